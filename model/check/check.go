@@ -1,0 +1,2 @@
+// Package check is described in DEVELOPERS.md.
+package check

@@ -1,0 +1,2 @@
+// Package cut is described in DEVELOPERS.md.
+package cut

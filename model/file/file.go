@@ -1,0 +1,2 @@
+// Package file is described in DEVELOPERS.md.
+package file

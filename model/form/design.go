@@ -1,0 +1,141 @@
+// Package form turns a design's sizes into parts and joints.
+package form
+
+import "splaywright/model/measure"
+
+// Design is what a person typed, as values. The text as typed stays in the file's document.
+type Design struct {
+	Title      string
+	Units      measure.Unit // of bare numbers, and what papers print unless told otherwise
+	Form       string       // "stool"
+	Size       Size
+	Splay      Splay
+	Timber     string
+	Boards     Boards
+	Corners    Corners
+	Stretchers []Stretcher
+	Features   []Feature
+	Allowance  Allowance
+	Saw        Saw
+	Round      Round
+	Papers     Papers
+}
+
+// TakenAt says where width and depth are measured.
+type TakenAt string
+
+// Where width and depth are measured.
+const (
+	AtTop   TakenAt = "top"
+	AtFloor TakenAt = "floor"
+)
+
+// Size is the overall size of the piece.
+type Size struct {
+	Height, Width, Depth measure.Length
+	TakenAt              TakenAt
+}
+
+// EdgeCut says how the front and back edges of a splayed side are cut.
+type EdgeCut string
+
+// The two edge cuts of the design.
+const (
+	EdgeSquare EdgeCut = "square"
+	EdgeFlush  EdgeCut = "flush"
+)
+
+// Splay is how far the boards lean from plumb. Positive = feet outward.
+type Splay struct {
+	Ends, Edges measure.Angle
+	EdgeCut     EdgeCut // key splay.edge-cut
+}
+
+// Board is what is known of a board before it is cut.
+type Board struct {
+	Thickness measure.Length
+	Timber    string // "" = the design's
+}
+
+// Boards by role.
+type Boards struct{ Top, Side Board }
+
+// Screws is a set of equal screws through one board into another.
+type Screws struct {
+	Gauge       int            // wood screw number, 4 to 14
+	Length      measure.Length // of the screw
+	Count       int            // in one row
+	FromEnd     measure.Length // first and last screw from the end (stretcher: from its edge; corner: from the front and back edge)
+	Counterbore measure.Length // depth of the counterbore; 0 = countersunk flush
+	Plug        bool           // the counterbore is closed by a plug
+}
+
+// Corners is how the top meets the sides. A pointer that is nil was left out and follows
+// from the others by trade practice.
+type Corners struct {
+	Joint         string // "through dovetail", "butt", "housing"
+	TailsOn       string // "top", "side"
+	Slope         measure.Angle
+	Tails         *int
+	Tail          *measure.Length
+	Pin           *measure.Length
+	HalfPin       *measure.Length
+	TailWidths    []measure.Length // uneven tails, front to back; overrides Tails
+	Mirrored      bool             // key corners.mirrored: TailWidths runs from the edge to the middle and is mirrored
+	Overhang      measure.Length   // butt and housing: top beyond the outer planes of the sides at the top's upper face, each end
+	OverhangEdges measure.Length   // the same at front and back; key corners.overhang-edges
+	Depth         *measure.Length  // of a housing
+	Screws        *Screws          // butt and housing
+}
+
+// Stretcher is a board between the two sides.
+type Stretcher struct {
+	Width, Thickness measure.Length
+	Set              string         // "on edge", "flat"
+	BelowTop         measure.Length // from the underside of the top to the stretcher's upper edge or face
+	Across           measure.Length // its middle from the middle of the piece, positive to the back
+	Joint            string         // "butt", "housing"
+	Depth            measure.Length // of a housing
+	Timber           string
+	Screws           *Screws
+}
+
+// Feature is a shape cut into a board. X is along the grain and Y across, from the
+// middle of the board's face, except that an arch is placed on the floor end and a hole
+// on a side measures X from the floor end along the face (positive up).
+type Feature struct {
+	On       string // "top", "side", "side-left", "side-right", "stretcher", "all"
+	Kind     string // "arch", "hand hole", "hole", "slot", "round-over"
+	Width    measure.Length
+	Rise     measure.Length
+	Length   measure.Length
+	Diameter measure.Length
+	Radius   measure.Length
+	X, Y     measure.Length
+	Angle    measure.Angle // slot: long direction from the grain
+}
+
+// Allowance is what a rough board has beyond its blank.
+type Allowance struct{ Length, Width, Thickness measure.Length }
+
+// Saw is what the person's saw can do.
+type Saw struct {
+	Kerf      measure.Length
+	Step      measure.Angle // what its scales can be set to
+	FlatTable bool
+	MaxSwing  measure.Angle // 0 = 60 deg, stated in the finding; key saw.max-swing
+	MaxTilt   measure.Angle // 0 = 45 deg; key saw.max-tilt
+}
+
+// Round is how papers print.
+type Round struct {
+	To   measure.Length // step: 0.5 mm, 1/32 in
+	Unit measure.Unit   // follows from how To was typed
+	Both bool           // key round.both: mm and inches side by side
+}
+
+// Papers is how sheets are made.
+type Papers struct {
+	Sheet      string // "A4", "A3", "Letter", "Tabloid"
+	Projection string // "first", "third"
+}

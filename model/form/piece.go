@@ -1,0 +1,47 @@
+package form
+
+import (
+	"splaywright/model/joint"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+// Overall is the outside of the finished piece.
+type Overall struct {
+	Height               measure.Length
+	WidthTop, WidthFloor measure.Length
+	DepthTop, DepthFloor measure.Length
+	Mass                 float64 // kg
+}
+
+// Piece is everything that follows from a design. World frame: X right, Y back, Z up,
+// origin on the floor under the middle of the piece, millimetres.
+type Piece struct {
+	Title    string
+	Form     string
+	Design   Design // resolved: what was left out is filled in
+	Overall  Overall
+	Parts    []*part.Part
+	Joints   []joint.Joint
+	Findings []part.Finding
+}
+
+// Part finds a part by its id, nil when there is none.
+func (p *Piece) Part(id string) *part.Part {
+	for _, q := range p.Parts {
+		if q.ID == id {
+			return q
+		}
+	}
+	return nil
+}
+
+// Stopped tells whether a finding stops the piece.
+func (p *Piece) Stopped() bool {
+	for _, f := range p.Findings {
+		if f.Level == part.Stop {
+			return true
+		}
+	}
+	return false
+}

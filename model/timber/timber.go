@@ -1,0 +1,2 @@
+// Package timber is described in DEVELOPERS.md.
+package timber

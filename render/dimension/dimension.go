@@ -1,0 +1,2 @@
+// Package dimension is described in DEVELOPERS.md.
+package dimension

@@ -1,0 +1,2 @@
+// Package sheet is described in DEVELOPERS.md.
+package sheet

@@ -1,0 +1,2 @@
+// Package view is described in DEVELOPERS.md.
+package view
