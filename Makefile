@@ -1,0 +1,64 @@
+# make run   installs what is missing, builds, writes the papers of an example, opens the window
+# make test  installs what is missing, then runs every check
+SHELL := /bin/bash
+.SHELLFLAGS := -eu -o pipefail -c
+GO ?= go
+OUT := out
+BIN := bin/splaywright
+TOOL := $(GO) tool -modfile=.ci/tools.mod
+
+.PHONY: run test build nowindow setup setup-test lint unit robot outside bench papers update clean
+
+run: setup build papers
+	@if [ -n "$${DISPLAY:-}$${WAYLAND_DISPLAY:-}" ]; then \
+		$(BIN) $(OUT)/reading-nook-step.yaml; \
+	else \
+		echo "No display here, so no window: the papers are in $(OUT)/papers."; \
+	fi
+
+build:
+	$(GO) build -o $(BIN) ./cmd/splaywright
+
+# The commands alone: pure Go, no C compiler, no display.
+nowindow:
+	CGO_ENABLED=0 $(GO) build -tags nowindow -o $(BIN)-nowindow ./cmd/splaywright
+
+papers:
+	@mkdir -p $(OUT)
+	@[ -f $(OUT)/reading-nook-step.yaml ] || $(BIN) new $(OUT)/reading-nook-step.yaml
+	$(BIN) papers $(OUT)/reading-nook-step.yaml --to $(OUT)/papers
+
+setup:
+	@.ci/setup build
+
+setup-test:
+	@.ci/setup test
+
+test: setup-test lint unit build nowindow outside robot
+
+lint:
+	@bad=$$(gofmt -l app assets cmd export model render); [ -z "$$bad" ] || { echo "not gofmt-clean: $$bad"; exit 1; }
+	$(GO) vet ./...
+	$(TOOL) staticcheck ./...
+
+# Everything but the real window runs without cgo and without a display.
+unit:
+	CGO_ENABLED=0 LANG=en_US.UTF-8 $(GO) test -tags nowindow ./...
+
+# The real window in a virtual display, driven by a robot.
+robot: build
+	.ci/robot $(BIN)
+
+# Figures compared with a general-purpose solid library.
+outside: nowindow
+	.ci/outside $(BIN)-nowindow
+
+bench:
+	CGO_ENABLED=0 $(GO) test -tags nowindow -run '^$$' -bench . -benchmem ./model/... ./render/... ./export/...
+
+# Rewrites the golden texts; read what changed before committing it.
+update:
+	CGO_ENABLED=0 LANG=en_US.UTF-8 $(GO) test -tags nowindow ./... -update
+
+clean:
+	rm -rf bin $(OUT)

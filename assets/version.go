@@ -1,0 +1,12 @@
+package assets
+
+import (
+	_ "embed"
+	"strings"
+)
+
+//go:embed VERSION
+var version string
+
+// Version is the program's version, as FyneApp.toml and packages give it.
+func Version() string { return strings.TrimSpace(version) }
