@@ -72,3 +72,8 @@ func titleOf(text string) string {
 	}
 	return ""
 }
+
+// Icon is the program's icon, PNG, 256 dots square.
+//
+//go:embed icon.png
+var Icon []byte
