@@ -1,0 +1,9 @@
+package assets
+
+import _ "embed"
+
+// Species is the table of timbers: one row a species, with its figures and where they come
+// from. Package timber reads it.
+//
+//go:embed species.csv
+var Species []byte
