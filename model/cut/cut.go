@@ -1,2 +1,38 @@
-// Package cut is described in DEVELOPERS.md.
+// Package cut turns the plane of a saw cut into the settings that make it: how far the gauge
+// swings and the blade tilts with the board lying flat, standing on edge or leaned on a wedge,
+// what the saw's scale can hold of that, and the gap which the rest leaves. It also holds the
+// trigonometry of boards that lean: corners of two leans, rings of equal sides, crown, legs.
+//
+// A swing is the gauge turned away from a square crosscut (for a rip: the cut turned away from
+// the grain), a tilt the blade away from square to whatever lies on the table. 0 is square.
 package cut
+
+import "splaywright/model/measure"
+
+// What a saw is taken to reach when the design does not say. Common practice: mitre saws and
+// gauges stop between 45 and 60 degrees, blades tilt to 45.
+const (
+	DefaultMaxSwing = 60 * measure.Degree
+	DefaultMaxTilt  = 45 * measure.Degree
+)
+
+// square is the angle below which a cut counts as square: 1e-7 degrees, far above the noise of
+// the derivation (1e-13) and far below what any saw can be set to.
+const square = 1e-7 * measure.Degree
+
+// Saw is what the person's saw can do.
+type Saw struct {
+	Step     measure.Angle // what its scales can be set to; 0 = no rounding
+	MaxSwing measure.Angle // 0 = DefaultMaxSwing
+	MaxTilt  measure.Angle // 0 = DefaultMaxTilt
+}
+
+func (s Saw) withDefaults() Saw {
+	if s.MaxSwing == 0 {
+		s.MaxSwing = DefaultMaxSwing
+	}
+	if s.MaxTilt == 0 {
+		s.MaxTilt = DefaultMaxTilt
+	}
+	return s
+}
