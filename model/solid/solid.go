@@ -32,11 +32,13 @@ type Wall struct {
 // outline, clockwise for an opening. A single round wall is a full circle.
 type Loop []Wall
 
-// Pocket is a hollow cut from one face to a floor parallel to it (a housing, a groove). Its loop
-// is that of the hollow seen from +z counter-clockwise, with walls whose normals point out of the
-// wood, that is, into the hollow. It may run out through the outline: then OpenAt names the tags of
-// the outline walls it runs out through, in the loop's place.
+// Pocket is a hollow cut from one face to a floor parallel to it (a housing, a groove). Its walls
+// go counter-clockwise round the hollow seen from +z, whichever face it is cut from; their
+// normals point out of the wood, that is, into the hollow, and they may lean. Where the hollow runs
+// out through the outline, give a wall in the outline wall's own plane (its normal as in the outline)
+// or let the hollow reach beyond the outline: it is clipped. Hollows of one face must not meet each other.
 type Pocket struct {
+	Tag       string  // its floor's face is called "Tag floor"
 	FromOuter bool    // cut from the outer face; otherwise from the inner
 	Depth     float64 // square to the face
 	Walls     Loop
@@ -80,6 +82,8 @@ const (
 )
 
 // Curve is the geometry of an edge. An arc's point at t is C + U cos t + V sin t, from T0 to T1.
+// U and V are conjugate radii, not always square to each other; t is the angle round the
+// cylinder that the arc lies on, so equal t on two arcs of one cylinder share a ruling.
 type Curve struct {
 	Kind    CurveKind
 	C, U, V mgl64.Vec3
@@ -104,7 +108,7 @@ type HalfEdge struct {
 // from outside the wood.
 type Face struct {
 	Tag   string
-	Plane Plane     // when Round is nil
+	Plane Plane // when Round is nil
 	Round *Cylinder
 	Loops [][]HalfEdge
 }

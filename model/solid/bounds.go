@@ -1,0 +1,46 @@
+package solid
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// Bounds is the smallest box along the axes of the board's frame that holds the solid. Arcs
+// count with their true extent; a round patch reaches no farther than its edges in the
+// directions of these axes unless it lies between them, and then its rulings are counted.
+func (s *Solid) Bounds() (min, max mgl64.Vec3) {
+	for i := range 3 {
+		min[i], max[i] = math.Inf(1), math.Inf(-1)
+	}
+	take := func(p mgl64.Vec3) {
+		for i := range 3 {
+			min[i], max[i] = math.Min(min[i], p[i]), math.Max(max[i], p[i])
+		}
+	}
+	for _, v := range s.Vertices {
+		take(v)
+	}
+	for i := range s.Edges {
+		c := &s.Edges[i].Curve
+		if c.Kind != Arc {
+			continue
+		}
+		for a := range 3 {
+			t := math.Atan2(c.V[a], c.U[a])
+			for _, t := range []float64{t, t + math.Pi} {
+				if c.holds(t) {
+					take(c.at(t))
+				}
+			}
+		}
+	}
+	return min, max
+}
+
+// holds tells whether an arc passes the angle t, give or take whole turns.
+func (c *Curve) holds(t float64) bool {
+	lo, hi := math.Min(c.T0, c.T1), math.Max(c.T0, c.T1)
+	t -= 2 * math.Pi * math.Floor((t-lo)/(2*math.Pi))
+	return t <= hi
+}

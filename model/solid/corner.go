@@ -1,0 +1,155 @@
+package solid
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// Bounds of the closed forms for corners.
+const (
+	// parallel is the sine below which two directions count as parallel: over a metre of
+	// wall it moves a point by a thousandth of SamePoint.
+	parallel = 1e-9
+	// tangentHalf is the half chord, millimetres, below which a plane or cylinder counts as touching a
+	// cylinder. On a radius of 1 mm it stands for a depth of 5e-11 mm, the rounding noise of tangent walls.
+	tangentHalf = 1e-5
+	// outOfReach is how far a wall may miss a cylinder, millimetres, and still be taken as touching.
+	outOfReach = 1e-8
+)
+
+// corner is the line or arc in which two walls meet, as a function of height.
+type corner struct {
+	p, d  mgl64.Vec3 // straight: the point at height z is p + d z
+	curve Curve      // arc: in the plane wall's plane, on the round wall
+	sign  float64    // arc: which of its two points at a height
+	round bool
+}
+
+// at gives the corner's point at height z and, for an arc, its angle. ok is false out of its reach.
+func (c *corner) at(z float64) (p mgl64.Vec3, t float64, ok bool) {
+	if !c.round {
+		return mgl64.Vec3{c.p[0] + c.d[0]*z, c.p[1] + c.d[1]*z, z}, 0, true
+	}
+	r := math.Hypot(c.curve.U[2], c.curve.V[2])
+	cos := (z - c.curve.C[2]) / r
+	if math.Abs(cos) > 1 {
+		return mgl64.Vec3{}, 0, false
+	}
+	t = math.Atan2(c.curve.V[2], c.curve.U[2]) + c.sign*math.Acos(cos)
+	p = c.curve.at(t)
+	p[2] = z
+	return p, t, true
+}
+
+// edge is the curve of the corner between two of its points.
+func (c *corner) edge(t0, t1 float64) Curve {
+	if !c.round {
+		return Curve{}
+	}
+	k := c.curve
+	k.T0, k.T1 = t0, t1
+	return k
+}
+
+// lineThrough is the straight corner through p along d.
+func lineThrough(p, d mgl64.Vec3) corner {
+	d = d.Mul(1 / d[2])
+	return corner{p: p.Sub(d.Mul(p[2])), d: d}
+}
+
+// seam is the corner between the two halves of a full circle, at an angle round it.
+func seam(s *surface, t float64) corner {
+	sin, cos := math.Sincos(t)
+	r := s.round.Radius
+	p := s.round.Point.Add(s.x.Mul(r * cos)).Add(s.y.Mul(r * sin))
+	return lineThrough(p, s.round.Axis)
+}
+
+// meet finds the corner of two walls; of two candidates the one nearer to the hint at height z.
+func meet(a, b *surface, hint mgl64.Vec2, z float64) (corner, error) {
+	switch {
+	case a.round == nil && b.round == nil:
+		return meetPlanes(a, b)
+	case a.round != nil && b.round != nil:
+		return meetRounds(a, b, hint, z)
+	case a.round == nil:
+		return meetMixed(a, b, hint, z)
+	}
+	return meetMixed(b, a, hint, z)
+}
+
+func meetPlanes(a, b *surface) (corner, error) {
+	m, n := a.plane.N, b.plane.N
+	det := m[0]*n[1] - m[1]*n[0]
+	if math.Abs(det) < parallel {
+		return corner{}, fail("two walls that follow each other are parallel and never meet", a.tag, b.tag)
+	}
+	solve := func(d, e float64) (x, y float64) {
+		return (d*n[1] - e*m[1]) / det, (m[0]*e - n[0]*d) / det
+	}
+	x, y := solve(a.plane.D, b.plane.D)
+	sx, sy := solve(-m[2], -n[2])
+	return corner{p: mgl64.Vec3{x, y, 0}, d: mgl64.Vec3{sx, sy, 1}}, nil
+}
+
+func meetMixed(flat, round *surface, hint mgl64.Vec2, z float64) (corner, error) {
+	c := round.round
+	n := flat.plane.N
+	if math.Abs(n.Dot(c.Axis)) < parallel {
+		off := n.Dot(c.Point) - flat.plane.D
+		half, ok := halfChord(c.Radius, off)
+		if !ok {
+			return corner{}, fail("a flat wall does not reach the round wall beside it", flat.tag, round.tag)
+		}
+		foot := c.Point.Sub(n.Mul(off))
+		side := c.Axis.Cross(n).Normalize().Mul(half)
+		return nearer(lineThrough(foot.Add(side), c.Axis), lineThrough(foot.Sub(side), c.Axis), hint, z), nil
+	}
+	curve := sectionIn(c, round.x, round.y, flat.plane)
+	up := corner{curve: curve, sign: 1, round: true}
+	if _, _, ok := up.at(z); !ok {
+		return corner{}, fail("a flat wall does not reach the round wall beside it", flat.tag, round.tag)
+	}
+	return nearer(up, corner{curve: curve, sign: -1, round: true}, hint, z), nil
+}
+
+// halfChord is half the chord that a line at the distance off cuts from a circle; 0 when it only touches.
+func halfChord(r, off float64) (half float64, ok bool) {
+	hh := (r - off) * (r + off)
+	if hh < tangentHalf*tangentHalf {
+		return 0, math.Abs(off) < r+outOfReach
+	}
+	return math.Sqrt(hh), true
+}
+
+func meetRounds(a, b *surface, hint mgl64.Vec2, z float64) (corner, error) {
+	c, e := a.round, b.round
+	if c.Axis.Cross(e.Axis).Len() > parallel {
+		return corner{}, fail("two round walls with different directions cannot follow each other", a.tag, b.tag)
+	}
+	gap := e.Point.Sub(c.Point)
+	gap = gap.Sub(c.Axis.Mul(gap.Dot(c.Axis)))
+	d := gap.Len()
+	if d < SamePoint {
+		return corner{}, fail("two round walls about one axis never meet", a.tag, b.tag)
+	}
+	along := (d*d + (c.Radius-e.Radius)*(c.Radius+e.Radius)) / (2 * d)
+	half, ok := halfChord(c.Radius, along)
+	if !ok {
+		return corner{}, fail("a round wall does not reach the round wall beside it", a.tag, b.tag)
+	}
+	gap = gap.Mul(1 / d)
+	foot := c.Point.Add(gap.Mul(along))
+	side := c.Axis.Cross(gap).Mul(half)
+	return nearer(lineThrough(foot.Add(side), c.Axis), lineThrough(foot.Sub(side), c.Axis), hint, z), nil
+}
+
+func nearer(a, b corner, hint mgl64.Vec2, z float64) corner {
+	p, _, _ := a.at(z)
+	q, _, _ := b.at(z)
+	if p.Vec2().Sub(hint).LenSqr() <= q.Vec2().Sub(hint).LenSqr() {
+		return a
+	}
+	return b
+}

@@ -1,0 +1,296 @@
+package solid
+
+import (
+	"math"
+	"sort"
+)
+
+// sameAngle is how near two angles round a cylinder may be and still be one ruling, radians.
+const sameAngle = 1e-9
+
+// Flatten replaces arcs by chords that lie within tol of them, mm, and round faces by plane strips
+// between rulings. Faces that share an edge share its points, so the mesh is closed.
+func (s *Solid) Flatten(tol float64) *Mesh {
+	if !(tol > 0) {
+		tol = Flattening
+	}
+	f := &flattener{s: s, tol: tol, inner: make([][]int32, len(s.Edges)), flat: make([]int32, len(s.Faces))}
+	f.m.Vertices = append(f.m.Vertices, s.Vertices...)
+	patches := make([]patch, 0, 4)
+	for i := range s.Faces {
+		if s.Faces[i].Round != nil {
+			patches = append(patches, f.patch(i))
+		}
+	}
+	for i := range s.Faces {
+		if s.Faces[i].Round == nil {
+			f.flatFace(i)
+		}
+	}
+	if len(patches) > 0 {
+		f.strip = make(map[[2]int32]int32)
+		for i := range patches {
+			f.strips(&patches[i])
+		}
+	}
+	f.edges()
+	return &f.m
+}
+
+type flattener struct {
+	s     *Solid
+	tol   float64
+	m     Mesh
+	inner [][]int32          // of each edge: its points between its ends, forward
+	flat  []int32            // mesh face of each flat face
+	strip map[[2]int32]int32 // mesh face that has the half-edge, of strips
+}
+
+// patch is a round face unrolled: its arcs, and the angles at which it is cut into strips.
+type patch struct {
+	face  int
+	arcs  []span
+	knots []float64
+}
+
+// span is an arc of a patch: its range of unrolled angles and its points, from lo to hi.
+type span struct {
+	edge   int
+	lo, hi float64
+	shift  float64 // what was added to the arc's own angles
+	points []int32 // one at each knot from lo to hi
+	first  int     // the knot of its first point
+}
+
+// patch unrolls a round face and gives its arcs their points.
+func (f *flattener) patch(face int) patch {
+	p := patch{face: face}
+	base := math.NaN()
+	for _, l := range f.s.Faces[face].Loops {
+		at := base
+		for _, h := range l {
+			c, _, _ := f.s.walked(h)
+			if c.Kind == Straight {
+				continue
+			}
+			shift := 0.0
+			if !math.IsNaN(at) {
+				shift = 2 * math.Pi * math.Round((at-c.T0)/(2*math.Pi))
+			} else {
+				base = c.T0
+			}
+			at = c.T1 + shift
+			p.arcs = append(p.arcs, span{edge: h.Edge, shift: shift,
+				lo: math.Min(c.T0, c.T1) + shift, hi: math.Max(c.T0, c.T1) + shift})
+		}
+	}
+	p.knots = f.knots(p.arcs)
+	for i := range p.arcs {
+		f.points(&p.arcs[i], p.knots)
+	}
+	return p
+}
+
+// knots are all ends of arcs, and as many angles between them as the tolerance asks for.
+func (f *flattener) knots(arcs []span) []float64 {
+	var ends []float64
+	for i := range arcs {
+		ends = append(ends, arcs[i].lo, arcs[i].hi)
+	}
+	sort.Float64s(ends)
+	knots := ends[:1:1]
+	for _, t := range ends[1:] {
+		last := knots[len(knots)-1]
+		if t-last < sameAngle {
+			continue
+		}
+		n := 1.0
+		for i := range arcs {
+			if arcs[i].lo < t-sameAngle && arcs[i].hi > last+sameAngle {
+				n = math.Max(n, math.Ceil((t-last)/f.step(&f.s.Edges[arcs[i].edge].Curve)))
+			}
+		}
+		for k := 1.0; k < n; k++ {
+			knots = append(knots, last+(t-last)*k/n)
+		}
+		knots = append(knots, t)
+	}
+	return knots
+}
+
+// step is the largest angle whose chord stays within the tolerance: the middle of a chord over the
+// angle d is (1 - cos d/2) times a radius of the ellipse away from its arc.
+func (f *flattener) step(c *Curve) float64 {
+	cos := math.Max(0, 1-f.tol/c.reach())
+	return 2 * math.Acos(cos)
+}
+
+// points gives an arc its points at the knots; the ends are the edge's own vertices.
+func (f *flattener) points(a *span, knots []float64) {
+	e := &f.s.Edges[a.edge]
+	from, to := int32(e.From), int32(e.To)
+	up := e.Curve.T1 > e.Curve.T0
+	if !up {
+		from, to = to, from
+	}
+	a.first = sort.SearchFloat64s(knots, a.lo-sameAngle)
+	a.points = append(a.points, from)
+	for k := a.first + 1; knots[k] < a.hi-sameAngle; k++ {
+		a.points = append(a.points, int32(len(f.m.Vertices)))
+		f.m.Vertices = append(f.m.Vertices, e.Curve.at(knots[k]-a.shift))
+	}
+	inner := append([]int32(nil), a.points[1:]...)
+	if !up {
+		for i, j := 0, len(inner)-1; i < j; i, j = i+1, j-1 {
+			inner[i], inner[j] = inner[j], inner[i]
+		}
+	}
+	f.inner[a.edge] = inner
+	a.points = append(a.points, to)
+}
+
+// flatFace copies a flat face with the points of its arcs.
+func (f *flattener) flatFace(i int) {
+	face := &f.s.Faces[i]
+	loops := make([][]int32, len(face.Loops))
+	for j, l := range face.Loops {
+		loop := make([]int32, 0, len(l))
+		for _, h := range l {
+			loop = append(loop, int32(f.s.origin(h)))
+			in := f.inner[h.Edge]
+			for k := range in {
+				if h.Forward {
+					loop = append(loop, in[k])
+				} else {
+					loop = append(loop, in[len(in)-1-k])
+				}
+			}
+		}
+		loops[j] = loop
+	}
+	f.flat[i] = int32(len(f.m.Faces))
+	f.m.Faces = append(f.m.Faces, MeshFace{Normal: face.Plane.N, Loops: loops, Face: i})
+}
+
+// strips makes the plane strips of a round face, from ruling to ruling.
+func (f *flattener) strips(p *patch) {
+	c := f.s.Faces[p.face].Round
+	x, y := c.frame()
+	height := func(v int32) float64 { return f.m.Vertices[v].Sub(c.Point).Dot(c.Axis) }
+	columns := make([][]int32, len(p.knots))
+	for i := range p.arcs {
+		for k, v := range p.arcs[i].points {
+			columns[p.arcs[i].first+k] = append(columns[p.arcs[i].first+k], v)
+		}
+	}
+	for _, col := range columns {
+		sort.Slice(col, func(i, j int) bool { return height(col[i]) < height(col[j]) })
+	}
+	for k := 0; k+1 < len(p.knots); k++ {
+		rungs := p.rungs(k)
+		sort.Slice(rungs, func(i, j int) bool {
+			return height(rungs[i][0])+height(rungs[i][1]) < height(rungs[j][0])+height(rungs[j][1])
+		})
+		sin, cos := math.Sincos((p.knots[k] + p.knots[k+1]) / 2)
+		n := x.Mul(cos).Add(y.Mul(sin))
+		if c.Hollow {
+			n = n.Mul(-1)
+		}
+		for i := 0; i+1 < len(rungs); i += 2 {
+			low, high := rungs[i], rungs[i+1]
+			loop := []int32{low[0], low[1]}
+			loop = between(loop, columns[k+1], low[1], high[1], height, true)
+			loop = between(loop, columns[k], low[0], high[0], height, false)
+			if c.Hollow {
+				for a, b := 0, len(loop)-1; a < b; a, b = a+1, b-1 {
+					loop[a], loop[b] = loop[b], loop[a]
+				}
+			}
+			id := int32(len(f.m.Faces))
+			f.m.Faces = append(f.m.Faces, MeshFace{Normal: n, Loops: [][]int32{loop}, Face: p.face})
+			for a := range loop {
+				f.strip[[2]int32{loop[a], loop[(a+1)%len(loop)]}] = id
+			}
+		}
+	}
+}
+
+// rungs lists the chords that cross from knot k to the next.
+func (p *patch) rungs(k int) [][2]int32 {
+	var rungs [][2]int32
+	for i := range p.arcs {
+		a := &p.arcs[i]
+		if j := k - a.first; j >= 0 && j+1 < len(a.points) {
+			rungs = append(rungs, [2]int32{a.points[j], a.points[j+1]})
+		}
+	}
+	return rungs
+}
+
+// between walks a ruling from low to high (up) or from high to low: the points strictly between,
+// and the high end.
+func between(loop, column []int32, low, high int32, height func(int32) float64, up bool) []int32 {
+	if low == high {
+		return loop
+	}
+	var in []int32
+	for _, v := range column {
+		if v != low && v != high && height(v) > height(low) && height(v) < height(high) &&
+			(len(in) == 0 || in[len(in)-1] != v) {
+			in = append(in, v)
+		}
+	}
+	if up {
+		return append(append(loop, in...), high)
+	}
+	loop = append(loop, high)
+	for i := len(in) - 1; i >= 0; i-- {
+		loop = append(loop, in[i])
+	}
+	return loop
+}
+
+// edges lists the chords of the solid's edges and the lines between strips.
+func (f *flattener) edges() {
+	f.m.Edges = make([]MeshEdge, 0, len(f.s.Edges))
+	for i := range f.s.Edges {
+		e := &f.s.Edges[i]
+		from := int32(e.From)
+		for k := 0; k <= len(f.inner[i]); k++ {
+			to := int32(e.To)
+			if k < len(f.inner[i]) {
+				to = f.inner[i][k]
+			}
+			f.m.Edges = append(f.m.Edges, MeshEdge{From: from, To: to, Smooth: e.Smooth, Edge: i,
+				A: f.faceOf(e.Left, from, to), B: f.faceOf(e.Right, to, from)})
+			if f.strip != nil {
+				delete(f.strip, [2]int32{from, to})
+				delete(f.strip, [2]int32{to, from})
+			}
+			from = to
+		}
+	}
+	if len(f.strip) == 0 {
+		return
+	}
+	lines := make([][2]int32, 0, len(f.strip)/2)
+	for h := range f.strip {
+		if h[0] < h[1] {
+			lines = append(lines, h)
+		}
+	}
+	sort.Slice(lines, func(i, j int) bool {
+		return lines[i][0] < lines[j][0] || lines[i][0] == lines[j][0] && lines[i][1] < lines[j][1]
+	})
+	for _, h := range lines {
+		f.m.Edges = append(f.m.Edges, MeshEdge{From: h[0], To: h[1], Smooth: true, Edge: -1,
+			A: f.strip[h], B: f.strip[[2]int32{h[1], h[0]}]})
+	}
+}
+
+func (f *flattener) faceOf(face int, from, to int32) int32 {
+	if f.s.Faces[face].Round == nil {
+		return f.flat[face]
+	}
+	return f.strip[[2]int32{from, to}]
+}

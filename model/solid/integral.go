@@ -1,0 +1,159 @@
+package solid
+
+import "github.com/go-gl/mathgl/mgl64"
+
+// integral is what the divergence theorem gathers over faces: everything about one origin.
+type integral struct {
+	area   float64    // of the face
+	normal mgl64.Vec3 // the unit normals, summed over the area
+	volume float64    // of the cone from the origin to the face
+	first  mgl64.Vec3 // position times volume, of the same cone
+}
+
+func (g *integral) add(h integral) {
+	g.area += h.area
+	g.normal = g.normal.Add(h.normal)
+	g.volume += h.volume
+	g.first = g.first.Add(h.first)
+}
+
+// whole integrates over all faces, about the middle of the solid's vertices.
+func (s *Solid) whole() (integral, mgl64.Vec3) {
+	var o mgl64.Vec3
+	if len(s.Vertices) == 0 {
+		return integral{}, o
+	}
+	for _, v := range s.Vertices {
+		o = o.Add(v)
+	}
+	o = o.Mul(1 / float64(len(s.Vertices)))
+	var g integral
+	for i := range s.Faces {
+		g.add(s.faceIntegral(&s.Faces[i], o))
+	}
+	return g, o
+}
+
+func (s *Solid) faceIntegral(f *Face, o mgl64.Vec3) integral {
+	var g integral
+	for _, l := range f.Loops {
+		if f.Round == nil {
+			g.add(s.flatIntegral(f.Plane, l, o))
+		} else {
+			g.add(s.roundIntegral(f.Round, l, o))
+		}
+	}
+	return g
+}
+
+// walked is an edge's curve and its ends in the direction of the half-edge.
+func (s *Solid) walked(h HalfEdge) (c Curve, from, to mgl64.Vec3) {
+	e := &s.Edges[h.Edge]
+	if h.Forward {
+		return e.Curve, s.Vertices[e.From], s.Vertices[e.To]
+	}
+	c = e.Curve
+	c.T0, c.T1 = c.T1, c.T0
+	return c, s.Vertices[e.To], s.Vertices[e.From]
+}
+
+// flatIntegral sweeps the loop's edges from its first vertex: triangles, and sectors for arcs.
+func (s *Solid) flatIntegral(p Plane, l []HalfEdge, o mgl64.Vec3) integral {
+	ref := s.Vertices[s.origin(l[0])]
+	var area float64
+	var first mgl64.Vec3 // position from ref times area
+	triangle := func(a, b mgl64.Vec3) {
+		t := p.N.Dot(a.Cross(b)) / 2
+		area += t
+		first = first.Add(a.Add(b).Mul(t / 3))
+	}
+	for _, h := range l {
+		c, from, to := s.walked(h)
+		from, to = from.Sub(ref), to.Sub(ref)
+		if c.Kind == Straight {
+			triangle(from, to)
+			continue
+		}
+		centre := c.C.Sub(ref)
+		triangle(from, centre)
+		triangle(centre, to)
+		m := momentsOver(c.T0, c.T1)
+		uv := p.N.Dot(c.U.Cross(c.V))
+		t := uv * (c.T1 - c.T0) / 2
+		area += t
+		first = first.Add(centre.Mul(t)).Add(c.U.Mul(uv * m[1][0] / 3)).Add(c.V.Mul(uv * m[0][1] / 3))
+	}
+	ref = ref.Sub(o)
+	first = first.Add(ref.Mul(area))
+	d := p.N.Dot(ref)
+	return integral{area: area, normal: p.N.Mul(area), volume: d * area / 3, first: first.Mul(d / 4)}
+}
+
+// roundIntegral walks the loop in the unrolled surface: angle t across, height s up the axis.
+// A region's integral of g over t and s is -∮ G dt with G the integral of g from 0 to s. On
+// rulings dt is 0. Hollow walls are walked the other way round and their normals point inward, so only
+// the area needs a sign.
+func (s *Solid) roundIntegral(c *Cylinder, l []HalfEdge, o mgl64.Vec3) integral {
+	x, y := c.frame()
+	r := c.Radius
+	q := c.Point.Sub(o)
+	off := linear{r * r, r * q.Dot(x), r * q.Dot(y)} // r (position · normal)
+	var g integral
+	for _, h := range l {
+		k, _, _ := s.walked(h)
+		if k.Kind == Straight {
+			continue
+		}
+		m := momentsOver(k.T0, k.T1)
+		up := linear{c.Axis.Dot(k.C.Sub(c.Point)), c.Axis.Dot(k.U), c.Axis.Dot(k.V)}
+		g.area -= r * m.one(up)
+		g.normal = g.normal.Sub(x.Mul(r * m.two(up, linear{b: 1}))).Sub(y.Mul(r * m.two(up, linear{c: 1})))
+		so := m.two(up, off)
+		g.volume -= so / 3
+		v := q.Mul(so).
+			Add(x.Mul(r * m.three(up, off, linear{b: 1}))).
+			Add(y.Mul(r * m.three(up, off, linear{c: 1}))).
+			Add(c.Axis.Mul(m.three(up, up, off) / 2))
+		g.first = g.first.Sub(v.Mul(0.25))
+	}
+	if c.Hollow {
+		g.area = -g.area
+	}
+	return g
+}
+
+// loopArea is the area inside one loop, negative where the loop is walked as a hole.
+func (s *Solid) loopArea(f *Face, l []HalfEdge) float64 {
+	if f.Round == nil {
+		return s.flatIntegral(f.Plane, l, mgl64.Vec3{}).area
+	}
+	return s.roundIntegral(f.Round, l, f.Round.Point).area
+}
+
+// Volume is the solid's volume, mm³, in closed form.
+func (s *Solid) Volume() float64 {
+	g, _ := s.whole()
+	return g.volume
+}
+
+// Area is the area of the whole boundary, mm², in closed form.
+func (s *Solid) Area() float64 {
+	g, _ := s.whole()
+	return g.area
+}
+
+// Centroid is the centre of gravity of even wood, in the board's frame, in closed form.
+func (s *Solid) Centroid() mgl64.Vec3 {
+	g, o := s.whole()
+	if g.volume == 0 {
+		return o
+	}
+	return o.Add(g.first.Mul(1 / g.volume))
+}
+
+// AreaNormalSum is the sum of the faces' outward unit normals over their areas, mm²; zero
+// for a closed boundary, since wind from any side pushes as much as it pulls.
+func (s *Solid) AreaNormalSum() mgl64.Vec3 {
+	g, _ := s.whole()
+	return g.normal
+}
