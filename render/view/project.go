@@ -1,0 +1,149 @@
+package view
+
+import (
+	"sync"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/render/draw"
+)
+
+// work is what taking one picture needs; it is used again for the next.
+type work struct {
+	s      *Scene
+	pts    []mgl64.Vec3 // vertices: x right, y up, z to the viewer
+	planes []plane
+	lo, hi mgl64.Vec3
+
+	grid    grid
+	stands  []standing
+	bends   []outline // where front faces end against nothing
+	seen    []int32   // by outline: the last edge that met it
+	cuts    []float64
+	pieces  []piece
+	joining joining
+}
+
+// plane is a face in the picture's frame.
+type plane struct {
+	n      mgl64.Vec3
+	d      float64
+	facing int8    // 1 to the viewer, 0 on edge, -1 away
+	far    float64 // least z of its points
+	near   float64 // greatest z
+}
+
+// piece is a straight stretch of one edge, in the picture.
+type piece struct {
+	x0, y0, x1, y1 float64
+	edge           int32
+	kind           Kind
+}
+
+var works = sync.Pool{New: func() any { return new(work) }}
+
+// Project takes the picture seen in direction d. The same scene and direction always give the same
+// picture. It is safe to call from several goroutines at once.
+func (s *Scene) Project(d Direction) *Picture {
+	w := works.Get().(*work)
+	w.s = s
+	w.turn(d)
+	p := &Picture{Direction: d, Min: draw.Point{X: w.lo[0], Y: w.lo[1]}, Max: draw.Point{X: w.hi[0], Y: w.hi[1]}}
+	if len(s.edges) > 0 {
+		w.lay()
+		w.trace()
+		p.Lines = w.join()
+	}
+	w.s = nil
+	works.Put(w)
+	return p
+}
+
+// Pictures takes several pictures, two at a time, in the order of ds.
+func (s *Scene) Pictures(ds ...Direction) []*Picture {
+	out := make([]*Picture, len(ds))
+	var done sync.WaitGroup
+	done.Go(func() {
+		for i := 1; i < len(ds); i += 2 {
+			out[i] = s.Project(ds[i])
+		}
+	})
+	for i := 0; i < len(ds); i += 2 {
+		out[i] = s.Project(ds[i])
+	}
+	done.Wait()
+	return out
+}
+
+// turn brings the scene into the picture's frame.
+func (w *work) turn(d Direction) {
+	w.pts = w.pts[:0]
+	for _, v := range w.s.verts {
+		w.pts = append(w.pts, d.turn(v))
+	}
+	w.bounds()
+	w.planes = w.planes[:0]
+	for i := range w.s.faces {
+		f := &w.s.faces[i]
+		p := plane{n: d.turn(f.normal), d: f.d}
+		switch {
+		case p.n[2] > edgeOn:
+			p.facing = 1
+			w.depths(f, &p)
+		case p.n[2] < -edgeOn:
+			p.facing = -1
+		}
+		w.planes = append(w.planes, p)
+	}
+}
+
+func (w *work) bounds() {
+	w.lo, w.hi = mgl64.Vec3{}, mgl64.Vec3{}
+	for i, p := range w.pts {
+		if i == 0 {
+			w.lo, w.hi = p, p
+		}
+		for k := range p {
+			w.lo[k], w.hi[k] = min(w.lo[k], p[k]), max(w.hi[k], p[k])
+		}
+	}
+}
+
+func (w *work) depths(f *face, p *plane) {
+	first := w.pts[w.s.sides[f.lo].from][2]
+	p.far, p.near = first, first
+	for _, s := range w.s.sides[f.lo:f.hi] {
+		z := w.pts[s.from][2]
+		p.far, p.near = min(p.far, z), max(p.near, z)
+	}
+}
+
+// part of what is known of an edge before looking for what hides it.
+type standing uint8
+
+const (
+	undrawn  standing = iota
+	buried            // its own wood lies in front of it
+	open              // its own faces leave it free
+	openLine          // the same, without a crease
+)
+
+// stand tells how an edge stands in this direction, and whether a front face ends at it against
+// nothing, so that what passes behind it comes out there.
+func (w *work) stand(e *edge) (st standing, ends bool) {
+	fa := w.planes[e.a].facing
+	if e.b < 0 {
+		return open, fa > 0
+	}
+	fb := w.planes[e.b].facing
+	turning := (fa > 0) != (fb > 0)
+	switch {
+	case e.smooth && !turning && (e.curve < 0 || fa <= 0):
+		return undrawn, false
+	case fa < 0 && fb < 0, e.hollow && (fa < 0 || fb < 0):
+		return buried, false
+	case e.smooth && !turning:
+		return openLine, false
+	}
+	return open, turning && !e.hollow
+}

@@ -1,0 +1,213 @@
+package view
+
+import (
+	"math"
+	"slices"
+)
+
+// outline is an edge where a front face ends against nothing.
+type outline struct {
+	x, y, z    float64
+	dx, dy, dz float64
+	slack      float64 // sliver as a share of its length
+	near       float64
+}
+
+// enterOutlines lists the outlines in the cells where they are not surely hidden.
+func (w *work) enterOutlines() {
+	g := &w.grid
+	w.bends, w.stands = w.bends[:0], w.stands[:0]
+	for i := range w.s.edges {
+		e := &w.s.edges[i]
+		st, ends := w.stand(e)
+		w.stands = append(w.stands, st)
+		if !ends {
+			continue
+		}
+		a, b := &w.pts[e.from], &w.pts[e.to]
+		o := outline{x: a[0], y: a[1], z: a[2], dx: b[0] - a[0], dy: b[1] - a[1], dz: b[2] - a[2], near: max(a[2], b[2])}
+		long := math.Hypot(o.dx, o.dy)
+		if long < sliver {
+			continue
+		}
+		o.slack = sliver / long
+		w.bends = append(w.bends, o)
+		w.enterOutline(g, int32(len(w.bends)-1), &flat{a[0], a[1], b[0], b[1]})
+	}
+	w.seen = slices.Grow(w.seen[:0], len(w.bends))[:len(w.bends)]
+	for i := range w.seen {
+		w.seen[i] = -1
+	}
+}
+
+func (w *work) enterOutline(g *grid, o int32, s *flat) {
+	near := w.bends[o].near + 2*Touching
+	for r, end := g.row(min(s.y0, s.y1)-margin), g.row(max(s.y0, s.y1)+margin); r <= end; r++ {
+		y := g.y + float64(r)*g.size
+		a, b, in := g.span(s, y-margin, y+g.size+margin)
+		if !in {
+			continue
+		}
+		for c := a; c <= b; c++ {
+			if cl := &g.cells[r*g.cols+c]; near >= cl.wall {
+				g.crossings = append(g.crossings, crossing{o, cl.crossing})
+				cl.crossing = int32(len(g.crossings) - 1)
+			}
+		}
+	}
+}
+
+// trace cuts every drawn edge into pieces.
+func (w *work) trace() {
+	w.pieces = w.pieces[:0]
+	for i := range w.s.edges {
+		st, e := w.stands[i], &w.s.edges[i]
+		if st == undrawn {
+			continue
+		}
+		a, b := w.pts[e.from], w.pts[e.to]
+		if long := math.Hypot(b[0]-a[0], b[1]-a[1]); long >= sliver {
+			w.traceEdge(int32(i), st, &stretch{a[0], a[1], a[2], b[0] - a[0], b[1] - a[1], b[2] - a[2], long})
+		}
+	}
+}
+
+// stretch is an edge in the picture: where it starts, where it goes, and how long it looks.
+type stretch struct {
+	x, y, z    float64
+	dx, dy, dz float64
+	long       float64
+}
+
+func (w *work) traceEdge(i int32, st standing, e *stretch) {
+	if st == buried {
+		w.put(i, Hidden, e, 0, 1)
+		return
+	}
+	w.cuts = append(w.cuts[:0], 0)
+	w.meet(i, e)
+	w.cuts = append(w.cuts, 1)
+	slices.Sort(w.cuts)
+	least, from, last := sliver/e.long, 0.0, w.kindAt(e, st, w.cuts[1]/2)
+	for k := 2; k < len(w.cuts); k++ {
+		t0, t1 := w.cuts[k-1], w.cuts[k]
+		if t1-t0 < least {
+			continue
+		}
+		if now := w.kindAt(e, st, (t0+t1)/2); now != last {
+			w.put(i, last, e, from, t0)
+			from, last = t0, now
+		}
+	}
+	w.put(i, last, e, from, 1)
+}
+
+// kindAt is how the edge is drawn at t.
+func (w *work) kindAt(e *stretch, st standing, t float64) Kind {
+	switch {
+	case w.hidden(e, t):
+		if st == openLine {
+			return nothing
+		}
+		return Hidden
+	case st == openLine:
+		return Smooth
+	}
+	return Visible
+}
+
+func (w *work) put(i int32, k Kind, e *stretch, t0, t1 float64) {
+	if k != nothing {
+		w.pieces = append(w.pieces, piece{e.x + t0*e.dx, e.y + t0*e.dy, e.x + t1*e.dx, e.y + t1*e.dy, i, k})
+	}
+}
+
+// meet appends where along the edge outlines pass in front of it, or touch it.
+func (w *work) meet(i int32, e *stretch) {
+	g := &w.grid
+	s := flat{e.x, e.y, e.x + e.dx, e.y + e.dy}
+	near := max(e.z, e.z+e.dz) + 2*Touching
+	for r, end := g.row(min(s.y0, s.y1)), g.row(max(s.y0, s.y1)); r <= end; r++ {
+		y := g.y + float64(r)*g.size
+		a, b, in := g.span(&s, y, y+g.size)
+		if !in {
+			continue
+		}
+		for c := a; c <= b; c++ {
+			cl := &g.cells[r*g.cols+c]
+			if near < cl.wall {
+				continue
+			}
+			for k := cl.crossing; k >= 0; k = g.crossings[k].next {
+				if o := g.crossings[k].outline; w.seen[o] != i {
+					w.seen[o] = i
+					w.cut(e, &w.bends[o])
+				}
+			}
+		}
+	}
+}
+
+// cut appends where the edge crosses the outline, if it does so behind it or touching it.
+func (w *work) cut(e *stretch, o *outline) {
+	across := e.dx*o.dy - e.dy*o.dx
+	if abs(across)*o.slack < 1e-9*sliver*e.long {
+		return // side by side
+	}
+	x, y := o.x-e.x, o.y-e.y
+	t := (x*o.dy - y*o.dx) / across
+	if least := sliver / e.long; t < least || t > 1-least {
+		return
+	}
+	u := (x*e.dy - y*e.dx) / across
+	if u < -o.slack || u > 1+o.slack || o.z+u*o.dz < e.z+t*e.dz-loose {
+		return
+	}
+	w.cuts = append(w.cuts, t)
+}
+
+// loose is how far behind an edge an outline may lie and still be taken to touch it: a cut too many
+// does no harm.
+const loose = 1e-3
+
+// hidden tells whether both sides of the edge at t are covered by faces in front of it.
+func (w *work) hidden(e *stretch, t float64) bool {
+	g := &w.grid
+	x, y, z := e.x+t*e.dx, e.y+t*e.dy, e.z+t*e.dz
+	cl := &g.cells[g.row(y)*g.cols+g.col(x)]
+	if z < cl.wall-2*Touching {
+		return true
+	}
+	sx, sy := -e.dy/e.long*sideStep, e.dx/e.long*sideStep
+	left, right := false, false
+	for k := cl.cover; k >= 0; k = g.covers[k].next {
+		c := &g.covers[k]
+		p := &w.planes[c.face]
+		if p.n[0]*x+p.n[1]*y+p.n[2]*z > p.d-Touching {
+			continue
+		}
+		if c.hi < 0 {
+			return true
+		}
+		sides := g.sides[c.lo:c.hi]
+		left = left || within(sides, x+sx, y+sy)
+		right = right || within(sides, x-sx, y-sy)
+		if left && right {
+			return true
+		}
+	}
+	return false
+}
+
+// within tells whether a point lies inside the figure: a line from it to the left meets an odd number
+// of sides.
+func within(sides []flat, x, y float64) bool {
+	in := false
+	for i := range sides {
+		s := &sides[i]
+		if (s.y0 <= y) != (s.y1 <= y) && s.x0+(s.x1-s.x0)*((y-s.y0)/(s.y1-s.y0)) < x {
+			in = !in
+		}
+	}
+	return in
+}
