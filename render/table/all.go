@@ -1,0 +1,21 @@
+package table
+
+import (
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+// All is every table of the papers, in the order a bench needs them. A table without rows is
+// left out.
+func All(p *form.Piece, s measure.Style) []Table {
+	tables := []Table{Sizes(p, s), CutList(p, s), SawSettings(p, s)}
+	tables = append(tables, Marking(p, s)...)
+	tables = append(tables, Boring(p, s), Findings(p))
+	kept := tables[:0]
+	for _, t := range tables {
+		if len(t.Rows) > 0 {
+			kept = append(kept, t)
+		}
+	}
+	return kept
+}

@@ -1,0 +1,71 @@
+package table
+
+import (
+	"fmt"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+// Boring is every round hole: where its centre stands on the face it enters, measured square
+// from two edges that are there on the finished part, how it leans, and how deep it goes.
+func Boring(p *form.Piece, style measure.Style) Table {
+	s := newSheet("boring", "Boring", style)
+	s.words("Part", "Hole", "Enters", "First edge")
+	s.lengths("Distance")
+	s.words("Second edge")
+	s.lengths("Distance")
+	s.angles("Lean")
+	s.words("Leans towards")
+	s.lengths("Bit", "Depth")
+	s.words("Comes out")
+	for _, q := range p.Parts {
+		for _, b := range q.Bores {
+			boreRow(s, q, b)
+		}
+	}
+	if len(s.Rows) > 0 {
+		boreNotes(s)
+	}
+	return s.Table
+}
+
+func boreRow(s *sheet, q *part.Part, b part.Bore) {
+	walls := wallsOf(q)
+	face := entryFace(walls, b)
+	one, two := references(walls, face, b.Entry)
+	s.row(q.ID, word(partMark(q)), word(holeName(b)), word(face.name),
+		word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
+		angle(b.Lean, 0), word(leansTowards(walls, face, b)),
+		s.length(b.Diameter), s.length(b.Depth), word(comesOut(s, walls, face, b)))
+}
+
+func holeName(b part.Bore) string {
+	if b.Purpose == "" || b.Purpose == b.ID {
+		return b.ID
+	}
+	return b.ID + ", " + b.Purpose
+}
+
+// comesOut tells whether a hole goes through, stays inside, or pokes through by how much.
+func comesOut(s *sheet, walls []wall, face wall, b part.Bore) string {
+	if b.Through {
+		return "through"
+	}
+	out, by := furthestOut(walls, face, b)
+	if by > pokes {
+		return fmt.Sprintf("pokes through the %s by %s", out.name, s.style.FormatUnit(measure.Length(by)))
+	}
+	return "blind"
+}
+
+// pokes is how far, in mm, a bit may touch a face before it counts as poking through: far below
+// what can be set on a drill, far above the noise of the derivation.
+const pokes = 1e-6
+
+func boreNotes(s *sheet) {
+	s.note("Distances are on the face the hole enters, square from the named edge to the centre. Lean is the bit away from square to that face.")
+	s.note("Depth runs along the bit from the face to the full diameter's end; a pointed bit reaches further by its point. For a through hole it is the way through: lay waste wood under it.")
+	s.note("Caution: clamp a leaning part and start the bit square until it bites; never hold small parts by hand.")
+}

@@ -1,0 +1,116 @@
+package table
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+// CutList is what to get out: equal parts grouped, finished blank and rough size, the timber in
+// the ways it is sold, and the weight. The last row is the sum.
+func CutList(p *form.Piece, style measure.Style) Table {
+	s := newSheet("cut-list", "Cut list", style)
+	s.words("Mark", "Part")
+	s.numbers("", "Qty")
+	s.words("Timber", "Grain")
+	s.lengths("Length", "Width", "Thick", "Rough length", "Rough width", "Rough thick")
+	s.numbers("", "Quarters")
+	s.numbers("bd ft", "Exact", "As sold")
+	s.numbers("m³", "Rough")
+	s.numbers("kg", "Finished")
+	sum := totals{feet: map[int]float64{}}
+	for _, g := range groups(p) {
+		cutRow(s, g)
+		sum.add(g)
+	}
+	if sum.parts > 0 {
+		sum.row(s)
+	}
+	cutNotes(s, p, sum)
+	return s.Table
+}
+
+func cutRow(s *sheet, g group) {
+	q, n := g[0], float64(len(g))
+	quarters := nominal(q.Rough.Thickness)
+	s.row(q.ID, word(g.marks()), word(g.name()), count(len(g)), word(q.Timber), word(grain(q)),
+		s.length(q.Blank.Length), s.length(q.Blank.Width), s.length(q.Blank.Thickness),
+		s.length(q.Rough.Length), s.length(q.Rough.Width), s.length(q.Rough.Thickness),
+		word(fmt.Sprintf("%d/4", quarters)),
+		figure(n*boardFeet(q.Rough), 2),
+		figure(n*surfaceMeasure(q.Rough)*float64(quarters)/4, 2),
+		figure(n*cubicMetres(q.Rough), 5), figure(g.mass(), 2))
+}
+
+func (g group) mass() float64 {
+	var kg float64
+	for _, q := range g {
+		kg += q.Mass
+	}
+	return kg
+}
+
+func cubicMetres(b part.Box) float64 {
+	return b.Length.MM() * b.Width.MM() * b.Thickness.MM() / 1e9
+}
+
+// grain says where the grain runs in the finished piece. In the board it is always the length.
+func grain(q *part.Part) string {
+	x := q.Place.Col(0)
+	ax, ay, az := math.Abs(x[0]), math.Abs(x[1]), math.Abs(x[2])
+	switch {
+	case az >= ax && az >= ay:
+		return "up and down"
+	case ax >= ay:
+		return "left to right"
+	}
+	return "front to back"
+}
+
+type totals struct {
+	parts       int
+	exact, sold float64
+	cubic, kg   float64
+	feet        map[int]float64 // surface measure by nominal thickness
+}
+
+func (t *totals) add(g group) {
+	q, n := g[0], float64(len(g))
+	quarters := nominal(q.Rough.Thickness)
+	t.parts += len(g)
+	t.exact += n * boardFeet(q.Rough)
+	t.sold += n * surfaceMeasure(q.Rough) * float64(quarters) / 4
+	t.feet[quarters] += n * surfaceMeasure(q.Rough)
+	t.cubic += n * cubicMetres(q.Rough)
+	t.kg += g.mass()
+}
+
+func (t *totals) row(s *sheet) {
+	s.row("", word(""), word("Total"), count(t.parts), word(""), word(""),
+		Cell{}, Cell{}, Cell{}, Cell{}, Cell{}, Cell{}, Cell{},
+		figure(t.exact, 2), figure(t.sold, 2), figure(t.cubic, 5), figure(t.kg, 2))
+}
+
+func (t *totals) tallied() float64 {
+	var order []int
+	for n := range t.feet {
+		order = append(order, n)
+	}
+	sort.Ints(order)
+	return tallied(t.feet, order)
+}
+
+func cutNotes(s *sheet, p *form.Piece, t totals) {
+	a := p.Design.Allowance
+	s.note("Length runs along the grain. Finished sizes are those of the smallest square-ended blank; the angled cuts are in the saw settings. " +
+		"Grain: where it runs in the finished piece.")
+	s.note(fmt.Sprintf("Rough = finished + %s on the length, %s on the width, %s on the thickness.",
+		s.style.FormatUnit(a.Length), s.style.FormatUnit(a.Width), s.style.FormatUnit(a.Thickness)))
+	s.note(fmt.Sprintf("Board feet: exact at the rough thickness; as sold at the next thickness in quarters of an inch, 4/4 at least. "+
+		"Rounded to whole feet of surface measure, as a yard tallies, all of it comes to %s bd ft. "+
+		"Nothing is added for defects, cracked ends or offcuts.", trimmed(t.tallied(), 2)))
+}

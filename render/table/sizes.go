@@ -1,0 +1,52 @@
+package table
+
+import (
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+// Sizes is the outside of the finished piece and the leans it was made from.
+func Sizes(p *form.Piece, style measure.Style) Table {
+	s := newSheet("sizes", "Sizes", style)
+	s.words("What")
+	s.lengths("Size")
+	s.words("Also")
+	o := p.Overall
+	s.row("", word("height"), s.length(o.Height), word(""))
+	s.row("", word("width at the top"), s.length(o.WidthTop), word(""))
+	s.row("", word("width at the floor"), s.length(o.WidthFloor), word(stance(s, o.WidthFloor-o.WidthTop)))
+	s.row("", word("depth at the top"), s.length(o.DepthTop), word(""))
+	s.row("", word("depth at the floor"), s.length(o.DepthFloor), word(stance(s, o.DepthFloor-o.DepthTop)))
+	splayRow(s, "splay of the ends", p.Design.Splay.Ends)
+	splayRow(s, "splay of the front and back edges", p.Design.Splay.Edges)
+	s.row("", word("weight"), Cell{}, word(kilograms(o.Mass)))
+	s.note("Sizes are outside sizes of the finished piece. Splay is away from plumb, square-on in the elevation.")
+	return s.Table
+}
+
+func splayRow(s *sheet, name string, a measure.Angle) {
+	text := measure.FormatAngle(a, 0)
+	if a != 0 {
+		text += ", " + measure.Ratio(a)
+	}
+	s.row("", word(name), Cell{}, word(text))
+}
+
+// stance says how much wider the piece stands than its top.
+func stance(s *sheet, more measure.Length) string {
+	half := more / 2
+	switch shown, _ := s.style.Round(half); {
+	case shown > 0:
+		return s.style.FormatUnit(half) + " wider on each side"
+	case shown < 0:
+		return s.style.FormatUnit(-half) + " narrower on each side"
+	}
+	return "as at the top"
+}
+
+func kilograms(mass float64) string {
+	return figure(mass, 2).Text + " kg (" + figure(mass/poundKG, 1).Text + " lb), wood only, at 12 % moisture"
+}
+
+// poundKG is the avoirdupois pound in kilograms, exact by the agreement of 1959.
+const poundKG = 0.45359237

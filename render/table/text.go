@@ -1,0 +1,215 @@
+package table
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// WriteText writes a table for a terminal that is width columns wide: title, aligned columns,
+// notes. Long words wrap inside their column; a table that is still too wide goes on below
+// itself with its first column repeated. A width under 20 counts as 20.
+func WriteText(w io.Writer, t Table, width int) error {
+	width = max(width, 20)
+	out := bufio.NewWriter(w)
+	fmt.Fprintln(out, t.Title)
+	fmt.Fprintln(out, strings.Repeat("=", utf8.RuneCountInString(t.Title)))
+	for i, block := range blocks(t, width) {
+		if i > 0 {
+			fmt.Fprintln(out)
+		}
+		block.write(out)
+	}
+	for _, n := range t.Notes {
+		writeNote(out, n, width)
+	}
+	return out.Flush()
+}
+
+func writeNote(out *bufio.Writer, note string, width int) {
+	for i, line := range wrap(note, width-2) {
+		mark := "  "
+		if i == 0 {
+			mark = "* "
+		}
+		fmt.Fprintln(out, mark+line)
+	}
+}
+
+// between is what stands between two columns.
+const between = "  "
+
+// block is a run of columns that fits the width.
+type block struct {
+	table   Table
+	columns []int
+	widths  []int
+}
+
+// blocks splits the columns into runs that fit, the first column heading each run.
+func blocks(t Table, width int) []block {
+	if len(t.Columns) == 0 {
+		return nil
+	}
+	widths := columnWidths(t, width)
+	var all []block
+	now := block{table: t, columns: []int{0}, widths: []int{widths[0]}}
+	used := widths[0]
+	for i := 1; i < len(t.Columns); i++ {
+		need := len(between) + widths[i]
+		if used+need > width && len(now.columns) > 1 {
+			all = append(all, now)
+			now = block{table: t, columns: []int{0}, widths: []int{widths[0]}}
+			used = widths[0]
+		}
+		now.columns = append(now.columns, i)
+		now.widths = append(now.widths, widths[i])
+		used += need
+	}
+	return append(all, now)
+}
+
+// columnWidths gives each column what it needs, and wraps the widest columns of words until the
+// table fits or every column is down to its longest word.
+func columnWidths(t Table, width int) []int {
+	want, least := naturalWidths(t)
+	for sum(want)+len(between)*(len(want)-1) > width {
+		widest := -1
+		for i := range want {
+			if want[i] > least[i] && (widest < 0 || want[i] > want[widest]) {
+				widest = i
+			}
+		}
+		if widest < 0 {
+			break
+		}
+		want[widest]--
+	}
+	for i := range want {
+		want[i] = min(want[i], width-len(between)-1)
+	}
+	return want
+}
+
+func naturalWidths(t Table) (want, least []int) {
+	want, least = make([]int, len(t.Columns)), make([]int, len(t.Columns))
+	fit := func(i int, text string) {
+		want[i] = max(want[i], utf8.RuneCountInString(text))
+		for _, word := range strings.Fields(text) {
+			least[i] = max(least[i], utf8.RuneCountInString(word))
+		}
+	}
+	for i, c := range t.Columns {
+		for _, word := range strings.Fields(head(c)) {
+			fit(i, word)
+		}
+		for _, row := range t.Rows {
+			fit(i, row[i].Text)
+			if row[i].Number != nil {
+				least[i] = max(least[i], utf8.RuneCountInString(row[i].Text))
+			}
+		}
+	}
+	return want, least
+}
+
+func head(c Column) string {
+	if c.Unit == "" {
+		return c.Head
+	}
+	return c.Head + " " + c.Unit
+}
+
+func sum(list []int) int {
+	total := 0
+	for _, n := range list {
+		total += n
+	}
+	return total
+}
+
+func (b block) write(out *bufio.Writer) {
+	heads := make([]string, len(b.columns))
+	rules := make([]string, len(b.columns))
+	for i, c := range b.columns {
+		heads[i] = head(b.table.Columns[c])
+		rules[i] = strings.Repeat("-", b.widths[i])
+	}
+	b.writeRow(out, heads)
+	b.writeRow(out, rules)
+	for _, row := range b.table.Rows {
+		cells := make([]string, len(b.columns))
+		for i, c := range b.columns {
+			cells[i] = row[c].Text
+		}
+		b.writeRow(out, cells)
+	}
+}
+
+func (b block) writeRow(out *bufio.Writer, cells []string) {
+	lines := make([][]string, len(cells))
+	height := 1
+	for i, text := range cells {
+		lines[i] = wrap(text, b.widths[i])
+		height = max(height, len(lines[i]))
+	}
+	for h := range height {
+		var line strings.Builder
+		for i := range cells {
+			if i > 0 {
+				line.WriteString(between)
+			}
+			text := ""
+			if h < len(lines[i]) {
+				text = lines[i][h]
+			}
+			line.WriteString(pad(text, b.widths[i], b.table.Columns[b.columns[i]].Align))
+		}
+		fmt.Fprintln(out, strings.TrimRight(line.String(), " "))
+	}
+}
+
+func pad(text string, width int, a Align) string {
+	room := width - utf8.RuneCountInString(text)
+	if room <= 0 {
+		return text
+	}
+	switch a {
+	case Right:
+		return strings.Repeat(" ", room) + text
+	case Centre:
+		return strings.Repeat(" ", room/2) + text + strings.Repeat(" ", room-room/2)
+	}
+	return text + strings.Repeat(" ", room)
+}
+
+// wrap breaks text between words, and a word that is wider than a line inside itself.
+func wrap(text string, width int) []string {
+	var lines []string
+	line, used := "", 0
+	for _, word := range strings.Fields(text) {
+		for utf8.RuneCountInString(word) > width {
+			if used > 0 {
+				lines, line, used = append(lines, line), "", 0
+			}
+			runes := []rune(word)
+			lines, word = append(lines, string(runes[:width])), string(runes[width:])
+		}
+		n := utf8.RuneCountInString(word)
+		switch {
+		case n == 0:
+		case used == 0:
+			line, used = word, n
+		case used+1+n <= width:
+			line, used = line+" "+word, used+1+n
+		default:
+			lines, line, used = append(lines, line), word, n
+		}
+	}
+	if used > 0 || len(lines) == 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
