@@ -1,0 +1,122 @@
+package draw
+
+import "math"
+
+
+// MoveTo, LineTo and CurveTo are the steps that build a path.
+func MoveTo(p Point) Seg { return Seg{Kind: Move, P: [3]Point{2: p}} }
+
+// LineTo is a straight step to p.
+func LineTo(p Point) Seg { return Seg{Kind: Line, P: [3]Point{2: p}} }
+
+// CurveTo is a cubic Bézier with handles a and b to p.
+func CurveTo(a, b, p Point) Seg { return Seg{Kind: Curve, P: [3]Point{a, b, p}} }
+
+// Polyline is an open path through the points.
+func Polyline(pts []Point) []Seg {
+	segs := make([]Seg, len(pts))
+	for i, p := range pts {
+		segs[i] = LineTo(p)
+	}
+	if len(segs) > 0 {
+		segs[0].Kind = Move
+	}
+	return segs
+}
+
+// Polygon is the closed path through the points.
+func Polygon(pts []Point) []Seg {
+	return append(Polyline(pts), Seg{Kind: Close})
+}
+
+// Rect is the closed path along the sides of the box.
+func Rect(b Box) []Seg {
+	return Polygon([]Point{b.Min, {b.Max.X, b.Min.Y}, b.Max, {b.Min.X, b.Max.Y}})
+}
+
+// Circle is the closed path round c.
+func Circle(c Point, r float64) []Seg {
+	return append(ArcPath(c, r, 0, 2*math.Pi), Seg{Kind: Close})
+}
+
+// ArcPath is the arc round c from angle a to angle b, radians, counter-clockwise when b > a.
+func ArcPath(c Point, r, a, b float64) []Seg {
+	n := int(math.Ceil(math.Abs(b-a)/(math.Pi/2) - 1e-9))
+	n = max(n, 1)
+	step := (b - a) / float64(n)
+	h := r * 4 / 3 * math.Tan(step/4)
+	at := func(t float64) (p, along Point) {
+		sin, cos := math.Sincos(t)
+		return Point{c.X + r*cos, c.Y + r*sin}, Point{-sin * h, cos * h}
+	}
+	p, d := at(a)
+	segs := []Seg{MoveTo(p)}
+	for i := 1; i <= n; i++ {
+		q, e := at(a + step*float64(i))
+		segs = append(segs, CurveTo(Point{p.X + d.X, p.Y + d.Y}, Point{q.X - e.X, q.Y - e.Y}, q))
+		p, d = q, e
+	}
+	return segs
+}
+
+// ArrowAngle is the whole angle of an arrowhead's point, degrees: slim, within the 15 to 30 of
+// ISO 129-1.
+const ArrowAngle = 16.0
+
+// Arrow is a closed arrowhead of that length with its tip at tip, pointing along dir (any length).
+func Arrow(tip, dir Point, length float64) []Seg {
+	n := math.Hypot(dir.X, dir.Y)
+	u := Point{dir.X / n, dir.Y / n}
+	w := length * math.Tan(ArrowAngle/2*math.Pi/180)
+	back := Point{tip.X - u.X*length, tip.Y - u.Y*length}
+	return Polygon([]Point{tip, {back.X - u.Y*w, back.Y + u.X*w}, {back.X + u.Y*w, back.Y - u.X*w}})
+}
+
+// Flatten gives a path's runs of straight steps; curves are cut so finely that no chord is
+// further than tol, mm, from its curve. Closed runs end where they began.
+func Flatten(segs []Seg, tol float64) [][]Point {
+	var out [][]Point
+	var run []Point
+	flush := func() {
+		if len(run) > 1 {
+			out = append(out, run)
+		}
+		run = nil
+	}
+	for _, s := range segs {
+		switch s.Kind {
+		case Move:
+			flush()
+			run = []Point{s.P[2]}
+		case Line:
+			run = append(run, s.P[2])
+		case Curve:
+			run = appendCurve(run, s.P, tol)
+		case Close:
+			if len(run) > 0 {
+				run = append(run, run[0])
+			}
+			flush()
+		}
+	}
+	flush()
+	return out
+}
+
+// appendCurve cuts a Bézier into equal steps; the bound on the chord error is that of the second
+// difference of its handles.
+func appendCurve(run []Point, p [3]Point, tol float64) []Point {
+	if len(run) == 0 {
+		return append(run, p[2])
+	}
+	a := run[len(run)-1]
+	dd := max(math.Hypot(a.X-2*p[0].X+p[1].X, a.Y-2*p[0].Y+p[1].Y), math.Hypot(p[0].X-2*p[1].X+p[2].X, p[0].Y-2*p[1].Y+p[2].Y))
+	n := max(1, int(math.Ceil(math.Sqrt(0.75*dd/tol))))
+	for i := 1; i <= n; i++ {
+		t := float64(i) / float64(n)
+		s := 1 - t
+		b0, b1, b2, b3 := s*s*s, 3*s*s*t, 3*s*t*t, t*t*t
+		run = append(run, Point{b0*a.X + b1*p[0].X + b2*p[1].X + b3*p[2].X, b0*a.Y + b1*p[0].Y + b2*p[1].Y + b3*p[2].Y})
+	}
+	return run
+}
