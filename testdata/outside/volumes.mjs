@@ -106,6 +106,7 @@ function build(s) {
     top = top.subtract(onTop ? pins : tails);
     sides[sign < 0 ? "side-left" : "side-right"] = cutFeatures(side, s, P);
   }
+  if (s.handHole) top = top.subtract(handHole(s.handHole));
   if (s.hole) top = top.subtract(cylinder([s.hole.x, s.hole.y, 0], [0, 0, 1], s.hole.diameter / 2));
   return { top, ...sides };
 }
@@ -117,10 +118,25 @@ function cylinder(at, axis, radius, sides = 2048) {
   return Manifold.cylinder(HUGE, r, r, sides, true).transform([...x, 0, ...y, 0, ...z, 0, ...at, 1]);
 }
 
+// A hand hole through the top, square to it: two half circles and what lies between.
+function handHole(h) {
+  const reach = (h.length - h.width) / 2;
+  const ends = [-reach, reach].map((x) => cylinder([x, 0, 0], [0, 0, 1], h.width / 2));
+  return Manifold.union([...ends, Manifold.cube([2 * reach, h.width, HUGE], true)]);
+}
+
+// An arch in the floor end: an arc through the ends of its chord on the outer face's floor arris.
+function arch(s, P, floor) {
+  const { width, rise } = s.arch;
+  const radius = (width * width / 4 + rise * rise) / (2 * rise);
+  return cylinder(add(floor, P.down, radius - rise), P.n, radius, 16384);
+}
+
 // A round hole through a side, square to its face, measured up the outer face from the floor arris.
 function cutFeatures(side, s, P) {
-  if (!s.sideHole) return side;
   const floor = add(P.at, P.down, s.height / Math.cos(P.a));
+  if (s.arch) side = side.subtract(arch(s, P, floor));
+  if (!s.sideHole) return side;
   return side.subtract(cylinder(add(floor, P.down, -s.sideHole.x), P.n, s.sideHole.diameter / 2));
 }
 
@@ -128,6 +144,8 @@ function yaml(s) {
   const f = [];
   if (s.hole) f.push(`  - {on: top, kind: hole, diameter: ${s.hole.diameter}, x: ${s.hole.x}, y: ${s.hole.y}}`);
   if (s.sideHole) f.push(`  - {on: side, kind: hole, diameter: ${s.sideHole.diameter}, x: ${s.sideHole.x}, y: 0}`);
+  if (s.handHole) f.push(`  - {on: top, kind: hand hole, length: ${s.handHole.length}, width: ${s.handHole.width}}`);
+  if (s.arch) f.push(`  - {on: side, kind: arch, width: ${s.arch.width}, rise: ${s.arch.rise}}`);
   return [
     "splaywright: 1", `title: ${s.title}`, "units: mm", "form: stool",
     `size: {height: ${s.height}, width: ${s.width}, depth: ${s.depth}, taken-at: ${s.takenAt}}`,
@@ -148,6 +166,7 @@ const designs = [
   { ...plain, title: "sizes at the floor", takenAt: "floor", edges: 3, halfPin: 12, ends: 12 },
   { ...plain, title: "upright", ends: 0 },
   { ...plain, title: "unequal boards, holes", side: 17, top: 24, hole: { diameter: 30, x: 40, y: -20 }, sideHole: { diameter: 25, x: 90 } },
+  { ...plain, title: "arch and hand hole", edges: 4, halfPin: 12, arch: { width: 150, rise: 45 }, handHole: { length: 95, width: 28 } },
   { ...plain, title: "wide lean, tails on the sides, flush", ends: 22, edges: 7, halfPin: 18, tailsOn: "side", edgeCut: "flush" },
 ];
 
