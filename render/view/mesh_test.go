@@ -120,4 +120,3 @@ func scene(meshes ...*solid.Mesh) *Scene {
 	return newScene(meshes, ids)
 }
 
-func moved(m *solid.Mesh, by mgl64.Mat4) *solid.Mesh { return m.Transform(by) }

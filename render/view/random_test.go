@@ -1,0 +1,89 @@
+package view
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"github.com/go-gl/mathgl/mgl64"
+	"pgregory.net/rapid"
+
+	"splaywright/model/solid"
+)
+
+var squareOn = []Direction{Front, Back, End, Left, Top, Bottom, Isometric}
+
+func anyDirection(t *rapid.T) Direction {
+	if k := rapid.IntRange(0, 2*len(squareOn)).Draw(t, "direction"); k < len(squareOn) {
+		return squareOn[k]
+	}
+	return Pictorial(degrees(t, "turn", 180), degrees(t, "tip", 90))
+}
+
+// degrees is an angle in steps of half a degree: closer to square than that, the witness's lines that
+// cross look like lines that coincide.
+func degrees(t *rapid.T, name string, most int) float64 {
+	return float64(rapid.IntRange(-2*most, 2*most).Draw(t, name)) / 2
+}
+
+// blocks are boxes on a lattice of 100 mm that may touch in every way but not overlap.
+func blocks(t *rapid.T) []*solid.Mesh {
+	var taken [5][5][5]bool
+	var out []*solid.Mesh
+	for range rapid.IntRange(1, 8).Draw(t, "boxes") {
+		var lo, hi [3]int
+		for k := range 3 {
+			lo[k] = rapid.IntRange(0, 4).Draw(t, "lo")
+			hi[k] = rapid.IntRange(lo[k]+1, min(lo[k]+3, 5)).Draw(t, "hi")
+		}
+		if occupy(&taken, lo, hi) {
+			at := func(k int) float64 { return 100 * float64(k) }
+			out = append(out, box(at(lo[0]), at(lo[1]), at(lo[2]), at(hi[0]), at(hi[1]), at(hi[2])))
+		}
+	}
+	return out
+}
+
+func occupy(taken *[5][5][5]bool, lo, hi [3]int) bool {
+	for pass := range 2 {
+		for x := lo[0]; x < hi[0]; x++ {
+			for y := lo[1]; y < hi[1]; y++ {
+				for z := lo[2]; z < hi[2]; z++ {
+					if taken[x][y][z] && pass == 0 {
+						return false
+					}
+					taken[x][y][z] = taken[x][y][z] || pass == 1
+				}
+			}
+		}
+	}
+	return true
+}
+
+func examine(t *rapid.T, s *Scene, d Direction) {
+	p := s.Project(d)
+	r := rand.New(rand.NewPCG(1, 2))
+	for i, o := range (witness{s, d}).objections(p, 3, r) {
+		if t.Errorf("%s: %s", d.Name, o); i > 5 {
+			break
+		}
+	}
+}
+
+func TestBlocksThatTouchAsRaysSeeThem(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) { examine(t, scene(blocks(t)...), anyDirection(t)) })
+}
+
+// Turned about any axis, contacts hold only to within rounding.
+func TestTurnedBlocksAsRaysSeeThem(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		by := mgl64.Ident4()
+		for _, axis := range []mgl64.Vec3{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}} {
+			by = by.Mul4(mgl64.HomogRotate3D(mgl64.DegToRad(degrees(t, "angle", 180)), axis))
+		}
+		var ms []*solid.Mesh
+		for _, m := range blocks(t) {
+			ms = append(ms, m.Transform(by))
+		}
+		examine(t, scene(ms...), anyDirection(t))
+	})
+}
