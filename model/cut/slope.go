@@ -43,3 +43,9 @@ func Resultant(rake, splay measure.Angle) (lean, sightline measure.Angle) {
 func LegSection(lean measure.Angle) measure.Angle {
 	return measure.Angle(2 * math.Atan(math.Cos(lean.Radians())))
 }
+
+// OnPin is the angle that a dovetail's slope takes on a board that leans by lean, when the same
+// slope is drawn on the neighbour along the grain: atan(tan slope / cos lean).
+func OnPin(slope, lean measure.Angle) measure.Angle {
+	return measure.Angle(math.Atan(math.Tan(slope.Radians()) / math.Cos(lean.Radians())))
+}
