@@ -2,7 +2,6 @@ package draw
 
 import "math"
 
-
 // MoveTo, LineTo and CurveTo are the steps that build a path.
 func MoveTo(p Point) Seg { return Seg{Kind: Move, P: [3]Point{2: p}} }
 

@@ -1,0 +1,170 @@
+package png
+
+import (
+	"image"
+	"math"
+	"sync"
+
+	"splaywright/render/draw"
+)
+
+// raster fills outlines on an image by exact area coverage. Each figure touches only the dots it
+// covers, row by row, so a drawing of thousands of short lines costs what its ink costs and not
+// what its paper costs.
+type raster struct {
+	img   *image.RGBA
+	w, h  int
+	cover []float32 // signed area changes, one a dot, and one more a row; all zero between figures
+	lo    []int32   // first touched dot of each row
+	hi    []int32   // last touched dot of each row
+	y0    int       // rows touched by the figure
+	y1    int
+}
+
+// spare keeps the room of finished rasters: the window paints pictures of one size again and again.
+var spare sync.Pool
+
+func newRaster(img *image.RGBA) *raster {
+	w, h := img.Rect.Dx(), img.Rect.Dy()
+	r, ok := spare.Get().(*raster)
+	if !ok || r.w != w || r.h != h {
+		r = &raster{w: w, h: h, cover: make([]float32, (w+2)*h), lo: make([]int32, h), hi: make([]int32, h)}
+	}
+	r.img = img
+	for y := range r.lo {
+		r.lo[y], r.hi[y] = int32(w), -1
+	}
+	r.y0, r.y1 = h, -1
+	return r
+}
+
+// done gives the raster's room back.
+func (r *raster) done() {
+	r.img = nil
+	spare.Put(r)
+}
+
+// edge adds one directed side of a figure, in dots, y down.
+func (r *raster) edge(a, b draw.Point) {
+	if a.Y == b.Y {
+		return
+	}
+	sign := float32(1)
+	if a.Y > b.Y {
+		a, b, sign = b, a, -1
+	}
+	if b.Y <= 0 || a.Y >= float64(r.h) {
+		return
+	}
+	slope := (b.X - a.X) / (b.Y - a.Y)
+	top, bottom := max(a.Y, 0), min(b.Y, float64(r.h))
+	y := int(top)
+	r.y0 = min(r.y0, y)
+	for from := top; from < bottom; y++ {
+		to := min(float64(y+1), bottom)
+		x0 := a.X + (from-a.Y)*slope
+		x1 := a.X + (to-a.Y)*slope
+		r.row(y, x0, x1, sign*float32(to-from))
+		from = to
+	}
+	r.y1 = max(r.y1, y-1)
+}
+
+// row spreads a side's height within one row over the dots that it crosses: each dot gets what lies
+// to the right of the side within it, the dot after it the rest.
+func (r *raster) row(y int, x0, x1 float64, dy float32) {
+	limit := float64(r.w)
+	if x0 > x1 {
+		x0, x1 = x1, x0
+	}
+	x0, x1 = min(max(x0, 0), limit), min(max(x1, 0), limit)
+	i0, i1 := int(x0), int(x1)
+	line := r.cover[y*(r.w+2) : (y+1)*(r.w+2)]
+	r.lo[y] = min(r.lo[y], int32(i0))
+	r.hi[y] = max(r.hi[y], int32(min(i1+1, r.w)))
+	if i0 == i1 {
+		left := float32((x0+x1)/2 - float64(i0))
+		line[i0] += dy * (1 - left)
+		line[i0+1] += dy * left
+		return
+	}
+	per := dy / float32(x1-x0)
+	for i := i0; i <= i1; i++ {
+		a, b := max(x0, float64(i)), min(x1, float64(i+1))
+		part := per * float32(b-a)
+		left := float32((a+b)/2 - float64(i))
+		line[i] += part * (1 - left)
+		line[i+1] += part * left
+	}
+}
+
+// fill lays the ink on the dots of the figure whose sides were added since the last fill.
+func (r *raster) fill(ink draw.Ink) {
+	for y := max(r.y0, 0); y <= r.y1 && y < r.h; y++ {
+		lo, hi := int(r.lo[y]), int(r.hi[y])
+		r.lo[y], r.hi[y] = int32(r.w), -1
+		if hi < lo {
+			continue
+		}
+		line := r.cover[y*(r.w+2) : (y+1)*(r.w+2)]
+		pix := r.img.Pix[y*r.img.Stride : y*r.img.Stride+4*r.w]
+		sum := float32(0)
+		for x := lo; x <= hi; x++ {
+			sum += line[x]
+			line[x] = 0
+			if x < r.w && (sum > faint || sum < -faint) {
+				blend(pix[4*x:4*x+4:4*x+4], ink, sum)
+			}
+		}
+		line[min(hi+1, r.w+1)] = 0
+	}
+	r.y0, r.y1 = r.h, -1
+}
+
+// faint is coverage that would not change a dot.
+const faint = 1.0 / 512
+
+func blend(dot []uint8, ink draw.Ink, cover float32) {
+	if cover < 0 {
+		cover = -cover
+	}
+	if cover >= 0.998 {
+		dot[0], dot[1], dot[2] = ink.R, ink.G, ink.B
+		return
+	}
+	a := int32(cover*256 + 0.5)
+	if a == 0 {
+		return
+	}
+	dot[0] += uint8((int32(ink.R) - int32(dot[0])) * a >> 8)
+	dot[1] += uint8((int32(ink.G) - int32(dot[1])) * a >> 8)
+	dot[2] += uint8((int32(ink.B) - int32(dot[2])) * a >> 8)
+}
+
+// stroke draws one straight stretch of line as a slim rectangle, w dots wide, with its ends square.
+func (r *raster) stroke(a, b draw.Point, w float64, ink draw.Ink) {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	n := math.Hypot(dx, dy)
+	if n == 0 {
+		return
+	}
+	ox, oy := -dy/n*w/2, dx/n*w/2
+	p := [4]draw.Point{{X: a.X + ox, Y: a.Y + oy}, {X: b.X + ox, Y: b.Y + oy}, {X: b.X - ox, Y: b.Y - oy}, {X: a.X - ox, Y: a.Y - oy}}
+	for i := range p {
+		r.edge(p[i], p[(i+1)&3])
+	}
+	r.fill(ink)
+}
+
+// dot draws a round joint or end of a line, w dots across.
+func (r *raster) dot(c draw.Point, w float64, ink draw.Ink) {
+	const sides = 12
+	at := func(i int) draw.Point {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / sides)
+		return draw.Point{X: c.X + w/2*cos, Y: c.Y + w/2*sin}
+	}
+	for i := range sides {
+		r.edge(at(i), at(i+1))
+	}
+	r.fill(ink)
+}
