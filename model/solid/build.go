@@ -8,6 +8,7 @@ type builder struct {
 	verts  []mgl64.Vec3
 	edges  []Edge
 	layers []layer
+	pits   []pit
 }
 
 // layer is a slice of the board in which the same walls stand all through.
@@ -102,6 +103,9 @@ func (k *builder) assemble() error {
 		if err := k.ledge(&k.layers[i-1], &k.layers[i]); err != nil {
 			return err
 		}
+	}
+	if len(k.layers) > 1 {
+		k.simplify()
 	}
 	return nil
 }

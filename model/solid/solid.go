@@ -36,7 +36,7 @@ type Loop []Wall
 // go counter-clockwise round the hollow seen from +z, whichever face it is cut from; their
 // normals point out of the wood, that is, into the hollow, and they may lean. Where the hollow runs
 // out through the outline, give a wall in the outline wall's own plane (its normal as in the outline)
-// or let the hollow reach beyond the outline: it is clipped. Hollows of one face must not meet each other.
+// or let the hollow reach beyond the outline: it is clipped.
 type Pocket struct {
 	Tag       string  // its floor's face is called "Tag floor"
 	FromOuter bool    // cut from the outer face; otherwise from the inner

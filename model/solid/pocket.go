@@ -1,0 +1,219 @@
+package solid
+
+import (
+	"sort"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// pit is a pocket with its walls as surfaces and the heights that it spans.
+type pit struct {
+	pocket      *Pocket
+	ring        ring
+	top, bottom float64
+}
+
+// hollow cuts the board into layers at the floors of its pockets and takes the pockets away in each.
+func (k *builder) hollow(b Board, rings []ring) error {
+	if err := k.dig(b); err != nil {
+		return err
+	}
+	heights, err := levels(b, k.pits)
+	if err != nil {
+		return err
+	}
+	for i := 0; i+1 < len(heights); i++ {
+		l := layer{top: heights[i], bottom: heights[i+1]}
+		if l.rings, err = k.layerRings(rings, l.top, l.bottom); err != nil {
+			return err
+		}
+		k.layers = append(k.layers, l)
+	}
+	return nil
+}
+
+// dig turns the pockets into surfaces.
+func (k *builder) dig(b Board) error {
+	k.pits = make([]pit, len(b.Pockets))
+	walls := len(k.surfs)
+	for i := range b.Pockets {
+		p := &b.Pockets[i]
+		if !(p.Depth > SamePoint && p.Depth < b.Thickness-SamePoint) {
+			return fail("the hollow is deeper than the board, or has no depth", p.Tag)
+		}
+		ids, err := k.walls(p.Walls)
+		if err != nil {
+			return err
+		}
+		k.pits[i] = pit{pocket: p, top: 0, bottom: -p.Depth}
+		if !p.FromOuter {
+			k.pits[i].top, k.pits[i].bottom = p.Depth-b.Thickness, -b.Thickness
+		}
+		if k.pits[i].ring, err = k.ring(ids, nil, 0); err != nil {
+			return err
+		}
+	}
+	k.unify(walls)
+	return nil
+}
+
+// unify gives surfaces that are one plane one class. From the index `pockets` on, a plane that faces
+// an earlier one is the same too: a hollow's wall there would leave nothing between.
+func (k *builder) unify(pockets int) {
+	for i := innerFace + 1; i < len(k.surfs); i++ {
+		s := &k.surfs[i]
+		for j := innerFace + 1; j < i; j++ {
+			if k.same(i, j) {
+				s.class = k.surfs[j].class
+				break
+			}
+			if i >= pockets && j < pockets && s.round == nil && k.surfs[j].round == nil {
+				if f := (Plane{s.plane.N.Mul(-1), -s.plane.D}); samePlane(f, k.surfs[j].plane) {
+					s.plane, s.class = k.surfs[j].plane, k.surfs[j].class
+					break
+				}
+			}
+		}
+	}
+}
+
+// levels are the heights of the board's faces and of all floors, from the outer face down.
+func levels(b Board, pits []pit) ([]float64, error) {
+	type floor struct {
+		z  float64
+		up bool
+		of *pit
+	}
+	floors := make([]floor, len(pits))
+	for i := range pits {
+		p := &pits[i]
+		floors[i] = floor{z: p.top, of: p}
+		if p.pocket.FromOuter {
+			floors[i] = floor{z: p.bottom, up: true, of: p}
+		}
+	}
+	sort.SliceStable(floors, func(i, j int) bool { return floors[i].z > floors[j].z })
+	heights := []float64{0}
+	var last floor
+	for i, f := range floors {
+		if i > 0 && last.z-f.z < SamePoint {
+			if f.up != last.up {
+				return nil, fail("hollows of the two faces end at the same depth", last.of.pocket.Tag, f.of.pocket.Tag)
+			}
+			continue
+		}
+		heights = append(heights, f.z)
+		last = f
+	}
+	return append(heights, -b.Thickness), nil
+}
+
+// layerRings are the rings of one layer: the board's own, less the pockets that reach into it.
+func (k *builder) layerRings(base []ring, top, bottom float64) ([]ring, error) {
+	z := (top + bottom) / 2
+	var section []piece
+	cut := false
+	for i := range k.pits {
+		p := &k.pits[i]
+		if p.top < z || p.bottom > z {
+			continue
+		}
+		if !cut {
+			var err error
+			if section, err = k.section(base, z); err != nil {
+				return nil, err
+			}
+			cut = true
+		}
+		hollow, err := k.pitPieces(&p.ring, z)
+		if err != nil {
+			return nil, err
+		}
+		section = k.less(section, hollow)
+	}
+	if !cut {
+		return k.restand(base, top, bottom)
+	}
+	if len(section) == 0 {
+		return nil, fail("the hollows leave nothing of the board", k.pits[0].pocket.Tag)
+	}
+	walls, hints, err := k.chain(section)
+	if err != nil {
+		return nil, err
+	}
+	rings := make([]ring, len(walls))
+	for i := range walls {
+		if rings[i], err = k.ring(walls[i], hints[i], z); err != nil {
+			return nil, err
+		}
+		if err := k.stand(&rings[i], top, bottom); err != nil {
+			return nil, err
+		}
+	}
+	for _, up := range []bool{true, false} {
+		if err := k.clear(rings, up); err != nil {
+			return nil, err
+		}
+	}
+	return rings, nil
+}
+
+// restand puts the same rings between other heights.
+func (k *builder) restand(base []ring, top, bottom float64) ([]ring, error) {
+	rings := make([]ring, len(base))
+	for i, r := range base {
+		if err := k.stand(&r, top, bottom); err != nil {
+			return nil, err
+		}
+		rings[i] = r
+	}
+	return rings, nil
+}
+
+// section is the board's own section at a height.
+func (k *builder) section(base []ring, z float64) ([]piece, error) {
+	var pieces []piece
+	for _, r := range base {
+		if err := k.stand(&r, z, z); err != nil {
+			return nil, err
+		}
+		pieces = k.rim(pieces, &r, true)
+	}
+	return pieces, nil
+}
+
+// pitPieces is the section of a hollow, counter-clockwise. Its walls have the wood on their right, save
+// those in the outline's own surfaces.
+func (k *builder) pitPieces(r *ring, z float64) ([]piece, error) {
+	n := len(r.walls)
+	at := make([]mgl64.Vec3, n)
+	for i := range at {
+		p, _, ok := r.corners[i].at(z)
+		if !ok {
+			return nil, k.vanishes(r, i)
+		}
+		at[i] = p
+	}
+	pieces := make([]piece, n)
+	area := 0.0
+	for i, w := range r.walls {
+		a, b := at[i], at[r.next(i)]
+		s := &k.surfs[w]
+		pieces[i] = piece{wall: w, from: a, to: b}
+		if s.round != nil {
+			c := s.levelCurve(b, a)
+			c.T0, c.T1 = c.T1, c.T0
+			if s.class != w { // in a round wall of the outline
+				c = s.levelCurve(a, b)
+			}
+			pieces[i].curve = c
+			area += (c.T1 - c.T0) * s.round.Radius * s.round.Radius
+			continue
+		}
+		area += a[0]*b[1] - a[1]*b[0]
+	}
+	if area <= 0 {
+		return nil, fail("the walls of a hollow must go counter-clockwise", k.surfs[r.walls[0]].tag)
+	}
+	return pieces, nil
+}
