@@ -1,7 +1,8 @@
 package solid
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -14,14 +15,17 @@ func (k *builder) apart(rings []ring) error {
 			return err
 		}
 	}
-	outline := k.rim(nil, &rings[0], true)
-	for i := 1; i < len(rings); i++ {
-		p := rings[i].top[0].p
-		if !inside(outline, p) {
-			return fail("the opening lies outside the board", k.surfs[rings[i].walls[0]].tag)
+	rims := make([][]piece, len(rings))
+	for i := range rings[1:] {
+		r := &rings[i+1]
+		if !k.within(&rings[0], r.top[0].p) {
+			return fail("the opening lies outside the board", k.surfs[r.walls[0]].tag)
 		}
+		rims[i+1] = k.rim(make([]piece, 0, len(r.walls)), r, true)
+	}
+	for i := 1; i < len(rings); i++ {
 		for j := 1; j < len(rings); j++ {
-			if j != i && inside(k.rim(nil, &rings[j], true), p) {
+			if j != i && inside(rims[j], rings[i].top[0].p) {
 				return fail("an opening lies in another", k.surfs[rings[i].walls[0]].tag, k.surfs[rings[j].walls[0]].tag)
 			}
 		}
@@ -29,36 +33,40 @@ func (k *builder) apart(rings []ring) error {
 	return nil
 }
 
-// boxed is a piece with its box along the two axes, and where it is in its ring.
+// within tells whether a point of the outer face lies in the ring.
+func (k *builder) within(r *ring, p mgl64.Vec3) bool {
+	n := 0
+	for i, w := range r.walls {
+		from, to := r.top[i].p, r.top[r.next(i)].p
+		c := k.surfs[w].levelCurve(from, to)
+		n += crossings(&c, from, to, p, 0, 1)
+	}
+	return n%2 == 1
+}
+
+// boxed is a piece's box along the two axes, and where the piece is.
 type boxed struct {
-	lo, hi       mgl64.Vec2
-	index        int32
-	before, ring int32
+	lo, hi     mgl64.Vec2
+	ring, wall int32
+	before     int32 // the wall before it
+	round      bool
+}
+
+// piece is the wall i of the ring at its upper or lower height.
+func (k *builder) piece(r *ring, i int, top bool) piece {
+	at := r.bottom
+	if top {
+		at = r.top
+	}
+	from, to := at[i].p, at[r.next(i)].p
+	return piece{wall: r.walls[i], from: from, to: to, curve: k.surfs[r.walls[i]].levelCurve(from, to)}
 }
 
 // clear looks for walls that touch at one height: it sorts the pieces' boxes and compares those that overlap.
 func (k *builder) clear(rings []ring, top bool) error {
-	n := 0
-	for i := range rings {
-		n += len(rings[i].walls)
-	}
-	pieces := make([]piece, 0, n)
-	boxes := make([]boxed, 0, n)
-	for i := range rings {
-		first := len(pieces)
-		pieces = k.rim(pieces, &rings[i], top)
-		for j := first; j < len(pieces); j++ {
-			lo, hi := pieces[j].box()
-			before := j - 1
-			if j == first {
-				before = len(pieces) - 1
-			}
-			boxes = append(boxes, boxed{lo: lo, hi: hi, index: int32(j), before: int32(before), ring: int32(i)})
-		}
-	}
+	boxes := k.boxes(rings, top)
 	x, y := thinner(boxes)
-	sort.Slice(boxes, func(i, j int) bool { return boxes[i].lo[x] < boxes[j].lo[x] })
-	var scratch [8]mgl64.Vec3
+	slices.SortFunc(boxes, func(a, b boxed) int { return cmp.Compare(a.lo[x], b.lo[x]) })
 	for i := range boxes {
 		a := &boxes[i]
 		for j := i + 1; j < len(boxes) && boxes[j].lo[x] <= a.hi[x]+SamePoint; j++ {
@@ -66,19 +74,47 @@ func (k *builder) clear(rings []ring, top bool) error {
 			if b.lo[y] > a.hi[y]+SamePoint || a.lo[y] > b.hi[y]+SamePoint {
 				continue
 			}
-			p, q := &pieces[a.index], &pieces[b.index]
-			beside := a.before == b.index || b.before == a.index
-			if beside && p.curve.Kind == Straight && q.curve.Kind == Straight {
+			beside := a.ring == b.ring && (a.before == b.wall || b.before == a.wall)
+			if beside && !a.round && !b.round {
 				continue
 			}
-			for _, at := range k.shared(scratch[:0], p, q) {
-				if !beside || !atCorner(p, q, at) {
+			p, q := k.piece(&rings[a.ring], int(a.wall), top), k.piece(&rings[b.ring], int(b.wall), top)
+			for _, at := range k.shared(nil, &p, &q) {
+				if !beside || !atCorner(&p, &q, at) {
 					return fail("two walls touch or cross", k.surfs[p.wall].tag, k.surfs[q.wall].tag)
 				}
 			}
 		}
 	}
 	return nil
+}
+
+func (k *builder) boxes(rings []ring, top bool) []boxed {
+	n := 0
+	for i := range rings {
+		n += len(rings[i].walls)
+	}
+	boxes := make([]boxed, 0, n)
+	for i := range rings {
+		r := &rings[i]
+		at := r.bottom
+		if top {
+			at = r.top
+		}
+		for j, w := range r.walls {
+			b := boxed{ring: int32(i), wall: int32(j), before: int32(r.before(j)), round: k.surfs[w].round != nil}
+			if b.round {
+				p := k.piece(r, j, top)
+				b.lo, b.hi = p.box()
+			} else {
+				p, q := &at[j].p, &at[r.next(j)].p
+				b.lo = mgl64.Vec2{min(p[0], q[0]), min(p[1], q[1])}
+				b.hi = mgl64.Vec2{max(p[0], q[0]), max(p[1], q[1])}
+			}
+			boxes = append(boxes, b)
+		}
+	}
+	return boxes
 }
 
 // thinner is the axis along which the boxes are shorter in all, and the other one.

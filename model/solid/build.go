@@ -9,6 +9,7 @@ type builder struct {
 	edges  []Edge
 	layers []layer
 	pits   []pit
+	loops  [][]HalfEdge
 }
 
 // layer is a slice of the board in which the same walls stand all through.

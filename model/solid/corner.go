@@ -21,14 +21,13 @@ const (
 // corner is the line or arc in which two walls meet, as a function of height.
 type corner struct {
 	p, d  mgl64.Vec3 // straight: the point at height z is p + d z
-	curve Curve      // arc: in the plane wall's plane, on the round wall
+	curve *Curve     // arc: in the plane wall's plane, on the round wall; nil when straight
 	sign  float64    // arc: which of its two points at a height
-	round bool
 }
 
 // at gives the corner's point at height z and, for an arc, its angle. ok is false out of its reach.
 func (c *corner) at(z float64) (p mgl64.Vec3, t float64, ok bool) {
-	if !c.round {
+	if c.curve == nil {
 		return mgl64.Vec3{c.p[0] + c.d[0]*z, c.p[1] + c.d[1]*z, z}, 0, true
 	}
 	r := math.Hypot(c.curve.U[2], c.curve.V[2])
@@ -44,10 +43,10 @@ func (c *corner) at(z float64) (p mgl64.Vec3, t float64, ok bool) {
 
 // edge is the curve of the corner between two of its points.
 func (c *corner) edge(t0, t1 float64) Curve {
-	if !c.round {
+	if c.curve == nil {
 		return Curve{}
 	}
-	k := c.curve
+	k := *c.curve
 	k.T0, k.T1 = t0, t1
 	return k
 }
@@ -107,11 +106,11 @@ func meetMixed(flat, round *surface, hint mgl64.Vec2, z float64) (corner, error)
 		return nearer(lineThrough(foot.Add(side), c.Axis), lineThrough(foot.Sub(side), c.Axis), hint, z), nil
 	}
 	curve := sectionIn(c, round.x, round.y, flat.plane)
-	up := corner{curve: curve, sign: 1, round: true}
+	up := corner{curve: &curve, sign: 1}
 	if _, _, ok := up.at(z); !ok {
 		return corner{}, fail("a flat wall does not reach the round wall beside it", flat.tag, round.tag)
 	}
-	return nearer(up, corner{curve: curve, sign: -1, round: true}, hint, z), nil
+	return nearer(up, corner{curve: &curve, sign: -1}, hint, z), nil
 }
 
 // halfChord is half the chord that a line at the distance off cuts from a circle; 0 when it only touches.

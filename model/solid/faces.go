@@ -18,7 +18,10 @@ func (k *builder) solid() (*Solid, error) {
 	}
 	half := make([]HalfEdge, 2*len(k.edges))
 	used := 0
+	// All faces' lists of loops lie in one array too, as long as it has room.
+	k.loops = make([][]HalfEdge, 0, len(k.surfs)+8)
 	s.Faces = make([]Face, 0, len(k.surfs))
+	var loops [][]HalfEdge
 	for start := 0; start < len(sides); {
 		class := sides[start].class
 		end := start
@@ -30,7 +33,7 @@ func (k *builder) solid() (*Solid, error) {
 			owner[v], leaves[v] = int32(class), int32(end)
 			end++
 		}
-		var loops [][]HalfEdge
+		loops = loops[:0]
 		for i := start; i < end; i++ {
 			if sides[i].done {
 				continue
@@ -105,7 +108,8 @@ func (k *builder) addFaces(s *Solid, class int32, loops [][]HalfEdge) error {
 		if len(loops) == 1 || s.loopArea(&face, l) > 0 {
 			f := face
 			f.Tag = k.tagOf(l[0])
-			f.Loops = [][]HalfEdge{l}
+			k.loops = append(k.loops, l)
+			f.Loops = k.loops[len(k.loops)-1 : len(k.loops) : len(k.loops)]
 			s.Faces = append(s.Faces, f)
 		} else {
 			holes = append(holes, l)

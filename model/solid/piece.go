@@ -15,13 +15,8 @@ type piece struct {
 
 // rim gives the ring's pieces at its upper or lower height.
 func (k *builder) rim(out []piece, r *ring, top bool) []piece {
-	at := r.bottom
-	if top {
-		at = r.top
-	}
-	for i, w := range r.walls {
-		from, to := at[i].p, at[r.next(i)].p
-		out = append(out, piece{wall: w, from: from, to: to, curve: k.surfs[w].levelCurve(from, to)})
+	for i := range r.walls {
+		out = append(out, k.piece(r, i, top))
 	}
 	return out
 }
