@@ -1,0 +1,174 @@
+package measure
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Style is how lengths are printed. Rounding happens here and nowhere else.
+type Style struct {
+	Unit Unit
+	Step Length // the nearest of which is printed; 0 = 0.5 mm, or 1/32 in
+	Both bool   // the other unit is printed behind, in brackets
+}
+
+// The steps that are printed to when none is chosen.
+const (
+	DefaultStep     Length = 0.5
+	DefaultFraction Length = Inch / 32
+)
+
+// step is the style's step, never 0.
+func (s Style) step() Length {
+	switch {
+	case s.Step > 0:
+		return s.Step
+	case s.Unit == Imperial:
+		return DefaultFraction
+	}
+	return DefaultStep
+}
+
+// other is the style of the length in brackets.
+func (s Style) other() Style {
+	if s.Unit == Imperial {
+		return Style{Unit: Metric}
+	}
+	return Style{Unit: Imperial}
+}
+
+// Round gives the length that is shown and how much it is more than the true one.
+func (s Style) Round(l Length) (shown, off Length) {
+	st := s.step()
+	shown = Length(math.Round(float64(l/st))) * st
+	return shown, shown - l
+}
+
+// Running gives the positions at which the steps end, from one edge. Each is rounded from the true
+// sum, so that the roundings do not add up.
+func (s Style) Running(steps []Length) []Length {
+	out := make([]Length, len(steps))
+	var sum Length
+	for i, l := range steps {
+		sum += l
+		out[i], _ = s.Round(sum)
+	}
+	return out
+}
+
+// Format prints a length without its unit: "263.5", "10 3/8"; with Both "263.5 (10 3/8)".
+func (s Style) Format(l Length) string {
+	out := s.one(l)
+	if s.Both {
+		out += " (" + s.other().one(l) + ")"
+	}
+	return out
+}
+
+// FormatUnit prints a length with its unit: "263.5 mm", `10 3/8"`; with Both `263.5 mm (10 3/8")`.
+func (s Style) FormatUnit(l Length) string {
+	out := s.one(l) + s.mark()
+	if s.Both {
+		o := s.other()
+		out += " (" + o.one(l) + o.mark() + ")"
+	}
+	return out
+}
+
+func (s Style) mark() string {
+	if s.Unit == Imperial {
+		return `"`
+	}
+	return " mm"
+}
+
+func (s Style) one(l Length) string {
+	if s.Unit == Imperial {
+		return s.fraction(l)
+	}
+	shown, _ := s.Round(l)
+	return fixed(float64(shown), decimals(float64(s.step())))
+}
+
+// fraction prints inches as a whole number and a reduced fraction when the step is a part of an
+// inch that a rule has, otherwise as a decimal.
+func (s Style) fraction(l Length) string {
+	parts := float64(Inch / s.step())
+	below := int64(math.Round(parts))
+	if below < 1 || math.Abs(parts-float64(below)) > 1e-6 {
+		shown, _ := s.Round(l)
+		return fixed(shown.Inches(), 3)
+	}
+	n := int64(math.Round(float64(l/Inch) * float64(below)))
+	sign := ""
+	if n < 0 {
+		sign, n = "-", -n
+	}
+	whole, above := n/below, n%below
+	if above == 0 {
+		return sign + strconv.FormatInt(whole, 10)
+	}
+	g := gcd(above, below)
+	f := fmt.Sprintf("%d/%d", above/g, below/g)
+	if whole == 0 {
+		return sign + f
+	}
+	return fmt.Sprintf("%s%d %s", sign, whole, f)
+}
+
+func gcd(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// decimals is how many decimals a step needs, at most 4.
+func decimals(step float64) int {
+	for n := range 4 {
+		if x := step * math.Pow10(n); math.Abs(x-math.Round(x)) < 1e-9 {
+			return n
+		}
+	}
+	return 4
+}
+
+// fixed prints without the sign of a zero.
+func fixed(x float64, n int) string {
+	out := strconv.FormatFloat(x, 'f', n, 64)
+	if strings.Trim(out, "-0.") == "" {
+		return strings.TrimPrefix(out, "-")
+	}
+	return out
+}
+
+// FormatAngle prints degrees to the nearest step: "6.0°"; with step 0 to two decimals.
+func FormatAngle(a Angle, step Angle) string {
+	if step <= 0 {
+		return fixed(a.Degrees(), 2) + "°"
+	}
+	shown := math.Round(float64(a/step)) * step.Degrees()
+	return fixed(shown, decimals(math.Round(step.Degrees()*1e9)/1e9)) + "°"
+}
+
+// Ratio prints an angle as run to rise with one decimal, as a bevel gauge is set: "1:7.1". No
+// lean at all is "0:1"; beyond 45° the run is the longer: "1.7:1".
+func Ratio(a Angle) string {
+	sign := ""
+	if a < 0 {
+		sign, a = "-", -a
+	}
+	t := math.Tan(float64(a))
+	switch {
+	case t < 5e-5:
+		return "0:1"
+	case t <= 1:
+		return sign + "1:" + short(1/t)
+	}
+	return sign + short(t) + ":1"
+}
+
+// short drops a decimal that is zero.
+func short(x float64) string { return strings.TrimSuffix(fixed(x, 1), ".0") }
