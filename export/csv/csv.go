@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,19 +14,19 @@ import (
 
 // Write writes a table: one line of heads with their units, then the rows. A cell with a number
 // behind it is written as that number, unrounded, in the column's unit; other cells as their
-// words. Words that a spreadsheet would take for a formula are led by an apostrophe. Notes are
-// left out: they are not data.
+// words. Words that a spreadsheet would take for a formula are led by an apostrophe. Where rows
+// are about a part or a cut, the last column "About" holds its id. Notes are left out: they are
+// not data.
 func Write(w io.Writer, t table.Table) error {
 	out := csv.NewWriter(w)
-	heads := make([]string, len(t.Columns))
-	for i, c := range t.Columns {
-		heads[i] = harmless(head(c))
-	}
-	rows := [][]string{heads}
-	for _, row := range t.Rows {
-		line := make([]string, len(row))
-		for i, c := range row {
-			line[i] = value(c)
+	rows := [][]string{heads(t)}
+	for i, row := range t.Rows {
+		var line []string
+		for _, c := range row {
+			line = append(line, value(c))
+		}
+		if about(t) {
+			line = append(line, harmless(t.Refs[i]))
 		}
 		rows = append(rows, line)
 	}
@@ -33,6 +34,22 @@ func Write(w io.Writer, t table.Table) error {
 		return fmt.Errorf("table %q as CSV: %w", t.ID, err)
 	}
 	return nil
+}
+
+// about tells whether any row is about a part or a cut.
+func about(t table.Table) bool {
+	return slices.ContainsFunc(t.Refs, func(ref string) bool { return ref != "" })
+}
+
+func heads(t table.Table) []string {
+	var line []string
+	for _, c := range t.Columns {
+		line = append(line, harmless(head(c)))
+	}
+	if about(t) {
+		line = append(line, "About")
+	}
+	return line
 }
 
 func head(c table.Column) string {

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"strings"
 
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -28,7 +29,7 @@ func Boring(p *form.Piece, style measure.Style) Table {
 	if len(s.Rows) > 0 {
 		boreNotes(s)
 	}
-	return s.Table
+	return s.done()
 }
 
 func boreRow(s *sheet, q *part.Part, b part.Bore) {
@@ -38,11 +39,26 @@ func boreRow(s *sheet, q *part.Part, b part.Bore) {
 	s.row(q.ID, word(partMark(q)), word(holeName(b)), word(face.name),
 		word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
 		angle(b.Lean, 0), word(leansTowards(walls, face, b)),
-		s.length(b.Diameter), s.length(b.Depth), word(comesOut(s, walls, face, b)))
+		s.bit(b.Diameter), s.length(b.Depth), word(comesOut(s, walls, face, b)))
+}
+
+// bit is a drill's size as drills are sold: tenths of a millimetre, or 64ths of an inch.
+func (s *sheet) bit(d measure.Length) Cell {
+	c := s.length(d)
+	text := trimmed(d.MM(), 1)
+	other := measure.Style{Unit: measure.Imperial, Step: measure.Inch / 64}.Format(d)
+	if s.style.Unit == measure.Imperial {
+		text, other = other, text
+	}
+	if s.style.Both {
+		text += " (" + other + ")"
+	}
+	c.Text = text
+	return c
 }
 
 func holeName(b part.Bore) string {
-	if b.Purpose == "" || b.Purpose == b.ID {
+	if strings.Contains(strings.ReplaceAll(b.ID, "-", " "), b.Purpose) {
 		return b.ID
 	}
 	return b.ID + ", " + b.Purpose

@@ -1,7 +1,9 @@
 package table
 
 import (
+	"math"
 	"strconv"
+	"strings"
 
 	"splaywright/model/measure"
 )
@@ -39,6 +41,18 @@ func (s *sheet) row(ref string, cells ...Cell) {
 	s.Refs = append(s.Refs, ref)
 }
 
+// done gives the table, with a word on the figures in brackets when there are any.
+func (s *sheet) done() Table {
+	if s.style.Both && len(s.Rows) > 0 {
+		other := "inches"
+		if s.style.Unit == measure.Imperial {
+			other = "millimetres"
+		}
+		s.note("Lengths in brackets are " + other + ", each rounded by itself.")
+	}
+	return s.Table
+}
+
 func (s *sheet) note(text string) { s.Notes = append(s.Notes, text) }
 
 // lengthUnit is the unit that a column of lengths counts in.
@@ -63,15 +77,31 @@ func (s *sheet) length(l measure.Length) Cell {
 	if s.style.Unit == measure.Imperial {
 		x = l.Inches()
 	}
-	text := s.style.Format(l)
-	if s.style.Both {
-		text = s.style.FormatUnit(l)
-	}
-	return Cell{Text: text, Number: &x}
+	return Cell{Text: s.style.Format(l), Number: &x}
 }
 
-// angle shows an angle to a saw's step; step 0 shows hundredths.
+// exactLength shows hundredths of a millimetre or thousandths of an inch, whatever papers round
+// to: for what a gauge or a knife is set to, and for gaps.
+func (s *sheet) exactLength(l measure.Length) Cell {
+	if s.style.Unit == measure.Imperial {
+		return figure(l.Inches(), 3)
+	}
+	return figure(l.MM(), 2)
+}
+
+// angle shows an angle to a saw's step; step 0 shows hundredths. The column's head says degrees.
 func angle(a, step measure.Angle) Cell {
 	x := a.Degrees()
-	return Cell{Text: measure.FormatAngle(a, step), Number: &x}
+	return Cell{Text: strings.TrimSuffix(measure.FormatAngle(a, step), "°"), Number: &x}
+}
+
+// straight tells that an angle shows as 0 wherever it is printed.
+func straight(a measure.Angle) bool { return math.Abs(a.Degrees()) < 0.005 }
+
+// ratio is an angle as rise over run, nothing for one that shows as 0.
+func ratio(a measure.Angle) Cell {
+	if straight(a) {
+		return Cell{}
+	}
+	return word(measure.Ratio(measure.Angle(math.Abs(a.Radians()))))
 }

@@ -18,10 +18,10 @@ func CutList(p *form.Piece, style measure.Style) Table {
 	s.numbers("", "Qty")
 	s.words("Timber", "Grain")
 	s.lengths("Length", "Width", "Thick", "Rough length", "Rough width", "Rough thick")
-	s.numbers("", "Quarters")
-	s.numbers("bd ft", "Exact", "As sold")
+	s.numbers("", "Sold as")
+	s.numbers("bd ft", "Exact", "Charged")
 	s.numbers("m³", "Rough")
-	s.numbers("kg", "Finished")
+	s.numbers("kg", "Weight")
 	sum := totals{feet: map[int]float64{}}
 	for _, g := range groups(p) {
 		cutRow(s, g)
@@ -31,7 +31,7 @@ func CutList(p *form.Piece, style measure.Style) Table {
 		sum.row(s)
 	}
 	cutNotes(s, p, sum)
-	return s.Table
+	return s.done()
 }
 
 func cutRow(s *sheet, g group) {
@@ -64,11 +64,11 @@ func grain(q *part.Part) string {
 	ax, ay, az := math.Abs(x[0]), math.Abs(x[1]), math.Abs(x[2])
 	switch {
 	case az >= ax && az >= ay:
-		return "up and down"
+		return "upright"
 	case ax >= ay:
-		return "left to right"
+		return "left–right"
 	}
-	return "front to back"
+	return "front–back"
 }
 
 type totals struct {
@@ -110,7 +110,7 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 		"Grain: where it runs in the finished piece.")
 	s.note(fmt.Sprintf("Rough = finished + %s on the length, %s on the width, %s on the thickness.",
 		s.style.FormatUnit(a.Length), s.style.FormatUnit(a.Width), s.style.FormatUnit(a.Thickness)))
-	s.note(fmt.Sprintf("Board feet: exact at the rough thickness; as sold at the next thickness in quarters of an inch, 4/4 at least. "+
+	s.note(fmt.Sprintf("Board feet: exact at the rough thickness; charged at the next thickness sold in quarters of an inch, 4/4 at least. "+
 		"Rounded to whole feet of surface measure, as a yard tallies, all of it comes to %s bd ft. "+
 		"Nothing is added for defects, cracked ends or offcuts.", trimmed(t.tallied(), 2)))
 }

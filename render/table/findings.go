@@ -5,12 +5,13 @@ import (
 	"strings"
 
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
 // Findings is what the program noticed about the piece, in the piece's own order.
 func Findings(p *form.Piece) Table {
-	s := newSheet("findings", "Findings", p.Design.Style())
+	s := newSheet("findings", "Findings", measure.Style{})
 	s.words("Level", "Finding")
 	s.numbers("", "Figure", "Limit")
 	s.words("Unit", "Parts", "Source")

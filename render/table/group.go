@@ -48,8 +48,11 @@ func likeness(q *part.Part) string {
 func (g group) marks() string {
 	var marks []string
 	for _, q := range g {
-		marks = append(marks, q.Mark)
+		if q.Mark != "" {
+			marks = append(marks, q.Mark)
+		}
 	}
+	sort.Strings(marks)
 	return strings.Join(marks, ", ")
 }
 

@@ -2,7 +2,10 @@ package table
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"splaywright/model/form"
 	"splaywright/model/joint"
@@ -55,18 +58,46 @@ func jointLikeness(j joint.Joint) string {
 	return b.String()
 }
 
-func jointNames(same []joint.Joint) string {
+// jointNames are the boards that meet: "Top to side, left and right".
+func jointNames(p *form.Piece, same []joint.Joint) string {
+	if a, b := tailBoards(p, same), pinBoards(p, same); a != b {
+		return upperFirst(a + " to " + b)
+	}
+	return upperFirst(tailBoards(p, same))
+}
+
+func tailBoards(p *form.Piece, same []joint.Joint) string {
+	return boards(p, same, func(j joint.Joint) string { return j.TailBoard })
+}
+
+func pinBoards(p *form.Piece, same []joint.Joint) string {
+	return boards(p, same, func(j joint.Joint) string { return j.PinBoard })
+}
+
+// boards names the boards of alike joints once each, in small letters.
+func boards(p *form.Piece, same []joint.Joint, which func(joint.Joint) string) string {
 	var names []string
 	for _, j := range same {
-		names = append(names, strings.ReplaceAll(j.ID, "/", " to "))
+		name := which(j)
+		if q := p.Part(name); q != nil {
+			name = strings.ToLower(q.Name)
+		}
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
 	}
-	return and(names)
+	return joinNames(names)
+}
+
+func upperFirst(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // linesTable has a row for each line across the joint's width.
 func linesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	j := same[0]
-	s := newSheet("marking-"+j.ID, "Marking: "+jointNames(same)+", "+j.Kind, style)
+	s := newSheet("marking-"+j.ID, "Marking: "+jointNames(p, same)+", "+j.Kind, style)
 	s.words("Line")
 	s.lengths("Tails, outer end", "Tails, inner end", "Tails, outer baseline", "Pins, outer end", "Pins, inner end")
 	columns := [][]joint.Span{j.Tails, j.TailsInner, j.TailRoots, nil, nil}
@@ -83,8 +114,9 @@ func linesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 			s.row(j.TailBoard, cells...)
 		}
 	}
-	linesNotes(s, p, j)
-	return s.Table
+	backEdgeRow(s, j)
+	linesNotes(s, p, same)
+	return s.done()
 }
 
 // lineName names the line where a pin ends and tail i begins, or the other way about.
@@ -124,32 +156,20 @@ func (s *sheet) pinEdge(spans []joint.Span, i int, end bool) Cell {
 	return s.edge(spans, i, true)
 }
 
-func linesNotes(s *sheet, p *form.Piece, j joint.Joint) {
-	s.note(fmt.Sprintf("Each figure runs from the front edge of that face at that line; the whole width at the outer end is %s. Set the rule once and tick all of them, so that rounding never adds up.",
-		s.style.FormatUnit(j.Width)))
-	s.note(fmt.Sprintf("Tails are cut on the %s, pins on the %s. Outer and inner are the faces seen from outside and from inside the piece.",
-		boardName(p, j.TailBoard), boardName(p, j.PinBoard)))
+// backEdgeRow is where each face ends, as far as the joint knows it.
+func backEdgeRow(s *sheet, j joint.Joint) {
+	last := func(spans []joint.Span) Cell {
+		if len(spans) == 0 {
+			return Cell{}
+		}
+		return s.length(spans[len(spans)-1].End)
+	}
+	s.row(j.TailBoard, word("back edge"), s.length(j.Width), Cell{}, Cell{}, last(j.Pins), last(j.PinsInner))
+}
+
+func linesNotes(s *sheet, p *form.Piece, same []joint.Joint) {
+	s.note("Each figure runs from the front edge of that face on that line. Lay the rule down once and tick all of them, so that rounding never adds up.")
+	s.note(fmt.Sprintf("Tails are cut on the %s, pins on the %s. Outer and inner are the faces seen from outside and from inside the piece; “end” is the arris of that face.",
+		tailBoards(p, same), pinBoards(p, same)))
 	s.note("Mark one board from the other where you can: the first board as sawn is the truth, the figures are a check.")
-}
-
-func boardName(p *form.Piece, id string) string {
-	if q := p.Part(id); q != nil {
-		return strings.ToLower(q.Name)
-	}
-	return id
-}
-
-func degrees(s *sheet, name string, a measure.Angle, where string) {
-	text := "square"
-	if !straight(absAngle(a)) {
-		text = measure.Ratio(absAngle(a))
-	}
-	s.row("", word(name), angle(a, 0), word(text), Cell{}, word(where))
-}
-
-func absAngle(a measure.Angle) measure.Angle {
-	if a < 0 {
-		return -a
-	}
-	return a
 }

@@ -21,7 +21,7 @@ func Sizes(p *form.Piece, style measure.Style) Table {
 	splayRow(s, "splay of the front and back edges", p.Design.Splay.Edges)
 	s.row("", word("weight"), Cell{}, word(kilograms(o.Mass)))
 	s.note("Sizes are outside sizes of the finished piece. Splay is away from plumb, square-on in the elevation.")
-	return s.Table
+	return s.done()
 }
 
 func splayRow(s *sheet, name string, a measure.Angle) {

@@ -48,12 +48,25 @@ type block struct {
 	widths  []int
 }
 
-// blocks splits the columns into runs that fit, the first column heading each run.
+// blocks splits the columns into the fewest runs that fit, the first column heading each run,
+// and then evens the runs out.
 func blocks(t Table, width int) []block {
 	if len(t.Columns) == 0 {
 		return nil
 	}
 	widths := columnWidths(t, width)
+	best := split(t, widths, width)
+	for w := width - 1; w > widths[0]; w-- {
+		narrower := split(t, widths, w)
+		if len(narrower) > len(best) {
+			break
+		}
+		best = narrower
+	}
+	return best
+}
+
+func split(t Table, widths []int, width int) []block {
 	var all []block
 	now := block{table: t, columns: []int{0}, widths: []int{widths[0]}}
 	used := widths[0]
@@ -72,7 +85,7 @@ func blocks(t Table, width int) []block {
 }
 
 // columnWidths gives each column what it needs, and wraps the widest columns of words until the
-// table fits or every column is down to its longest word.
+// table fits or no column can be wrapped further and still be read.
 func columnWidths(t Table, width int) []int {
 	want, least := naturalWidths(t)
 	for sum(want)+len(between)*(len(want)-1) > width {
@@ -93,24 +106,28 @@ func columnWidths(t Table, width int) []int {
 	return want
 }
 
+// readable is how narrow a column of words may become before the table is split instead.
+const readable = 22
+
+// naturalWidths are what each column would like and what it can do with.
 func naturalWidths(t Table) (want, least []int) {
 	want, least = make([]int, len(t.Columns)), make([]int, len(t.Columns))
-	fit := func(i int, text string) {
-		want[i] = max(want[i], utf8.RuneCountInString(text))
-		for _, word := range strings.Fields(text) {
-			least[i] = max(least[i], utf8.RuneCountInString(word))
-		}
-	}
 	for i, c := range t.Columns {
 		for _, word := range strings.Fields(head(c)) {
-			fit(i, word)
+			want[i] = max(want[i], utf8.RuneCountInString(word))
 		}
+		least[i] = want[i]
 		for _, row := range t.Rows {
-			fit(i, row[i].Text)
+			whole := utf8.RuneCountInString(row[i].Text)
+			want[i] = max(want[i], whole)
 			if row[i].Number != nil {
-				least[i] = max(least[i], utf8.RuneCountInString(row[i].Text))
+				least[i] = max(least[i], whole)
+			}
+			for _, word := range strings.Fields(row[i].Text) {
+				least[i] = max(least[i], utf8.RuneCountInString(word))
 			}
 		}
+		least[i] = max(least[i], min(want[i], readable))
 	}
 	return want, least
 }
@@ -169,47 +186,4 @@ func (b block) writeRow(out *bufio.Writer, cells []string) {
 		}
 		fmt.Fprintln(out, strings.TrimRight(line.String(), " "))
 	}
-}
-
-func pad(text string, width int, a Align) string {
-	room := width - utf8.RuneCountInString(text)
-	if room <= 0 {
-		return text
-	}
-	switch a {
-	case Right:
-		return strings.Repeat(" ", room) + text
-	case Centre:
-		return strings.Repeat(" ", room/2) + text + strings.Repeat(" ", room-room/2)
-	}
-	return text + strings.Repeat(" ", room)
-}
-
-// wrap breaks text between words, and a word that is wider than a line inside itself.
-func wrap(text string, width int) []string {
-	var lines []string
-	line, used := "", 0
-	for _, word := range strings.Fields(text) {
-		for utf8.RuneCountInString(word) > width {
-			if used > 0 {
-				lines, line, used = append(lines, line), "", 0
-			}
-			runes := []rune(word)
-			lines, word = append(lines, string(runes[:width])), string(runes[width:])
-		}
-		n := utf8.RuneCountInString(word)
-		switch {
-		case n == 0:
-		case used == 0:
-			line, used = word, n
-		case used+1+n <= width:
-			line, used = line+" "+word, used+1+n
-		default:
-			lines, line, used = append(lines, line), word, n
-		}
-	}
-	if used > 0 || len(lines) == 0 {
-		lines = append(lines, line)
-	}
-	return lines
 }

@@ -20,6 +20,11 @@ type wall struct {
 // above is how far a point stands outside the wall, in mm; negative inside the wood.
 func (w wall) above(p mgl64.Vec3) float64 { return w.normal.Dot(p) - w.offset }
 
+// along is the part of a direction that lies in the wall.
+func (w wall) along(dir mgl64.Vec3) mgl64.Vec3 {
+	return dir.Sub(w.normal.Mul(dir.Dot(w.normal)))
+}
+
 func wallsOf(q *part.Part) []wall {
 	walls := []wall{
 		{name: "outer face", normal: mgl64.Vec3{0, 0, 1}, rank: 2},
@@ -87,11 +92,11 @@ func references(walls []wall, face wall, at mgl64.Vec3) (one, two reference) {
 // distanceIn is how far, measured in the plane of face, a point on it stands from the line in
 // which w cuts it.
 func distanceIn(face, w wall, at mgl64.Vec3) float64 {
-	across := w.normal.Sub(face.normal.Mul(w.normal.Dot(face.normal)))
-	return -w.above(at) / across.Len()
+	return -w.above(at) / face.along(w.normal).Len()
 }
 
-// leansTowards names the wall that the bit heads for as it goes in; "" when it goes in square.
+// leansTowards names the edge of the entry face that the bit heads for as it goes in; "" when it
+// goes in square.
 func leansTowards(walls []wall, face wall, b part.Bore) string {
 	if straight(b.Lean) {
 		return ""
@@ -101,7 +106,8 @@ func leansTowards(walls []wall, face wall, b part.Bore) string {
 		if w.rank == face.rank {
 			continue
 		}
-		if d := w.normal.Dot(b.Axis); d > most {
+		across := face.along(w.normal)
+		if d := across.Normalize().Dot(b.Axis); d > most {
 			best, most = w.name, d
 		}
 	}

@@ -1,0 +1,83 @@
+package table
+
+import (
+	"math"
+	"testing"
+
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+func inches(length, width, thickness float64) part.Box {
+	return part.Box{
+		Length:    measure.Length(length) * measure.Inch,
+		Width:     measure.Length(width) * measure.Inch,
+		Thickness: measure.Length(thickness) * measure.Inch,
+	}
+}
+
+func near(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s: got %v, want %v ± %g", what, got, want, tolerance)
+	}
+}
+
+// American Hardwood Export Council,
+// https://www.americanhardwood.org/en/american-hardwood/grading-sawn-lumber/measurement
+func TestSurfaceMeasureAsAYardTallies(t *testing.T) {
+	for _, tc := range []struct {
+		name         string
+		width, feet  float64
+		surface, net float64 // exact, and rounded to whole feet
+	}{
+		{"6 1/4 in by 8 ft", 6.25, 8, 4 + 1.0/6, 4},
+		{"6 1/2 in by 8 ft", 6.5, 8, 4 + 1.0/3, 4},
+		{"8 in by 12 ft", 8, 12, 8, 8},
+		{"10 in by 13 ft", 10, 13, 10 + 10.0/12, 11},
+		{"7 1/4 in by 8 ft, worked out", 7.25, 8, 4.8333, 5},
+	} {
+		got := surfaceMeasure(inches(12*tc.feet, tc.width, 2))
+		near(t, tc.name, got, tc.surface, 0.0001)
+		near(t, tc.name+", tallied", new(tally).round(got), tc.net, 0)
+	}
+	near(t, "6 1/4 in by 8 ft of 2 in stock", tallied(map[int]float64{8: 4 + 1.0/6}, []int{8}), 8, 0)
+}
+
+// Exactly half: up the first time, down the next, alternately (E. Wengert,
+// http://www.woodweb.com/knowledge_base/Rounding_Numbers_when_Figuring.html).
+func TestHalfAFootGoesUpAndDownByTurns(t *testing.T) {
+	var yard tally
+	for i, want := range []float64{5, 4, 5, 4} {
+		near(t, "a board of 4 1/2 ft", yard.round(4.5), want, 0)
+		near(t, "no turn is lost on others", yard.round(float64(i)+0.4), float64(i), 0)
+	}
+}
+
+// 81 signs 24 in long, 27 each of 8, 6 and 18 in: 144 board feet at 1 in rough, 108 at the
+// finished 3/4. https://mowryjournal.com/2017/05/03/from-the-shop-planning-to-be-wasted/
+func TestSignsAreChargedAtTheRoughThickness(t *testing.T) {
+	var rough, finished float64
+	for _, w := range []float64{8, 6, 18} {
+		rough += 27 * boardFeet(inches(24, w, 1))
+		finished += 27 * boardFeet(inches(24, w, 0.75))
+	}
+	near(t, "rough", rough, 144, 1e-9)
+	near(t, "finished", finished, 108, 1e-9)
+}
+
+// Rows of https://www.engineeringtoolbox.com/hardwood-lumber-dimensions-chart-d_1462.html ; wood
+// under 1 in counts as 4/4, http://goodwoodcorp.com/HardWoodTerminology.asp
+func TestNominalThickness(t *testing.T) {
+	for _, tc := range []struct {
+		inch float64
+		want int
+	}{{0.25, 4}, {0.875, 4}, {1, 4}, {1.01, 5}, {1.25, 5}, {1.5, 6}, {1.75, 7}, {1.76, 8}, {2, 8}, {2.1, 12}, {3.5, 14}, {4, 16}, {4.2, 20}, {5, 20}} {
+		if got := nominal(measure.Length(tc.inch) * measure.Inch); got != tc.want {
+			t.Errorf("%g in: %d/4, want %d/4", tc.inch, got, tc.want)
+		}
+	}
+	if got := nominal(25.4); got != 4 {
+		t.Errorf("25.4 mm is %d/4, want 4/4", got)
+	}
+}

@@ -1,0 +1,83 @@
+package table
+
+import (
+	"strings"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+// pairedCut is a cut with, where there is one, its mirror image on the same or another part.
+type pairedCut struct {
+	part *part.Part
+	cut  part.Cut
+
+	otherPart *part.Part // nil when the cut has no pair
+	other     part.Cut
+}
+
+// pairedCuts lists every cut of the piece once, a pair as one entry at its first cut's place.
+func pairedCuts(p *form.Piece) []pairedCut {
+	var all []pairedCut
+	done := map[string]bool{}
+	for _, q := range p.Parts {
+		for _, c := range q.Cuts {
+			entry := pairedCut{part: q, cut: c}
+			if done[entry.ref()] {
+				continue
+			}
+			if op, oc, ok := findCut(p, c.Pair); ok && !done[c.Pair] && c.Pair != entry.ref() {
+				entry.otherPart, entry.other = op, oc
+				done[c.Pair] = true
+			}
+			done[entry.ref()] = true
+			all = append(all, entry)
+		}
+	}
+	return all
+}
+
+func findCut(p *form.Piece, ref string) (*part.Part, part.Cut, bool) {
+	id, cutID, _ := strings.Cut(ref, "/")
+	q := p.Part(id)
+	if q == nil {
+		return nil, part.Cut{}, false
+	}
+	for _, c := range q.Cuts {
+		if c.ID == cutID {
+			return q, c, true
+		}
+	}
+	return nil, part.Cut{}, false
+}
+
+func (c pairedCut) ref() string { return c.part.ID + "/" + c.cut.ID }
+
+func (c pairedCut) name() string {
+	switch c.otherPart {
+	case nil:
+		return partMark(c.part) + ": " + cutName(c.cut.ID)
+	case c.part:
+		return partMark(c.part) + ": " + cutName(c.cut.ID) + " and " + cutName(c.other.ID)
+	}
+	both := group{c.part, c.otherPart}
+	name := strings.TrimSpace(both.marks() + " " + both.name())
+	if c.cut.ID == c.other.ID {
+		return name + ": " + cutName(c.cut.ID)
+	}
+	return name + ": " + cutName(c.cut.ID) + ", " + cutName(c.other.ID)
+}
+
+// pairing says how the two cuts of a pair go together.
+func (c pairedCut) pairing() string {
+	switch {
+	case c.otherPart == nil:
+		return ""
+	case straight(c.cut.Swing):
+		return "two alike"
+	}
+	return "two, mirrored"
+}
+
+// partMark is the part as the drawings call it.
+func partMark(q *part.Part) string { return strings.TrimSpace(q.Mark + " " + q.Name) }
