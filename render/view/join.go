@@ -14,7 +14,6 @@ type joining struct {
 	heads  []int32 // by line: its last piece
 	before []int32 // by piece: the piece before it on its line, -1 for none
 	items  []run
-	parts  []run
 	done   []run
 	kept   []bool
 }
@@ -144,7 +143,8 @@ func (j *joining) look(k slot) (int, bool) {
 	}
 }
 
-// joinLine makes the pieces on one line disjoint: visible first, then smooth, then hidden.
+// joinLine makes the pieces on one line disjoint: visible ones first, then smooth, then hidden, and of
+// each kind the nearest first.
 func (w *work) joinLine(head int32) {
 	j := &w.joining
 	j.items = j.items[:0]
@@ -153,25 +153,23 @@ func (w *work) joinLine(head int32) {
 		j.kept[i] = false
 	}
 	slices.SortFunc(j.items, func(a, b run) int {
-		return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.piece, b.piece))
+		p, q := &w.pieces[a.piece], &w.pieces[b.piece]
+		return cmp.Or(cmp.Compare(p.kind, q.kind), cmp.Compare(q.rank, p.rank), cmp.Compare(a.piece, b.piece))
 	})
-	j.done = j.done[:0]
-	for k := Visible; k <= Hidden; k++ {
-		j.parts = j.parts[:0]
-		for _, r := range j.items {
-			if w.pieces[r.piece].kind == k {
-				j.leave(r)
-			}
-		}
-		n := len(j.done)
-		for _, r := range j.parts {
-			w.runOn(r, n)
-		}
-		slices.SortFunc(j.done, func(a, b run) int { return cmp.Compare(a.lo, b.lo) })
+	j.done = append(j.done[:0], j.items[0])
+	for _, r := range j.items[1:] {
+		j.fit(r)
 	}
-	for _, r := range j.done {
-		w.keep(r)
+	last := j.done[0]
+	for _, r := range j.done[1:] {
+		if w.runsOn(last, r) {
+			last.hi, last.q = r.hi, r.q
+			continue
+		}
+		w.keep(last)
+		last = r
 	}
+	w.keep(last)
 }
 
 func (w *work) runOf(i int32) run {
@@ -187,47 +185,31 @@ func (w *work) runOf(i int32) run {
 	return r
 }
 
-// leave adds to parts what the runs already done leave of r.
-func (j *joining) leave(r run) {
-	for _, d := range j.done {
-		if d.hi <= r.lo+sliver {
-			continue
-		}
+// fit adds to the runs done, which stand in order, what they leave free of r.
+func (j *joining) fit(r run) {
+	at, _ := slices.BinarySearchFunc(j.done, r.lo+sliver, func(d run, lo float64) int { return cmp.Compare(d.hi, lo) })
+	for ; at < len(j.done); at++ {
+		d := j.done[at]
 		if d.lo >= r.hi-sliver {
 			break
 		}
 		if d.lo > r.lo+sliver {
-			j.parts = append(j.parts, run{r.lo, d.lo, r.p, d.p, r.piece})
+			j.done = slices.Insert(j.done, at, run{r.lo, d.lo, r.p, d.p, r.piece})
+			at++
 		}
 		if d.hi >= r.hi-sliver {
 			return
 		}
 		r.lo, r.p = d.hi, d.q
 	}
-	j.parts = append(j.parts, r)
+	j.done = slices.Insert(j.done, at, r)
 }
 
-// runOn adds r to the runs done from number n on, which are of its kind and start no later than it.
-func (w *work) runOn(r run, n int) {
-	j := &w.joining
-	if len(j.done) == n {
-		j.done = append(j.done, r)
-		return
-	}
-	last := &j.done[len(j.done)-1]
-	switch {
-	case r.lo > last.hi+sliver:
-		j.done = append(j.done, r)
-	case r.hi <= last.hi+sliver:
-		if abs(r.lo-last.lo) <= sliver && abs(r.hi-last.hi) <= sliver {
-			last.piece = min(last.piece, r.piece)
-		}
-	case w.samePart(last.piece, r.piece):
-		last.hi, last.q = r.hi, r.q
-	default:
-		r.lo, r.p = last.hi, last.q
-		j.done = append(j.done, r)
-	}
+// runsOn tells whether b goes on where a ends and is drawn the same. Hidden lines run on from part to
+// part, so that their dashes do not begin anew at each joint.
+func (w *work) runsOn(a, b run) bool {
+	k := w.pieces[a.piece].kind
+	return b.lo <= a.hi+sliver && k == w.pieces[b.piece].kind && (k == Hidden || w.samePart(a.piece, b.piece))
 }
 
 func (w *work) samePart(a, b int32) bool {

@@ -119,4 +119,3 @@ func scene(meshes ...*solid.Mesh) *Scene {
 	}
 	return newScene(meshes, ids)
 }
-

@@ -37,6 +37,7 @@ type plane struct {
 type piece struct {
 	x0, y0, x1, y1 float64
 	edge           int32
+	rank           int32 // more is nearer
 	kind           Kind
 }
 

@@ -116,9 +116,14 @@ func (w *work) kindAt(e *stretch, st standing, t float64) Kind {
 	return Visible
 }
 
+// rankStep is the difference in depth, mm, up to which lines count as equally near. It has a shift by
+// 0.37, so that the depths that are common, whole and half millimetres, do not fall between two ranks.
+const rankStep = 0.01
+
 func (w *work) put(i int32, k Kind, e *stretch, t0, t1 float64) {
 	if k != nothing {
-		w.pieces = append(w.pieces, piece{e.x + t0*e.dx, e.y + t0*e.dy, e.x + t1*e.dx, e.y + t1*e.dy, i, k})
+		rank := int32(math.Floor((e.z+(t0+t1)/2*e.dz-w.lo[2])/rankStep + 0.37))
+		w.pieces = append(w.pieces, piece{e.x + t0*e.dx, e.y + t0*e.dy, e.x + t1*e.dx, e.y + t1*e.dy, i, rank, k})
 	}
 }
 

@@ -10,8 +10,8 @@
 //   - an edge in the contact between two boards is hidden if wood of either lies in front of it.
 //
 // Edges that fall on one line in the picture, of one part or of several, are drawn once. Visible wins over
-// Smooth, and Smooth over Hidden. Of equals, the part that comes first in the piece gives its name to
-// the line.
+// Smooth, and Smooth over Hidden. Of equals the nearest gives its part's name to the line, and of equally
+// near ones the part that comes first in the piece.
 package view
 
 import "splaywright/render/draw"

@@ -165,6 +165,9 @@ func (w witness) invented(p *Picture, n int, r *rand.Rand) (out []string) {
 		for range n {
 			k := 1 + r.IntN(len(l.Points)-1)
 			a, b := l.Points[k-1], l.Points[k]
+			if math.Hypot(b.X-a.X, b.Y-a.Y) < 0.1 {
+				continue // all of it is near its ends, where other lines begin
+			}
 			t := 0.01 + 0.98*r.Float64()
 			q, u := draw.Point{X: a.X + t*(b.X-a.X), Y: a.Y + t*(b.Y-a.Y)}, unit(a, b)
 			if s := w.account(l, q, u); s != "" {
