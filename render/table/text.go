@@ -100,8 +100,10 @@ func columnWidths(t Table, width int) []int {
 		}
 		want[widest]--
 	}
-	for i := range want {
-		want[i] = min(want[i], width-len(between)-1)
+	// Any column must stand beside the first one, which heads every run.
+	want[0] = min(want[0], width/2)
+	for i := 1; i < len(want); i++ {
+		want[i] = min(want[i], width-len(between)-want[0])
 	}
 	return want
 }
