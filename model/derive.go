@@ -3,7 +3,12 @@
 package model
 
 import (
+	"cmp"
+	"slices"
+
+	"splaywright/model/check"
 	"splaywright/model/form"
+	"splaywright/model/part"
 )
 
 // Design is what a person typed; see form.Design.
@@ -11,3 +16,19 @@ type Design = form.Design
 
 // Piece is what follows from it; see form.Piece.
 type Piece = form.Piece
+
+// Derive builds the piece and looks it over. The findings come most serious first, otherwise in
+// the order in which they were made. The same design always gives the same piece.
+func Derive(d Design) *Piece {
+	p := form.Build(d)
+	p.Findings = append(p.Findings, check.Run(p)...)
+	slices.SortStableFunc(p.Findings, func(a, b part.Finding) int {
+		return cmp.Compare(rank(a.Level), rank(b.Level))
+	})
+	return p
+}
+
+// rank orders the levels: stops, warnings, notes.
+func rank(l part.Level) int {
+	return slices.Index([]part.Level{part.Stop, part.Warning, part.Note}, l)
+}

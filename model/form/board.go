@@ -1,0 +1,176 @@
+package form
+
+import (
+	"errors"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/measure"
+	"splaywright/model/part"
+	"splaywright/model/solid"
+	"splaywright/model/timber"
+)
+
+// edge is one of the four straight cuts that bound a board, as a plane in the world.
+type edge struct {
+	id    string
+	kind  part.CutKind
+	plane solid.Plane
+	pair  string
+}
+
+// board is a part before it is built.
+type board struct {
+	part      *part.Part
+	back      mgl64.Mat4 // world to part frame
+	thickness float64
+	// around are the four cuts counter-clockwise as seen from outside, beginning with the one
+	// that looks along −y.
+	around [4]edge
+	shape  solid.Board // in the part frame
+	sizes  []string    // paths in the design file that shape it
+}
+
+// newBoard begins a part. The cuts look, in turn, along −y, +x, +y and −x of the part frame.
+func newBoard(p *part.Part, place mgl64.Mat4, thickness float64, around [4]edge) *board {
+	p.Place = place
+	b := &board{part: p, back: part.Back(place), thickness: thickness, around: around}
+	b.shape.Thickness = thickness
+	return b
+}
+
+// local brings a world plane into the part frame.
+func (b *board) local(p solid.Plane) solid.Plane { return p.Transform(b.back) }
+
+// localPoint brings a world point into the part frame.
+func (b *board) localPoint(p mgl64.Vec3) mgl64.Vec3 { return b.back.Mul4x1(p.Vec4(1)).Vec3() }
+
+// localWay brings a world direction into the part frame.
+func (b *board) localWay(v mgl64.Vec3) mgl64.Vec3 { return b.back.Mul4x1(v.Vec4(0)).Vec3() }
+
+// wall is the straight wall that a cut makes.
+func (b *board) wall(e edge) solid.Wall { return solid.Wall{Tag: e.id, Plane: b.local(e.plane)} }
+
+// walls brings world walls into the part frame, turned round when they are walked from back to front.
+func (b *board) walls(in []solid.Wall, reverse bool) []solid.Wall {
+	out := make([]solid.Wall, len(in))
+	for i, w := range in {
+		at := i
+		if reverse {
+			at = len(in) - 1 - i
+		}
+		w.Plane = b.local(w.Plane)
+		out[at] = w
+	}
+	return out
+}
+
+// finish cuts the board: cuts, blank, solid, volume and mass.
+func (b *board) finish(allowance Allowance) []part.Finding {
+	p := b.part
+	b.readCuts()
+	b.readFaceLength()
+	if d, ok := timber.Find(p.Timber); ok {
+		p.Mass = d.Density12
+	}
+	density := p.Mass * 1e-9 // kg/mm³
+	p.Mass = 0
+	var found []part.Finding
+	lo, hi := b.extent()
+	if s, err := b.shape.Build(); err == nil {
+		p.Solid, p.Volume = s, s.Volume()
+		p.Mass = density * p.Volume
+		lo, hi = s.Bounds()
+	} else {
+		found = append(found, unbuildable(p, err, b.sizes))
+	}
+	size := hi.Sub(lo)
+	p.Blank = part.Box{Length: measure.Length(size[0]), Width: measure.Length(size[1]), Thickness: measure.Length(b.thickness)}
+	p.Rough = part.Box{
+		Length:    p.Blank.Length + allowance.Length,
+		Width:     p.Blank.Width + allowance.Width,
+		Thickness: p.Blank.Thickness + allowance.Thickness,
+	}
+	return found
+}
+
+// ends and edges as the papers list them: the two across the grain first.
+var cutOrder = [4]int{3, 1, 0, 2}
+
+func (b *board) readCuts() {
+	corners := b.corners(0)
+	for _, i := range cutOrder {
+		e := b.around[i]
+		c := part.CutOf(e.id, e.kind, b.local(e.plane))
+		c.Length = measure.Length(corners[(i+1)%4].Sub(corners[i]).Len())
+		c.Pair = e.pair
+		b.part.Cuts = append(b.part.Cuts, c)
+	}
+}
+
+// corners of the four cuts at a height z of the part frame; the i-th is where cut i begins.
+func (b *board) corners(z float64) [4]mgl64.Vec3 {
+	level := solid.Plane{N: worldZ, D: z}
+	var out [4]mgl64.Vec3
+	for i := range out {
+		out[i] = meet(b.local(b.around[(i+3)%4].plane), b.local(b.around[i].plane), level)
+	}
+	return out
+}
+
+func (b *board) readFaceLength() {
+	from, to := b.local(b.around[3].plane), b.local(b.around[1].plane)
+	at := func(z float64) measure.Length {
+		return measure.Length((to.D-to.N[2]*z)/to.N[0] - (from.D-from.N[2]*z)/from.N[0])
+	}
+	b.part.FaceLength.Outer, b.part.FaceLength.Inner = at(0), at(-b.thickness)
+}
+
+// extent is the box round the four cuts on both faces.
+func (b *board) extent() (lo, hi mgl64.Vec3) {
+	outer, inner := b.corners(0), b.corners(-b.thickness)
+	lo, hi = outer[0], outer[0]
+	for _, c := range append(outer[:], inner[:]...) {
+		for k := range 3 {
+			lo[k], hi[k] = min(lo[k], c[k]), max(hi[k], c[k])
+		}
+	}
+	return lo, hi
+}
+
+// unbuildable reports walls that do not close.
+func unbuildable(p *part.Part, err error, sizes []string) part.Finding {
+	f := part.Finding{
+		ID: "part-cannot-be-cut", Level: part.Stop, Parts: []string{p.ID}, Sizes: sizes,
+		Text:   p.Name + " cannot be cut as it stands: " + err.Error() + ".",
+		Source: "geometry of the board",
+	}
+	var b *solid.BuildError
+	if errors.As(err, &b) {
+		f.Text = p.Name + " cannot be cut as it stands: " + b.Reason + " (" + list(b.Tags) + ")."
+	}
+	return f
+}
+
+// meet is the point that three planes share.
+func meet(a, b, c solid.Plane) mgl64.Vec3 {
+	bc, ca, ab := b.N.Cross(c.N), c.N.Cross(a.N), a.N.Cross(b.N)
+	sum := bc.Mul(a.D).Add(ca.Mul(b.D)).Add(ab.Mul(c.D))
+	return sum.Mul(1 / a.N.Dot(bc))
+}
+
+// list joins words as a sentence does.
+func list(words []string) string {
+	text := ""
+	for i, w := range words {
+		switch {
+		case i == 0:
+		case i == len(words)-1:
+			text += " and "
+		default:
+			text += ", "
+		}
+		text += w
+	}
+	return text
+}

@@ -1,0 +1,47 @@
+package form
+
+import (
+	"splaywright/model/part"
+	"splaywright/model/solid"
+)
+
+// sideBoard begins a side. Its y runs to the back on the right and to the front on the left, so
+// that the two are mirror images with their outer faces up.
+func (b *builder) sideBoard(i side) *board {
+	s := b.stand
+	p := &part.Part{ID: i.id(), Name: i.name(), Timber: s.d.Boards.Side.Timber}
+	pair := (1 - i).id() + "/"
+	front := edge{"front-edge", part.Rip, s.sideFront[i], pair + "front-edge"}
+	back := edge{"back-edge", part.Rip, s.sideBack[i], pair + "back-edge"}
+	floor := edge{"floor-end", part.Crosscut, s.floor, pair + "floor-end"}
+	end := edge{"top-end", part.Crosscut, s.sideTop(), pair + "top-end"}
+	around := [4]edge{front, floor, back, end}
+	if i == left {
+		around = [4]edge{back, floor, front, end}
+	}
+	return newBoard(p, s.sidePlace(i), s.side, around)
+}
+
+// sideTop is the plane in which the sides end under, in or level with the top.
+func (s *stand) sideTop() solid.Plane {
+	switch s.d.Corners.Joint {
+	case Butt:
+		return flip(s.lower)
+	case Housing:
+		p := flip(s.lower)
+		p.D += s.d.Corners.Depth.MM()
+		return p
+	}
+	return s.upper
+}
+
+// sideOutline goes round a side. The walls of a corner run from front to back, which on the
+// right is against the way round.
+func (b *builder) sideOutline(i side, p *board) {
+	p.shape.Outline = []solid.Wall{p.wall(p.around[0]), p.wall(p.around[1]), p.wall(p.around[2])}
+	if c := b.corners[i]; c != nil {
+		p.shape.Outline = append(p.shape.Outline, p.walls(c.sideWalls(), i == right)...)
+		return
+	}
+	p.shape.Outline = append(p.shape.Outline, p.wall(p.around[3]))
+}

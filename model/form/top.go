@@ -1,0 +1,54 @@
+package form
+
+import (
+	"splaywright/model/joint"
+	"splaywright/model/part"
+	"splaywright/model/solid"
+)
+
+// topBoard begins the top.
+func (b *builder) topBoard() *board {
+	s := b.stand
+	p := &part.Part{ID: "top", Name: "Top", Timber: s.d.Boards.Top.Timber}
+	return newBoard(p, s.topPlace(), s.top, [4]edge{
+		{"front-edge", part.Rip, s.topFront, "top/back-edge"},
+		{"right-end", part.Crosscut, s.topEnd[right], "top/left-end"},
+		{"back-edge", part.Rip, s.topBack, "top/front-edge"},
+		{"left-end", part.Crosscut, s.topEnd[left], "top/right-end"},
+	})
+}
+
+// topOutline goes round the top: front edge, right end, back edge, left end.
+func (b *builder) topOutline(t *board) {
+	ends := [2][]solid.Wall{}
+	for _, i := range []side{left, right} {
+		ends[i] = []solid.Wall{t.wall(t.around[3-2*i])}
+		if c := b.corners[i]; c != nil {
+			ends[i] = t.walls(c.topWalls(), i == left)
+		}
+	}
+	t.shape.Outline = append(t.shape.Outline, t.wall(t.around[0]))
+	t.shape.Outline = append(t.shape.Outline, ends[right]...)
+	t.shape.Outline = append(t.shape.Outline, t.wall(t.around[2]))
+	t.shape.Outline = append(t.shape.Outline, ends[left]...)
+}
+
+// dovetailed is a corner with its tails laid out.
+type dovetailed struct {
+	joint.Corner
+	cheeks []joint.Cheeks
+}
+
+func (c *dovetailed) topWalls() []solid.Wall {
+	if c.Tail.ID == "top" {
+		return c.TailWalls(c.cheeks)
+	}
+	return c.PinWalls(c.cheeks)
+}
+
+func (c *dovetailed) sideWalls() []solid.Wall {
+	if c.Tail.ID == "top" {
+		return c.PinWalls(c.cheeks)
+	}
+	return c.TailWalls(c.cheeks)
+}

@@ -1,0 +1,23 @@
+package form
+
+import (
+	"math"
+
+	"splaywright/model/measure"
+)
+
+// Words of the design file that choose between ways to build.
+const (
+	ThroughDovetail = "through dovetail"
+	Butt            = "butt"
+	Housing         = "housing"
+
+	OnTop  = "top"
+	OnSide = "side"
+
+	OnEdge = "on edge"
+	Flat   = "flat"
+)
+
+// slopeOf is the angle of a rise over a run.
+func slopeOf(ratio float64) measure.Angle { return measure.Angle(math.Atan(ratio)) }
