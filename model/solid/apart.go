@@ -15,17 +15,13 @@ func (k *builder) apart(rings []ring) error {
 			return err
 		}
 	}
-	rims := make([][]piece, len(rings))
-	for i := range rings[1:] {
-		r := &rings[i+1]
-		if !k.within(&rings[0], r.top[0].p) {
-			return fail("the opening lies outside the board", k.surfs[r.walls[0]].tag)
-		}
-		rims[i+1] = k.rim(make([]piece, 0, len(r.walls)), r, true)
-	}
 	for i := 1; i < len(rings); i++ {
+		p := rings[i].top[0].p
+		if !k.within(&rings[0], p) {
+			return fail("the opening lies outside the board", k.surfs[rings[i].walls[0]].tag)
+		}
 		for j := 1; j < len(rings); j++ {
-			if j != i && inside(rims[j], rings[i].top[0].p) {
+			if j != i && k.within(&rings[j], p) {
 				return fail("an opening lies in another", k.surfs[rings[i].walls[0]].tag, k.surfs[rings[j].walls[0]].tag)
 			}
 		}
@@ -38,6 +34,10 @@ func (k *builder) within(r *ring, p mgl64.Vec3) bool {
 	n := 0
 	for i, w := range r.walls {
 		from, to := r.top[i].p, r.top[r.next(i)].p
+		flat := k.surfs[w].round == nil
+		if flat && (from[1] > p[1]) == (to[1] > p[1]) {
+			continue
+		}
 		c := k.surfs[w].levelCurve(from, to)
 		n += crossings(&c, from, to, p, 0, 1)
 	}
@@ -66,11 +66,18 @@ func (k *builder) piece(r *ring, i int, top bool) piece {
 func (k *builder) clear(rings []ring, top bool) error {
 	boxes := k.boxes(rings, top)
 	x, y := thinner(boxes)
-	slices.SortFunc(boxes, func(a, b boxed) int { return cmp.Compare(a.lo[x], b.lo[x]) })
-	for i := range boxes {
-		a := &boxes[i]
-		for j := i + 1; j < len(boxes) && boxes[j].lo[x] <= a.hi[x]+SamePoint; j++ {
+	order := make([]int32, len(boxes))
+	for i := range order {
+		order[i] = int32(i)
+	}
+	slices.SortFunc(order, func(a, b int32) int { return cmp.Compare(boxes[a].lo[x], boxes[b].lo[x]) })
+	for i := range order {
+		a := &boxes[order[i]]
+		for _, j := range order[i+1:] {
 			b := &boxes[j]
+			if b.lo[x] > a.hi[x]+SamePoint {
+				break
+			}
 			if b.lo[y] > a.hi[y]+SamePoint || a.lo[y] > b.hi[y]+SamePoint {
 				continue
 			}

@@ -125,15 +125,49 @@ func (s *Solid) roundIntegral(c *Cylinder, l []HalfEdge, o mgl64.Vec3) integral 
 // loopArea is the area inside one loop, negative where the loop is walked as a hole.
 func (s *Solid) loopArea(f *Face, l []HalfEdge) float64 {
 	if f.Round == nil {
-		return s.flatIntegral(f.Plane, l, mgl64.Vec3{}).area
+		return s.flatArea(f.Plane.N, l)
 	}
 	return s.roundIntegral(f.Round, l, f.Round.Point).area
 }
 
+// flatArea is flatIntegral's area alone.
+func (s *Solid) flatArea(n mgl64.Vec3, l []HalfEdge) float64 {
+	ref := s.Vertices[s.origin(l[0])]
+	var sum mgl64.Vec3
+	for _, h := range l {
+		e := &s.Edges[h.Edge]
+		a, b := s.Vertices[e.From].Sub(ref), s.Vertices[e.To].Sub(ref)
+		v := a.Cross(b)
+		if c := &e.Curve; c.Kind == Arc {
+			v = c.C.Sub(ref).Cross(b.Sub(a)).Add(c.U.Cross(c.V).Mul(c.T1 - c.T0))
+		}
+		if h.Forward {
+			sum = sum.Add(v)
+		} else {
+			sum = sum.Sub(v)
+		}
+	}
+	return n.Dot(sum) / 2
+}
+
 // Volume is the solid's volume, mm³, in closed form.
 func (s *Solid) Volume() float64 {
-	g, _ := s.whole()
-	return g.volume
+	if len(s.Vertices) == 0 {
+		return 0
+	}
+	o := s.Vertices[0]
+	var sum float64
+	for i := range s.Faces {
+		f := &s.Faces[i]
+		for _, l := range f.Loops {
+			if f.Round != nil {
+				sum += s.roundIntegral(f.Round, l, o).volume
+			} else if d := f.Plane.D - f.Plane.N.Dot(o); d != 0 {
+				sum += d * s.flatArea(f.Plane.N, l) / 3
+			}
+		}
+	}
+	return sum
 }
 
 // Area is the area of the whole boundary, mm², in closed form.
