@@ -1,2 +1,75 @@
-// Package check is described in DEVELOPERS.md.
+// Package check looks a piece over as an experienced hand would before wood is cut, and says
+// what stops it, what spoils it and what is worth knowing.
+//
+// Nothing here changes the piece: what does not work is said, never put right in silence.
 package check
+
+import (
+	"cmp"
+	"slices"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+// Run gives the findings about a piece, beyond those its form has already made: stops first,
+// then warnings, then notes, each in a fixed order. Equal trouble on both sides of the piece is
+// one finding that names both parts.
+func Run(p *form.Piece) []part.Finding {
+	r := &run{p: p, d: p.Design, style: p.Design.Style()}
+	for _, look := range []func(*run){
+		sizes, thicknesses, meanings, timbers,
+		dovetails, overhangs,
+		features, stretchers, gripHoles, roundOvers,
+		screws,
+		sawRange,
+		heights, stance, child,
+	} {
+		look(r)
+	}
+	slices.SortStableFunc(r.found, func(a, b part.Finding) int {
+		return cmp.Compare(rank(a.Level), rank(b.Level))
+	})
+	return r.found
+}
+
+// run is one look over a piece.
+type run struct {
+	p     *form.Piece
+	d     form.Design
+	style measure.Style
+	found []part.Finding
+}
+
+// add keeps a finding. One that says the same as an earlier one only adds its parts to it.
+func (r *run) add(f part.Finding) {
+	for i := range r.found {
+		g := &r.found[i]
+		if g.ID == f.ID && g.Text == f.Text {
+			g.Parts = union(g.Parts, f.Parts)
+			g.Sizes = union(g.Sizes, f.Sizes)
+			return
+		}
+	}
+	r.found = append(r.found, f)
+}
+
+func union(a, b []string) []string {
+	for _, s := range b {
+		if !slices.Contains(a, s) {
+			a = append(a, s)
+		}
+	}
+	return a
+}
+
+func rank(l part.Level) int {
+	switch l {
+	case part.Stop:
+		return 0
+	case part.Warning:
+		return 1
+	}
+	return 2
+}

@@ -1,0 +1,215 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+// webSource stands beside the least wood left between an opening and an edge or joint.
+const webSource = "common practice: leave half the board's thickness of wood beside an opening"
+
+// web is the least wood, mm, to leave beside an opening.
+func web(q *part.Part) float64 { return q.Blank.Thickness.MM() / 2 }
+
+// features looks at every opening against the edges of its board, the joints, the stretchers'
+// ends and the other openings.
+func features(r *run) {
+	for _, q := range r.p.Parts {
+		obstacles := obstaclesOn(r, q)
+		for i, f := range q.Features {
+			s, ok := outline(f)
+			if !ok || f.Index >= len(r.d.Features) {
+				continue
+			}
+			l := looked{run: r, board: q, feature: f}
+			l.around = append(around(obstacles, f), openings(r, q, i+1, len(q.Features))...)
+			l.also = openings(r, q, 0, i)
+			l.report(s)
+		}
+	}
+}
+
+// looked is one opening with everything that it must keep clear of.
+type looked struct {
+	*run
+	board   *part.Part
+	feature part.Feature
+	around  []obstacle // what is told here
+	also    []obstacle // earlier openings, told with those; a way out must clear them too
+}
+
+// around leaves out the edge that an arch stands on.
+func around(all []obstacle, f part.Feature) []obstacle {
+	if f.Kind != part.Arch {
+		return slices.Clone(all)
+	}
+	var out []obstacle
+	down := archOutline(f).crown.Mul(-1)
+	for _, o := range all {
+		if o.kind == edgeOfBoard && o.band.n.Dot(down) > 0.9 {
+			continue
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// obstaclesOn lists what is on a board besides its openings: edges, joints, stretchers.
+func obstaclesOn(r *run, q *part.Part) []obstacle {
+	out := edges(q)
+	for _, j := range r.p.Joints {
+		switch q.ID {
+		case j.TailBoard:
+			out = append(out, jointOn(q, r.p.Part(j.PinBoard), j.Kind, true)...)
+		case j.PinBoard:
+			out = append(out, jointOn(q, r.p.Part(j.TailBoard), j.Kind, false)...)
+		}
+	}
+	if isSide(q) {
+		for _, s := range stretcherParts(r.p) {
+			out = append(out, seat(q, s)...)
+		}
+	}
+	return out
+}
+
+func stretcherParts(p *form.Piece) []*part.Part {
+	var out []*part.Part
+	for _, q := range p.Parts {
+		if isStretcher(q) {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// jointOn is the wood that a joint takes on one of its boards: through dovetails take what lies
+// within the other board; a housing or butt takes, on the board that receives, the seat of the
+// other, and on the board that enters what is housed.
+func jointOn(q, mate *part.Part, kind string, receives bool) []obstacle {
+	if mate == nil || isStretcher(q) || isStretcher(mate) {
+		return nil // a stretcher's ends are its edges, its seat on a side is found by itself
+	}
+	o := obstacle{kind: jointZone, name: "the joint with the " + boardName(mate), sizes: boardSizes(q)}
+	var ok bool
+	switch {
+	case kind == "through dovetail":
+		return beyondInner(q, mate, o)
+	case receives:
+		o.band, ok = slab(q, mate, -q.Blank.Thickness.MM(), -mate.Blank.Thickness.MM(), 0)
+	case kind == "housing":
+		return beyondInner(q, mate, o)
+	}
+	if !ok {
+		return nil
+	}
+	return []obstacle{o}
+}
+
+// beyondInner is all that lies past the other board's inner face, on both faces of a board.
+func beyondInner(q, mate *part.Part, o obstacle) []obstacle {
+	var out []obstacle
+	for _, z := range faceLevels(q) {
+		b, ok := slab(q, mate, z, -mate.Blank.Thickness.MM(), math.Inf(1))
+		if ok {
+			o.band = b
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// seat is where a stretcher stands against a side's inner face.
+func seat(side, stretcher *part.Part) []obstacle {
+	at, ok := footprint(stretcher, side, -side.Blank.Thickness.MM())
+	if !ok {
+		return nil
+	}
+	return []obstacle{{kind: stretcherEnd, name: "the end of " + boardName(stretcher), shape: at, sizes: stretcherSizes(stretcher)}}
+}
+
+// stretcherIndex is the place of a stretcher in the design's list, from its id "stretcher-1".
+func stretcherIndex(q *part.Part) int {
+	n, err := strconv.Atoi(strings.TrimPrefix(q.ID, "stretcher-"))
+	if err != nil {
+		return 0
+	}
+	return n - 1
+}
+
+func stretcherPath(q *part.Part, key string) string {
+	return fmt.Sprintf("stretchers.%d.%s", stretcherIndex(q), key)
+}
+
+func stretcherSizes(q *part.Part) []string {
+	return []string{stretcherPath(q, "below-top"), stretcherPath(q, "across")}
+}
+
+// openings are the openings of a board from the i-th up to the end-th.
+func openings(r *run, q *part.Part, i, end int) []obstacle {
+	var out []obstacle
+	for _, g := range q.Features[i:end] {
+		if s, ok := outline(g); ok && g.Index < len(r.d.Features) {
+			out = append(out, obstacle{kind: otherFeature, name: featureName(r.d, g, q), shape: s,
+				sizes: featureSizes(r.d.Features[g.Index], g.Index)})
+		}
+	}
+	return out
+}
+
+// featureName is what an opening is called in a sentence; a number tells several of a kind apart.
+func featureName(d form.Design, f part.Feature, q *part.Part) string {
+	n, of := 0, 0
+	for i, g := range d.Features {
+		if g.Kind == string(f.Kind) {
+			of++
+			if i <= f.Index {
+				n++
+			}
+		}
+	}
+	name := "the " + string(f.Kind)
+	if of > 1 {
+		name = fmt.Sprintf("%s %d", f.Kind, n)
+	}
+	return name + " in the " + featureBoard(d.Features[f.Index], q)
+}
+
+// featureBoard is "side" for one that is in both, "left side" for one that is in one alone.
+func featureBoard(f form.Feature, q *part.Part) string {
+	switch f.On {
+	case "side-left":
+		return "left side"
+	case "side-right":
+		return "right side"
+	}
+	return boardName(q)
+}
+
+// featureSizes are the paths of a feature's own sizes.
+func featureSizes(f form.Feature, index int) []string {
+	var out []string
+	for _, k := range featureKeys(f) {
+		out = append(out, fmt.Sprintf("features.%d.%s", index, k))
+	}
+	return out
+}
+
+// featureKeys are the keys of a feature's sizes, those that make it smaller first.
+func featureKeys(f form.Feature) []string {
+	switch part.FeatureKind(f.Kind) {
+	case part.Arch:
+		return []string{"rise", "width"}
+	case part.Hole:
+		return []string{"diameter", "x", "y"}
+	case part.HandHole, part.Slot:
+		return []string{"length", "width", "x", "y"}
+	}
+	return nil
+}

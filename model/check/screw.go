@@ -1,0 +1,3 @@
+package check
+
+func screws(r *run) {}

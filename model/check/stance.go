@@ -1,0 +1,115 @@
+package check
+
+import (
+	"slices"
+	"strings"
+
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+// use is a published range of heights for something that people step or sit on.
+type use struct {
+	what      string
+	low, high measure.Length
+	source    string
+}
+
+// uses from the lowest. In between lie heights that are neither one nor the other.
+var uses = []use{
+	{"a step", 4 * measure.Inch, 12 * measure.Inch, "steps 4 to 7 in: IBC, http://boulderlibrary.net/author/admin/page/89 ; step stools 8 to 12 in: OSHA 1926.1053, https://easyrelocated.com/how-tall-is-a-one-step-stool/"},
+	{"a seat at a table", 17 * measure.Inch, 19 * measure.Inch, "https://engineerfix.com/what-is-a-standard-chair-height ; 2010 ADA Standards §903"},
+	{"a counter stool", 24 * measure.Inch, 26 * measure.Inch, "https://engineerfix.com/how-to-measure-for-the-right-bar-height-stools"},
+	{"a bar stool", 28 * measure.Inch, 32 * measure.Inch, "https://engineerfix.com/how-to-measure-for-the-right-bar-height-stools (42 in bar; seat range from memory)"},
+}
+
+// highestStand, mm: step stools are made and tested for standing up to 1 m, EN 14183.
+const (
+	highestStand       = 1000.0
+	highestStandSource = "EN 14183 (scope), https://technickenormy.cz/csn-en-14183-schudky"
+)
+
+// heights notes a height that no published range holds, with the ranges on either side.
+func heights(r *run) {
+	h := r.d.Size.Height
+	if h.MM() > highestStand {
+		r.add(part.Finding{ID: "height-beyond-standing", Level: part.Warning, Figure: h.MM(), Limit: highestStand, Unit: "mm", Source: highestStandSource,
+			Parts: []string{"top"}, Sizes: []string{"size.height"},
+			Text: sentence("the top is %s high; standing on a stool is provided for up to %s. Local rules may ask for less.", r.long(h), r.mm(highestStand))})
+		return
+	}
+	var below, above *use
+	for i := range uses {
+		u := &uses[i]
+		switch {
+		case h < u.low-noise:
+			if above == nil {
+				above = u
+			}
+		case h > u.high+noise:
+			below = u
+		default:
+			return
+		}
+	}
+	var near, sources []string
+	limit := measure.Length(0)
+	for _, u := range []*use{below, above} {
+		if u == nil {
+			continue
+		}
+		near, sources = append(near, u.what+" is "+r.long(u.low)+" to "+r.long(u.high)), append(sources, u.source)
+		if limit == 0 {
+			limit = u.high
+			if u == above {
+				limit = u.low
+			}
+		}
+	}
+	r.add(part.Finding{ID: "height-between-uses", Level: part.Note, Figure: h.MM(), Limit: limit.MM(), Unit: "mm", Source: strings.Join(sources, "; "),
+		Parts: []string{"top"}, Sizes: []string{"size.height"},
+		Text: sentence("at %s the top is not at a usual height: %s.", r.long(h), strings.Join(near, ", "))})
+}
+
+// The stability test of EN 1022: 600 N down at 60 mm inside the seat's edge and 20 N outward at
+// seat level must not lift a foot. https://en.tentangkayu.com/2022/06/chair-stability-tests-based-on-en-1022.html
+const (
+	testLoad      = 600.0 // N
+	testInside    = 60.0  // mm
+	testPush      = 20.0  // N
+	tippingSource = "EN 1022: 600 N at 60 mm inside the edge and 20 N outward; https://en.tentangkayu.com/2022/06/chair-stability-tests-based-on-en-1022.html ; own weight left out"
+)
+
+// footLimit is how far inside the seat's edge the feet may stand at a seat height:
+// 600·(60 − o) > 20·h.
+func footLimit(height float64) float64 { return testInside - testPush*height/testLoad }
+
+// stance tells of feet so far inside the top's edge that a person on the edge tips the piece.
+func stance(r *run) {
+	o := r.p.Overall
+	feet(r, "end", (o.WidthTop-o.WidthFloor)/2, []string{"splay.ends", "corners.overhang", "size.height"})
+	feet(r, "front or back edge", (o.DepthTop-o.DepthFloor)/2, []string{"splay.edges", "corners.overhang-edges", "size.height"})
+}
+
+func feet(r *run, where string, inside measure.Length, paths []string) {
+	limit := footLimit(r.d.Size.Height.MM())
+	if inside.MM() < limit || inside <= 0 {
+		return
+	}
+	r.add(part.Finding{ID: "may-tip", Level: part.Warning, Figure: inside.MM(), Limit: limit, Unit: "mm", Source: tippingSource,
+		Parts: append([]string{"top"}, sideIDs(r)...), Sizes: paths,
+		Text: sentence("the feet stand %s inside the %s of the top, and at this height %s is the most before someone sitting or standing near it tips the piece; bring the feet out or the overhang in by %s. Local rules may ask for more.",
+			r.long(inside), where, r.mm(r.down(max(limit, 0))), r.mm(r.up(inside.MM()-limit)))})
+}
+
+// child reminds of what children add, where the title says that the piece is for one.
+func child(r *run) {
+	words := strings.FieldsFunc(strings.ToLower(r.d.Title), func(c rune) bool { return c < 'a' || c > 'z' })
+	if !slices.ContainsFunc(words, func(w string) bool {
+		return slices.Contains([]string{"child", "children", "childs", "kid", "kids", "toddler", "nursery", "baby"}, w)
+	}) {
+		return
+	}
+	r.add(part.Finding{ID: "for-a-child", Level: part.Note, Unit: "", Source: "common practice; rules differ from place to place", Parts: []string{"top"}, Sizes: []string{"title"},
+		Text: "A piece for a child: keep the feet at least as wide as the top, ease every edge, close screw heads with glued plugs, leave no hole a finger can stick in, and follow the local rules for children's furniture."})
+}

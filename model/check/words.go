@@ -1,0 +1,105 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+// Sources that several checks share.
+const (
+	commonPractice = "common practice"
+	ownGeometry    = "geometry of this piece"
+)
+
+// fine is the design's style with a step fine enough that a figure and its limit read
+// differently: 0.1 mm, or 1/64 in.
+func fine(s measure.Style) measure.Style {
+	least := measure.Millimetre / 10
+	if s.Unit == measure.Imperial {
+		least = measure.Inch / 64
+	}
+	if s.Step <= 0 || s.Step > least {
+		s.Step = least
+	}
+	return s
+}
+
+// long shows a length in the design's units.
+func (r *run) long(l measure.Length) string { return fine(r.style).FormatUnit(l) }
+
+// mm shows a length given in millimetres in the design's units.
+func (r *run) mm(l float64) string { return r.long(measure.Length(l)) }
+
+// deg shows an angle to a tenth of a degree.
+func deg(a measure.Angle) string { return measure.FormatAngle(a, measure.Degree/10) }
+
+// step is the smallest difference that the design's papers show.
+func (r *run) step() float64 {
+	switch {
+	case r.style.Step > 0:
+		return r.style.Step.MM()
+	case r.style.Unit == measure.Imperial:
+		return measure.DefaultFraction.MM()
+	}
+	return measure.DefaultStep.MM()
+}
+
+// up and down round a length to what the papers show, away from and towards zero.
+func (r *run) up(l float64) float64 {
+	return math.Ceil(l/r.step()-noise) * r.step()
+}
+
+func (r *run) down(l float64) float64 {
+	return math.Floor(l/r.step()+noise) * r.step()
+}
+
+// list joins words as a sentence does: "a", "a or b", "a, b or c".
+func list(words []string, last string) string {
+	switch len(words) {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " " + last + " " + words[len(words)-1]
+}
+
+// sentence begins with a capital letter.
+func sentence(format string, args ...any) string {
+	s := fmt.Sprintf(format, args...)
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// cutName turns a cut's id into words: "front-edge" is "front edge".
+func cutName(id string) string { return strings.ReplaceAll(id, "-", " ") }
+
+// boardName is what a part is called in a sentence. The two sides go by one name, so that
+// equal trouble on both reads the same and is told once.
+func boardName(q *part.Part) string {
+	switch {
+	case isSide(q):
+		return "side"
+	case isStretcher(q):
+		return "stretcher " + strings.TrimPrefix(q.ID, "stretcher-")
+	}
+	return q.ID
+}
+
+func isSide(q *part.Part) bool { return strings.HasPrefix(q.ID, "side") }
+
+func isStretcher(q *part.Part) bool { return strings.HasPrefix(q.ID, "stretcher") }
+
+// boardSizes are the paths of the sizes that a board's outline follows from.
+func boardSizes(q *part.Part) []string {
+	if isSide(q) {
+		return []string{"size.height", "size.depth"}
+	}
+	return []string{"size.width", "size.depth"}
+}
