@@ -70,7 +70,7 @@ func parse(text string) (Quantity, error) {
 	if plain == "" {
 		return Quantity{}, &Error{text, "nothing is typed here; a number is expected, such as 260 or 9 3/8 in"}
 	}
-	if why := trouble(plain); why != "" {
+	if why := Trouble(plain); why != "" {
 		return Quantity{}, &Error{text, why}
 	}
 	sign := 1.0
@@ -93,8 +93,8 @@ func parse(text string) (Quantity, error) {
 // shopWords mean "a little more" or "a little less", and not the same little to everyone.
 var shopWords = []string{"strong", "heavy", "light", "weak", "full", "bare", "scant", "shy", "proud", "fat", "big", "plus", "minus", "about", "approx"}
 
-// trouble says why a text that people do type cannot be taken as it stands; "" when it can.
-func trouble(text string) string {
+// Trouble says why a text that people do type cannot be taken as it stands; "" when it can.
+func Trouble(text string) string {
 	lower := strings.ToLower(text)
 	for _, w := range strings.FieldsFunc(lower, func(r rune) bool { return !isLetter(r) }) {
 		for _, s := range shopWords {

@@ -1,0 +1,305 @@
+package file
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"splaywright/model/measure"
+)
+
+// An expression is made of quantities as measure.Literal reads them, names, the sizes of the design
+// by their path (size.height), + - * / with blanks around a minus, brackets, and the functions below.
+// A hyphen before a letter belongs to the name it stands in (pin-width). Lengths and angles and bare
+// numbers are kept apart: a sum is of one kind, a product has at most one side with a unit.
+
+const (
+	maxExpression = 400 // characters
+	maxNesting    = 40
+)
+
+// lookup gives what a name or path stands for.
+type lookup func(name string) (measure.Quantity, error)
+
+type expression struct {
+	text  string
+	pos   int
+	depth int
+	look  lookup
+}
+
+// exprError is a refusal at a place in the text.
+type exprError struct {
+	pos    int
+	reason string
+}
+
+func (e *exprError) Error() string { return e.reason }
+
+// errElsewhere tells that what a name stands for was refused at its own place.
+type errElsewhere struct{ name string }
+
+func (e *errElsewhere) Error() string { return e.name + " is not understood where it is given" }
+
+func evaluate(text string, look lookup) (measure.Quantity, error) {
+	e := &expression{text: text, look: look}
+	if len(text) > maxExpression {
+		return measure.Quantity{}, e.fail("longer than %d characters", maxExpression)
+	}
+	q, err := e.sum()
+	if err != nil {
+		return q, err
+	}
+	if e.blanks(); e.pos < len(e.text) {
+		return q, e.fail("%q is not understood here", clip(e.text[e.pos:]))
+	}
+	return q, nil
+}
+
+func (e *expression) fail(format string, args ...any) error {
+	return &exprError{e.pos, fmt.Sprintf(format, args...)}
+}
+
+func (e *expression) blanks() {
+	for e.pos < len(e.text) && e.text[e.pos] == ' ' {
+		e.pos++
+	}
+}
+
+// take moves past one of the characters in set and gives it, 0 when none of them comes next.
+func (e *expression) take(set string) byte {
+	e.blanks()
+	if e.pos < len(e.text) && strings.IndexByte(set, e.text[e.pos]) >= 0 {
+		e.pos++
+		return e.text[e.pos-1]
+	}
+	return 0
+}
+
+func (e *expression) sum() (measure.Quantity, error) {
+	a, err := e.product()
+	for err == nil {
+		op := e.take("+-")
+		if op == 0 {
+			return a, nil
+		}
+		at := e.pos - 1
+		var b measure.Quantity
+		if b, err = e.product(); err != nil {
+			break
+		}
+		if a.Kind != b.Kind {
+			return a, &exprError{at, fmt.Sprintf("%s and %s cannot be added or taken from each other; give the number its unit", called(a.Kind), called(b.Kind))}
+		}
+		if op == '+' {
+			a.Value += b.Value
+		} else {
+			a.Value -= b.Value
+		}
+	}
+	return a, err
+}
+
+func (e *expression) product() (measure.Quantity, error) {
+	a, err := e.signed()
+	for err == nil {
+		op := e.take("*/")
+		if op == 0 {
+			return a, nil
+		}
+		at := e.pos - 1
+		var b measure.Quantity
+		if b, err = e.signed(); err != nil {
+			break
+		}
+		if op == '*' {
+			a, err = times(a, b, at)
+		} else {
+			a, err = over(a, b, at)
+		}
+	}
+	return a, err
+}
+
+func times(a, b measure.Quantity, at int) (measure.Quantity, error) {
+	switch {
+	case a.Kind == measure.Number:
+		return measure.Quantity{Kind: b.Kind, Value: a.Value * b.Value}, nil
+	case b.Kind == measure.Number:
+		return measure.Quantity{Kind: a.Kind, Value: a.Value * b.Value}, nil
+	}
+	return a, &exprError{at, fmt.Sprintf("%s times %s is no size", called(a.Kind), called(b.Kind))}
+}
+
+func over(a, b measure.Quantity, at int) (measure.Quantity, error) {
+	switch {
+	case b.Value == 0:
+		return a, &exprError{at, "this divides by zero"}
+	case b.Kind == measure.Number:
+		return measure.Quantity{Kind: a.Kind, Value: a.Value / b.Value}, nil
+	case a.Kind == b.Kind:
+		return measure.Quantity{Kind: measure.Number, Value: a.Value / b.Value}, nil
+	}
+	return a, &exprError{at, fmt.Sprintf("%s over %s is no size", called(a.Kind), called(b.Kind))}
+}
+
+func (e *expression) signed() (measure.Quantity, error) {
+	if e.depth++; e.depth > maxNesting {
+		return measure.Quantity{}, e.fail("nested too deeply")
+	}
+	defer func() { e.depth-- }()
+	if op := e.take("+-"); op != 0 {
+		q, err := e.signed()
+		if op == '-' {
+			q.Value = -q.Value
+		}
+		return q, err
+	}
+	return e.primary()
+}
+
+func (e *expression) primary() (measure.Quantity, error) {
+	if e.take("(") != 0 {
+		q, err := e.sum()
+		if err == nil && e.take(")") == 0 {
+			err = e.fail("a closing bracket is missing")
+		}
+		return q, err
+	}
+	if e.blanks(); e.pos == len(e.text) {
+		return measure.Quantity{}, e.fail("something is missing at the end; a number or a name is expected")
+	}
+	switch c := e.text[e.pos]; {
+	case c >= '0' && c <= '9' || c == '.':
+		return e.literal()
+	case letter(c):
+		return e.named()
+	}
+	return measure.Quantity{}, e.fail("%q is not understood here; a number such as 260 or 9 3/8 in, or a name, is expected", clip(e.text[e.pos:]))
+}
+
+func (e *expression) literal() (measure.Quantity, error) {
+	rest := e.text[e.pos:]
+	if len(rest) > 1 && rest[0] == '0' && rest[1] >= '0' && rest[1] <= '9' {
+		return measure.Quantity{}, e.fail("a number does not begin with 0; some programs would read it in eights")
+	}
+	q, n, err := measure.Literal(rest)
+	if err != nil {
+		return q, e.fail("%v", err)
+	}
+	if n < len(rest) && (letter(rest[n]) || rest[n] == '_') {
+		return q, e.fail("%q is not understood after the number; lengths end in mm, cm, m, in or ft, angles in deg", clip(rest[n:]))
+	}
+	e.pos += n
+	return q, nil
+}
+
+func letter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
+
+// named reads a name, a path, or a function with its arguments.
+func (e *expression) named() (measure.Quantity, error) {
+	start := e.pos
+	for e.pos < len(e.text) && e.inName() {
+		e.pos++
+	}
+	name := e.text[start:e.pos]
+	if e.take("(") != 0 {
+		return e.call(name, start)
+	}
+	q, err := e.look(name)
+	if err != nil {
+		if _, elsewhere := err.(*errElsewhere); elsewhere {
+			return q, err
+		}
+		return q, &exprError{start, err.Error()}
+	}
+	return q, nil
+}
+
+func (e *expression) inName() bool {
+	c := e.text[e.pos]
+	if letter(c) || c >= '0' && c <= '9' || c == '_' {
+		return true
+	}
+	next := e.pos+1 < len(e.text)
+	return next && (c == '-' && letter(e.text[e.pos+1]) || c == '.' && (letter(e.text[e.pos+1]) || e.text[e.pos+1] >= '0' && e.text[e.pos+1] <= '9'))
+}
+
+func (e *expression) call(name string, start int) (measure.Quantity, error) {
+	var args []measure.Quantity
+	for {
+		q, err := e.sum()
+		if err != nil {
+			return q, err
+		}
+		args = append(args, q)
+		if e.take(";") != 0 {
+			continue
+		}
+		if e.take(")") == 0 {
+			return q, e.fail("a closing bracket is missing; arguments are parted by a semicolon")
+		}
+		break
+	}
+	q, reason := apply(name, args)
+	if reason != "" {
+		return q, &exprError{start, reason}
+	}
+	return q, nil
+}
+
+// functions are what an expression may call, with how many arguments each takes (-1: one or more).
+var functions = map[string]int{"smallest": -1, "largest": -1, "nearest": 2, "tan": 1, "sin": 1, "cos": 1, "atan": 1}
+
+func apply(name string, args []measure.Quantity) (q measure.Quantity, reason string) {
+	want, ok := functions[name]
+	switch {
+	case !ok:
+		return q, fmt.Sprintf("there is no function %q; there are smallest, largest, nearest, tan, sin, cos, atan", name)
+	case want >= 0 && len(args) != want:
+		return q, fmt.Sprintf("%s takes %d arguments", name, want)
+	}
+	a := args[0]
+	switch name {
+	case "smallest", "largest":
+		return extreme(name, args)
+	case "nearest":
+		if a.Kind != args[1].Kind || args[1].Value <= 0 {
+			return q, "nearest takes a size and a step of the same kind above zero"
+		}
+		return measure.Quantity{Kind: a.Kind, Value: math.Round(a.Value/args[1].Value) * args[1].Value}, ""
+	case "atan":
+		if a.Kind != measure.Number {
+			return q, "atan takes a bare number, such as a run over a rise"
+		}
+		return measure.Quantity{Kind: measure.OfAngle, Value: math.Atan(a.Value)}, ""
+	}
+	if a.Kind != measure.OfAngle {
+		return q, name + " takes an angle, such as 6 deg"
+	}
+	f := map[string]func(float64) float64{"tan": math.Tan, "sin": math.Sin, "cos": math.Cos}[name]
+	return measure.Quantity{Kind: measure.Number, Value: f(a.Value)}, ""
+}
+
+func extreme(name string, args []measure.Quantity) (measure.Quantity, string) {
+	best := args[0]
+	for _, a := range args[1:] {
+		if a.Kind != best.Kind {
+			return best, name + " takes sizes of one kind"
+		}
+		if (name == "smallest") == (a.Value < best.Value) {
+			best = a
+		}
+	}
+	return best, ""
+}
+
+func called(k measure.Kind) string {
+	switch k {
+	case measure.OfLength:
+		return "a length"
+	case measure.OfAngle:
+		return "an angle"
+	}
+	return "a bare number"
+}

@@ -1,0 +1,258 @@
+package file
+
+import (
+	"fmt"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"splaywright/model/form"
+)
+
+// top reads the keys of a design; what each means is in form.Design.
+func (r *reader) top(d *form.Design) {
+	var units string
+	r.group(fields{
+		"splaywright": r.version,
+		"title":       r.text(&d.Title),
+		"units":       r.choice(&units, "mm", "in"),
+		"form":        r.choice(&d.Form, "stool"),
+		"size":        r.size(&d.Size),
+		"splay":       r.splay(&d.Splay),
+		"timber":      r.text(&d.Timber),
+		"boards": r.group(fields{
+			"top":  r.board(&d.Boards.Top),
+			"side": r.board(&d.Boards.Side),
+		}),
+		"corners":        r.corners(&d.Corners),
+		"stretchers":     r.stretchers(d),
+		"features":       r.features(d),
+		"names":          r.names,
+		"allowance":      r.allowance(&d.Allowance),
+		"saw":            r.saw(&d.Saw),
+		"round":          r.group(fields{"to": r.length(&d.Round.To, aboveZero), "both": r.yes(&d.Round.Both)}),
+		"papers":         r.papers(&d.Papers),
+		"boards-on-hand": r.onHand,
+	}, "splaywright", "form", "size")(r.doc.root, "")
+}
+
+func (r *reader) version(n *yaml.Node, path string) {
+	if n.Kind == yaml.ScalarNode && n.Value == fmt.Sprint(Version) {
+		return
+	}
+	r.refuse(n, path, 0, n.Value, fmt.Sprintf("this program reads version %d of the design file", Version))
+}
+
+func (r *reader) size(s *form.Size) taker {
+	at := string(form.AtTop)
+	return func(n *yaml.Node, path string) {
+		r.group(fields{
+			"height":   r.length(&s.Height, aboveZero),
+			"width":    r.length(&s.Width, aboveZero),
+			"depth":    r.length(&s.Depth, aboveZero),
+			"taken-at": r.choice(&at, string(form.AtTop), string(form.AtFloor)),
+		}, "height", "width", "depth")(n, path)
+		s.TakenAt = form.TakenAt(at)
+	}
+}
+
+func (r *reader) splay(s *form.Splay) taker {
+	edge := ""
+	return func(n *yaml.Node, path string) {
+		r.group(fields{
+			"ends":     r.angle(&s.Ends, lean.low, lean.high, lean.say),
+			"edges":    r.angle(&s.Edges, lean.low, lean.high, lean.say),
+			"edge-cut": r.choice(&edge, string(form.EdgeSquare), string(form.EdgeFlush)),
+		})(n, path)
+		s.EdgeCut = form.EdgeCut(edge)
+	}
+}
+
+func (r *reader) board(b *form.Board) taker {
+	return r.group(fields{"thickness": r.length(&b.Thickness, aboveZero), "timber": r.text(&b.Timber)})
+}
+
+const (
+	mostTails  = 400
+	mostScrews = 50
+	mostItems  = 50 // stretchers, features
+)
+
+func (r *reader) corners(c *form.Corners) taker {
+	return r.group(fields{
+		"joint":    r.choice(&c.Joint, "through dovetail", "butt", "housing"),
+		"tails-on": r.choice(&c.TailsOn, "top", "side"),
+		"slope":    r.angle(&c.Slope, 0, lean.high, "a slope lies between 0 and 89 degrees"),
+		"tails":    r.maybeCount(&c.Tails, 1, mostTails),
+		"tail":     r.maybeLength(&c.Tail, aboveZero),
+		"pin":      r.maybeLength(&c.Pin, notNegative),
+		"half-pin": r.maybeLength(&c.HalfPin, notNegative),
+		"tail-widths": r.list(func(n *yaml.Node, path string, i int) {
+			if i == mostTails {
+				r.refuse(n, path, 0, n.Value, fmt.Sprintf("more than %d tails", mostTails))
+			}
+			if i >= mostTails {
+				return
+			}
+			c.TailWidths = append(c.TailWidths, 0)
+			r.length(&c.TailWidths[i], aboveZero)(n, path)
+		}),
+		"mirrored":       r.yes(&c.Mirrored),
+		"overhang":       r.length(&c.Overhang, anyLength),
+		"overhang-edges": r.length(&c.OverhangEdges, anyLength),
+		"depth":          r.maybeLength(&c.Depth, aboveZero),
+		"screws":         r.screws(&c.Screws),
+	})
+}
+
+func (r *reader) screws(to **form.Screws) taker {
+	return func(n *yaml.Node, path string) {
+		s := &form.Screws{}
+		r.group(fields{
+			"gauge":       r.count(&s.Gauge, 4, 14),
+			"length":      r.length(&s.Length, aboveZero),
+			"count":       r.count(&s.Count, 1, mostScrews),
+			"from-end":    r.length(&s.FromEnd, aboveZero),
+			"counterbore": r.length(&s.Counterbore, notNegative),
+			"plug":        r.yes(&s.Plug),
+		})(n, path)
+		if !isNull(n) {
+			*to = s
+		}
+	}
+}
+
+func (r *reader) stretchers(d *form.Design) taker {
+	return r.list(func(n *yaml.Node, path string, i int) {
+		if r.tooMany(n, path, i) {
+			return
+		}
+		var s form.Stretcher
+		r.group(fields{
+			"width":     r.length(&s.Width, aboveZero),
+			"thickness": r.length(&s.Thickness, aboveZero),
+			"set":       r.choice(&s.Set, "on edge", "flat"),
+			"below-top": r.length(&s.BelowTop, notNegative),
+			"across":    r.length(&s.Across, anyLength),
+			"joint":     r.choice(&s.Joint, "butt", "housing"),
+			"depth":     r.length(&s.Depth, notNegative),
+			"timber":    r.text(&s.Timber),
+			"screws":    r.screws(&s.Screws),
+		}, "width", "thickness")(n, path)
+		d.Stretchers = append(d.Stretchers, s)
+	})
+}
+
+func (r *reader) tooMany(n *yaml.Node, path string, i int) bool {
+	if i == mostItems {
+		r.refuse(n, path, 0, "", fmt.Sprintf("more than %d items are not one piece", mostItems))
+	}
+	return i >= mostItems
+}
+
+func (r *reader) features(d *form.Design) taker {
+	return r.list(func(n *yaml.Node, path string, i int) {
+		if r.tooMany(n, path, i) {
+			return
+		}
+		var f form.Feature
+		var on, kind string
+		r.group(fields{
+			"on":       r.choice(&on, "top", "side", "side-left", "side-right", "stretcher", "all"),
+			"kind":     r.choice(&kind, "arch", "hand hole", "hole", "slot", "round-over"),
+			"width":    r.length(&f.Width, aboveZero),
+			"rise":     r.length(&f.Rise, aboveZero),
+			"length":   r.length(&f.Length, aboveZero),
+			"diameter": r.length(&f.Diameter, aboveZero),
+			"radius":   r.length(&f.Radius, aboveZero),
+			"x":        r.length(&f.X, anyLength),
+			"y":        r.length(&f.Y, anyLength),
+			"angle":    r.angle(&f.Angle, -180, 180, "an angle is less than half a turn"),
+		}, append([]string{"on", "kind"}, neededBy(child(n, "kind"))...)...)(n, path)
+		f.On, f.Kind = on, kind
+		d.Features = append(d.Features, f)
+	})
+}
+
+// neededBy lists the sizes without which a feature has no shape.
+func neededBy(kind *yaml.Node) []string {
+	if kind == nil {
+		return nil
+	}
+	switch kind.Value {
+	case "arch":
+		return []string{"width", "rise"}
+	case "hand hole", "slot":
+		return []string{"length", "width"}
+	case "hole":
+		return []string{"diameter"}
+	case "round-over":
+		return []string{"radius"}
+	}
+	return nil
+}
+
+// names works every named value out, used or not, so that a fault in one is told.
+func (r *reader) names(n *yaml.Node, path string) {
+	if isNull(n) {
+		return
+	}
+	if n.Kind != yaml.MappingNode {
+		r.refuse(n, path, 0, n.Value, "names and their values are expected here, such as foot: size.height / 5")
+		return
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k := n.Content[i]
+		if !goodName(k.Value) {
+			r.refuse(k, join(path, k.Value), 0, k.Value, "a name is made of letters, digits and hyphens between letters, and begins with a letter")
+			continue
+		}
+		r.at(join(path, k.Value))
+	}
+}
+
+// goodName tells whether an expression could use the name.
+func goodName(s string) bool {
+	e := expression{text: s}
+	if s == "" || !letter(s[0]) || strings.Contains(s, ".") {
+		return false
+	}
+	for e.pos < len(s) && e.inName() {
+		e.pos++
+	}
+	_, taken := functions[s]
+	return e.pos == len(s) && !taken
+}
+
+func (r *reader) allowance(a *form.Allowance) taker {
+	return r.group(fields{
+		"length":    r.length(&a.Length, notNegative),
+		"width":     r.length(&a.Width, notNegative),
+		"thickness": r.length(&a.Thickness, notNegative),
+	})
+}
+
+func (r *reader) saw(s *form.Saw) taker {
+	const say = "an angle above 0 and up to 90 degrees is expected here"
+	return r.group(fields{
+		"kerf":       r.length(&s.Kerf, notNegative),
+		"step":       r.angle(&s.Step, 1e-3, 10, "a step from a thousandth of a degree to 10 degrees is expected here"),
+		"flat-table": r.yes(&s.FlatTable),
+		"max-swing":  r.angle(&s.MaxSwing, 1e-3, 90, say),
+		"max-tilt":   r.angle(&s.MaxTilt, 1e-3, 90, say),
+	})
+}
+
+func (r *reader) papers(p *form.Papers) taker {
+	return r.group(fields{
+		"sheet":      r.choice(&p.Sheet, "A4", "A3", "A2", "Letter", "Tabloid"),
+		"projection": r.choice(&p.Projection, "first", "third"),
+	})
+}
+
+func (r *reader) onHand(n *yaml.Node, path string) {
+	if isNull(n) || n.Kind == yaml.SequenceNode && len(n.Content) == 0 {
+		return
+	}
+	r.refuse(n, path, 0, "", "this version makes no board plan yet, so it takes no boards; leave the list empty: []")
+}

@@ -1,0 +1,271 @@
+package file
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+// reader fills a design from a document and lists what it does not understand.
+type reader struct {
+	*values
+}
+
+// taker reads what stands under a key.
+type taker func(n *yaml.Node, path string)
+
+// fields are the keys of a group.
+type fields map[string]taker
+
+// Design reads every value. The error is an Errors with everything that was not understood, in the
+// order of the file; the design is then not to be used.
+func (d *Document) Design() (form.Design, error) {
+	var out form.Design
+	r := reader{newValues(d)}
+	r.top(&out)
+	r.lateUnits(&out)
+	if len(r.errs) > 0 {
+		sort.SliceStable(r.errs, func(i, j int) bool {
+			a, b := r.errs[i], r.errs[j]
+			return a.Line < b.Line || a.Line == b.Line && a.Column < b.Column
+		})
+		return out, r.errs
+	}
+	return out, nil
+}
+
+// lateUnits settles in which unit papers print: the one the rounding step was typed in.
+func (r *reader) lateUnits(d *form.Design) {
+	d.Units = r.bare
+	d.Round.Unit = r.bare
+	text := measure.Plain(r.doc.Text("round.to"))
+	switch {
+	case strings.Contains(text, "mm") || strings.Contains(text, "cm"):
+		d.Round.Unit = measure.Metric
+	case strings.Contains(text, "in") || strings.Contains(text, `"`):
+		d.Round.Unit = measure.Imperial
+	}
+}
+
+// group reads a group of keys; an unknown key is refused with the nearest known one.
+func (r *reader) group(f fields, needed ...string) taker {
+	return func(n *yaml.Node, path string) {
+		if isNull(n) && len(needed) == 0 {
+			return
+		}
+		if n.Kind != yaml.MappingNode {
+			r.refuse(n, path, 0, n.Value, "a group of keys is expected here: "+strings.Join(keysOf(f), ", "))
+			return
+		}
+		for i := 0; i+1 < len(n.Content); i += 2 {
+			k, v := n.Content[i], n.Content[i+1]
+			at := join(path, k.Value)
+			take, ok := f[k.Value]
+			if !ok {
+				r.refuse(k, at, 0, k.Value, "there is no such key here; "+suggest(k.Value, keysOf(f)))
+				continue
+			}
+			take(v, at)
+		}
+		for _, k := range needed {
+			if keyIndex(n, k) < 0 {
+				r.refuse(n, join(path, k), 0, "", "this is missing; a piece cannot be made without it")
+			}
+		}
+	}
+}
+
+func keysOf(f fields) []string {
+	keys := make([]string, 0, len(f))
+	for k := range f {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+	return keys
+}
+
+func suggest(word string, known []string) string {
+	best, near := "", 1+len(word)/2
+	for _, k := range known {
+		if d := distance(word, k); d < near {
+			best, near = k, d
+		}
+	}
+	if best != "" {
+		return fmt.Sprintf("did you mean %s? There are %s", best, strings.Join(known, ", "))
+	}
+	return "there are " + strings.Join(known, ", ")
+}
+
+// distance is how many letters must be put in, left out or changed.
+func distance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := diagonal
+			if a[i] != b[j] {
+				cost++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(b)]
+}
+
+// list reads the items of a list.
+func (r *reader) list(item func(n *yaml.Node, path string, i int)) taker {
+	return func(n *yaml.Node, path string) {
+		if isNull(n) {
+			return
+		}
+		if n.Kind != yaml.SequenceNode {
+			r.refuse(n, path, 0, n.Value, "a list is expected here, each item on a line of its own behind a hyphen")
+			return
+		}
+		for i, c := range n.Content {
+			item(c, join(path, fmt.Sprint(i)), i)
+		}
+	}
+}
+
+// bounds of a number; a bound is part of what is allowed unless open says otherwise.
+type bounds struct {
+	low, high float64
+	open      bool // low itself is refused
+	say       string
+}
+
+var (
+	anyLength   = bounds{math.Inf(-1), math.Inf(1), false, ""}
+	aboveZero   = bounds{0, math.Inf(1), true, "it must be above zero"}
+	notNegative = bounds{0, math.Inf(1), false, "it cannot be negative"}
+)
+
+func (r *reader) inside(n *yaml.Node, path string, x float64, b bounds) bool {
+	if x < b.low || x > b.high || b.open && x == b.low {
+		r.refuse(n, path, 0, n.Value, b.say)
+		return false
+	}
+	return true
+}
+
+func (r *reader) length(to *measure.Length, b bounds) taker {
+	return func(n *yaml.Node, path string) {
+		if q, ok := r.at(path); ok && r.inside(n, path, q.Value, b) {
+			*to = measure.Length(q.Value)
+		}
+	}
+}
+
+func (r *reader) maybeLength(to **measure.Length, b bounds) taker {
+	return func(n *yaml.Node, path string) {
+		var l measure.Length
+		before := len(r.errs)
+		r.length(&l, b)(n, path)
+		if _, ok := r.at(path); ok && len(r.errs) == before {
+			*to = &l
+		}
+	}
+}
+
+// lean is the range of a splay or a slope that is an angle at all; whether it can be cut is a finding.
+var lean = bounds{-89, 89, false, "a board that leans 90 degrees lies flat; less than that is expected"}
+
+func (r *reader) angle(to *measure.Angle, low, high float64, say string) taker {
+	return func(n *yaml.Node, path string) {
+		q, ok := r.at(path)
+		if ok && r.inside(n, path, measure.Angle(q.Value).Degrees(), bounds{low, high, false, say}) {
+			*to = measure.Angle(q.Value)
+		}
+	}
+}
+
+// wholeSlack is what a count may be off a whole number by rounding in an expression.
+const wholeSlack = 1e-9
+
+func (r *reader) count(to *int, low, high int) taker {
+	return func(n *yaml.Node, path string) {
+		q, ok := r.at(path)
+		if !ok {
+			return
+		}
+		whole := math.Round(q.Value)
+		if math.Abs(q.Value-whole) > wholeSlack {
+			r.refuse(n, path, 0, n.Value, "a whole number is expected here")
+			return
+		}
+		if whole < float64(low) || whole > float64(high) {
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("a whole number from %d to %d is expected here", low, high))
+			return
+		}
+		*to = int(whole)
+	}
+}
+
+func (r *reader) maybeCount(to **int, low, high int) taker {
+	return func(n *yaml.Node, path string) {
+		k := low - 1
+		r.count(&k, low, high)(n, path)
+		if k >= low {
+			*to = &k
+		}
+	}
+}
+
+const longestText = 200
+
+func (r *reader) text(to *string) taker {
+	return func(n *yaml.Node, path string) {
+		if n.Kind != yaml.ScalarNode {
+			r.refuse(n, path, 0, "", "words are expected here")
+			return
+		}
+		if len([]rune(n.Value)) > longestText {
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("longer than %d characters", longestText))
+			return
+		}
+		if strings.ContainsFunc(n.Value, func(c rune) bool { return c < ' ' || c == 0x7f }) {
+			r.refuse(n, path, 0, n.Value, "this holds a character that does not print; one line of words is expected")
+			return
+		}
+		if !isNull(n) {
+			*to = n.Value
+		}
+	}
+}
+
+func (r *reader) choice(to *string, words ...string) taker {
+	return func(n *yaml.Node, path string) {
+		if n.Kind != yaml.ScalarNode || !slices.Contains(words, n.Value) {
+			r.refuse(n, path, 0, n.Value, "one of these is expected: "+strings.Join(words, ", "))
+			return
+		}
+		*to = n.Value
+	}
+}
+
+func (r *reader) yes(to *bool) taker {
+	return func(n *yaml.Node, path string) {
+		switch {
+		case n.Kind == yaml.ScalarNode && n.Value == "true":
+			*to = true
+		case n.Kind == yaml.ScalarNode && n.Value == "false":
+			*to = false
+		default:
+			r.refuse(n, path, 0, n.Value, "true or false is expected here")
+		}
+	}
+}

@@ -1,0 +1,202 @@
+package file
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"unicode/utf8"
+
+	"gopkg.in/yaml.v3"
+
+	"splaywright/model/measure"
+)
+
+// kinds is what each key that holds a number counts. A key means the same wherever it stands.
+var kinds = map[string]measure.Kind{}
+
+func init() {
+	for _, k := range strings.Fields("height width depth thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius x y kerf to tail-widths") {
+		kinds[k] = measure.OfLength
+	}
+	for _, k := range strings.Fields("ends edges slope angle step max-swing max-tilt") {
+		kinds[k] = measure.OfAngle
+	}
+	for _, k := range strings.Fields("tails gauge count") {
+		kinds[k] = measure.Number
+	}
+}
+
+// values works out what the numbers of a document come to, each once.
+type values struct {
+	doc   *Document
+	bare  measure.Unit
+	done  map[string]result
+	stack []string
+	errs  Errors
+}
+
+type result struct {
+	q  measure.Quantity
+	ok bool
+}
+
+func newValues(d *Document) *values {
+	v := &values{doc: d, done: map[string]result{}}
+	if d.Text("units") == "in" {
+		v.bare = measure.Imperial
+	}
+	return v
+}
+
+// kindAt gives what the number at a path counts; named values keep the kind they have.
+func kindAt(path string) (kind measure.Kind, known bool) {
+	parent, key := cut(path)
+	if strings.HasPrefix(path, "names.") {
+		return 0, false
+	}
+	if k, ok := kinds[key]; ok {
+		return k, true
+	}
+	_, list := cut(parent)
+	k, ok := kinds[list] // an item of tail-widths
+	return k, ok
+}
+
+// at works out the number at a path. What is not understood is put on the list of errors once.
+func (v *values) at(path string) (measure.Quantity, bool) {
+	if r, ok := v.done[path]; ok {
+		return r.q, r.ok
+	}
+	n := v.doc.find(path)
+	if n == nil {
+		return measure.Quantity{}, false
+	}
+	v.stack = append(v.stack, path)
+	q, ok := v.work(n, path)
+	v.stack = v.stack[:len(v.stack)-1]
+	v.done[path] = result{q, ok}
+	return q, ok
+}
+
+func (v *values) work(n *yaml.Node, path string) (measure.Quantity, bool) {
+	if n.Kind != yaml.ScalarNode || isNull(n) {
+		v.refuse(n, path, 0, n.Value, "a value is missing here; a number or an expression is expected")
+		return measure.Quantity{}, false
+	}
+	text := strings.TrimSpace(measure.Plain(n.Value))
+	if why := measure.Trouble(text); why != "" {
+		v.refuse(n, path, 0, n.Value, why)
+		return measure.Quantity{}, false
+	}
+	q, err := evaluate(text, v.look)
+	if err != nil {
+		var at *exprError
+		if errors.As(err, &at) {
+			v.refuse(n, path, utf8.RuneCountInString(text[:min(at.pos, len(text))]), n.Value, at.reason+hint(path))
+		}
+		return q, false
+	}
+	return v.fit(n, path, q)
+}
+
+// fit gives a bare number the unit of its place and refuses what is of another kind.
+func (v *values) fit(n *yaml.Node, path string, q measure.Quantity) (measure.Quantity, bool) {
+	if math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
+		v.refuse(n, path, 0, n.Value, "this comes to no number")
+		return q, false
+	}
+	want, known := kindAt(path)
+	if known && q.Kind == measure.Number {
+		switch want {
+		case measure.OfLength:
+			unit := measure.Millimetre
+			if v.bare == measure.Imperial {
+				unit = measure.Inch
+			}
+			q = measure.Quantity{Kind: want, Value: q.Value * float64(unit)}
+		case measure.OfAngle:
+			q = measure.Quantity{Kind: want, Value: q.Value * float64(measure.Degree)}
+		}
+	}
+	switch {
+	case known && q.Kind != want:
+		v.refuse(n, path, 0, n.Value, fmt.Sprintf("this is %s, and %s is expected%s", called(q.Kind), called(want), hint(path)))
+	case q.Kind == measure.OfLength && math.Abs(q.Value) > float64(measure.Farthest):
+		v.refuse(n, path, 0, n.Value, "longer than 100 m; is the unit right?")
+	case q.Kind == measure.OfAngle && math.Abs(measure.Angle(q.Value).Degrees()) >= 180:
+		v.refuse(n, path, 0, n.Value, "an angle is less than 180 degrees either way")
+	default:
+		return q, true
+	}
+	return q, false
+}
+
+func hint(path string) string {
+	switch k, known := kindAt(path); {
+	case !known:
+		return ""
+	case k == measure.OfLength:
+		return "; a length such as 260, 26 cm or 9 3/8 in would do"
+	case k == measure.OfAngle:
+		return "; an angle such as 6, 6 deg or 1:9.5 would do"
+	}
+	return "; a whole number would do"
+}
+
+// look gives what a name in an expression stands for: one of names, or a size by its path.
+func (v *values) look(name string) (measure.Quantity, error) {
+	path := "names." + name
+	if v.doc.find(path) == nil {
+		path = name
+	}
+	if _, number := kindAt(path); !number && !strings.HasPrefix(path, "names.") || v.doc.find(path) == nil {
+		return measure.Quantity{}, fmt.Errorf("nothing is called %q here; it would stand under names, or be a size such as size.height", name)
+	}
+	for i, p := range v.stack {
+		if p == path {
+			round := append(append([]string{}, v.stack[i:]...), path)
+			for j := range round {
+				round[j] = strings.TrimPrefix(round[j], "names.")
+			}
+			return measure.Quantity{}, fmt.Errorf("this goes round in a circle: %s", strings.Join(round, " → "))
+		}
+	}
+	q, ok := v.at(path)
+	if !ok {
+		return q, &errElsewhere{name}
+	}
+	return q, nil
+}
+
+func (v *values) refuse(n *yaml.Node, path string, shift int, read, want string) {
+	if n.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle) != 0 {
+		shift++
+	}
+	v.errs = append(v.errs, &Error{v.doc.name, n.Line, n.Column + shift, path, read, want})
+}
+
+// Value gives what the number at a path comes to, printed; ok is false when there is none or it is
+// not understood.
+func (d *Document) Value(path string) (shown string, ok bool) {
+	if d.find(path) == nil {
+		return "", false
+	}
+	v := newValues(d)
+	q, ok := v.at(path)
+	if !ok {
+		return "", false
+	}
+	switch q.Kind {
+	case measure.OfLength:
+		fine := measure.Style{Unit: v.bare, Step: 0.01, Both: true}
+		if v.bare == measure.Imperial {
+			fine.Step = measure.Inch / 64
+		}
+		return fine.FormatUnit(measure.Length(q.Value)), true
+	case measure.OfAngle:
+		a := measure.Angle(q.Value)
+		return measure.FormatAngle(a, 0) + " (" + measure.Ratio(a) + ")", true
+	}
+	return fmt.Sprintf("%.6g", q.Value), true
+}
