@@ -48,15 +48,15 @@ type block struct {
 	widths  []int
 }
 
-// blocks splits the columns into the fewest runs that fit, the first column heading each run,
-// and then evens the runs out.
+// blocks splits the columns into the fewest runs that fit, each headed by the columns that tell
+// the rows apart, and then evens the runs out.
 func blocks(t Table, width int) []block {
 	if len(t.Columns) == 0 {
 		return nil
 	}
 	widths := columnWidths(t, width)
 	best := split(t, widths, width)
-	for w := width - 1; w > widths[0]; w-- {
+	for w := width - 1; w > 0; w-- {
 		narrower := split(t, widths, w)
 		if len(narrower) > len(best) {
 			break
@@ -66,23 +66,45 @@ func blocks(t Table, width int) []block {
 	return best
 }
 
-func split(t Table, widths []int, width int) []block {
-	var all []block
-	now := block{table: t, columns: []int{0}, widths: []int{widths[0]}}
-	used := widths[0]
-	for i := 1; i < len(t.Columns); i++ {
-		need := len(between) + widths[i]
-		if used+need > width && len(now.columns) > 1 {
-			all = append(all, now)
-			now = block{table: t, columns: []int{0}, widths: []int{widths[0]}}
-			used = widths[0]
+// keyColumns is how many columns tell the rows apart: the first, and the second too where the
+// first is left blank under a cell that it shares.
+func keyColumns(t Table) int {
+	for _, row := range t.Rows {
+		if row[0].Text == "" && len(row) > 2 {
+			return 2
 		}
-		now.columns = append(now.columns, i)
-		now.widths = append(now.widths, widths[i])
-		used += need
+	}
+	return 1
+}
+
+func split(t Table, widths []int, width int) []block {
+	keys := keyColumns(t)
+	var all []block
+	now := newBlock(t, keys, widths)
+	for i := keys; i < len(t.Columns); i++ {
+		if now.width()+len(between)+widths[i] > width && len(now.columns) > keys {
+			all = append(all, now)
+			now = newBlock(t, keys, widths)
+		}
+		now.add(i, widths[i])
 	}
 	return append(all, now)
 }
+
+func newBlock(t Table, keys int, widths []int) block {
+	b := block{table: t}
+	for i := range keys {
+		b.add(i, widths[i])
+	}
+	return b
+}
+
+func (b *block) add(column, width int) {
+	b.columns = append(b.columns, column)
+	b.widths = append(b.widths, width)
+}
+
+func (b block) width() int { return sum(b.widths) + len(between)*(len(b.widths)-1) }
 
 // columnWidths gives each column what it needs, and wraps the widest columns of words until the
 // table fits or no column can be wrapped further and still be read.
@@ -100,12 +122,22 @@ func columnWidths(t Table, width int) []int {
 		}
 		want[widest]--
 	}
-	// Any column must stand beside the first one, which heads every run.
-	want[0] = min(want[0], width/2)
-	for i := 1; i < len(want); i++ {
-		want[i] = min(want[i], width-len(between)-want[0])
-	}
+	capWidths(want, keyColumns(t), width)
 	return want
+}
+
+// capWidths makes room for any one column beside the key columns, which head every run: they
+// get two thirds of the width together.
+func capWidths(want []int, keys, width int) {
+	room := width
+	for i := range want {
+		if i < keys {
+			want[i] = min(want[i], width*2/3/keys-len(between))
+			room -= want[i] + len(between)
+			continue
+		}
+		want[i] = min(want[i], room)
+	}
 }
 
 // readable is how narrow a column of words may become before the table is split instead.
