@@ -15,6 +15,7 @@ type work struct {
 	planes []plane
 	lo, hi mgl64.Vec3
 
+	twins   []twin
 	grid    grid
 	stands  []standing
 	bends   []outline // where front faces end against nothing
@@ -51,6 +52,7 @@ func (s *Scene) Project(d Direction) *Picture {
 	w.turn(d)
 	p := &Picture{Direction: d, Min: draw.Point{X: w.lo[0], Y: w.lo[1]}, Max: draw.Point{X: w.hi[0], Y: w.hi[1]}}
 	if len(s.edges) > 0 {
+		w.place()
 		w.lay()
 		w.trace()
 		p.Lines = w.join()
@@ -117,34 +119,4 @@ func (w *work) depths(f *face, p *plane) {
 		z := w.pts[s.from][2]
 		p.far, p.near = min(p.far, z), max(p.near, z)
 	}
-}
-
-// part of what is known of an edge before looking for what hides it.
-type standing uint8
-
-const (
-	undrawn  standing = iota
-	buried            // its own wood lies in front of it
-	open              // its own faces leave it free
-	openLine          // the same, without a crease
-)
-
-// stand tells how an edge stands in this direction, and whether a front face ends at it against
-// nothing, so that what passes behind it comes out there.
-func (w *work) stand(e *edge) (st standing, ends bool) {
-	fa := w.planes[e.a].facing
-	if e.b < 0 {
-		return open, fa > 0
-	}
-	fb := w.planes[e.b].facing
-	turning := (fa > 0) != (fb > 0)
-	switch {
-	case e.smooth && !turning && (e.curve < 0 || fa <= 0):
-		return undrawn, false
-	case fa < 0 && fb < 0, e.hollow && (fa < 0 || fb < 0):
-		return buried, false
-	case e.smooth && !turning:
-		return openLine, false
-	}
-	return open, turning && !e.hollow
 }

@@ -15,24 +15,16 @@ type outline struct {
 
 // enterOutlines lists the outlines in the cells where they are not surely hidden.
 func (w *work) enterOutlines() {
-	g := &w.grid
-	w.bends, w.stands = w.bends[:0], w.stands[:0]
-	for i := range w.s.edges {
-		e := &w.s.edges[i]
-		st, ends := w.stand(e)
-		w.stands = append(w.stands, st)
-		if !ends {
+	w.bends = w.bends[:0]
+	for i, st := range w.stands {
+		if !st.ends {
 			continue
 		}
-		a, b := &w.pts[e.from], &w.pts[e.to]
+		a, b := &w.pts[w.s.edges[i].from], &w.pts[w.s.edges[i].to]
 		o := outline{x: a[0], y: a[1], z: a[2], dx: b[0] - a[0], dy: b[1] - a[1], dz: b[2] - a[2], near: max(a[2], b[2])}
-		long := math.Hypot(o.dx, o.dy)
-		if long < sliver {
-			continue
-		}
-		o.slack = sliver / long
+		o.slack = sliver / math.Hypot(o.dx, o.dy)
 		w.bends = append(w.bends, o)
-		w.enterOutline(g, int32(len(w.bends)-1), &flat{a[0], a[1], b[0], b[1]})
+		w.enterOutline(&w.grid, int32(len(w.bends)-1), &flat{a[0], a[1], b[0], b[1]})
 	}
 	w.seen = slices.Grow(w.seen[:0], len(w.bends))[:len(w.bends)]
 	for i := range w.seen {
@@ -60,15 +52,14 @@ func (w *work) enterOutline(g *grid, o int32, s *flat) {
 // trace cuts every drawn edge into pieces.
 func (w *work) trace() {
 	w.pieces = w.pieces[:0]
-	for i := range w.s.edges {
-		st, e := w.stands[i], &w.s.edges[i]
-		if st == undrawn {
+	for i, st := range w.stands {
+		if st.how == undrawn {
 			continue
 		}
-		a, b := w.pts[e.from], w.pts[e.to]
-		if long := math.Hypot(b[0]-a[0], b[1]-a[1]); long >= sliver {
-			w.traceEdge(int32(i), st, &stretch{a[0], a[1], a[2], b[0] - a[0], b[1] - a[1], b[2] - a[2], long})
-		}
+		a, b := &w.pts[w.s.edges[i].from], &w.pts[w.s.edges[i].to]
+		e := stretch{a[0], a[1], a[2], b[0] - a[0], b[1] - a[1], b[2] - a[2], 0}
+		e.long = math.Hypot(e.dx, e.dy)
+		w.traceEdge(int32(i), st.how, &e)
 	}
 }
 
@@ -79,8 +70,8 @@ type stretch struct {
 	long       float64
 }
 
-func (w *work) traceEdge(i int32, st standing, e *stretch) {
-	if st == buried {
+func (w *work) traceEdge(i int32, how manner, e *stretch) {
+	if how == buried {
 		w.put(i, Hidden, e, 0, 1)
 		return
 	}
@@ -88,13 +79,13 @@ func (w *work) traceEdge(i int32, st standing, e *stretch) {
 	w.meet(i, e)
 	w.cuts = append(w.cuts, 1)
 	slices.Sort(w.cuts)
-	least, from, last := sliver/e.long, 0.0, w.kindAt(e, st, w.cuts[1]/2)
+	least, from, last := sliver/e.long, 0.0, w.kindAt(e, how, w.cuts[1]/2)
 	for k := 2; k < len(w.cuts); k++ {
 		t0, t1 := w.cuts[k-1], w.cuts[k]
 		if t1-t0 < least {
 			continue
 		}
-		if now := w.kindAt(e, st, (t0+t1)/2); now != last {
+		if now := w.kindAt(e, how, (t0+t1)/2); now != last {
 			w.put(i, last, e, from, t0)
 			from, last = t0, now
 		}
@@ -103,14 +94,14 @@ func (w *work) traceEdge(i int32, st standing, e *stretch) {
 }
 
 // kindAt is how the edge is drawn at t.
-func (w *work) kindAt(e *stretch, st standing, t float64) Kind {
+func (w *work) kindAt(e *stretch, how manner, t float64) Kind {
 	switch {
 	case w.hidden(e, t):
-		if st == openLine {
+		if how == openLine {
 			return nothing
 		}
 		return Hidden
-	case st == openLine:
+	case how == openLine:
 		return Smooth
 	}
 	return Visible

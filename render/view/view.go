@@ -26,6 +26,8 @@ const (
 	sideStep = 2e-5
 	// sliver is the shortest stretch of a line that is told apart.
 	sliver = 1e-5
+	// rounding is how far apart equal places may come out.
+	rounding = 1e-8
 	// edgeOn is the sine of the angle under which a face counts as seen on edge: rounding noise.
 	edgeOn = 1e-9
 )
