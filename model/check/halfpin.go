@@ -98,30 +98,29 @@ func (e endOfBoard) room(depth, from, lean float64) (front, back float64, ok boo
 }
 
 // halfPinRoom is the least wood of the half pins of a corner: at the end, where the figure typed
-// is measured, and anywhere down to the baseline, where a taper may have taken some of it.
+// is measured, and anywhere down to the baselines, where a taper may have taken some of it.
 type halfPinRoom struct {
 	atEnd, least float64
 	edge         string // the edge at which the least is found
-	tails        bool   // the least is found on the tail board
 }
 
-func (h *halfPinRoom) look(atEnd, atRoot float64, edge string, tails bool) {
-	h.atEnd = min(h.atEnd, atEnd)
-	if w := min(atEnd, atRoot); w < h.least {
-		h.least, h.edge, h.tails = w, edge, tails
+func (h *halfPinRoom) look(width float64, edge string) {
+	if width < h.least {
+		h.least, h.edge = width, edge
 	}
 }
 
 func measureHalfPins(p pieceParts, j joint.Joint) (halfPinRoom, bool) {
-	h := halfPinRoom{atEnd: math.Inf(1), least: math.Inf(1)}
 	pinBoard, tailBoard := p.Part(j.PinBoard), p.Part(j.TailBoard)
-	if pinBoard == nil || tailBoard == nil || len(j.Pins) == 0 || len(j.Tails) == 0 {
-		return h, false
+	if pinBoard == nil || tailBoard == nil || len(j.Pins) < 2 || len(j.Tails) == 0 {
+		return halfPinRoom{}, false
 	}
+	h := halfPinRoom{least: math.Inf(1)}
+	h.atEnd = min(j.Pins[0].Width().MM(), j.Pins[len(j.Pins)-1].Width().MM())
 	// On the pin board the cheeks run along the grain; on the tail board they lean by the slope,
 	// away from the edges as they go in.
-	h.onBoard(pinBoard, jointCut(j.PinBoard, j.TailBoard), [2][]joint.Span{j.Pins, j.PinsInner}, j.PinBaseline, 0, false)
-	h.onBoard(tailBoard, jointCut(j.TailBoard, j.PinBoard), [2][]joint.Span{between(j.Tails), between(j.TailsInner)}, j.Baseline, j.Slope.Radians(), true)
+	h.onBoard(pinBoard, jointCut(j.PinBoard, j.TailBoard), [2][]joint.Span{j.Pins, j.PinsInner}, j.PinBaseline, 0)
+	h.onBoard(tailBoard, jointCut(j.TailBoard, j.PinBoard), [2][]joint.Span{between(j.Tails), between(j.TailsInner)}, j.Baseline, j.Slope.Radians())
 	return h, !math.IsInf(h.least, 1)
 }
 
@@ -133,7 +132,7 @@ func between(tails []joint.Span) []joint.Span {
 	return []joint.Span{{End: tails[0].Start}, {Start: tails[len(tails)-1].End}}
 }
 
-func (h *halfPinRoom) onBoard(q *part.Part, cut string, faces [2][]joint.Span, base joint.Faces, lean float64, tails bool) {
+func (h *halfPinRoom) onBoard(q *part.Part, cut string, faces [2][]joint.Span, base joint.Faces, lean float64) {
 	depths := [2]measure.Length{base.Outer, base.Inner}
 	for i, z := range faceLevels(q) {
 		spans := faces[i]
@@ -142,12 +141,13 @@ func (h *halfPinRoom) onBoard(q *part.Part, cut string, faces [2][]joint.Span, b
 			continue
 		}
 		first, last := spans[0].End.MM(), spans[len(spans)-1].Start.MM()
-		_, atEnd, _ := e.room(0, last, -lean)
-		front, _, ok1 := e.room(depths[i].MM(), first, lean)
-		_, back, ok2 := e.room(depths[i].MM(), last, -lean)
-		if ok1 && ok2 {
-			h.look(first, front, "front edge", tails)
-			h.look(atEnd, back, "back edge", tails)
+		for _, depth := range [2]float64{0, depths[i].MM()} {
+			if front, _, ok := e.room(depth, first, lean); ok {
+				h.look(front, "front edge")
+			}
+			if _, back, ok := e.room(depth, last, -lean); ok {
+				h.look(back, "back edge")
+			}
 		}
 	}
 }

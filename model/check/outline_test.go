@@ -50,7 +50,7 @@ func contains(f part.Feature, p mgl64.Vec2) bool {
 		return d.Len() <= l/2
 	case part.Arch:
 		radius := (l*l/4 + w*w) / (2 * w)
-		return d[0] <= 0 && d.Sub(mgl64.Vec2{radius - w, 0}).Len() <= radius
+		return d[0] <= 1e-9 && d.Sub(mgl64.Vec2{radius - w, 0}).Len() <= radius+1e-9
 	}
 	along := math.Max(0, math.Abs(d[0])-(l/2-w/2))
 	return math.Hypot(along, d[1]) <= w/2
@@ -80,11 +80,12 @@ func TestSupportAgainstPoints(t *testing.T) {
 		}
 		n := direction(rapid.Float64Range(0, 2*math.Pi).Draw(t, "direction"))
 		far := math.Inf(-1)
-		const grid = 120
-		size := f.Length.MM() * 1.1
+		const grid = 120 // in the feature's own frame, so that the ends of a chord are among the points
+		size := f.Length.MM()
+		across := mgl64.Vec2{-direction(f.Angle.Radians())[1], direction(f.Angle.Radians())[0]}
 		for i := range grid + 1 {
 			for j := range grid + 1 {
-				p := f.Centre.Add(mgl64.Vec2{(float64(i)/grid - 0.5) * 2 * size, (float64(j)/grid - 0.5) * 2 * size})
+				p := f.Centre.Add(direction(f.Angle.Radians()).Mul((float64(i)/grid - 0.5) * 2 * size)).Add(across.Mul((float64(j)/grid - 0.5) * 2 * size))
 				if contains(f, p) {
 					far = math.Max(far, n.Dot(p))
 				}
