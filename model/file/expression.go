@@ -10,8 +10,11 @@ import (
 
 // An expression is made of quantities as measure.Literal reads them, names, the sizes of the design
 // by their path (size.height), + - * / with blanks around a minus, brackets, and the functions below.
-// A hyphen before a letter belongs to the name it stands in (pin-width). Lengths and angles and bare
-// numbers are kept apart: a sum is of one kind, a product has at most one side with a unit.
+// A slash with no blank beside it between whole numbers makes a fraction (9 3/8 in, 3/4 in is one
+// length); with a blank, or beside a name or a bracket, it divides (size.height / 5). A hyphen
+// before a letter belongs to the name it stands in (pin-width). Lengths and angles are kept apart:
+// a sum is of one kind, a product has at most one side with a unit. A bare number added to a length
+// is in the design's units, added to an angle in degrees.
 
 const (
 	maxExpression = 400 // characters
@@ -25,6 +28,7 @@ type expression struct {
 	text  string
 	pos   int
 	depth int
+	unit  measure.Length // of bare numbers
 	look  lookup
 }
 
@@ -41,8 +45,9 @@ type errElsewhere struct{ name string }
 
 func (e *errElsewhere) Error() string { return e.name + " is not understood where it is given" }
 
-func evaluate(text string, look lookup) (measure.Quantity, error) {
-	e := &expression{text: text, look: look}
+// evaluate works out a text that has gone through measure.Plain.
+func evaluate(text string, unit measure.Length, look lookup) (measure.Quantity, error) {
+	e := &expression{text: text, unit: unit, look: look}
 	if len(text) > maxExpression {
 		return measure.Quantity{}, e.fail("longer than %d characters", maxExpression)
 	}
@@ -88,8 +93,9 @@ func (e *expression) sum() (measure.Quantity, error) {
 		if b, err = e.product(); err != nil {
 			break
 		}
+		a, b = become(a, b.Kind, e.unit), become(b, a.Kind, e.unit)
 		if a.Kind != b.Kind {
-			return a, &exprError{at, fmt.Sprintf("%s and %s cannot be added or taken from each other; give the number its unit", called(a.Kind), called(b.Kind))}
+			return a, &exprError{at, fmt.Sprintf("%s and %s cannot be added or taken from each other", called(a.Kind), called(b.Kind))}
 		}
 		if op == '+' {
 			a.Value += b.Value
@@ -119,6 +125,19 @@ func (e *expression) product() (measure.Quantity, error) {
 		}
 	}
 	return a, err
+}
+
+// become gives a bare number the unit that it has as a length or an angle.
+func become(q measure.Quantity, kind measure.Kind, unit measure.Length) measure.Quantity {
+	switch {
+	case q.Kind != measure.Number:
+		return q
+	case kind == measure.OfLength:
+		return measure.Quantity{Kind: kind, Value: q.Value * float64(unit)}
+	case kind == measure.OfAngle:
+		return measure.Quantity{Kind: kind, Value: q.Value * float64(measure.Degree)}
+	}
+	return q
 }
 
 func times(a, b measure.Quantity, at int) (measure.Quantity, error) {
@@ -237,35 +256,49 @@ func (e *expression) call(name string, start int) (measure.Quantity, error) {
 			continue
 		}
 		if e.take(")") == 0 {
-			return q, e.fail("a closing bracket is missing; arguments are parted by a semicolon")
+			return q, e.fail("a closing bracket is missing; sizes in a function are parted by semicolons")
 		}
 		break
 	}
-	q, reason := apply(name, args)
+	q, reason := apply(name, alike(args, e.unit))
 	if reason != "" {
 		return q, &exprError{start, reason}
 	}
 	return q, nil
 }
 
+// alike gives bare numbers the kind of the arguments beside them.
+func alike(args []measure.Quantity, unit measure.Length) []measure.Quantity {
+	kind := measure.Number
+	for _, a := range args {
+		if a.Kind != measure.Number {
+			kind = a.Kind
+		}
+	}
+	for i := range args {
+		args[i] = become(args[i], kind, unit)
+	}
+	return args
+}
+
 // functions are what an expression may call, with how many arguments each takes (-1: one or more).
-var functions = map[string]int{"smallest": -1, "largest": -1, "nearest": 2, "tan": 1, "sin": 1, "cos": 1, "atan": 1}
+var functions = map[string]int{"min": -1, "max": -1, "round": 2, "tan": 1, "sin": 1, "cos": 1, "atan": 1}
 
 func apply(name string, args []measure.Quantity) (q measure.Quantity, reason string) {
 	want, ok := functions[name]
 	switch {
 	case !ok:
-		return q, fmt.Sprintf("there is no function %q; there are smallest, largest, nearest, tan, sin, cos, atan", name)
+		return q, fmt.Sprintf("there is no function %q; there are min, max, round, tan, sin, cos, atan", name)
 	case want >= 0 && len(args) != want:
-		return q, fmt.Sprintf("%s takes %d arguments", name, want)
+		return q, fmt.Sprintf("%s takes %d, parted by semicolons", name, want)
 	}
 	a := args[0]
 	switch name {
-	case "smallest", "largest":
+	case "min", "max":
 		return extreme(name, args)
-	case "nearest":
+	case "round":
 		if a.Kind != args[1].Kind || args[1].Value <= 0 {
-			return q, "nearest takes a size and a step of the same kind above zero"
+			return q, "round takes a size and a step of the same kind above zero, such as round(size.width / 7; 5 mm)"
 		}
 		return measure.Quantity{Kind: a.Kind, Value: math.Round(a.Value/args[1].Value) * args[1].Value}, ""
 	case "atan":
@@ -274,6 +307,10 @@ func apply(name string, args []measure.Quantity) (q measure.Quantity, reason str
 		}
 		return measure.Quantity{Kind: measure.OfAngle, Value: math.Atan(a.Value)}, ""
 	}
+	return trig(name, a)
+}
+
+func trig(name string, a measure.Quantity) (q measure.Quantity, reason string) {
 	if a.Kind != measure.OfAngle {
 		return q, name + " takes an angle, such as 6 deg"
 	}
@@ -281,13 +318,13 @@ func apply(name string, args []measure.Quantity) (q measure.Quantity, reason str
 	return measure.Quantity{Kind: measure.Number, Value: f(a.Value)}, ""
 }
 
-func extreme(name string, args []measure.Quantity) (measure.Quantity, string) {
-	best := args[0]
+func extreme(name string, args []measure.Quantity) (best measure.Quantity, reason string) {
+	best = args[0]
 	for _, a := range args[1:] {
 		if a.Kind != best.Kind {
 			return best, name + " takes sizes of one kind"
 		}
-		if (name == "smallest") == (a.Value < best.Value) {
+		if (name == "min") == (a.Value < best.Value) {
 			best = a
 		}
 	}

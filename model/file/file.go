@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 )
@@ -96,6 +97,9 @@ func Read(r io.Reader, name string) (*Document, error) {
 
 // parse reads src into root.
 func (d *Document) parse() error {
+	if !utf8.Valid(d.src) {
+		return Errors{{File: d.name, Want: "this is not text in UTF-8; save it as UTF-8"}}
+	}
 	dec := yaml.NewDecoder(bytes.NewReader(d.src))
 	var doc yaml.Node
 	switch err := dec.Decode(&doc); {
@@ -104,8 +108,13 @@ func (d *Document) parse() error {
 	case err != nil:
 		return Errors{syntax(d.name, err)}
 	}
-	if err := dec.Decode(new(yaml.Node)); !errors.Is(err, io.EOF) {
-		return Errors{{File: d.name, Want: "a second document follows; a file holds one design"}}
+	var next yaml.Node
+	switch err := dec.Decode(&next); {
+	case errors.Is(err, io.EOF):
+	case err != nil:
+		return Errors{syntax(d.name, err)}
+	default:
+		return Errors{{File: d.name, Line: next.Line, Column: next.Column, Want: "a second document follows; a file holds one design"}}
 	}
 	root := doc.Content[0]
 	if root.Kind != yaml.MappingNode {

@@ -85,19 +85,33 @@ func (v *values) work(n *yaml.Node, path string) (measure.Quantity, bool) {
 		return measure.Quantity{}, false
 	}
 	text := strings.TrimSpace(measure.Plain(n.Value))
-	if why := measure.Trouble(text); why != "" {
-		v.refuse(n, path, 0, n.Value, why)
-		return measure.Quantity{}, false
-	}
-	q, err := evaluate(text, v.look)
+	q, err := evaluate(text, v.unit(), v.look)
 	if err != nil {
-		var at *exprError
-		if errors.As(err, &at) {
-			v.refuse(n, path, utf8.RuneCountInString(text[:min(at.pos, len(text))]), n.Value, at.reason+hint(path))
-		}
+		v.refuseAt(n, path, text, err)
 		return q, false
 	}
 	return v.fit(n, path, q)
+}
+
+// refuseAt puts a failed expression on the list, unless what failed is refused where it stands.
+func (v *values) refuseAt(n *yaml.Node, path, text string, err error) {
+	var at *exprError
+	if !errors.As(err, &at) {
+		return
+	}
+	if why := measure.Trouble(text); why != "" {
+		v.refuse(n, path, 0, n.Value, why)
+		return
+	}
+	v.refuse(n, path, utf8.RuneCountInString(text[:min(at.pos, len(text))]), n.Value, at.reason+hint(path))
+}
+
+// unit is what a bare number is that stands for a length.
+func (v *values) unit() measure.Length {
+	if v.bare == measure.Imperial {
+		return measure.Inch
+	}
+	return measure.Millimetre
 }
 
 // fit gives a bare number the unit of its place and refuses what is of another kind.
@@ -107,17 +121,8 @@ func (v *values) fit(n *yaml.Node, path string, q measure.Quantity) (measure.Qua
 		return q, false
 	}
 	want, known := kindAt(path)
-	if known && q.Kind == measure.Number {
-		switch want {
-		case measure.OfLength:
-			unit := measure.Millimetre
-			if v.bare == measure.Imperial {
-				unit = measure.Inch
-			}
-			q = measure.Quantity{Kind: want, Value: q.Value * float64(unit)}
-		case measure.OfAngle:
-			q = measure.Quantity{Kind: want, Value: q.Value * float64(measure.Degree)}
-		}
+	if known {
+		q = become(q, want, v.unit())
 	}
 	switch {
 	case known && q.Kind != want:
@@ -176,6 +181,31 @@ func (v *values) refuse(n *yaml.Node, path string, shift int, read, want string)
 	v.errs = append(v.errs, &Error{v.doc.name, n.Line, n.Column + shift, path, read, want})
 }
 
+// expression tells whether a node is more than a plain quantity, and what it comes to.
+func (v *values) expression(n *yaml.Node, q measure.Quantity) (shown string, is bool) {
+	text := strings.TrimSpace(measure.Plain(n.Value))
+	if _, m, err := measure.Literal(text); err == nil && m == len(text) {
+		return "", false
+	}
+	return v.shown(q), true
+}
+
+// shown prints a value finer than any rule is read.
+func (v *values) shown(q measure.Quantity) string {
+	switch q.Kind {
+	case measure.OfLength:
+		fine := measure.Style{Unit: v.bare, Step: 0.01, Both: true}
+		if v.bare == measure.Imperial {
+			fine.Step = measure.Inch / 64
+		}
+		return fine.FormatUnit(measure.Length(q.Value))
+	case measure.OfAngle:
+		a := measure.Angle(q.Value)
+		return measure.FormatAngle(a, 0) + " (" + measure.Ratio(a) + ")"
+	}
+	return fmt.Sprintf("%.6g", q.Value)
+}
+
 // Value gives what the number at a path comes to, printed; ok is false when there is none or it is
 // not understood.
 func (d *Document) Value(path string) (shown string, ok bool) {
@@ -187,16 +217,5 @@ func (d *Document) Value(path string) (shown string, ok bool) {
 	if !ok {
 		return "", false
 	}
-	switch q.Kind {
-	case measure.OfLength:
-		fine := measure.Style{Unit: v.bare, Step: 0.01, Both: true}
-		if v.bare == measure.Imperial {
-			fine.Step = measure.Inch / 64
-		}
-		return fine.FormatUnit(measure.Length(q.Value)), true
-	case measure.OfAngle:
-		a := measure.Angle(q.Value)
-		return measure.FormatAngle(a, 0) + " (" + measure.Ratio(a) + ")", true
-	}
-	return fmt.Sprintf("%.6g", q.Value), true
+	return v.shown(q), true
 }

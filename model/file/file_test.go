@@ -1,0 +1,331 @@
+package file
+
+import (
+	"errors"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"splaywright/model/measure"
+)
+
+const step = `# a step, kept short
+splaywright: 1
+title: Reading-nook step   # with a note
+units: mm
+
+form: stool
+size: {height: 260, width: 420, depth: 9 3/8 in, taken-at: top}
+splay:
+  ends: 6       # degrees
+  edges: "1:14"
+timber: white oak
+boards:
+  top: {thickness: 20}
+  side: {thickness: 3/4 in}
+corners: {joint: through dovetail, tails: 4}
+stretchers:
+  - {width: 60, thickness: 20, set: on edge}
+features:
+  - on: top
+    kind: hole
+    diameter: 25
+
+names: {foot: size.height / 5, pin-width: foot - 42 mm}
+round: {to: 1/32 in}
+`
+
+func read(t *testing.T, text string) *Document {
+	t.Helper()
+	d, err := Read(strings.NewReader(text), "step.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+func TestDesignIsRead(t *testing.T) {
+	d, err := read(t, step).Design()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"height", d.Size.Height.MM(), 260},
+		{"depth typed in inches", d.Size.Depth.MM(), 238.125},
+		{"side", d.Boards.Side.Thickness.MM(), 19.05},
+		{"ends", d.Splay.Ends.Degrees(), 6},
+		{"edges 1:14", d.Splay.Edges.Radians(), math.Atan(1.0 / 14)},
+		{"tails", float64(*d.Corners.Tails), 4},
+		{"hole", d.Features[0].Diameter.MM(), 25},
+		{"step", d.Round.To.MM(), 25.4 / 32},
+	} {
+		if math.Abs(c.got-c.want) > 1e-12 {
+			t.Errorf("%s: %v, want %v", c.name, c.got, c.want)
+		}
+	}
+	if d.Round.Unit != measure.Imperial || d.Units != measure.Metric {
+		t.Error("papers print in inches, and bare numbers are millimetres")
+	}
+}
+
+// Each row changes one line of the step; the error must stand at the place and say the words.
+func TestWhatIsRefused(t *testing.T) {
+	for _, c := range []struct{ name, old, new, place, words string }{
+		{"a slip in a key", "taken-at: top", "takenat: top", "step.yaml:7:50", "did you mean taken-at"},
+		{"a count with a half", "tails: 4", "tails: 2.5", ":15:", "whole number"},
+		{"a number in eights", "width: 420", "width: 010", ":7:", "begin with 0"},
+		{"a number in sixteens", "width: 420", "width: 0x1F", ":7:", "not understood"},
+		{"endless", "width: 420", "width: .inf", ":7:", "not a number"},
+		{"underscores", "width: 420", "width: 1_000", ":7:", "not understood"},
+		{"powers of ten", "width: 420", "width: 4e2", ":7:", "powers"},
+		{"a decimal comma", "width: 420", `width: "42,5"`, ":7:", "comma"},
+		{"a shop word", "width: 420", "width: 420 strong", ":7:", "strong"},
+		{"an angle for a length", "width: 420", "width: 7 deg", ":7:", "a length is expected"},
+		{"a length for an angle", "ends: 6 ", "ends: 6 mm ", ":9:9", "an angle is expected"},
+		{"nothing", "ends: 6 ", "ends:   ", ":9:", "missing"},
+		{"zero thickness", "top: {thickness: 20}", "top: {thickness: 0}", ":13:", "above zero"},
+		{"the same key twice", "units: mm", "title: Again\nunits: mm", ":4:", "already in line 3"},
+		{"an unknown joint", "joint: through dovetail", "joint: glue", ":15:", "butt"},
+		{"a newer version", "splaywright: 1", "splaywright: 2", ":2:", "version 1"},
+		{"division by zero", "foot: size.height / 5", "foot: size.height / 0", ":23:", "divides by zero"},
+		{"a hidden zero", "foot: size.height / 5", "foot: size.height / (2 - 2)", ":23:", "divides by zero"},
+		{"mixed-up units", "foot: size.height / 5", "foot: size.height + 5", ":23:", "its unit"},
+		{"square millimetres", "foot: size.height / 5", "foot: size.height * size.width", ":23:", "no size"},
+		{"a circle", "height: 260", "height: foot", ":23:", "size.height → foot → size.height"},
+		{"itself", "foot: size.height / 5", "foot: foot + 1 mm", ":23:", "foot → foot"},
+		{"an unknown name", "foot: size.height / 5", "foot: hand / 5", ":23:", `"hand"`},
+		{"a merge key", "units: mm", "<<: {units: mm}", ":4:", "merging"},
+		{"an alias", "timber: white oak", "timber: &t oak", ":11:", "anchors"},
+		{"a tag", "timber: white oak", "timber: !wood oak", ":11:", "tags"},
+		{"a list for a number", "ends: 6 ", "ends: [6] ", ":9:", "number"},
+		{"boards on hand", "units: mm", "boards-on-hand: [{length: 2 m}]\nunits: mm", ":4:", "no board plan"},
+		{"a hole without its size", "    diameter: 25\n", "", ":19:", "missing"},
+		{"a name that is a sum", "names: {foot:", "names: {a+b: 3, foot:", ":23:", "letters"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			text := strings.Replace(step, c.old, c.new, 1)
+			if text == step {
+				t.Fatal("the row changes nothing")
+			}
+			d, err := Read(strings.NewReader(text), "step.yaml")
+			if err == nil {
+				_, err = d.Design()
+			}
+			var list Errors
+			if !errors.As(err, &list) {
+				t.Fatalf("it is taken (%v)", err)
+			}
+			if len(list) != 1 {
+				t.Errorf("%d errors, want 1: %v", len(list), err)
+			}
+			if s := err.Error(); !strings.Contains(s, c.place) || !strings.Contains(s, c.words) {
+				t.Errorf("%q does not name %q and %q", s, c.place, c.words)
+			}
+		})
+	}
+}
+
+func TestEveryFaultIsTold(t *testing.T) {
+	text := strings.NewReplacer("height: 260", "height: tall", "tails: 4", "tails: 2.5", "timber:", "wood:").Replace(step)
+	_, err := read(t, text).Design()
+	var list Errors
+	if !errors.As(err, &list) || len(list) != 3 {
+		t.Fatalf("3 faults are expected:\n%v", err)
+	}
+}
+
+func TestWhatIsNoDesignIsRefusedQuickly(t *testing.T) {
+	bomb := "a: &a [x,x,x,x,x,x,x,x,x]\n"
+	for i := 'b'; i < 'k'; i++ {
+		p := string(i - 1)
+		bomb += string(i) + ": &" + string(i) + " [" + strings.Repeat("*"+p+",", 8) + "*" + p + "]\n"
+	}
+	for name, r := range map[string]io.Reader{
+		"an alias bomb":     strings.NewReader(bomb),
+		"100 MB":            io.LimitReader(endless{}, 100<<20),
+		"nothing":           strings.NewReader(""),
+		"a list":            strings.NewReader("- 1\n"),
+		"two documents":     strings.NewReader("splaywright: 1\n---\nsplaywright: 1\n"),
+		"brackets for ever": strings.NewReader(strings.Repeat("[", 20000)),
+		"a tab":             strings.NewReader("size:\n\theight: 3\n"),
+		"bytes":             strings.NewReader("\x00\x01\xff"),
+	} {
+		d, err := Read(r, "x.yaml")
+		if err == nil {
+			t.Errorf("%s is read: %v", name, d.root)
+		} else if !strings.Contains(err.Error(), "x.yaml") {
+			t.Errorf("%s: %q does not name the file", name, err)
+		}
+	}
+}
+
+// endless is a file that never stops; it counts on the reader to stop.
+type endless struct{}
+
+func (endless) Read(p []byte) (int, error) {
+	for i := range p {
+		p[i] = '#'
+	}
+	return len(p), nil
+}
+
+func TestEditsLeaveTheRestAsItWas(t *testing.T) {
+	for _, c := range []struct{ path, text, old, new string }{
+		{"size.height", "300", "height: 260", "height: 300"},
+		{"size.depth", "1 ft", "depth: 9 3/8 in", "depth: 1 ft"},
+		{"splay.ends", "12", "ends: 6 ", "ends: 12 "},
+		{"splay.edges", "4", `edges: "1:14"`, "edges: 4"},
+		{"splay.ends", "1:8", "ends: 6 ", "ends: 1:8 "},
+		{"title", `Step, "low" # 2`, "Reading-nook step ", `"Step, \"low\" # 2" `},
+		{"splay.edge-cut", "flush", "edges: \"1:14\"\n", "edges: \"1:14\"\n  edge-cut: flush\n"},
+		{"corners.pin", "10", "tails: 4}", "tails: 4, pin: 10}"},
+		{"stretchers.0.width", "70", "width: 60", "width: 70"},
+		{"features.0.x", "5", "diameter: 25\n", "diameter: 25\n    x: 5\n"},
+		{"corners.screws.gauge", "8", "tails: 4}", "tails: 4, screws: {gauge: 8}}"},
+		{"saw.kerf", "2.4", "round: {to: 1/32 in}\n", "round: {to: 1/32 in}\nsaw: {kerf: 2.4}\n"},
+	} {
+		d := read(t, step)
+		if err := d.Set(c.path, c.text); err != nil {
+			t.Errorf("%s: %v", c.path, err)
+			continue
+		}
+		if want := strings.Replace(step, c.old, c.new, 1); string(d.Bytes()) != want {
+			t.Errorf("%s = %s gives\n%s", c.path, c.text, d.Bytes())
+		}
+		if d.Text(c.path) != c.text {
+			t.Errorf("%s holds %q", c.path, d.Text(c.path))
+		}
+	}
+}
+
+func TestItemsComeAndGo(t *testing.T) {
+	d := read(t, step)
+	if err := d.Append("stretchers", [2]string{"width", "50"}, [2]string{"thickness", "3/4 in"}); err != nil {
+		t.Fatal(err)
+	}
+	if d.Len("stretchers") != 2 || d.Text("stretchers.1.thickness") != "3/4 in" {
+		t.Errorf("the second stretcher is missing:\n%s", d.Bytes())
+	}
+	d.Remove("stretchers.1")
+	if string(d.Bytes()) != step {
+		t.Errorf("taking it out again leaves\n%s", d.Bytes())
+	}
+	d.Remove("corners.tails")
+	if d.Text("corners.tails") != "" || d.Text("corners.joint") != "through dovetail" {
+		t.Errorf("corners are now\n%s", d.Bytes())
+	}
+	d.Remove("features.0")
+	if d.Len("features") != 0 {
+		t.Errorf("features are now\n%s", d.Bytes())
+	}
+	if err := d.Append("features", [2]string{"on", "top"}, [2]string{"kind", "hole"}, [2]string{"diameter", "20"}); err != nil {
+		t.Error(err)
+	}
+	if _, err := d.Design(); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestWhatAnExpressionComesTo(t *testing.T) {
+	d := read(t, step)
+	for path, want := range map[string]string{
+		"names.foot": `52.00 mm (2 1/16")`, "names.pin-width": `10.00 mm (13/32")`, "splay.edges": "4.09° (1:14)", "corners.tails": "4",
+	} {
+		if got, ok := d.Value(path); !ok || got != want {
+			t.Errorf("%s is %q (%v), want %q", path, got, ok, want)
+		}
+	}
+}
+
+func TestExpressions(t *testing.T) {
+	names := func(n string) (measure.Quantity, error) {
+		if n == "h" {
+			return measure.Quantity{Kind: measure.OfLength, Value: 100}, nil
+		}
+		return measure.Quantity{}, errors.New("unknown")
+	}
+	for text, want := range map[string]float64{
+		"h / 4": 25, "2 * (h - 10 mm)": 180, "h + 1/2 in": 112.7, "h - 9-3/8 in": 100 - 238.125, "-h": -100,
+		"3 * 3/4 in": 57.15, "h * tan(45 deg)": 100, "smallest(h; 3 in; 80 mm)": 76.2, "nearest(h + 3 mm; 5 mm)": 105,
+		"h * (h / 50 mm)": 200, "h * sin(atan(1))": 100 / math.Sqrt2, "2 ft 3 1/2 in - h": 598.5, "((h))": 100,
+	} {
+		q, err := evaluate(text, names)
+		if err != nil || q.Kind != measure.OfLength || math.Abs(q.Value-want) > 1e-9 {
+			t.Errorf("%s is %v (%v), want %v mm", text, q, err, want)
+		}
+	}
+	for _, text := range []string{"h h", "h +", "(h", "h)", "* h", "h ** 2", "h % 3", "h ? 1 : 2", "foo(h)", "tan(h)", "nearest(h)", "1 / h + h", strings.Repeat("(", 99) + "1", ""} {
+		if q, err := evaluate(text, names); err == nil {
+			t.Errorf("%s is taken for %v", text, q)
+		}
+	}
+}
+
+func TestTypedTextSurvives(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`[0-9a-z"'#:,{}\[\] /&*!|>%@.-]{1,12}`).Draw(t, "text")
+		path := rapid.SampledFrom([]string{"size.height", "splay.ends", "title", "corners.pin", "features.0.diameter", "saw.kerf"}).Draw(t, "path")
+		d, err := Read(strings.NewReader(step), "step.yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := d.Set(path, text); err != nil {
+			t.Fatalf("%s: %v", path, err)
+		}
+		again, err := Read(strings.NewReader(string(d.Bytes())), "step.yaml")
+		if err != nil {
+			t.Fatalf("%v\n%s", err, d.Bytes())
+		}
+		if got := again.Text(path); got != text {
+			t.Fatalf("%s was set to %q and holds %q", path, text, got)
+		}
+		_, _ = again.Design() // whatever is typed, reading it does not panic
+	})
+}
+
+func TestExamplesAreRead(t *testing.T) {
+	files, err := filepath.Glob("../../assets/examples/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no examples: %v", err)
+	}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := Read(strings.NewReader(string(text)), filepath.Base(f))
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if _, err := d.Design(); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+func FuzzRead(f *testing.F) {
+	f.Add(step)
+	f.Add("splaywright: 1\nform: stool\nsize: {height: 1, width: 2, depth: 3}\n")
+	f.Add("a: [1, {b: *c}]\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		d, err := Read(strings.NewReader(text), "x.yaml")
+		if err != nil {
+			return
+		}
+		_, _ = d.Design()
+		c := d.Clone()
+		if err := c.Set("size.height", "12"); err == nil && c.Text("size.height") != "12" {
+			t.Errorf("set and gone:\n%s", c.Bytes())
+		}
+		c.Remove("size")
+	})
+}
