@@ -1,6 +1,10 @@
 package solid
 
-import "github.com/go-gl/mathgl/mgl64"
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
 
 // integral is what the divergence theorem gathers over faces: everything about one origin.
 type integral struct {
@@ -57,31 +61,25 @@ func (s *Solid) walked(h HalfEdge) (c Curve, from, to mgl64.Vec3) {
 	return c, s.Vertices[e.To], s.Vertices[e.From]
 }
 
-// flatIntegral sweeps the loop's edges from its first vertex: triangles, and sectors for arcs.
+// flatIntegral sweeps the loop's edges from its first vertex: triangles, and what lies between an arc and its chord.
 func (s *Solid) flatIntegral(p Plane, l []HalfEdge, o mgl64.Vec3) integral {
 	ref := s.Vertices[s.origin(l[0])]
 	var area float64
 	var first mgl64.Vec3 // position from ref times area
-	triangle := func(a, b mgl64.Vec3) {
-		t := p.N.Dot(a.Cross(b)) / 2
-		area += t
-		first = first.Add(a.Add(b).Mul(t / 3))
-	}
 	for _, h := range l {
 		c, from, to := s.walked(h)
 		from, to = from.Sub(ref), to.Sub(ref)
+		t := p.N.Dot(from.Cross(to)) / 2
+		area += t
+		first = first.Add(from.Add(to).Mul(t / 3))
 		if c.Kind == Straight {
-			triangle(from, to)
 			continue
 		}
-		centre := c.C.Sub(ref)
-		triangle(from, centre)
-		triangle(centre, to)
-		m := momentsOver(c.T0, c.T1)
+		k := c.about(from, to)
+		m := momentsOver(k.h)
 		uv := p.N.Dot(c.U.Cross(c.V))
-		t := uv * (c.T1 - c.T0) / 2
-		area += t
-		first = first.Add(centre.Mul(t)).Add(c.U.Mul(uv * m[1][0] / 3)).Add(c.V.Mul(uv * m[0][1] / 3))
+		area += uv * m.m02
+		first = first.Add(k.p.Mul(uv * m.m02)).Add(k.m.Mul(uv * m.m12))
 	}
 	ref = ref.Sub(o)
 	first = first.Add(ref.Mul(area))
@@ -97,22 +95,26 @@ func (s *Solid) roundIntegral(c *Cylinder, l []HalfEdge, o mgl64.Vec3) integral 
 	x, y := c.frame()
 	r := c.Radius
 	q := c.Point.Sub(o)
-	off := linear{r * r, r * q.Dot(x), r * q.Dot(y)} // r (position · normal)
 	var g integral
 	for _, h := range l {
-		k, _, _ := s.walked(h)
+		k, from, to := s.walked(h)
 		if k.Kind == Straight {
 			continue
 		}
-		m := momentsOver(k.T0, k.T1)
-		up := linear{c.Axis.Dot(k.C.Sub(c.Point)), c.Axis.Dot(k.U), c.Axis.Dot(k.V)}
+		a := k.about(from, to)
+		m := momentsOver(a.h)
+		sin, cos := math.Sincos(a.t)
+		e, d := x.Mul(cos).Add(y.Mul(sin)), y.Mul(cos).Sub(x.Mul(sin)) // out of the axis, and onward
+		up := linear{c.Axis.Dot(a.p.Sub(c.Point)), c.Axis.Dot(a.m), c.Axis.Dot(a.d)}
+		off := linear{r*r + r*q.Dot(e), r * q.Dot(e), r * q.Dot(d)} // r (position · normal)
+		out, on := linear{1, 1, 0}, linear{0, 0, 1}                 // cos τ, sin τ
 		g.area -= r * m.one(up)
-		g.normal = g.normal.Sub(x.Mul(r * m.two(up, linear{b: 1}))).Sub(y.Mul(r * m.two(up, linear{c: 1})))
+		g.normal = g.normal.Sub(e.Mul(r * m.two(up, out))).Sub(d.Mul(r * m.two(up, on)))
 		so := m.two(up, off)
 		g.volume -= so / 3
 		v := q.Mul(so).
-			Add(x.Mul(r * m.three(up, off, linear{b: 1}))).
-			Add(y.Mul(r * m.three(up, off, linear{c: 1}))).
+			Add(e.Mul(r * m.three(up, off, out))).
+			Add(d.Mul(r * m.three(up, off, on))).
 			Add(c.Axis.Mul(m.three(up, up, off) / 2))
 		g.first = g.first.Sub(v.Mul(0.25))
 	}
@@ -139,7 +141,8 @@ func (s *Solid) flatArea(n mgl64.Vec3, l []HalfEdge) float64 {
 		a, b := s.Vertices[e.From].Sub(ref), s.Vertices[e.To].Sub(ref)
 		v := a.Cross(b)
 		if c := &e.Curve; c.Kind == Arc {
-			v = c.C.Sub(ref).Cross(b.Sub(a)).Add(c.U.Cross(c.V).Mul(c.T1 - c.T0))
+			m := momentsOver((c.T1 - c.T0) / 2)
+			v = v.Add(c.U.Cross(c.V).Mul(2 * m.m02))
 		}
 		if h.Forward {
 			sum = sum.Add(v)
