@@ -8,6 +8,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 	"pgregory.net/rapid"
 
+	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -107,5 +108,36 @@ func TestShapesAndEasing(t *testing.T) {
 	near(t, "slot from the back edge", *shapes.Rows[1][column(t, shapes, "Distance", 1)].Number, 100, 1e-9)
 	if got := cell(t, Easing(p, metric), 0, "Wood removed").Text; got != "0.46" {
 		t.Errorf("wood removed %s cm³", got)
+	}
+}
+
+// A side butted under a top 20 thick that overhangs by 18: its seat on the top's lower face. At
+// the lower face the side's outer plane stands 20·tan 6° further out than at the upper, and the
+// board is 20/cos 6° thick on the level.
+func TestSeatOfASideUnderATop(t *testing.T) {
+	p := handPiece()
+	top, lean := p.Parts[0], 6*math.Pi/180
+	for i, x := range []float64{-1, 1} {
+		top.Cuts[i] = handCut(top.Cuts[i].ID, part.Crosscut, mgl64.Vec3{x, 0, 0}, 228, "")
+	}
+	p.Joints = []joint.Joint{{ID: "top/side-right", Kind: "butt", TailBoard: "top", PinBoard: "side-right"}}
+	tb := Seats(p, metric)
+	if len(tb.Rows) != 4 {
+		t.Fatalf("%d corners, want 4", len(tb.Rows))
+	}
+	outer := 228 - (210 + 20*math.Tan(lean))
+	for i := range tb.Rows {
+		if got := cell(t, tb, i, "First edge").Text; got != "right end" {
+			t.Fatalf("measured from the %s", got)
+		}
+		want := outer
+		if strings.HasPrefix(cell(t, tb, i, "Corner").Text, "inner face") {
+			want += 20 / math.Cos(lean)
+		}
+		near(t, "from the right end", *cell(t, tb, i, "Distance").Number, want, 1e-9)
+		near(t, "from the long edge", *tb.Rows[i][column(t, tb, "Distance", 1)].Number, 0, 1e-9)
+	}
+	if got := cell(t, tb, 0, "Face").Text; got != "inner face" {
+		t.Errorf("the seat is on the %s", got)
 	}
 }
