@@ -12,7 +12,8 @@ import (
 type builder struct {
 	stand   *stand
 	piece   *Piece
-	boards  []*board
+	boards  []*board // top, left side, right side, stretchers
+	rails   []*rail
 	corners [2]*dovetailed // nil where the joint is another or could not be laid out
 }
 
@@ -33,6 +34,9 @@ func Build(d Design) *Piece {
 		b.dovetails()
 	}
 	b.shape()
+	b.stretchers()
+	b.features()
+	b.ease()
 	b.finish()
 	b.piece.Design = b.stand.d
 	return b.piece
@@ -50,7 +54,26 @@ func (b *builder) shape() {
 		b.sideOutline(i, s)
 		b.boards = append(b.boards, s)
 	}
+	if j := b.stand.d.Corners.Joint; j == Butt || j == Housing {
+		b.butted(left)
+		b.butted(right)
+	}
 }
+
+// stretchers adds those that have a place between the sides.
+func (b *builder) stretchers() {
+	for i := range b.stand.d.Stretchers {
+		if b.refuseRail(i) {
+			continue
+		}
+		r := b.newRail(i)
+		b.rails, b.boards = append(b.rails, r), append(b.boards, r.board)
+		b.joinRail(r)
+	}
+}
+
+// show prints a length in a finding.
+func (b *builder) show(l measure.Length) string { return b.stand.d.Style().FormatUnit(l) }
 
 // finish builds the solids and numbers the parts.
 func (b *builder) finish() {

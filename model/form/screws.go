@@ -1,0 +1,216 @@
+package form
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/joint"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+	"splaywright/model/solid"
+	"splaywright/model/timber"
+)
+
+// screwing is a row of equal screws through one board into the end of another, world frame.
+type screwing struct {
+	screws   Screws
+	path     string // in the design file
+	first    *board // the heads are in it
+	second   *board // takes the thread
+	enter    solid.Plane
+	meeting  solid.Plane // where the two boards touch; both normals against the screws
+	axis     mgl64.Vec3
+	middle   mgl64.Vec3 // any point of the row's middle screw
+	row      mgl64.Vec3 // unit, along the row
+	length   float64    // of the joint along the row
+	entersAt string     // face of the first board
+	endsAt   string     // cut of the second board
+}
+
+// screwing of a stretcher, through a side along the stretcher's grain.
+func (r *rail) screwing(s *stand, i side, wall *board) screwing {
+	return screwing{
+		screws: *r.d.Screws, path: r.path + ".screws", first: wall, second: r.board,
+		enter: s.outer[i], meeting: r.end[i], axis: worldX.Mul(-i.sign()),
+		middle: r.middleLine, row: r.crossWise, length: r.d.Width.MM(),
+		entersAt: "outer", endsAt: i.word() + "-end",
+	}
+}
+
+// topScrewing of a butted or housed top, through the top along the side's grain.
+func (b *builder) topScrewing(i side) screwing {
+	s := b.stand
+	mid := solid.Plane{N: s.outer[i].N, D: s.outer[i].D - s.side/2}
+	return screwing{
+		screws: *s.d.Corners.Screws, path: "corners.screws", first: b.boards[0], second: b.boards[1+i],
+		enter: s.upper, meeting: s.sideTop(), axis: s.grain(i),
+		middle: meet(mid, s.upper, solid.Plane{N: worldY}), row: worldY, length: s.depth,
+		entersAt: "outer", endsAt: "top-end",
+	}
+}
+
+// at gives where a line along the axis through p meets a plane.
+func (w *screwing) at(p mgl64.Vec3, q solid.Plane) mgl64.Vec3 {
+	return p.Add(w.axis.Mul((q.D - q.N.Dot(p)) / q.N.Dot(w.axis)))
+}
+
+// places of the screws along the row from its middle, evenly spaced.
+func (w *screwing) places() []float64 {
+	n := w.screws.Count
+	reach := w.length/2 - w.screws.FromEnd.MM()
+	if n == 1 {
+		return []float64{0}
+	}
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = reach * (2*float64(i)/float64(n-1) - 1)
+	}
+	return out
+}
+
+// screw bores a row of screws.
+func (b *builder) screw(w screwing) {
+	fill(&w.screws.Count, 2)
+	fill(&w.screws.FromEnd, measure.Length(w.length/4))
+	species, known := timber.Find(w.second.part.Timber)
+	holes, ok := part.ScrewHolesFor(w.screws.Gauge, !known || species.Wood == timber.Hardwood, w.screws.Plug)
+	if !ok {
+		b.find(stop("screw-number-unknown", "Wood screws run from number 4 to number 14.",
+			float64(w.screws.Gauge), 14, "", w.path+".gauge"))
+		return
+	}
+	start, end := w.at(w.middle, w.enter), w.at(w.middle, w.meeting)
+	through := end.Sub(start).Dot(w.axis)
+	if b.refuseScrews(&w, measure.Length(through)) {
+		return
+	}
+	for _, y := range w.places() {
+		p := w.middle.Add(w.row.Mul(y))
+		b.boreFirst(&w, holes, w.at(p, w.enter), through)
+		b.borePilot(&w, holes, w.at(p, w.meeting), through)
+	}
+}
+
+func (b *builder) refuseScrews(w *screwing, through measure.Length) bool {
+	sc := w.screws
+	before := len(b.piece.Findings)
+	row := measure.Length(w.length)
+	switch {
+	case sc.Count < 1 || sc.Count > 200:
+		b.find(stop("screw-count", "A row holds between 1 and 200 screws.", float64(sc.Count), 200, "", w.path+".count"))
+	case sc.Counterbore < 0 || sc.Counterbore >= through:
+		b.find(stop("counterbore-through", fmt.Sprintf("The counterbore is %s deep where the wood is only %s along the screw.",
+			b.show(sc.Counterbore), b.show(through)), sc.Counterbore.MM(), through.MM(), "mm", w.path+".counterbore"))
+	case sc.Counterbore+sc.Length <= through:
+		b.find(stop("screw-too-short", fmt.Sprintf("A screw of %s does not reach the second board: it needs more than %s.",
+			b.show(sc.Length), b.show(through-sc.Counterbore)), sc.Length.MM(), (through - sc.Counterbore).MM(), "mm", w.path+".length"))
+	case sc.Count > 1 && (sc.FromEnd <= 0 || 2*sc.FromEnd >= row):
+		b.find(stop("screws-without-room", fmt.Sprintf("Screws %s from either end leave no row on a joint of %s.",
+			b.show(sc.FromEnd), b.show(row)), sc.FromEnd.MM(), row.MM()/2, "mm", w.path+".from-end"))
+	}
+	return len(b.piece.Findings) > before
+}
+
+// boreFirst bores the board that the heads are in: counterbore and clearance on one axis.
+func (b *builder) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64) {
+	p := w.first.part
+	base := part.Bore{
+		Entry: w.first.localPoint(at), Axis: w.first.localWay(w.axis), Lean: lean(w.axis, w.enter.N), Face: w.entersAt,
+	}
+	n := countBores(p, "clearance") + 1
+	var steps []solid.Step
+	if w.screws.Counterbore > 0 {
+		c := base
+		c.ID, c.Purpose = fmt.Sprintf("screw-%d counterbore", n), "counterbore"
+		c.Diameter, c.Depth = h.Counterbore, w.screws.Counterbore
+		if w.screws.Plug {
+			c.Plug = h.Counterbore
+		}
+		p.Bores = append(p.Bores, c)
+		steps = append(steps, solid.Step{Radius: c.Diameter.MM() / 2, To: c.Depth.MM()})
+	}
+	c := base
+	c.ID, c.Purpose = fmt.Sprintf("screw-%d clearance", n), "clearance"
+	c.Diameter, c.Depth, c.Through = h.Clearance, measure.Length(through), true
+	p.Bores = append(p.Bores, c)
+	steps = append(steps, solid.Step{Radius: c.Diameter.MM() / 2, To: math.Inf(1)})
+	w.first.bore(c.ID, base.Entry, base.Axis, steps)
+}
+
+// borePilot bores the board that takes the thread, as deep as the screw's tip reaches.
+func (b *builder) borePilot(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64) {
+	p := w.second.part
+	c := part.Bore{
+		ID: fmt.Sprintf("screw-%d pilot", countBores(p, "pilot")+1), Purpose: "pilot",
+		Entry: w.second.localPoint(at), Axis: w.second.localWay(w.axis), Lean: lean(w.axis, w.meeting.N),
+		Diameter: h.Pilot, Depth: w.screws.Counterbore + w.screws.Length - measure.Length(through), Face: w.endsAt,
+	}
+	p.Bores = append(p.Bores, c)
+	w.second.bore(c.ID, c.Entry, c.Axis, []solid.Step{{Radius: c.Diameter.MM() / 2, To: c.Depth.MM()}})
+}
+
+func (b *board) bore(tag string, entry, axis mgl64.Vec3, steps []solid.Step) {
+	b.shape.Bores = append(b.shape.Bores, solid.Bore{Tag: tag, Entry: entry, Axis: axis, Steps: steps})
+}
+
+func countBores(p *part.Part, purpose string) int {
+	n := 0
+	for _, c := range p.Bores {
+		if c.Purpose == purpose {
+			n++
+		}
+	}
+	return n
+}
+
+// lean of an axis away from square to a face.
+func lean(axis, normal mgl64.Vec3) measure.Angle {
+	return measure.Angle(math.Atan2(axis.Cross(normal).Len(), math.Abs(axis.Dot(normal))))
+}
+
+// butted notes the joint of a butted or housed top, with its housing and screws.
+func (b *builder) butted(i side) {
+	s := b.stand
+	top := b.boards[0]
+	deep := 0.0
+	if s.d.Corners.Joint == Housing {
+		deep = s.d.Corners.Depth.MM()
+		top.shape.Pockets = append(top.shape.Pockets, b.topPocket(i, top))
+	}
+	into := measure.Length(deep / math.Cos(s.ends))
+	end := meet(s.topEnd[i], s.lower, solid.Plane{N: worldY})
+	line := meet(s.outer[i], s.lower, solid.Plane{N: worldY})
+	b.piece.Joints = append(b.piece.Joints, joint.Joint{
+		ID: "top/" + i.id(), Kind: s.d.Corners.Joint, TailBoard: "top", PinBoard: i.id(),
+		Dihedral:    joint.Dihedral(s.upper.N, s.outer[i].N),
+		Baseline:    joint.Faces{Inner: measure.Length(end.Sub(line).Dot(worldX) * i.sign())},
+		PinBaseline: joint.Faces{Outer: into, Inner: into},
+		Width:       measure.Length(s.depth), Depth: measure.Length(deep),
+		Slides: s.grain(i), Corner: worldY,
+	})
+	if s.d.Corners.Screws != nil {
+		b.screw(b.topScrewing(i))
+	}
+}
+
+// topPocket is the housing in the top's lower face: it stands in the planes of the side's faces
+// and runs out at front and back, and at the end where the top does not overhang.
+func (b *builder) topPocket(i side, top *board) solid.Pocket {
+	s := b.stand
+	outer := flip(s.outer[i]) // into the hollow
+	if s.d.Corners.Overhang == 0 {
+		outer = s.topEnd[i]
+	}
+	inner := flip(s.inner[i])
+	planes := []solid.Plane{s.topFront, outer, s.topBack, inner}
+	if i == left {
+		planes = []solid.Plane{s.topFront, inner, s.topBack, outer}
+	}
+	p := solid.Pocket{Tag: "housing " + i.word(), Depth: s.d.Corners.Depth.MM()}
+	for _, q := range planes {
+		p.Walls = append(p.Walls, solid.Wall{Tag: p.Tag, Plane: top.local(q)})
+	}
+	return p
+}
