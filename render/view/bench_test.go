@@ -46,8 +46,8 @@ func stool(n, holes int) []*solid.Mesh {
 	side := toothed(300, 300, 22, 22, n, holes, false).Transform(upright)
 	return []*solid.Mesh{
 		toothed(400, 300, 22, 22, n, holes, true).Transform(mgl64.Translate3D(0, 0, 300)),
-		side.Transform(mgl64.Translate3D(22, 0, 0)),
-		side.Transform(mgl64.Translate3D(400, 0, 0)),
+		side,
+		side.Transform(mgl64.Translate3D(378, 0, 0)),
 		toothed(356, 200, 22, 22, n, holes, true).Transform(mgl64.Translate3D(22, 50, 200)),
 		toothed(356, 200, 22, 22, n, holes, true).Transform(mgl64.Translate3D(22, 50, 100)),
 	}
