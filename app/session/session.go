@@ -1,3 +1,105 @@
 // Package session is an open design: its document, edits, undo and what derives from it.
-// It knows nothing of the window.
+// It knows nothing of the window. A Session belongs to one goroutine; only Latest may be
+// shared.
 package session
+
+import (
+	"bytes"
+
+	"splaywright/model/file"
+	"splaywright/model/form"
+)
+
+// Session is one open design.
+type Session struct {
+	doc  *file.Document
+	path string // where it is kept; "" = nowhere yet
+	kept []byte // the text as last read or saved
+
+	past, future []step
+	typing       string // the path whose typing still joins the newest step
+
+	gen     uint64 // counts changes of the text
+	design  form.Design
+	reads   bool // the text as it stands can be read
+	errs    file.Errors
+	refused map[string]refusal
+
+	piece    *form.Piece
+	pieceGen uint64
+}
+
+// refusal is a text that could not even be put into the document, and why.
+type refusal struct {
+	text string
+	err  error
+}
+
+// New begins with a document that is not kept in a file yet.
+func New(doc *file.Document) *Session {
+	s := &Session{doc: doc, kept: doc.Bytes(), refused: map[string]refusal{}}
+	s.changed()
+	return s
+}
+
+// changed reads the document again after its text has changed.
+func (s *Session) changed() {
+	s.gen++
+	d, err := s.doc.Design()
+	s.errs, s.reads = asErrors(err), err == nil
+	if s.reads {
+		s.design = d
+	}
+}
+
+// Document gives the document as it stands. It is not to be changed directly.
+func (s *Session) Document() *file.Document { return s.doc }
+
+// Text gives the text at a path as the person typed it, "" when there is none.
+func (s *Session) Text(path string) string {
+	if r, ok := s.refused[path]; ok {
+		return r.text
+	}
+	return s.doc.Text(path)
+}
+
+// Design gives the design of the text as it stands, or the last one that could be read.
+func (s *Session) Design() form.Design { return s.design }
+
+// Reads tells whether the text as it stands can be read.
+func (s *Session) Reads() bool { return s.reads && len(s.refused) == 0 }
+
+// Path is the file the design is kept in, "" when it has none yet.
+func (s *Session) Path() string { return s.path }
+
+// Dirty tells whether the text differs from what is kept.
+func (s *Session) Dirty() bool {
+	return len(s.refused) > 0 || !bytes.Equal(s.doc.Bytes(), s.kept)
+}
+
+// Piece is the last piece that could be derived; nil before the first.
+func (s *Session) Piece() *form.Piece { return s.piece }
+
+// Current tells whether Piece belongs to the text as it stands.
+func (s *Session) Current() bool { return s.piece != nil && s.pieceGen == s.gen }
+
+// Job is a design to derive and the number of the text it comes from.
+type Job struct {
+	Gen    uint64
+	Design form.Design
+}
+
+// Job gives what is to be derived now; false while the text cannot be read.
+func (s *Session) Job() (Job, bool) {
+	return Job{s.gen, s.design}, s.reads
+}
+
+// Deliver hands in a derived piece. A piece of a text that has changed since is dropped, and
+// false is returned.
+func (s *Session) Deliver(gen uint64, p *form.Piece) bool {
+	if gen != s.gen || p == nil {
+		return false
+	}
+	s.piece, s.pieceGen = p, gen
+	return true
+}

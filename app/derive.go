@@ -1,0 +1,122 @@
+package app
+
+import (
+	"fmt"
+	"math"
+
+	"fyne.io/fyne/v2"
+
+	"splaywright/app/session"
+	"splaywright/model"
+	"splaywright/model/form"
+	"splaywright/render/draw"
+	"splaywright/render/sheet"
+	"splaywright/render/table"
+	"splaywright/render/view"
+)
+
+// flattening is how far a chord may leave a true arc in the pictorial, mm: less than a dot at
+// the scale of a window.
+const flattening = 0.1
+
+// shown is what the window keeps of how things are shown.
+type shown struct {
+	dark    bool
+	fresh   bool   // another design has been opened: fit the sheet
+	trouble string // what went wrong last, so that it is told once
+}
+
+// result is everything that follows from a design and takes time to make.
+type result struct {
+	piece    *form.Piece
+	page     draw.Page
+	scene    *view.Scene
+	diagonal float64 // of the piece, mm
+	tables   map[string][]table.Table
+	err      error
+}
+
+// changed shows the session after its text has changed, and asks for what follows from it.
+func (w *Window) changed() {
+	w.refresh()
+	job, ok := w.s.Job()
+	if !ok {
+		return
+	}
+	s, dark := w.s, w.shown.dark
+	w.work.Do(func() {
+		r := derive(job.Design, dark)
+		fyne.Do(func() { w.deliver(s, job.Gen, r) })
+	})
+}
+
+// derive works everything out. It runs away from the window, so a mistake of the program in
+// it must not take the person's unsaved design down with it.
+func derive(d form.Design, dark bool) (r result) {
+	defer func() {
+		if p := recover(); p != nil {
+			r.err = fmt.Errorf("the piece could not be worked out: %v", p)
+		}
+	}()
+	r.piece = model.Derive(d)
+	r.draw(dark)
+	r.scene = view.NewScene(r.piece, flattening)
+	r.diagonal = diagonal(r.piece)
+	r.tables = map[string][]table.Table{}
+	st := r.piece.Design.Style()
+	for _, t := range newTables() {
+		r.tables[t.title] = t.make(r.piece, st)
+	}
+	return r
+}
+
+func (r *result) draw(dark bool) {
+	r.page = sheet.Table3(r.piece, sheet.Options{
+		Sheet: r.piece.Design.Papers.Sheet, Projection: r.piece.Design.Papers.Projection,
+		Style: r.piece.Design.Style(), Dark: dark,
+	})
+}
+
+// diagonal is the piece's largest extent from any side.
+func diagonal(p *form.Piece) float64 {
+	w := max(p.Overall.WidthTop, p.Overall.WidthFloor).MM()
+	d := max(p.Overall.DepthTop, p.Overall.DepthFloor).MM()
+	return math.Sqrt(w*w + d*d + math.Pow(p.Overall.Height.MM(), 2))
+}
+
+// deliver shows a result, unless the text has changed since or another design is open.
+func (w *Window) deliver(s *session.Session, gen uint64, r result) {
+	if s != w.s {
+		return
+	}
+	if r.err != nil {
+		if r.err.Error() != w.shown.trouble {
+			w.shown.trouble = r.err.Error()
+			w.tell("A mistake of the program", r.err)
+		}
+		return
+	}
+	if !s.Deliver(gen, r.piece) {
+		return
+	}
+	w.shown.trouble = ""
+	w.drawing.SetPage(r.page)
+	if w.shown.fresh {
+		w.shown.fresh = false
+		w.drawing.Fit()
+	}
+	w.turner.SetScene(r.scene, r.diagonal)
+	for _, t := range w.tables {
+		t.show.Set(r.tables[t.title])
+	}
+	w.refresh()
+}
+
+// refresh shows the session's text, what was understood and what was noticed.
+func (w *Window) refresh() {
+	w.sizes.Update(w.s)
+	w.strip.Update(w.s)
+	w.findings.Update(w.s)
+	w.nameTitle()
+	w.menu.refresh(w.s)
+}

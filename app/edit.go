@@ -1,0 +1,58 @@
+package app
+
+import (
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/panel"
+)
+
+// set puts a text that was typed into the session.
+func (w *Window) set(path, text string) {
+	w.s.Set(path, text)
+	w.changed()
+}
+
+// add puts something new into the design.
+func (w *Window) add(a panel.Add) {
+	var err error
+	if a.Path != "" {
+		err = w.s.Append(a.Path, a.Fields...)
+	} else {
+		err = w.s.Change(a.Label, a.Fields...)
+	}
+	if err != nil {
+		w.tell(a.Label, err)
+		return
+	}
+	w.changed()
+}
+
+func (w *Window) remove(path string) {
+	if err := w.s.Remove(path); err != nil {
+		w.tell("Remove", err)
+		return
+	}
+	w.changed()
+}
+
+// undo takes back what was done last. A place to type that is not a size of the design, such
+// as a file's name, has an undo of its own; the menu's shortcut would take it away otherwise.
+func (w *Window) undo() {
+	if e, ok := w.win.Canvas().Focused().(*widget.Entry); ok {
+		e.Undo()
+		return
+	}
+	if w.s.Undo() {
+		w.changed()
+	}
+}
+
+func (w *Window) redo() {
+	if e, ok := w.win.Canvas().Focused().(*widget.Entry); ok {
+		e.Redo()
+		return
+	}
+	if w.s.Redo() {
+		w.changed()
+	}
+}

@@ -1,0 +1,235 @@
+package field
+
+import (
+	"reflect"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/look"
+	"splaywright/model/part"
+)
+
+// State is what a field shows.
+type State struct {
+	Text     string // as typed; "" = left out
+	Said     string // what was understood
+	Follows  string // what an empty field comes to; "" = nothing
+	Err      error
+	Findings []part.Finding
+}
+
+// Field is one size: its name, a place to type, and below it what was understood or what is
+// wrong with it.
+type Field struct {
+	widget.BaseWidget
+	Spec Spec
+
+	// Changed is called with each text as it is typed, Done when typing has ended.
+	Changed func(text string)
+	Done    func()
+
+	label   *widget.Label
+	entry   *entry         // of a field to type in
+	choice  *widget.Select // of a field with choices alone
+	offer   *widget.Button // the list of offers
+	input   fyne.CanvasObject
+	said    *widget.Label
+	notices *fyne.Container
+	state   State
+	setting bool // the program, not the person, is changing the text
+}
+
+// New makes the field of a spec.
+func New(spec Spec) *Field {
+	f := &Field{Spec: spec, label: widget.NewLabel(spec.Label), said: caption(widget.LowImportance), notices: container.NewVBox()}
+	f.label.Truncation = fyne.TextTruncateEllipsis
+	if spec.Choices != nil {
+		f.choice = widget.NewSelect(spec.Choices, f.typed)
+		f.input = f.choice
+	} else {
+		f.entry = newEntry(f.typed, f.ended)
+		f.input = f.entry
+		if len(spec.Offers) > 0 {
+			f.offer = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
+			f.offer.Importance = widget.LowImportance
+			f.entry.ActionItem = f.offer
+		}
+	}
+	f.ExtendBaseWidget(f)
+	f.said.Hide()
+	return f
+}
+
+func caption(importance widget.Importance) *widget.Label {
+	l := widget.NewLabel("")
+	l.SizeName = theme.SizeNameCaptionText
+	l.Importance = importance
+	l.Wrapping = fyne.TextWrapWord
+	return l
+}
+
+func (f *Field) typed(text string) {
+	if f.setting || f.Changed == nil {
+		return
+	}
+	f.Changed(text)
+	if f.choice != nil {
+		f.ended()
+	}
+}
+
+func (f *Field) ended() {
+	if f.Done != nil {
+		f.Done()
+	}
+}
+
+// Put puts a state on the screen. The text is left alone where it already reads so, so that
+// the cursor of a person who is typing stays where it is.
+func (f *Field) Put(s State) {
+	same := reflect.DeepEqual(s, f.state)
+	f.state = s
+	if same && f.Text() == s.Text {
+		return
+	}
+	f.setText(s.Text)
+	f.setSaid()
+	f.setNotices()
+	f.Refresh()
+}
+
+func (f *Field) setText(text string) {
+	f.setting = true
+	defer func() { f.setting = false }()
+	if f.choice != nil {
+		hint := f.state.Follows
+		if hint == "" {
+			hint = f.Spec.Hint
+		}
+		if f.choice.PlaceHolder != hint {
+			f.choice.PlaceHolder = hint
+			f.choice.Refresh()
+		}
+		switch {
+		case text == "" && f.choice.Selected != "":
+			f.choice.ClearSelected()
+		case text != f.choice.Selected:
+			f.choice.SetSelected(text)
+		}
+		return
+	}
+	hint := f.Spec.Hint
+	if hint == "" && f.state.Follows != "" {
+		hint = "follows"
+	}
+	if f.entry.PlaceHolder != hint {
+		f.entry.SetPlaceHolder(hint)
+	}
+	// The document keeps no spaces around a text; a person in the middle of "6 deg" does.
+	if strings.TrimSpace(f.entry.Text) != strings.TrimSpace(text) {
+		f.entry.SetText(text)
+	}
+}
+
+func (f *Field) setSaid() {
+	text := f.state.Said
+	if f.state.Text == "" && f.state.Follows != "" {
+		text = "follows: " + f.state.Follows
+	}
+	if f.state.Err != nil {
+		text = Reason(f.state.Err)
+	}
+	importance := widget.LowImportance
+	if f.state.Err != nil {
+		importance = widget.DangerImportance
+	}
+	f.said.Importance = importance
+	f.said.SetText(text)
+	if text == "" {
+		f.said.Hide()
+	} else {
+		f.said.Show()
+	}
+}
+
+func (f *Field) setNotices() {
+	f.notices.RemoveAll()
+	for _, n := range f.state.Findings {
+		f.notices.Add(Notice(n, false))
+	}
+}
+
+// Notice shows a finding by the shape and the word of its level and its sentence; in full, its
+// source as well.
+func Notice(n part.Finding, full bool) fyne.CanvasObject {
+	text := caption(importanceOf(n.Level))
+	text.SetText(look.Word(n.Level) + ": " + n.Text)
+	mark := container.NewGridWrap(fyne.NewSquareSize(markSize), widget.NewIcon(look.Mark(n.Level)))
+	body := fyne.CanvasObject(text)
+	if full {
+		text.SizeName = theme.SizeNameText
+		if n.Source != "" {
+			source := caption(widget.LowImportance)
+			source.SetText("Source: " + n.Source)
+			body = container.NewVBox(text, source)
+		}
+	}
+	return container.NewBorder(nil, nil, container.NewVBox(inset(mark)), nil, body)
+}
+
+const markSize = 14
+
+func inset(o fyne.CanvasObject) fyne.CanvasObject { return container.NewPadded(o) }
+
+func importanceOf(l part.Level) widget.Importance {
+	switch l {
+	case part.Stop:
+		return widget.DangerImportance
+	case part.Warning:
+		return widget.WarningImportance
+	}
+	return widget.MediumImportance
+}
+
+// State gives what the field shows.
+func (f *Field) State() State { return f.state }
+
+// Text is what stands in the field.
+func (f *Field) Text() string {
+	if f.choice != nil {
+		return f.choice.Selected
+	}
+	return f.entry.Text
+}
+
+// SaidText is what is shown below the field.
+func (f *Field) SaidText() string { return f.said.Text }
+
+// Input is what takes the keyboard's focus.
+func (f *Field) Input() fyne.Focusable {
+	if f.choice != nil {
+		return f.choice
+	}
+	return f.entry
+}
+
+func (f *Field) showOffers() {
+	var items []*fyne.MenuItem
+	for _, o := range f.Spec.Offers {
+		items = append(items, fyne.NewMenuItem(o, func() {
+			f.entry.SetText(o)
+			f.ended()
+		}))
+	}
+	canvas := fyne.CurrentApp().Driver().CanvasForObject(f.offer)
+	if canvas == nil {
+		return
+	}
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(f.entry)
+	menu := widget.NewPopUpMenu(fyne.NewMenu("", items...), canvas)
+	menu.ShowAtPosition(at.AddXY(0, f.entry.Size().Height))
+}

@@ -1,0 +1,92 @@
+// Package field is one size of a design on the screen: a place to type anything that the design
+// file reads, what was understood by it, and what is wrong with it or was noticed about it.
+package field
+
+import (
+	"strconv"
+	"strings"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+// Reading is the value of a field in a design: a measure.Length, a measure.Angle, an int, a
+// string or a bool; nil when it was left out.
+type Reading func(d *form.Design) any
+
+// Spec is what a field is about.
+type Spec struct {
+	Path    string // in the design file
+	Label   string
+	Value   Reading
+	Choices []string // the only texts there are; nil = anything may be typed
+	Offers  []string // texts to pick from besides typing
+	Hint    string   // what stands in the field while it is empty
+}
+
+// Said says a value as it was understood: a length in both units, an angle in degrees and as
+// a ratio. It is empty for words, which need no saying.
+func Said(v any, u measure.Unit) string {
+	switch v := v.(type) {
+	case measure.Length:
+		return SaidLength(v, u)
+	case measure.Angle:
+		return SaidAngle(v)
+	case int:
+		return strconv.Itoa(v)
+	}
+	return ""
+}
+
+// How closely lengths are said in the other unit.
+const (
+	mmStep   = 0.01 * measure.Millimetre
+	inchStep = measure.Inch / 64
+)
+
+// SaidLength says a length in the design's unit first and in the other one second; "≈" tells
+// that it had to be rounded to be said.
+func SaidLength(l measure.Length, u measure.Unit) string {
+	mm, mmOff := in(l, measure.Metric, mmStep)
+	inch, inchOff := in(l, measure.Imperial, inchStep)
+	first, second, firstOff, secondOff := mm, inch, mmOff, inchOff
+	if u == measure.Imperial {
+		first, second, firstOff, secondOff = inch, mm, inchOff, mmOff
+	}
+	if firstOff {
+		first = "≈ " + first
+	}
+	if secondOff {
+		return first + " ≈ " + second
+	}
+	return first + " = " + second
+}
+
+// in says a length in one unit and tells whether it had to be rounded for that.
+func in(l measure.Length, u measure.Unit, step measure.Length) (text string, rounded bool) {
+	st := measure.Style{Unit: u, Step: step}
+	_, off := st.Round(l)
+	return plain(st.FormatUnit(l)), off > noise || off < -noise
+}
+
+// noise is what arithmetic in double precision leaves of a length that is exact.
+const noise = 1e-6 * measure.Millimetre
+
+// SaidAngle says an angle in degrees and, unless it is 0, as a ratio.
+func SaidAngle(a measure.Angle) string {
+	deg := plain(measure.FormatAngle(a, 0))
+	if a == 0 {
+		return deg
+	}
+	return deg + " = " + measure.Ratio(a)
+}
+
+// plain drops zeros that say nothing: "260.00 mm" is "260 mm".
+func plain(text string) string {
+	end := strings.LastIndexAny(text, "0123456789") + 1
+	number, unit := text[:end], text[end:]
+	if strings.Contains(number, ".") {
+		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
+	}
+	return number + unit
+}

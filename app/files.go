@@ -1,0 +1,221 @@
+package app
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/session"
+	"splaywright/model/file"
+)
+
+func (w *Window) newFrom(example string) {
+	s, err := session.FromExample(example)
+	if err != nil {
+		w.tell("The example was not opened", err)
+		return
+	}
+	w.take(s)
+}
+
+// openFile shows the design of a file. When it cannot be read, what is open stays open.
+func (w *Window) openFile(path string) {
+	s, err := session.Open(path)
+	if err != nil {
+		w.tell("The design was not opened", err)
+		return
+	}
+	w.take(s)
+}
+
+func (w *Window) open() {
+	w.guard("open another design", func() {
+		d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+			if err != nil {
+				w.tell("The design was not opened", err)
+				return
+			}
+			if r == nil {
+				return // cancelled
+			}
+			_ = r.Close() // only its name is wanted; the session reads the file itself
+			w.openFile(r.URI().Path())
+		}, w.win)
+		d.SetFilter(storage.NewExtensionFileFilter([]string{".yaml", ".yml"}))
+		if dir := w.folder(); dir != nil {
+			d.SetLocation(dir)
+		}
+		d.Resize(fyne.NewSize(760, 520))
+		d.Show()
+	})
+}
+
+// folder is where dialogs begin: beside the open file.
+func (w *Window) folder() fyne.ListableURI {
+	dir := "."
+	if p := w.s.Path(); p != "" {
+		dir = filepath.Dir(p)
+	}
+	abs, err := filepath.Abs(dir)
+	if err != nil {
+		return nil
+	}
+	l, err := storage.ListerForURI(storage.NewFileURI(abs))
+	if err != nil {
+		return nil
+	}
+	return l
+}
+
+func (w *Window) save() { w.saveThen(func() {}) }
+
+// saveThen saves and goes on when that has worked.
+func (w *Window) saveThen(then func()) {
+	err := w.s.Save()
+	if errors.Is(err, session.ErrNoPath) {
+		w.saveAsThen(then)
+		return
+	}
+	w.saved(err, then)
+}
+
+func (w *Window) saved(err error, then func()) {
+	if err != nil {
+		w.tell("The design was not saved", err)
+		return
+	}
+	w.refresh()
+	then()
+}
+
+func (w *Window) saveAs() { w.saveAsThen(func() {}) }
+
+// saveAsThen asks for a name and a folder. Fyne's own dialog empties the chosen file before it
+// hands it over; ours lets the session replace the file whole.
+func (w *Window) saveAsThen(then func()) {
+	name := widget.NewEntry()
+	name.SetText(w.suggestion())
+	where := widget.NewLabel("")
+	dir := ""
+	setDir := func(l fyne.ListableURI) {
+		if l != nil {
+			dir = l.Path()
+			where.SetText(dir)
+		}
+	}
+	setDir(w.folder())
+	where.Wrapping = fyne.TextWrapBreak
+	choose := widget.NewButton("Another folder…", func() {
+		dialog.ShowFolderOpen(func(l fyne.ListableURI, err error) {
+			if err == nil {
+				setDir(l)
+			}
+		}, w.win)
+	})
+	body := container.NewVBox(widget.NewLabel("Name of the file"), name, widget.NewLabel("In the folder"), where, choose)
+	d := dialog.NewCustomConfirm("Save the design as", "Save", "Cancel", body, func(ok bool) {
+		if ok {
+			w.saveTo(filepath.Join(dir, withExtension(name.Text)), then)
+		}
+	}, w.win)
+	d.Resize(fyne.NewSize(520, 300))
+	d.Show()
+	w.win.Canvas().Focus(name)
+}
+
+func (w *Window) suggestion() string {
+	if p := w.s.Path(); p != "" {
+		return filepath.Base(p)
+	}
+	words := strings.FieldsFunc(strings.ToLower(w.s.Design().Title), func(r rune) bool { return strings.ContainsRune(" /\\:*?\"<>|", r) })
+	if len(words) == 0 {
+		return "design.yaml"
+	}
+	return strings.Join(words, "-") + ".yaml"
+}
+
+func withExtension(name string) string {
+	if filepath.Ext(name) == "" {
+		return name + ".yaml"
+	}
+	return name
+}
+
+// saveTo saves to a path, after asking when another file is there already.
+func (w *Window) saveTo(path string, then func()) {
+	_, err := os.Stat(path)
+	if err != nil || path == w.s.Path() {
+		w.saved(w.s.SaveAs(path), then)
+		return
+	}
+	d := dialog.NewConfirm("Replace the file?", path+" is there already.", func(ok bool) {
+		if ok {
+			w.saved(w.s.SaveAs(path), then)
+		}
+	}, w.win)
+	d.SetConfirmText("Replace")
+	d.SetDismissText("Keep")
+	d.Show()
+}
+
+// guard goes on at once when nothing is unsaved, and asks otherwise.
+func (w *Window) guard(doing string, then func()) {
+	if !w.s.Dirty() {
+		then()
+		return
+	}
+	var d *dialog.CustomDialog
+	button := func(label string, importance widget.Importance, do func()) *widget.Button {
+		b := widget.NewButton(label, func() {
+			d.Hide()
+			do()
+		})
+		b.Importance = importance
+		return b
+	}
+	text := widget.NewLabel("“" + w.s.Design().Title + "” has changes that are not saved.\nSave them before you " + doing + "?")
+	d = dialog.NewCustomWithoutButtons("Unsaved changes", text, w.win)
+	d.SetButtons([]fyne.CanvasObject{
+		button("Go on without saving", widget.MediumImportance, then),
+		button("Cancel", widget.MediumImportance, func() {}),
+		button("Save", widget.HighImportance, func() { w.saveThen(then) }),
+	})
+	d.Show()
+}
+
+// askToClose closes the window, after asking when something is unsaved.
+func (w *Window) askToClose() {
+	w.guard("close the window", func() {
+		w.win.SetCloseIntercept(nil)
+		w.win.Close()
+	})
+}
+
+// tell shows what went wrong; the places in a file one a line.
+func (w *Window) tell(title string, err error) {
+	body := widget.NewLabel(explain(err))
+	body.Wrapping = fyne.TextWrapWord
+	body.Selectable = true
+	scroll := container.NewVScroll(body)
+	scroll.SetMinSize(fyne.NewSize(560, 180))
+	dialog.ShowCustom(title, "Close", scroll, w.win)
+}
+
+func explain(err error) string {
+	var list file.Errors
+	if !errors.As(err, &list) {
+		return err.Error()
+	}
+	lines := make([]string, len(list))
+	for i, e := range list {
+		lines[i] = e.Error()
+	}
+	return strings.Join(lines, "\n\n")
+}

@@ -1,0 +1,121 @@
+package app
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"splaywright/app/look"
+	"splaywright/app/session"
+	"splaywright/assets"
+)
+
+// prefDark is the preference that holds the theme.
+const prefDark = "dark"
+
+// menus holds the items that change with the session.
+type menus struct {
+	main       *fyne.MainMenu
+	undo, redo *fyne.MenuItem
+	save       *fyne.MenuItem
+}
+
+// command is a menu item with its shortcut.
+func command(label string, key fyne.KeyName, mod fyne.KeyModifier, do func()) *fyne.MenuItem {
+	m := fyne.NewMenuItem(label, do)
+	if key != "" {
+		m.Shortcut = &desktop.CustomShortcut{KeyName: key, Modifier: mod}
+	}
+	return m
+}
+
+const (
+	ctrl      = fyne.KeyModifierControl
+	ctrlShift = fyne.KeyModifierControl | fyne.KeyModifierShift
+)
+
+func (w *Window) buildMenu() {
+	w.menu.undo = fyne.NewMenuItem("Undo", w.undo)
+	w.menu.undo.Shortcut = &fyne.ShortcutUndo{}
+	w.menu.redo = fyne.NewMenuItem("Redo", w.redo)
+	w.menu.redo.Shortcut = &fyne.ShortcutRedo{}
+	w.menu.save = command("Save", fyne.KeyS, ctrl, w.save)
+	again := &desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: ctrlShift}
+	w.win.Canvas().AddShortcut(again, func(fyne.Shortcut) { w.redo() })
+
+	w.menu.main = fyne.NewMainMenu(w.fileMenu(), fyne.NewMenu("Edit", w.menu.undo, w.menu.redo), w.viewMenu())
+	w.win.SetMainMenu(w.menu.main)
+}
+
+func (w *Window) fileMenu() *fyne.Menu {
+	examples := fyne.NewMenuItem("New from example", nil)
+	var items []*fyne.MenuItem
+	for _, e := range assets.Examples() {
+		items = append(items, fyne.NewMenuItem(e.Title, func() {
+			w.guard("begin a new design", func() { w.newFrom(e.Name) })
+		}))
+	}
+	examples.ChildMenu = fyne.NewMenu("", items...)
+	quit := command("Quit", fyne.KeyQ, ctrl, w.askToClose)
+	quit.IsQuit = true
+	return fyne.NewMenu("File",
+		examples,
+		command("Open…", fyne.KeyO, ctrl, w.open),
+		fyne.NewMenuItemSeparator(),
+		w.menu.save,
+		command("Save as…", fyne.KeyS, ctrlShift, w.saveAs),
+		fyne.NewMenuItemSeparator(),
+		command("Write papers…", fyne.KeyP, ctrl, w.papers),
+		fyne.NewMenuItemSeparator(),
+		quit,
+	)
+}
+
+func (w *Window) viewMenu() *fyne.Menu {
+	return fyne.NewMenu("View",
+		command("Fit the drawing", fyne.Key0, ctrl, w.drawing.Fit),
+		command("Larger", fyne.KeyEqual, ctrl, w.drawing.ZoomIn),
+		command("Smaller", fyne.KeyMinus, ctrl, w.drawing.ZoomOut),
+		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem("First-angle projection", func() { w.project("first") }),
+		fyne.NewMenuItem("Third-angle projection", func() { w.project("third") }),
+		fyne.NewMenuItemSeparator(),
+		command("Light or dark", fyne.KeyD, ctrl, func() { w.setDark(!w.shown.dark) }),
+		command("Full screen", fyne.KeyF11, 0, func() { w.win.SetFullScreen(!w.win.FullScreen()) }),
+	)
+}
+
+// project changes the projection of the design's papers; the drawing table shows what they show.
+func (w *Window) project(p string) {
+	w.s.Seal()
+	w.set("papers.projection", p)
+	w.s.Seal()
+}
+
+func (w *Window) setDark(dark bool) {
+	w.shown.dark = dark
+	w.app.Preferences().SetBool(prefDark, dark)
+	w.app.Settings().SetTheme(look.Theme{Dark: dark})
+	w.changed() // the drawing has inks of its own for each theme
+}
+
+// refresh says in the menu what would be taken back and what would be made again.
+func (m *menus) refresh(s *session.Session) {
+	was := [3]string{m.undo.Label, m.redo.Label, m.save.Label}
+	m.undo.Label = named("Undo", s.History(), true)
+	m.redo.Label = named("Redo", s.Undone(), false)
+	m.undo.Disabled, m.redo.Disabled = !s.CanUndo(), !s.CanRedo()
+	if was != [3]string{m.undo.Label, m.redo.Label, m.save.Label} {
+		m.main.Refresh()
+	}
+}
+
+// named adds the step to the name of a command.
+func named(command string, steps []string, last bool) string {
+	if len(steps) == 0 {
+		return command
+	}
+	if last {
+		return command + " " + steps[len(steps)-1]
+	}
+	return command + " " + steps[0]
+}

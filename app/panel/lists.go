@@ -1,0 +1,109 @@
+package panel
+
+import (
+	"fmt"
+
+	"splaywright/app/field"
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+func stretcherGroups(d *form.Design, timbers []string) []Group {
+	var out []Group
+	for i := range d.Stretchers {
+		out = append(out, stretcherGroup(i, d.Stretchers[i], timbers)...)
+	}
+	add := Add{Label: "Add a stretcher", Path: "stretchers", Fields: [][2]string{
+		{"width", "60 mm"}, {"thickness", "20 mm"}, {"set", "on edge"}, {"below-top", "0"}, {"across", "0"}, {"joint", "butt"},
+	}}
+	return append(out, Group{Title: "Stretchers", Adds: []Add{add}})
+}
+
+func stretcherGroup(i int, now form.Stretcher, timbers []string) []Group {
+	path := fmt.Sprintf("stretchers.%d", i)
+	at := func(d *form.Design) form.Stretcher {
+		if i < len(d.Stretchers) {
+			return d.Stretchers[i]
+		}
+		return form.Stretcher{}
+	}
+	title := fmt.Sprintf("Stretcher %d", i+1)
+	g := Group{Title: title, Remove: path, Fields: []field.Spec{
+		length(path+".width", "Width", func(d *form.Design) measure.Length { return at(d).Width }),
+		length(path+".thickness", "Thickness", func(d *form.Design) measure.Length { return at(d).Thickness }),
+		choice(path+".set", "Set", func(d *form.Design) string { return at(d).Set }, "on edge", "flat"),
+		length(path+".below-top", "Below the top", func(d *form.Design) measure.Length { return at(d).BelowTop }),
+		length(path+".across", "From the middle", func(d *form.Design) measure.Length { return at(d).Across }),
+		choice(path+".joint", "Joint", func(d *form.Design) string { return at(d).Joint }, "butt", "housing"),
+	}}
+	if now.Joint == "housing" {
+		g.Fields = append(g.Fields, length(path+".depth", "Housing, deep", func(d *form.Design) measure.Length { return at(d).Depth }))
+	}
+	g.Fields = append(g.Fields, words(path+".timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...))
+	screws := screwGroup(title+", screws", path+".screws", func(d *form.Design) *form.Screws { return at(d).Screws }, now.Screws != nil, "15")
+	return append([]Group{g}, screws...)
+}
+
+func featureGroups(d *form.Design) []Group {
+	var out []Group
+	for i := range d.Features {
+		out = append(out, featureGroup(i, d.Features[i].Kind))
+	}
+	return append(out, Group{Title: "Features", Adds: []Add{
+		feature("Add an arch", "side", part.Arch, [2]string{"width", "120 mm"}, [2]string{"rise", "35 mm"}),
+		feature("Add a hand hole", "top", part.HandHole, [2]string{"length", "95 mm"}, [2]string{"width", "28 mm"}),
+		feature("Add a hole", "top", part.Hole, [2]string{"diameter", "25 mm"}, [2]string{"x", "0"}, [2]string{"y", "0"}),
+		feature("Add a slot", "top", part.Slot, [2]string{"length", "90 mm"}, [2]string{"width", "25 mm"}),
+		feature("Add a round-over", "all", part.RoundOver, [2]string{"radius", "3 mm"}),
+	}})
+}
+
+func feature(label, on string, kind part.FeatureKind, sizes ...[2]string) Add {
+	fields := append([][2]string{{"on", on}, {"kind", string(kind)}}, sizes...)
+	return Add{Label: label, Path: "features", Fields: fields}
+}
+
+func featureGroup(i int, kind string) Group {
+	path := fmt.Sprintf("features.%d", i)
+	at := func(d *form.Design) form.Feature {
+		if i < len(d.Features) {
+			return d.Features[i]
+		}
+		return form.Feature{}
+	}
+	size := func(key, label string, get func(form.Feature) measure.Length) field.Spec {
+		return length(path+"."+key, label, func(d *form.Design) measure.Length { return get(at(d)) })
+	}
+	x := size("x", "Along the grain", func(f form.Feature) measure.Length { return f.X })
+	y := size("y", "Across", func(f form.Feature) measure.Length { return f.Y })
+	g := Group{Title: fmt.Sprintf("Feature %d: %s", i+1, kind), Remove: path, Fields: []field.Spec{
+		choice(path+".on", "On", func(d *form.Design) string { return at(d).On }, boardsFor(kind)...),
+	}}
+	add := func(specs ...field.Spec) { g.Fields = append(g.Fields, specs...) }
+	long := size("length", "Length", func(f form.Feature) measure.Length { return f.Length })
+	wide := size("width", "Width", func(f form.Feature) measure.Length { return f.Width })
+	switch part.FeatureKind(kind) {
+	case part.Arch:
+		add(wide, size("rise", "Rise", func(f form.Feature) measure.Length { return f.Rise }))
+	case part.HandHole:
+		add(long, wide, x, y)
+	case part.Hole:
+		add(size("diameter", "Diameter", func(f form.Feature) measure.Length { return f.Diameter }), x, y)
+	case part.Slot:
+		add(long, wide, x, y, angle(path+".angle", "Turned", func(d *form.Design) measure.Angle { return at(d).Angle }))
+	case part.RoundOver:
+		add(size("radius", "Radius", func(f form.Feature) measure.Length { return f.Radius }))
+	}
+	return g
+}
+
+func boardsFor(kind string) []string {
+	switch part.FeatureKind(kind) {
+	case part.Arch:
+		return []string{"side", "side-left", "side-right"}
+	case part.RoundOver:
+		return []string{"all", "top", "side", "side-left", "side-right", "stretcher"}
+	}
+	return []string{"top", "side", "side-left", "side-right", "stretcher"}
+}

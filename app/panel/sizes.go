@@ -1,0 +1,183 @@
+package panel
+
+import (
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/field"
+	"splaywright/app/session"
+	"splaywright/model/form"
+	"splaywright/model/part"
+	"splaywright/model/timber"
+)
+
+// Sizes is the column of everything that can be typed.
+type Sizes struct {
+	// What the person does is passed on, for the window to put it into the session.
+	OnSet    func(path, text string)
+	OnDone   func()
+	OnAdd    func(a Add)
+	OnRemove func(path string)
+
+	box      *fyne.Container
+	scroll   *container.Scroll
+	fields   map[string]*field.Field // by path
+	folded   map[string]bool         // by the section's title
+	sections []*section
+	key      string
+	timbers  []string
+}
+
+// NewSizes makes an empty column.
+func NewSizes() *Sizes {
+	p := &Sizes{box: container.NewVBox(), fields: map[string]*field.Field{}, folded: map[string]bool{}, timbers: timber.Names()}
+	p.scroll = container.NewVScroll(p.box)
+	return p
+}
+
+// Object is what the window shows.
+func (p *Sizes) Object() fyne.CanvasObject { return p.scroll }
+
+// Field gives the field of a path, nil when the design does not use it.
+func (p *Sizes) Field(path string) *field.Field {
+	f := p.fields[path]
+	if f == nil || !strings.Contains(p.key, "\n"+path+"\n") {
+		return nil
+	}
+	return f
+}
+
+// Update shows the session as it stands.
+func (p *Sizes) Update(s *session.Session) {
+	d := s.Design()
+	groups := Groups(&d, p.timbers)
+	if key := keyOf(groups); key != p.key {
+		p.key = key
+		p.build(groups)
+	}
+	found := p.findings(s, groups)
+	for _, g := range groups {
+		for _, spec := range g.Fields {
+			p.fields[spec.Path].Put(stateOf(s, spec, found[spec.Path]))
+		}
+	}
+}
+
+func keyOf(groups []Group) string {
+	var b strings.Builder
+	for _, g := range groups {
+		b.WriteString(g.Title + "\t" + g.Remove + "\n")
+		for _, f := range g.Fields {
+			b.WriteString("\n" + f.Path + "\n" + f.Label)
+		}
+	}
+	return b.String()
+}
+
+// build makes the column anew. Fields that stay keep their widget, and with it the cursor.
+func (p *Sizes) build(groups []Group) {
+	for _, s := range p.sections {
+		p.folded[s.title] = s.folded
+	}
+	p.box.RemoveAll()
+	p.sections = nil
+	for _, g := range groups {
+		s := newSection(g.Title, p.remover(g.Remove), p.bodyOf(g)...)
+		if p.folded[g.Title] {
+			s.Tapped(nil)
+		}
+		p.sections = append(p.sections, s)
+		p.box.Add(s)
+	}
+	p.box.Refresh()
+}
+
+func (p *Sizes) remover(path string) func() {
+	if path == "" {
+		return nil
+	}
+	return func() { p.OnRemove(path) }
+}
+
+func (p *Sizes) bodyOf(g Group) []fyne.CanvasObject {
+	var out []fyne.CanvasObject
+	for _, spec := range g.Fields {
+		out = append(out, p.fieldOf(spec))
+	}
+	for _, a := range g.Adds {
+		b := widget.NewButtonWithIcon(a.Label, theme.ContentAddIcon(), func() { p.OnAdd(a) })
+		b.Alignment = widget.ButtonAlignLeading
+		b.Importance = widget.LowImportance
+		out = append(out, b)
+	}
+	return out
+}
+
+func (p *Sizes) fieldOf(spec field.Spec) *field.Field {
+	if f := p.fields[spec.Path]; f != nil && f.Spec.Label == spec.Label && slices.Equal(f.Spec.Choices, spec.Choices) {
+		return f
+	}
+	f := field.New(spec)
+	f.Changed = func(text string) { p.OnSet(spec.Path, text) }
+	f.Done = func() { p.OnDone() }
+	p.fields[spec.Path] = f
+	return f
+}
+
+// findings puts each finding beside the first of the sizes that would change it which has a
+// field; a sentence said once is enough.
+func (p *Sizes) findings(s *session.Session, groups []Group) map[string][]part.Finding {
+	piece := s.Piece()
+	if piece == nil {
+		return nil
+	}
+	out := map[string][]part.Finding{}
+	for _, n := range piece.Findings {
+		if n.Level == part.Note {
+			continue // the drawer lists those
+		}
+		if i := slices.IndexFunc(n.Sizes, func(path string) bool { return p.fields[path] != nil && shows(groups, path) }); i >= 0 {
+			out[n.Sizes[i]] = append(out[n.Sizes[i]], n)
+		}
+	}
+	return out
+}
+
+func shows(groups []Group, path string) bool {
+	return slices.ContainsFunc(groups, func(g Group) bool {
+		return slices.ContainsFunc(g.Fields, func(f field.Spec) bool { return f.Path == path })
+	})
+}
+
+func stateOf(s *session.Session, spec field.Spec, found []part.Finding) field.State {
+	d := s.Design()
+	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: found}
+	if st.Text != "" {
+		st.Said = field.Said(spec.Value(&d), d.Units)
+		return st
+	}
+	if piece := s.Piece(); piece != nil {
+		st.Follows = follows(spec, &piece.Design)
+	}
+	return st
+}
+
+// follows says what an empty field comes to.
+func follows(spec field.Spec, d *form.Design) string {
+	switch v := spec.Value(d).(type) {
+	case string:
+		return v
+	case bool:
+		if v {
+			return "true"
+		}
+		return "false"
+	default:
+		return field.Said(v, d.Units)
+	}
+}

@@ -1,0 +1,133 @@
+package panel
+
+import (
+	"splaywright/app/field"
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+func pieceGroup(timbers []string) Group {
+	return Group{Title: "Piece", Fields: []field.Spec{
+		words("title", "Title", func(d *form.Design) string { return d.Title }),
+		choice("units", "Bare numbers are", unitsOf, "mm", "in"),
+		words("timber", "Timber", func(d *form.Design) string { return d.Timber }, timbers...),
+		length("size.height", "Height", func(d *form.Design) measure.Length { return d.Size.Height }),
+		length("size.width", "Width", func(d *form.Design) measure.Length { return d.Size.Width }),
+		length("size.depth", "Depth", func(d *form.Design) measure.Length { return d.Size.Depth }),
+		choice("size.taken-at", "Taken at the", func(d *form.Design) string { return string(d.Size.TakenAt) }, "top", "floor"),
+	}}
+}
+
+func unitsOf(d *form.Design) string {
+	if d.Units == measure.Imperial {
+		return "in"
+	}
+	return "mm"
+}
+
+func splayGroup(d *form.Design) Group {
+	g := Group{Title: "Splay", Fields: []field.Spec{
+		angle("splay.ends", "Sides lean", func(d *form.Design) measure.Angle { return d.Splay.Ends }),
+		angle("splay.edges", "Edges lean", func(d *form.Design) measure.Angle { return d.Splay.Edges }),
+	}}
+	if d.Splay.Edges != 0 {
+		g.Fields = append(g.Fields, choice("splay.edge-cut", "Edges cut", func(d *form.Design) string { return string(d.Splay.EdgeCut) }, "square", "flush"))
+	}
+	return g
+}
+
+func boardsGroup(timbers []string) Group {
+	return Group{Title: "Boards", Fields: []field.Spec{
+		length("boards.top.thickness", "Top, thick", func(d *form.Design) measure.Length { return d.Boards.Top.Thickness }),
+		length("boards.side.thickness", "Sides, thick", func(d *form.Design) measure.Length { return d.Boards.Side.Thickness }),
+		words("boards.top.timber", "Top, timber", func(d *form.Design) string { return d.Boards.Top.Timber }, timbers...),
+		words("boards.side.timber", "Sides, timber", func(d *form.Design) string { return d.Boards.Side.Timber }, timbers...),
+	}}
+}
+
+func cornerGroups(d *form.Design) []Group {
+	g := Group{Title: "Corners", Fields: []field.Spec{
+		choice("corners.joint", "Joint", func(d *form.Design) string { return d.Corners.Joint }, "through dovetail", "butt", "housing"),
+	}}
+	if d.Corners.Joint == "through dovetail" {
+		g.Fields = append(g.Fields, dovetailFields(d)...)
+		return []Group{g}
+	}
+	if d.Corners.Joint == "housing" {
+		g.Fields = append(g.Fields, maybe("corners.depth", "Housing, deep", func(d *form.Design) *measure.Length { return d.Corners.Depth }))
+	}
+	g.Fields = append(g.Fields,
+		length("corners.overhang", "Overhang, ends", func(d *form.Design) measure.Length { return d.Corners.Overhang }),
+		length("corners.overhang-edges", "Overhang, edges", func(d *form.Design) measure.Length { return d.Corners.OverhangEdges }))
+	screws := func(d *form.Design) *form.Screws { return d.Corners.Screws }
+	return append([]Group{g}, screwGroup("Corner screws", "corners.screws", screws, screws(d) != nil, "40")...)
+}
+
+func dovetailFields(d *form.Design) []field.Spec {
+	out := []field.Spec{
+		choice("corners.tails-on", "Tails on the", func(d *form.Design) string { return d.Corners.TailsOn }, "top", "side"),
+		angle("corners.slope", "Slope of tails", func(d *form.Design) measure.Angle { return d.Corners.Slope }),
+	}
+	if len(d.Corners.TailWidths) == 0 {
+		out = append(out, field.Spec{Path: "corners.tails", Label: "Tails", Value: func(d *form.Design) any {
+			if d.Corners.Tails != nil {
+				return *d.Corners.Tails
+			}
+			return nil
+		}}, maybe("corners.tail", "Tail, wide", func(d *form.Design) *measure.Length { return d.Corners.Tail }))
+	}
+	return append(out,
+		maybe("corners.pin", "Pin, wide", func(d *form.Design) *measure.Length { return d.Corners.Pin }),
+		maybe("corners.half-pin", "Half pin, wide", func(d *form.Design) *measure.Length { return d.Corners.HalfPin }))
+}
+
+// screwGroup is the group of a set of screws, or what adds one.
+func screwGroup(title, path string, get func(*form.Design) *form.Screws, has bool, fromEnd string) []Group {
+	if !has {
+		add := Add{Label: "Add screws", Fields: [][2]string{
+			{path + ".gauge", "8"}, {path + ".length", "50 mm"}, {path + ".count", "2"}, {path + ".from-end", fromEnd + " mm"},
+		}}
+		return []Group{{Title: title, Adds: []Add{add}}}
+	}
+	or := func(d *form.Design) form.Screws {
+		if s := get(d); s != nil {
+			return *s
+		}
+		return form.Screws{}
+	}
+	return []Group{{Title: title, Remove: path, Fields: []field.Spec{
+		count(path+".gauge", "Gauge", func(d *form.Design) int { return or(d).Gauge }),
+		length(path+".length", "Length", func(d *form.Design) measure.Length { return or(d).Length }),
+		count(path+".count", "In a row", func(d *form.Design) int { return or(d).Count }),
+		length(path+".from-end", "From the end", func(d *form.Design) measure.Length { return or(d).FromEnd }),
+		length(path+".counterbore", "Counterbore", func(d *form.Design) measure.Length { return or(d).Counterbore }),
+		flag(path+".plug", "Plugged", func(d *form.Design) bool { return or(d).Plug }),
+	}}}
+}
+
+func roughGroup() Group {
+	return Group{Title: "Rough allowance", Fields: []field.Spec{
+		length("allowance.length", "Length", func(d *form.Design) measure.Length { return d.Allowance.Length }),
+		length("allowance.width", "Width", func(d *form.Design) measure.Length { return d.Allowance.Width }),
+		length("allowance.thickness", "Thickness", func(d *form.Design) measure.Length { return d.Allowance.Thickness }),
+	}}
+}
+
+func sawGroup() Group {
+	return Group{Title: "Saw", Fields: []field.Spec{
+		length("saw.kerf", "Kerf", func(d *form.Design) measure.Length { return d.Saw.Kerf }),
+		angle("saw.step", "Scale step", func(d *form.Design) measure.Angle { return d.Saw.Step }),
+		angle("saw.max-swing", "Most swing", func(d *form.Design) measure.Angle { return d.Saw.MaxSwing }),
+		angle("saw.max-tilt", "Most tilt", func(d *form.Design) measure.Angle { return d.Saw.MaxTilt }),
+		flag("saw.flat-table", "Flat table", func(d *form.Design) bool { return d.Saw.FlatTable }),
+	}}
+}
+
+func papersGroup() Group {
+	return Group{Title: "Papers", Fields: []field.Spec{
+		length("round.to", "Round to", func(d *form.Design) measure.Length { return d.Round.To }),
+		flag("round.both", "mm and inches", func(d *form.Design) bool { return d.Round.Both }),
+		choice("papers.sheet", "Sheet", func(d *form.Design) string { return d.Papers.Sheet }, "A4", "A3", "Letter", "Tabloid"),
+		choice("papers.projection", "Projection", func(d *form.Design) string { return d.Papers.Projection }, "first", "third"),
+	}}
+}

@@ -1,0 +1,110 @@
+package panel
+
+import (
+	"fmt"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/look"
+	"splaywright/app/session"
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+// Strip runs along the top of the drawings: what the piece is, how large it is, and whether
+// the drawings show the sizes as they stand.
+type Strip struct {
+	title, overall, state *widget.Label
+	mark                  *widget.Icon
+	all                   fyne.CanvasObject
+}
+
+// NewStrip makes an empty strip.
+func NewStrip() *Strip {
+	s := &Strip{title: widget.NewLabel(""), overall: widget.NewLabel(""), state: widget.NewLabel(""), mark: widget.NewIcon(nil)}
+	s.title.TextStyle.Bold = true
+	s.title.SizeName = theme.SizeNameSubHeadingText
+	s.overall.Importance = widget.LowImportance
+	s.overall.Truncation = fyne.TextTruncateEllipsis
+	row := container.NewBorder(nil, nil, s.title, container.NewHBox(s.mark, s.state), s.overall)
+	s.all = Backed(look.Strip, row)
+	return s
+}
+
+// Object is what the window shows.
+func (s *Strip) Object() fyne.CanvasObject { return s.all }
+
+// State is what the right end of the strip says.
+func (s *Strip) State() string { return s.state.Text }
+
+// Update shows the session as it stands.
+func (s *Strip) Update(ses *session.Session) {
+	s.title.SetText(ses.Design().Title)
+	p := ses.Piece()
+	if p != nil {
+		s.overall.SetText(OverallText(p))
+	}
+	level, text := standing(ses, p)
+	s.state.Importance = importance(level)
+	s.state.SetText(text)
+	if level == "" {
+		s.mark.Hide()
+		return
+	}
+	s.mark.SetResource(look.Mark(level))
+	s.mark.Show()
+}
+
+// standing says how things stand; the level is "" when there is nothing to see to.
+func standing(s *session.Session, p *form.Piece) (part.Level, string) {
+	if !s.Reads() {
+		return part.Stop, "Not understood yet: " + plural(len(s.Errors()), "text") + ". The drawing keeps the last sizes that were."
+	}
+	if p == nil {
+		return "", ""
+	}
+	text := Counts(p.Findings)
+	if text == "" {
+		return "", "Nothing to report"
+	}
+	level := part.Note
+	for _, f := range p.Findings {
+		switch {
+		case f.Level == part.Stop:
+			level = part.Stop
+		case f.Level == part.Warning && level != part.Stop:
+			level = part.Warning
+		}
+	}
+	return level, text
+}
+
+func importance(l part.Level) widget.Importance {
+	switch l {
+	case part.Stop:
+		return widget.DangerImportance
+	case part.Warning:
+		return widget.WarningImportance
+	}
+	return widget.MediumImportance
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return strconv.Itoa(n) + " " + word + "s"
+}
+
+// OverallText says the overall size at the top and at the floor, and the mass.
+func OverallText(p *form.Piece) string {
+	st := p.Design.Style()
+	o := p.Overall
+	return fmt.Sprintf("%s high, %s × %s on top, %s × %s on the floor, %.1f kg",
+		st.FormatUnit(o.Height), st.Format(o.WidthTop), st.FormatUnit(o.DepthTop),
+		st.Format(o.WidthFloor), st.FormatUnit(o.DepthFloor), o.Mass)
+}

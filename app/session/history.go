@@ -1,0 +1,184 @@
+package session
+
+import (
+	"bytes"
+	"fmt"
+	"maps"
+	"slices"
+
+	"splaywright/model/file"
+)
+
+// maxSteps is how many steps back are kept; a document is a few kilobytes.
+const maxSteps = 500
+
+// step is one change that can be taken back. A typed change names the path and both texts, any
+// other one says what it was.
+type step struct {
+	before, after *file.Document
+	said          string
+	path          string
+	from, to      string
+}
+
+func (t step) label() string {
+	if t.said != "" {
+		return t.said
+	}
+	return fmt.Sprintf("%s: %s → %s", Words(t.path), shown(t.from), shown(t.to))
+}
+
+// shown gives a text as the history names it; an empty one was left to follow.
+func shown(text string) string {
+	if text == "" {
+		return "left out"
+	}
+	return text
+}
+
+// Set puts a text at a path; an empty text leaves the value out. Texts typed one after the
+// other at the same path are one step until Seal. A text that the document cannot hold is
+// reported by ErrorAt and leaves the document alone.
+func (s *Session) Set(path, text string) {
+	before := s.doc.Text(path)
+	if _, was := s.refused[path]; before == text && !was {
+		return
+	}
+	next := s.doc.Clone()
+	if err := put(next, path, text); err != nil {
+		s.refused[path] = refusal{text, err}
+		return
+	}
+	delete(s.refused, path)
+	if before == text {
+		return
+	}
+	if n := len(s.past); n > 0 && s.typing == path {
+		s.retype(&s.past[n-1], next, text)
+		return
+	}
+	s.push(step{before: s.doc, after: next, path: path, from: before, to: text})
+	s.typing = path
+}
+
+// retype goes on with the step that typing has begun; a text typed back is no step at all.
+func (s *Session) retype(t *step, next *file.Document, text string) {
+	t.after, t.to = next, text
+	s.doc = next
+	s.changed()
+	if bytes.Equal(t.before.Bytes(), next.Bytes()) {
+		s.past, s.typing = s.past[:len(s.past)-1], ""
+	}
+}
+
+func put(doc *file.Document, path, text string) error {
+	if text != "" {
+		return doc.Set(path, text)
+	}
+	if doc.Text(path) != "" {
+		doc.Remove(path)
+	}
+	return nil
+}
+
+// Append adds an item to a list of the design, such as a stretcher, as one step.
+func (s *Session) Append(path string, fields ...[2]string) error {
+	return s.do("add a "+one(path), func(d *file.Document) error { return d.Append(path, fields...) })
+}
+
+// Remove takes out what is at a path, such as "stretchers.0", as one step.
+func (s *Session) Remove(path string) error {
+	return s.do("remove "+Words(path), func(d *file.Document) error { d.Remove(path); return nil })
+}
+
+// Change puts several texts in place as one step, said in the history as it is named here.
+func (s *Session) Change(said string, fields ...[2]string) error {
+	return s.do(said, func(d *file.Document) error {
+		for _, f := range fields {
+			if err := put(d, f[0], f[1]); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+func (s *Session) do(said string, f func(*file.Document) error) error {
+	next := s.doc.Clone()
+	if err := f(next); err != nil {
+		return err
+	}
+	s.Seal()
+	s.push(step{before: s.doc, after: next, said: said})
+	return nil
+}
+
+func (s *Session) push(t step) {
+	s.past = append(s.past, t)
+	if len(s.past) > maxSteps {
+		s.past = slices.Delete(s.past, 0, len(s.past)-maxSteps)
+	}
+	s.future = nil
+	s.doc = t.after
+	s.changed()
+}
+
+// Seal ends a step of typing: what is typed next is a step of its own.
+func (s *Session) Seal() { s.typing = "" }
+
+// Undo takes the newest step back and tells whether there was one.
+func (s *Session) Undo() bool {
+	n := len(s.past)
+	if n == 0 {
+		return false
+	}
+	t := s.past[n-1]
+	s.past, s.future = s.past[:n-1], append(s.future, t)
+	s.goTo(t.before)
+	return true
+}
+
+// Redo makes the step that was taken back last again and tells whether there was one.
+func (s *Session) Redo() bool {
+	n := len(s.future)
+	if n == 0 {
+		return false
+	}
+	t := s.future[n-1]
+	s.future, s.past = s.future[:n-1], append(s.past, t)
+	s.goTo(t.after)
+	return true
+}
+
+func (s *Session) goTo(doc *file.Document) {
+	s.doc = doc
+	s.refused = map[string]refusal{}
+	s.Seal()
+	s.changed()
+}
+
+// CanUndo tells whether a step can be taken back.
+func (s *Session) CanUndo() bool { return len(s.past) > 0 }
+
+// CanRedo tells whether a step that was taken back can be made again.
+func (s *Session) CanRedo() bool { return len(s.future) > 0 }
+
+// History says in words what was done, oldest first.
+func (s *Session) History() []string { return labels(s.past) }
+
+// Undone says in words what was taken back and can be made again, the next one first.
+func (s *Session) Undone() []string {
+	out := labels(s.future)
+	slices.Reverse(out)
+	return out
+}
+
+func labels(steps []step) []string {
+	out := make([]string, len(steps))
+	for i, t := range steps {
+		out[i] = t.label()
+	}
+	return out
+}
+
+func sorted[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

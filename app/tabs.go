@@ -1,0 +1,41 @@
+package app
+
+import (
+	"splaywright/app/panel"
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/render/table"
+)
+
+// maker makes the tables of one tab.
+type maker struct {
+	title string
+	make  func(*form.Piece, measure.Style) []table.Table
+}
+
+// tab is one tab of the drawer.
+type tab struct {
+	maker
+	show *panel.Tables
+}
+
+func newTables() []maker {
+	one := func(f func(*form.Piece, measure.Style) table.Table) func(*form.Piece, measure.Style) []table.Table {
+		return func(p *form.Piece, s measure.Style) []table.Table { return []table.Table{f(p, s)} }
+	}
+	return []maker{
+		{"Cut list", one(table.CutList)},
+		{"Saw settings", one(table.SawSettings)},
+		{"Marking", table.Marking},
+		{"Boring", one(table.Boring)},
+		{"Sizes", one(table.Sizes)},
+	}
+}
+
+func newTabs() []tab {
+	var out []tab
+	for _, m := range newTables() {
+		out = append(out, tab{m, panel.NewTables()})
+	}
+	return out
+}

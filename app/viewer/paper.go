@@ -1,0 +1,74 @@
+package viewer
+
+import (
+	"image"
+	"image/color"
+	imagedraw "image/draw"
+	"math"
+
+	"splaywright/render/draw"
+)
+
+// window cuts the part of a page that a w × h mm frame shows whose lower left corner lies at
+// (x, y) on the page, on paper of the given colour.
+func window(page draw.Page, x, y, w, h float64, paper draw.Ink) draw.Page {
+	out := draw.Page{Title: page.Title, Width: w, Height: h, Items: make([]draw.Item, 0, len(page.Items)+1)}
+	out.Items = append(out.Items, sheetOf(w, h, paper))
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case draw.Path:
+			if moved, seen := shift(it, x, y, w, h); seen {
+				out.Items = append(out.Items, moved)
+			}
+		case draw.Text:
+			it.At.X -= x
+			it.At.Y -= y
+			out.Items = append(out.Items, it)
+		}
+	}
+	return out
+}
+
+// shift moves a path and tells whether it can be seen in the frame at all.
+func shift(p draw.Path, x, y, w, h float64) (draw.Path, bool) {
+	segs := make([]draw.Seg, len(p.Segs))
+	lo, hi := draw.Point{X: math.Inf(1), Y: math.Inf(1)}, draw.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	for i, s := range p.Segs {
+		for k := range s.P {
+			s.P[k].X -= x
+			s.P[k].Y -= y
+			if s.Kind == draw.Close || s.Kind != draw.Curve && k < 2 {
+				continue // not a point of the path
+			}
+			lo.X, lo.Y = min(lo.X, s.P[k].X), min(lo.Y, s.P[k].Y)
+			hi.X, hi.Y = max(hi.X, s.P[k].X), max(hi.Y, s.P[k].Y)
+		}
+		segs[i] = s
+	}
+	p.Segs = segs
+	m := p.Pen.Width
+	return p, lo.X <= w+m && lo.Y <= h+m && hi.X >= -m && hi.Y >= -m
+}
+
+// sheetOf is a filled rectangle over the whole frame.
+func sheetOf(w, h float64, ink draw.Ink) draw.Path {
+	at := func(kind draw.SegKind, x, y float64) draw.Seg {
+		return draw.Seg{Kind: kind, P: [3]draw.Point{2: {X: x, Y: y}}}
+	}
+	return draw.Path{
+		Segs:   []draw.Seg{at(draw.Move, 0, 0), at(draw.Line, w, 0), at(draw.Line, w, h), at(draw.Line, 0, h), {Kind: draw.Close}},
+		Filled: true, Fill: ink, Layer: "paper",
+	}
+}
+
+func inkOf(c color.Color) draw.Ink {
+	n := color.NRGBAModel.Convert(c).(color.NRGBA)
+	return draw.Ink{R: n.R, G: n.G, B: n.B}
+}
+
+// filled is a picture of one colour.
+func filled(w, h int, c color.Color) *image.RGBA {
+	img := image.NewRGBA(image.Rect(0, 0, w, h))
+	imagedraw.Draw(img, img.Bounds(), image.NewUniform(c), image.Point{}, imagedraw.Src)
+	return img
+}

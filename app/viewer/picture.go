@@ -1,0 +1,67 @@
+// Package viewer shows drawings of the piece: the drawing table and a pictorial that turns.
+// A drawing is one picture, made away from the window's goroutine at the size of the dots.
+package viewer
+
+import (
+	"image"
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"splaywright/app/session"
+)
+
+// painter makes a picture of w × h dots. It holds all it needs and runs on any goroutine.
+type painter func(w, h int) *image.RGBA
+
+// picture shows what a painter makes, and keeps showing the old picture until the new is ready.
+type picture struct {
+	raster *canvas.Raster
+	work   session.Latest
+	asked  uint64 // number of the newest picture asked for
+	shown  *image.RGBA
+	w, h   int            // dots of the place on screen
+	begin  func() painter // called on the window's goroutine; nil painter = nothing to show
+	blank  func() color.Color
+}
+
+func newPicture(begin func() painter, blank func() color.Color) *picture {
+	p := &picture{begin: begin, blank: blank}
+	p.raster = canvas.NewRaster(p.generate)
+	return p
+}
+
+// generate is called by the window's painter and only hands out what is there.
+func (p *picture) generate(w, h int) image.Image {
+	if w != p.w || h != p.h {
+		p.w, p.h = w, h
+		p.redraw()
+	}
+	if p.shown == nil {
+		return filled(w, h, p.blank())
+	}
+	return p.shown
+}
+
+// redraw asks for a new picture.
+func (p *picture) redraw() {
+	paint := p.begin()
+	if paint == nil || p.w <= 0 || p.h <= 0 {
+		return
+	}
+	p.asked++
+	n, w, h := p.asked, p.w, p.h
+	p.work.Do(func() {
+		img := paint(w, h)
+		fyne.Do(func() { p.show(n, img) })
+	})
+}
+
+func (p *picture) show(n uint64, img *image.RGBA) {
+	if n != p.asked {
+		return // overtaken
+	}
+	p.shown = img
+	p.raster.Refresh()
+}

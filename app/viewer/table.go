@@ -1,0 +1,183 @@
+package viewer
+
+import (
+	"image"
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/look"
+	"splaywright/export/png"
+	"splaywright/render/draw"
+)
+
+// How far the drawing table zooms: from the whole sheet as small as a stamp to a few
+// millimetres of it filling the window. Window units a millimetre of paper.
+const (
+	leastZoom = 0.2
+	mostZoom  = 60
+	zoomStep  = 1.15 // a click of the wheel
+	fitMargin = 0.97 // of the place, so that no line touches the rim
+)
+
+// Table is the drawing table: one sheet that can be moved, zoomed to the pointer and fitted.
+type Table struct {
+	widget.BaseWidget
+	picture *picture
+	page    draw.Page
+	has     bool
+	zoom    float32    // window units a millimetre of paper
+	corner  draw.Point // of the sheet, mm, at the lower left of the place
+	fitted  bool       // keeps fitting when the place or the sheet changes
+	size    fyne.Size
+}
+
+var (
+	_ fyne.Draggable      = (*Table)(nil)
+	_ fyne.Scrollable     = (*Table)(nil)
+	_ fyne.DoubleTappable = (*Table)(nil)
+	_ desktop.Cursorable  = (*Table)(nil)
+)
+
+// NewTable is an empty drawing table.
+func NewTable() *Table {
+	t := &Table{fitted: true, zoom: 1}
+	t.ExtendBaseWidget(t)
+	t.picture = newPicture(t.begin, sheetColour)
+	return t
+}
+
+func sheetColour() color.Color { return theme.Color(look.Sheet) }
+
+// Spawn sets how work is started elsewhere; tests run it at once.
+func (t *Table) Spawn(f func(func())) { t.picture.work.Spawn = f }
+
+// SetPage puts another sheet on the table. A table that was fitted stays fitted.
+func (t *Table) SetPage(p draw.Page) {
+	t.page, t.has = p, true
+	if t.fitted {
+		t.fit()
+	}
+	t.picture.redraw()
+}
+
+// Page is the sheet that lies on the table.
+func (t *Table) Page() draw.Page { return t.page }
+
+// Fit shows the whole sheet.
+func (t *Table) Fit() {
+	t.fitted = true
+	t.fit()
+	t.picture.redraw()
+}
+
+func (t *Table) fit() {
+	if !t.has || t.page.Width <= 0 || t.page.Height <= 0 || t.size.Width <= 0 {
+		return
+	}
+	w, h := float32(t.page.Width), float32(t.page.Height)
+	t.zoom = within(min(t.size.Width/w, t.size.Height/h) * fitMargin)
+	t.corner = draw.Point{
+		X: float64(w-t.size.Width/t.zoom) / 2,
+		Y: float64(h-t.size.Height/t.zoom) / 2,
+	}
+}
+
+func within(zoom float32) float32 { return max(leastZoom, min(mostZoom, zoom)) }
+
+// ZoomBy zooms by a factor about a place in the window, which stays where it is.
+func (t *Table) ZoomBy(factor float32, at fyne.Position) {
+	before := t.At(at)
+	t.zoom = within(t.zoom * factor)
+	after := t.At(at)
+	t.corner.X += before.X - after.X
+	t.corner.Y += before.Y - after.Y
+	t.fitted = false
+	t.picture.redraw()
+}
+
+// At gives the place on the sheet, mm, under a place in the window.
+func (t *Table) At(pos fyne.Position) draw.Point {
+	return draw.Point{
+		X: t.corner.X + float64(pos.X/t.zoom),
+		Y: t.corner.Y + float64((t.size.Height-pos.Y)/t.zoom),
+	}
+}
+
+// Middle is the middle of the table's place.
+func (t *Table) Middle() fyne.Position {
+	return fyne.NewPos(t.size.Width/2, t.size.Height/2)
+}
+
+// ZoomIn and ZoomOut zoom about the middle, for the menu and its keys.
+func (t *Table) ZoomIn() { t.ZoomBy(zoomStep*zoomStep, t.Middle()) }
+
+// ZoomOut is the other way round.
+func (t *Table) ZoomOut() { t.ZoomBy(1/(zoomStep*zoomStep), t.Middle()) }
+
+// Scrolled zooms to the pointer.
+func (t *Table) Scrolled(e *fyne.ScrollEvent) {
+	switch {
+	case e.Scrolled.DY > 0:
+		t.ZoomBy(zoomStep, e.Position)
+	case e.Scrolled.DY < 0:
+		t.ZoomBy(1/zoomStep, e.Position)
+	}
+}
+
+// Dragged moves the sheet.
+func (t *Table) Dragged(e *fyne.DragEvent) {
+	t.corner.X -= float64(e.Dragged.DX / t.zoom)
+	t.corner.Y += float64(e.Dragged.DY / t.zoom)
+	t.fitted = false
+	t.picture.redraw()
+}
+
+// DragEnd has nothing to finish.
+func (t *Table) DragEnd() {}
+
+// DoubleTapped shows the whole sheet again.
+func (t *Table) DoubleTapped(*fyne.PointEvent) { t.Fit() }
+
+// Cursor tells that the sheet can be taken hold of.
+func (t *Table) Cursor() desktop.Cursor { return desktop.CrosshairCursor }
+
+// begin takes what a picture needs, so that it can be made elsewhere.
+func (t *Table) begin() painter {
+	if !t.has || t.size.Width <= 0 {
+		return nil
+	}
+	page, corner, zoom := t.page, t.corner, float64(t.zoom)
+	w := float64(t.size.Width) / zoom
+	paper := inkOf(sheetColour())
+	return func(dotsWide, dotsHigh int) *image.RGBA {
+		dots := float64(dotsWide) / w // dots a millimetre
+		return png.Render(window(page, corner.X, corner.Y, w, float64(dotsHigh)/dots, paper), dots)
+	}
+}
+
+// CreateRenderer is for Fyne.
+func (t *Table) CreateRenderer() fyne.WidgetRenderer { return &tableRenderer{t} }
+
+type tableRenderer struct{ t *Table }
+
+func (r *tableRenderer) Layout(size fyne.Size) {
+	r.t.size = size
+	if r.t.fitted {
+		r.t.fit()
+	}
+	r.t.picture.raster.Resize(size)
+	r.t.picture.redraw()
+}
+
+func (r *tableRenderer) MinSize() fyne.Size { return fyne.NewSize(240, 160) }
+
+func (r *tableRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.t.picture.raster}
+}
+
+func (r *tableRenderer) Refresh() { r.t.picture.redraw() }
+func (r *tableRenderer) Destroy() {}

@@ -1,0 +1,179 @@
+package viewer
+
+import (
+	"image"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/export/png"
+	"splaywright/render/draw"
+	"splaywright/render/view"
+)
+
+// How the pictorial turns: degrees a window unit of drag, and how far it can be tipped.
+const (
+	turnRate = 0.5
+	mostTip  = 89
+)
+
+// Where the pictorial stands at first, degrees.
+const (
+	firstTurn = 30
+	firstTip  = 22
+)
+
+// Turner is the pictorial: the piece from any side, turned by dragging.
+type Turner struct {
+	widget.BaseWidget
+	picture   *picture
+	scene     *view.Scene
+	across    float64 // the piece's diagonal, mm: no side of it is larger
+	turn, tip float64
+	zoom      float64 // 1 = the piece fills the place
+	size      fyne.Size
+}
+
+var (
+	_ fyne.Draggable      = (*Turner)(nil)
+	_ fyne.Scrollable     = (*Turner)(nil)
+	_ fyne.DoubleTappable = (*Turner)(nil)
+	_ desktop.Cursorable  = (*Turner)(nil)
+)
+
+// NewTurner is an empty pictorial.
+func NewTurner() *Turner {
+	t := &Turner{turn: firstTurn, tip: firstTip, zoom: 1}
+	t.ExtendBaseWidget(t)
+	t.picture = newPicture(t.begin, sheetColour)
+	return t
+}
+
+// Spawn sets how work is started elsewhere; tests run it at once.
+func (t *Turner) Spawn(f func(func())) { t.picture.work.Spawn = f }
+
+// SetScene shows another piece from the same side. Its diagonal, mm, sets the scale, so that
+// the piece keeps its size while it turns.
+func (t *Turner) SetScene(s *view.Scene, diagonal float64) {
+	t.scene, t.across = s, diagonal
+	t.picture.redraw()
+}
+
+// Side gives how far the piece is turned and tipped, degrees.
+func (t *Turner) Side() (turn, tip float64) { return t.turn, t.tip }
+
+// TurnTo shows the piece turned about the plumb line and tipped towards the eye, degrees. A
+// tip beyond straight down or straight up stops there.
+func (t *Turner) TurnTo(turn, tip float64) {
+	t.turn = math.Mod(turn, 360)
+	t.tip = max(-mostTip, min(mostTip, tip))
+	t.picture.redraw()
+}
+
+// Dragged turns the piece with the pointer.
+func (t *Turner) Dragged(e *fyne.DragEvent) {
+	t.TurnTo(t.turn-float64(e.Dragged.DX)*turnRate, t.tip+float64(e.Dragged.DY)*turnRate)
+}
+
+// DragEnd has nothing to finish.
+func (t *Turner) DragEnd() {}
+
+// Scrolled makes the piece larger or smaller.
+func (t *Turner) Scrolled(e *fyne.ScrollEvent) {
+	f := 1.0
+	switch {
+	case e.Scrolled.DY > 0:
+		f = zoomStep
+	case e.Scrolled.DY < 0:
+		f = 1 / zoomStep
+	}
+	t.zoom = max(0.3, min(8, t.zoom*f))
+	t.picture.redraw()
+}
+
+// DoubleTapped brings the first side back.
+func (t *Turner) DoubleTapped(*fyne.PointEvent) {
+	t.zoom = 1
+	t.TurnTo(firstTurn, firstTip)
+}
+
+// Cursor tells that the piece can be taken hold of.
+func (t *Turner) Cursor() desktop.Cursor { return desktop.PointerCursor }
+
+func (t *Turner) begin() painter {
+	if t.scene == nil || t.across <= 0 || t.size.Width <= 0 {
+		return nil
+	}
+	scene, turn, tip := t.scene, t.turn, t.tip
+	ink, paper := inkOf(theme.Color(theme.ColorNameForeground)), inkOf(sheetColour())
+	f := frame{w: float64(t.size.Width) / unitsPerMM, h: float64(t.size.Height) / unitsPerMM}
+	f.scale = t.zoom * fitMargin * min(f.w, f.h) / t.across
+	return func(dotsWide, _ int) *image.RGBA {
+		pic := scene.Project(view.Pictorial(turn, tip))
+		return png.Render(f.page(pic, ink, paper), float64(dotsWide)/f.w)
+	}
+}
+
+// unitsPerMM makes a pen of 0.25 mm about a dot wide on a plain screen.
+const unitsPerMM = 4
+
+// CreateRenderer is for Fyne.
+func (t *Turner) CreateRenderer() fyne.WidgetRenderer { return &turnerRenderer{t} }
+
+type turnerRenderer struct{ t *Turner }
+
+func (r *turnerRenderer) Layout(size fyne.Size) {
+	r.t.size = size
+	r.t.picture.raster.Resize(size)
+	r.t.picture.redraw()
+}
+
+func (r *turnerRenderer) MinSize() fyne.Size { return fyne.NewSize(160, 120) }
+
+func (r *turnerRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.t.picture.raster}
+}
+
+func (r *turnerRenderer) Refresh() { r.t.picture.redraw() }
+func (r *turnerRenderer) Destroy() {}
+
+// frame is the place of a pictorial, mm of its own paper, and the scale of the piece on it.
+type frame struct{ w, h, scale float64 }
+
+// page puts a picture in the middle of the frame.
+func (f frame) page(pic *view.Picture, ink, paper draw.Ink) draw.Page {
+	out := draw.Page{Width: f.w, Height: f.h, Items: []draw.Item{sheetOf(f.w, f.h, paper)}}
+	mid := draw.Point{X: (pic.Max.X + pic.Min.X) / 2, Y: (pic.Max.Y + pic.Min.Y) / 2}
+	for _, l := range pic.Lines {
+		if l.Kind == view.Hidden || len(l.Points) < 2 {
+			continue
+		}
+		path := draw.Path{Pen: penOf(l.Kind, ink, paper), Layer: "visible", Ref: l.Part}
+		for i, p := range l.Points {
+			s := draw.Seg{Kind: draw.Line}
+			if i == 0 {
+				s.Kind = draw.Move
+			}
+			s.P[2] = draw.Point{X: f.w/2 + (p.X-mid.X)*f.scale, Y: f.h/2 + (p.Y-mid.Y)*f.scale}
+			path.Segs = append(path.Segs, s)
+		}
+		out.Items = append(out.Items, path)
+	}
+	return out
+}
+
+// penOf draws an edge in full ink and the seam of a rounded face faintly.
+func penOf(k view.Kind, ink, paper draw.Ink) draw.Pen {
+	if k == view.Smooth {
+		return draw.Pen{Width: 0.18, Ink: mix(ink, paper)}
+	}
+	return draw.Pen{Width: 0.35, Ink: ink}
+}
+
+func mix(a, b draw.Ink) draw.Ink {
+	half := func(x, y uint8) uint8 { return uint8((int(x) + int(y)) / 2) }
+	return draw.Ink{R: half(a.R, b.R), G: half(a.G, b.G), B: half(a.B, b.B)}
+}

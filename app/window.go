@@ -1,0 +1,166 @@
+// Package app is the window: sizes on one side, the drawing table in the middle, tables and
+// findings in a drawer below it.
+package app
+
+import (
+	"errors"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"splaywright/app/look"
+	"splaywright/app/panel"
+	"splaywright/app/session"
+	"splaywright/app/viewer"
+	"splaywright/assets"
+)
+
+// Options is what the window begins with. Path wins over Example; with neither the first
+// built-in example is shown.
+type Options struct {
+	Path    string // a design file
+	Example string // the name of a built-in example
+
+	// Spawn starts work away from the window's goroutine; nil = on goroutines. Tests run the
+	// work at once.
+	Spawn func(func())
+}
+
+// The size of the window at first, and how its parts share it.
+const (
+	firstWidth, firstHeight = 1280, 820
+	sizesShare              = 0.25
+	drawingShare            = 0.66
+	tableShare              = 0.68
+)
+
+// Window is one window with one design.
+type Window struct {
+	app fyne.App
+	win fyne.Window
+	s   *session.Session
+
+	sizes    *panel.Sizes
+	strip    *panel.Strip
+	findings *panel.Findings
+	tabs     *container.AppTabs
+	tables   []tab
+
+	drawing *viewer.Table
+	turner  *viewer.Turner
+
+	menu    menus
+	work    session.Latest
+	spawn   func(func())
+	shown   shown
+	opening error // why the file of the options was not opened
+}
+
+// New makes the window. It is shown by ShowAndRun.
+func New(a fyne.App, o Options) *Window {
+	w := &Window{app: a, spawn: o.Spawn}
+	w.shown.dark = a.Preferences().BoolWithFallback(prefDark, false)
+	a.Settings().SetTheme(look.Theme{Dark: w.shown.dark})
+	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
+	w.win = a.NewWindow("Splaywright")
+	w.win.SetMaster()
+	w.build()
+	w.work.Spawn = o.Spawn
+	w.drawing.Spawn(o.Spawn)
+	w.turner.Spawn(o.Spawn)
+	w.begin(o)
+	w.win.SetCloseIntercept(w.askToClose)
+	w.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) {
+		if len(dropped) > 0 {
+			w.guard("open another design", func() { w.openFile(dropped[0].Path()) })
+		}
+	})
+	return w
+}
+
+// elsewhere does work away from the window's goroutine, such as writing papers.
+func (w *Window) elsewhere(f func()) {
+	if w.spawn != nil {
+		w.spawn(f)
+		return
+	}
+	go f()
+}
+
+func (w *Window) begin(o Options) {
+	name := o.Example
+	if name == "" {
+		name = assets.FirstExample
+	}
+	var s *session.Session
+	if o.Path != "" {
+		s, w.opening = session.Open(o.Path)
+	}
+	if s == nil {
+		ex, err := session.FromExample(name)
+		if err != nil {
+			w.opening = errors.Join(w.opening, err)
+			ex, err = session.FromExample(assets.FirstExample)
+		}
+		if err != nil {
+			panic("app: the first built-in example cannot be read: " + err.Error())
+		}
+		s = ex
+	}
+	w.take(s)
+}
+
+// take shows another session.
+func (w *Window) take(s *session.Session) {
+	w.s = s
+	w.shown.fresh = true
+	w.changed()
+}
+
+// ShowAndRun shows the window and returns when it is closed.
+func (w *Window) ShowAndRun() {
+	w.app.Lifecycle().SetOnStarted(func() {
+		if w.opening != nil {
+			w.tell("The design was not opened", w.opening)
+		}
+	})
+	w.win.ShowAndRun()
+}
+
+func (w *Window) build() {
+	w.sizes, w.strip, w.findings = panel.NewSizes(), panel.NewStrip(), panel.NewFindings()
+	w.drawing, w.turner = viewer.NewTable(), viewer.NewTurner()
+	w.sizes.OnSet, w.sizes.OnDone = w.set, func() { w.s.Seal() }
+	w.sizes.OnAdd, w.sizes.OnRemove = w.add, w.remove
+	w.tabs = container.NewAppTabs()
+	w.tables = newTabs()
+	for _, t := range w.tables {
+		w.tabs.Append(container.NewTabItem(t.title, t.show.Object()))
+	}
+	w.tabs.Append(container.NewTabItem("Findings", w.findings.Object()))
+
+	pictures := container.NewHSplit(w.drawing, w.turner)
+	pictures.SetOffset(tableShare)
+	main := container.NewVSplit(pictures, w.tabs)
+	main.SetOffset(drawingShare)
+	right := container.NewBorder(w.strip.Object(), nil, nil, nil, main)
+	all := container.NewHSplit(panel.Backed(look.Column, w.sizes.Object()), right)
+	all.SetOffset(sizesShare)
+	w.win.SetContent(all)
+	w.win.SetPadded(false)
+	w.win.Resize(fyne.NewSize(firstWidth, firstHeight))
+	w.buildMenu()
+}
+
+// nameTitle puts the file's name and a mark for unsaved changes on the window.
+func (w *Window) nameTitle() {
+	name := "not saved yet"
+	if p := w.s.Path(); p != "" {
+		name = filepath.Base(p)
+	}
+	if w.s.Dirty() {
+		name += " (changed)"
+	}
+	w.win.SetTitle(w.s.Design().Title + " – " + name + " – Splaywright")
+}
