@@ -61,7 +61,7 @@ func (k *builder) lies(a *piece, others []piece) (same, opposite bool) {
 	mid := a.at(a.size() / 2)
 	for i := range others {
 		b := &others[i]
-		if k.surfs[a.wall].class != k.surfs[b.wall].class {
+		if k.surfs[a.wall].site != k.surfs[b.wall].site {
 			continue
 		}
 		if _, on := k.find(b, mid); !on {

@@ -35,7 +35,6 @@ func (k *builder) hollow(b Board, rings []ring) error {
 // dig turns the pockets into surfaces.
 func (k *builder) dig(b Board) error {
 	k.pits = make([]pit, len(b.Pockets))
-	walls := len(k.surfs)
 	for i := range b.Pockets {
 		p := &b.Pockets[i]
 		if !(p.Depth > SamePoint && p.Depth < b.Thickness-SamePoint) {
@@ -53,28 +52,30 @@ func (k *builder) dig(b Board) error {
 			return err
 		}
 	}
-	k.unify(walls)
+	k.unify()
 	return nil
 }
 
-// unify gives surfaces that are one plane one class. From the index `pockets` on, a plane that faces
-// an earlier one is the same too: a hollow's wall there would leave nothing between.
-func (k *builder) unify(pockets int) {
+// unify gives surfaces that are one plane one class, and those that face each other in one plane one site.
+func (k *builder) unify() {
 	for i := innerFace + 1; i < len(k.surfs); i++ {
 		s := &k.surfs[i]
 		for j := innerFace + 1; j < i; j++ {
 			if k.same(i, j) {
-				s.class = k.surfs[j].class
+				s.class, s.site = k.surfs[j].class, k.surfs[j].site
 				break
 			}
-			if i >= pockets && j < pockets && s.round == nil && k.surfs[j].round == nil {
-				if f := (Plane{s.plane.N.Mul(-1), -s.plane.D}); samePlane(f, k.surfs[j].plane) {
-					s.plane, s.class = k.surfs[j].plane, k.surfs[j].class
-					break
-				}
+			if k.facing(i, j) {
+				s.site = k.surfs[j].site
 			}
 		}
 	}
+}
+
+// facing tells whether two surfaces are one plane with opposite normals.
+func (k *builder) facing(i, j int) bool {
+	s, t := &k.surfs[i], &k.surfs[j]
+	return s.round == nil && t.round == nil && samePlane(Plane{s.plane.N.Mul(-1), -s.plane.D}, t.plane)
 }
 
 // levels are the heights of the board's faces and of all floors, from the outer face down.

@@ -39,7 +39,7 @@ func (r *ring) before(i int) int {
 
 // newSurface turns a wall into a surface of the builder.
 func (b *builder) newSurface(w Wall) (int, error) {
-	s := surface{tag: w.Tag, plane: w.Plane, class: len(b.surfs), hint: w.Start}
+	s := surface{tag: w.Tag, plane: w.Plane, class: len(b.surfs), site: len(b.surfs), hint: w.Start}
 	if w.Round != nil {
 		c := *w.Round
 		if c.Radius < SamePoint || math.Abs(c.Axis[2]) < parallel || !near1(c.Axis.Len()) {

@@ -35,7 +35,7 @@ type Loop []Wall
 // Pocket is a hollow cut from one face to a floor parallel to it (a housing, a groove). Its walls
 // go counter-clockwise round the hollow seen from +z, whichever face it is cut from; their
 // normals point out of the wood, that is, into the hollow, and they may lean. Where the hollow runs
-// out through the outline, give a wall in the outline wall's own plane (its normal as in the outline)
+// out through the outline, give a wall in the outline wall's own plane, facing either way,
 // or let the hollow reach beyond the outline: it is clipped.
 type Pocket struct {
 	Tag       string  // its floor's face is called "Tag floor"

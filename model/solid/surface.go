@@ -13,6 +13,7 @@ type surface struct {
 	round *Cylinder
 	x, y  mgl64.Vec3 // frame of a round surface: its angle counts from x to y about its axis
 	class int        // surfaces of one class are the same plane or the same round patch
+	site  int        // surfaces of one site are the same plane, whichever way they face
 	half  bool       // half of a full circle
 	hint  mgl64.Vec2
 }
