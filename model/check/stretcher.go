@@ -25,8 +25,8 @@ func extentOf(q *part.Part) extent {
 	return e
 }
 
-// stretchers looks at where each stretcher stands: under the top, above the floor, within the
-// sides, clear of the others.
+// stretchers looks at where each stretcher stands: within the sides, clear of the others. One that
+// reaches into the top or below the floor is stopped by the form.
 func stretchers(r *run) {
 	all := stretcherParts(r.p)
 	for i, q := range all {
@@ -34,36 +34,11 @@ func stretchers(r *run) {
 			continue
 		}
 		e := extentOf(q)
-		underTop(r, q, e)
-		aboveFloor(r, q, e)
 		withinSides(r, q)
 		for _, other := range all[i+1:] {
 			stretchersMeet(r, q, other, e, extentOf(other))
 		}
 	}
-}
-
-func underTop(r *run, q *part.Part, e extent) {
-	under := (r.d.Size.Height - r.d.Boards.Top.Thickness).MM()
-	if over := e.high - under; over > noise {
-		r.add(part.Finding{ID: "stretcher-in-top", Level: part.Stop, Figure: over, Limit: 0, Unit: "mm", Source: ownGeometry,
-			Parts: []string{q.ID, "top"}, Sizes: []string{stretcherPath(q, "below-top")},
-			Text: sentence("%s stands %s up into the top; its distance below the top has to be 0 or more.", boardName(q), r.mm(over))})
-	}
-}
-
-func aboveFloor(r *run, q *part.Part, e extent) {
-	if e.low >= -noise {
-		return
-	}
-	most := r.down(r.d.Stretchers[stretcherIndex(q)].BelowTop.MM() + e.low)
-	way := "make it narrower"
-	if most >= 0 {
-		way = "set it " + r.mm(most) + " below the top or less"
-	}
-	r.add(part.Finding{ID: "stretcher-below-floor", Level: part.Stop, Figure: -e.low, Limit: 0, Unit: "mm", Source: ownGeometry,
-		Parts: []string{q.ID}, Sizes: []string{stretcherPath(q, "below-top"), "size.height"},
-		Text: sentence("%s reaches %s below the floor; %s.", boardName(q), r.mm(-e.low), way)})
 }
 
 // withinSides tells of a stretcher whose end stands out past the front or back edge of a side.
@@ -136,7 +111,9 @@ func gripOver(r *run, top *part.Part, f part.Feature, s shape, q *part.Part) {
 	under := (r.d.Size.Height - r.d.Boards.Top.Thickness).MM()
 	room := under - e.high
 	// The top's frame runs with the world's X and Y.
-	covered := min(s.support(mgl64.Vec2{0, 1}), e.back) - max(-s.support(mgl64.Vec2{0, -1}), e.front)
+	back, front := s.support(mgl64.Vec2{0, 1}), -s.support(mgl64.Vec2{0, -1})
+	covered := min(back, e.back) - max(front, e.front)
+	aside := min(back-e.front, e.back-front)
 	if room >= fingerRoom-noise || covered <= noise || stretcherIndex(q) >= len(r.d.Stretchers) {
 		return
 	}
@@ -144,7 +121,7 @@ func gripOver(r *run, top *part.Part, f part.Feature, s shape, q *part.Part) {
 	r.add(part.Finding{ID: "hand-hole-over-stretcher", Level: part.Warning, Figure: max(room, 0), Limit: fingerRoom, Unit: "mm", Source: fingerRoomSource,
 		Parts: []string{top.ID, q.ID}, Sizes: append(stretcherSizes(q), featureSizes(r.d.Features[f.Index], f.Index)...),
 		Text: sentence("%s opens onto %s, %s below the top and under %s of the hole's width, so fingers find no room; set the stretcher %s below the top or more, or %s to one side.",
-			featureName(r.d, f, top), boardName(q), r.mm(max(room, 0)), r.mm(covered), r.mm(r.up(typed+fingerRoom-room)), r.mm(r.up(covered)))})
+			featureName(r.d, f, top), boardName(q), r.mm(max(room, 0)), r.mm(covered), r.mm(r.up(typed+fingerRoom-room)), r.mm(r.up(aside)))})
 }
 
 // roundOvers tells of an edge rounded so far that the rounds of two edges would meet.

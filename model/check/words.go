@@ -98,8 +98,11 @@ func isStretcher(q *part.Part) bool { return strings.HasPrefix(q.ID, "stretcher"
 
 // boardSizes are the paths of the sizes that a board's outline follows from.
 func boardSizes(q *part.Part) []string {
-	if isSide(q) {
+	switch {
+	case isSide(q):
 		return []string{"size.height", "size.depth"}
+	case isStretcher(q):
+		return []string{stretcherPath(q, "width"), "size.width"}
 	}
 	return []string{"size.width", "size.depth"}
 }
