@@ -1,0 +1,108 @@
+package dimension
+
+import (
+	"math"
+
+	"splaywright/render/draw"
+)
+
+// angle is an angular dimension that was asked for.
+type angle struct {
+	vertex     draw.Point
+	from, to   float64 // directions of the legs, radians, from < to
+	have       [2]float64
+	radii      []float64
+	label, ref string
+}
+
+// Angle asks for the angle at vertex between the directions from and to (radians,
+// counter-clockwise). have is how far along each leg the view already draws a line; the rest is
+// drawn as an extension line. The arc takes the first of the radii, mm, that leaves the value free.
+func (k *Sketch) Angle(vertex draw.Point, from, to float64, have [2]float64, radii []float64, label, ref string) {
+	k.angles = append(k.angles, angle{vertex, from, to, have, radii, label, ref})
+}
+
+func (k *Sketch) layAngle(a angle) {
+	for _, r := range a.radii {
+		for _, p := range k.angleForms(a, r) {
+			if k.free(p.text) && k.openArc(a.vertex, r, p.lo, p.hi) {
+				k.drawAngle(a, r, p)
+				return
+			}
+		}
+	}
+	k.leaders = append(k.leaders, leader{at: add(a.vertex, polar(a.radii[0], (a.from+a.to)/2)), label: a.label, ref: a.ref})
+}
+
+// arcForm is one way to draw an angle: the arc from lo to hi and where its value is.
+type arcForm struct {
+	lo, hi  float64
+	outside bool
+	text    draw.Text
+}
+
+// angleForms lists the value between the legs where it fits, then past either end of the arc.
+func (k *Sketch) angleForms(a angle, r float64) []arcForm {
+	var list []arcForm
+	w, h := k.width(a.label), k.Style.Text
+	mid := (a.from + a.to) / 2
+	if r*(a.to-a.from) > 3*k.Style.Arrow {
+		c := add(a.vertex, polar(r+lift+(w*math.Abs(math.Cos(mid))+h*math.Abs(math.Sin(mid)))/2, mid))
+		list = append(list, arcForm{a.from, a.to, false, k.text(draw.Point{X: c.X, Y: c.Y - h/2}, 0, draw.Centre, a.label, a.ref)})
+	}
+	tail := 2.2 * k.Style.Arrow / r
+	past := func(end, dir float64) draw.Text {
+		p := add(a.vertex, polar(r, end))
+		d := polar(1, end+dir*math.Pi/2) // onward along the arc
+		at := draw.Point{X: p.X + 0.8*d.X, Y: p.Y + d.Y*(0.8+h/2) - h/2}
+		switch {
+		case d.X > 0.3:
+			return k.text(at, 0, draw.Left, a.label, a.ref)
+		case d.X < -0.3:
+			return k.text(at, 0, draw.Right, a.label, a.ref)
+		}
+		return k.text(at, 0, draw.Centre, a.label, a.ref)
+	}
+	lo, hi := a.from-tail, a.to+tail
+	return append(list, arcForm{lo, hi, true, past(hi, 1)}, arcForm{lo, hi, true, past(lo, -1)})
+}
+
+func (k *Sketch) openArc(c draw.Point, r, lo, hi float64) bool {
+	for _, g := range arcSegments(c, r, lo, hi) {
+		if !k.open(g) {
+			return false
+		}
+	}
+	return true
+}
+
+func arcSegments(c draw.Point, r, lo, hi float64) []segment {
+	const n = 8
+	list := make([]segment, n)
+	for i := range list {
+		t := func(j int) draw.Point { return add(c, polar(r, lo+(hi-lo)*float64(j)/n)) }
+		list[i] = segment{t(i), t(i + 1)}
+	}
+	return list
+}
+
+func (k *Sketch) drawAngle(a angle, r float64, f arcForm) {
+	for i, dir := range []float64{a.from, a.to} {
+		if need := r + beyond; need > a.have[i] {
+			g := segment{add(a.vertex, polar(a.have[i]+offStart, dir)), add(a.vertex, polar(need, dir))}
+			k.lines = append(k.lines, g)
+			k.put(k.thin(g.a, g.b), a.ref)
+		}
+	}
+	k.lines = append(k.lines, arcSegments(a.vertex, r, f.lo, f.hi)...)
+	k.put(draw.ArcPath(a.vertex, r, f.lo, f.hi), a.ref)
+	lo, hi := add(a.vertex, polar(r, a.from)), add(a.vertex, polar(r, a.to))
+	half := k.Style.Arrow / r / 2 // the arrow lies along the chord of its own length
+	sign := 1.0
+	if f.outside {
+		sign = -1
+	}
+	k.putArrow(lo, polar(sign, a.from-math.Pi/2+sign*half), a.ref)
+	k.putArrow(hi, polar(sign, a.to+math.Pi/2-sign*half), a.ref)
+	k.putText(f.text)
+}

@@ -1,0 +1,133 @@
+package dimension
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"splaywright/export/png"
+	"splaywright/render/draw"
+	"splaywright/render/draw/drawtest"
+)
+
+var (
+	ink  = draw.Ink{R: 20, G: 24, B: 28}
+	wide = draw.Pen{Width: 0.5, Ink: ink}
+)
+
+func pt(x, y float64) draw.Point { return draw.Point{X: x, Y: y} }
+
+// page puts a finished sketch on paper.
+func page(k *Sketch) draw.Page {
+	items := k.Finish()
+	b := draw.Bounds(items).Grow(5)
+	return draw.Page{Title: "sketch", Width: b.Width(), Height: b.Height(), Items: draw.Moved(items, draw.Point{X: -b.Min.X, Y: -b.Min.Y})}
+}
+
+func look(t *testing.T, name string, p draw.Page) {
+	dir := os.Getenv("SPLAYWRIGHT_LOOK")
+	if dir == "" {
+		return
+	}
+	f, err := os.Create(dir + "/" + name + ".png")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := png.Write(f, p, 6); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// side is the true face of a splayed side with an arch, as a drawing of hand-made data.
+func side() *Sketch {
+	k := New(Practice(ink))
+	p := []draw.Point{pt(0, 0), pt(100, -8), pt(100, 48), pt(0, 40), pt(0, 0)}
+	k.Line(p, wide, "visible", "side")
+	k.Linear(Below, p[0], p[1], "263.5", "side")
+	k.Linear(Below, p[0], pt(10, 0), "20.1", "side")
+	k.Linear(Below, pt(10, 0), pt(14, 0), "8", "side")
+	k.Linear(Below, pt(14, 0), pt(60, 0), "115", "side")
+	k.Linear(RightOf, p[1], p[2], "140", "side")
+	k.Linear(RightOf, pt(100, 10), pt(100, 30), "50", "side")
+	k.Running(LeftOf, Mark{pt(0, 0), "0", ""}, []Mark{{pt(0, 4), "10", ""}, {pt(0, 5), "12.5", ""}, {pt(0, 20), "50", ""}, {pt(0, 40), "100", ""}})
+	k.Running(Above, Mark{pt(0, 40), "0", ""}, []Mark{{pt(30, 42.4), "75", ""}, {pt(31, 42.4), "77.5", ""}})
+	k.Angle(p[0], -math.Atan2(8, 100), 0, [2]float64{100, 0}, []float64{70, 60, 50}, "4.6°", "splay.edges")
+	k.Leader(pt(60, 20), true, "4 holes Ø5", "hole")
+	k.Leader(pt(100, 20), false, "R 85", "arch")
+	return k
+}
+
+func TestNothingOverlapsOnASide(t *testing.T) {
+	p := page(side())
+	look(t, "side", p)
+	for _, o := range drawtest.Overlaps(p) {
+		t.Error(o)
+	}
+}
+
+func TestTheOverlapCheckSeesOverlaps(t *testing.T) {
+	text := draw.Text{At: pt(50, 50), Size: 2.5, Text: "263.5"}
+	for name, other := range map[string]draw.Item{
+		"a text on it":        draw.Text{At: pt(54, 48), Size: 2.5, Turn: 90, Text: "20.1"},
+		"a line through it":   draw.Path{Segs: draw.Polyline([]draw.Point{pt(40, 40), pt(60, 60)})},
+		"a circle through it": draw.Path{Segs: draw.Circle(pt(50, 51), 3)},
+	} {
+		p := draw.Page{Width: 100, Height: 100, Items: []draw.Item{text, other}}
+		if len(drawtest.Overlaps(p)) == 0 {
+			t.Errorf("%s was not noticed", name)
+		}
+	}
+	apart := draw.Page{Width: 100, Height: 100, Items: []draw.Item{text, draw.Path{Segs: draw.Polyline([]draw.Point{pt(40, 49), pt(70, 49)})}}}
+	if got := drawtest.Overlaps(apart); len(got) != 0 {
+		t.Errorf("a line below a text is no overlap: %v", got)
+	}
+}
+
+// Whatever a sheet may ask for about a view (running rows have a side to themselves), no value lies on another or on a line.
+func TestRandomDimensionsDoNotOverlap(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		k := New(Practice(ink))
+		num := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		w, h := num("w", 60, 150), num("h", 40, 90)
+		k.Line([]draw.Point{pt(0, 0), pt(w, 0), pt(w, h), pt(0, h), pt(0, 0)}, wide, "visible", "")
+		label := rapid.SampledFrom([]string{"8", "20.1", "263.5", "10 3/8", "263.5 mm (10 3/8″)"})
+		for i := range rapid.IntRange(0, 6).Draw(t, "linears") {
+			s := [...]Side{Below, Above, RightOf}[rapid.IntRange(0, 2).Draw(t, "side")]
+			x, y := num("x", 0, w-5), num("y", 0, h-5)
+			k.Linear(s, pt(x, y), pt(num("to x", x+4, w), num("to y", y+4, h)), label.Draw(t, fmt.Sprint("label ", i)), "")
+		}
+		marks := make([]Mark, rapid.IntRange(0, 9).Draw(t, "marks"))
+		for i := range marks {
+			marks[i] = Mark{At: pt(0, num("at", 0, h)), Label: label.Draw(t, "mark")}
+		}
+		if len(marks) > 0 {
+			k.Running(LeftOf, Mark{At: pt(0, 0), Label: "0"}, marks)
+		}
+		k.Leader(pt(num("x", 0, w), num("y", 0, h)), true, "hole Ø25", "")
+		for _, o := range drawtest.Overlaps(page(k)) {
+			t.Error(o)
+		}
+	})
+}
+
+func TestSpreadKeepsOrderAndRoom(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		want := rapid.SliceOfN(rapid.Float64Range(0, 50), 1, 20).Draw(t, "want")
+		for i := 1; i < len(want); i++ {
+			want[i] = max(want[i], want[i-1])
+		}
+		got := spread(want, 3)
+		for i := range got {
+			if i > 0 && got[i]-got[i-1] < 3-1e-9 {
+				t.Fatalf("%v lie nearer than 3", got)
+			}
+			if len(want) == 1 && got[0] != want[0] {
+				t.Fatalf("a lone place moved from %v to %v", want, got)
+			}
+		}
+	})
+}

@@ -1,0 +1,89 @@
+package dimension
+
+import (
+	"math"
+
+	"splaywright/render/draw"
+)
+
+// leader is a note with a line to what it is about.
+type leader struct {
+	at         draw.Point
+	label, ref string
+	dot        bool      // ends inside an outline; otherwise with an arrowhead on one
+	toward     []float64 // directions to try first, degrees
+}
+
+// Leader asks for a note about the point, with an arrowhead that touches it, or with a dot when it
+// is a place on a face. toward lists directions to try first, degrees from x.
+func (k *Sketch) Leader(at draw.Point, dot bool, label, ref string, toward ...float64) {
+	k.leaders = append(k.leaders, leader{at, label, ref, dot, toward})
+}
+
+// leaderTurns are tried after those asked for, in degrees.
+var leaderTurns = []float64{45, 135, -45, -135, 60, 120, -60, -120, 30, 150, -30, -150, 75, 105, -75, -105, 15, 165, -15, -165}
+
+// layLeader tries short lines before long ones. When a note finds no room at all it is set off to
+// the right of everything.
+func (k *Sketch) layLeader(l leader) {
+	for _, n := range []float64{7, 10, 14, 18, 24, 32, 42, 54, 70, 90} {
+		for _, deg := range append(append([]float64{}, l.toward...), leaderTurns...) {
+			if k.tryLeader(l, n, deg*math.Pi/180) {
+				return
+			}
+		}
+	}
+	b := k.Bounds()
+	elbow := draw.Point{X: b.Max.X + 3, Y: l.at.Y}
+	k.drawLeader(l, elbow, 1)
+}
+
+func (k *Sketch) tryLeader(l leader, n, dir float64) bool {
+	elbow := add(l.at, polar(n, dir))
+	way := 1.0
+	if math.Cos(dir) < 0 {
+		way = -1
+	}
+	t, shelf := k.shelf(l, elbow, way)
+	if !k.free(t) || !k.open(shelf) || !k.open(segment{l.at, elbow}) {
+		return false
+	}
+	q := textQuad(t, 0.2)
+	if q.crossed(segment{l.at, elbow}) || k.crossesLine(shelf) {
+		return false
+	}
+	k.drawLeader(l, elbow, way)
+	return true
+}
+
+func (k *Sketch) shelf(l leader, elbow draw.Point, way float64) (draw.Text, segment) {
+	w := k.width(l.label)
+	end := draw.Point{X: elbow.X + way*(w+1.5), Y: elbow.Y}
+	t := k.text(draw.Point{X: (elbow.X+end.X)/2 + way*0.4, Y: elbow.Y + lift}, 0, draw.Centre, l.label, l.ref)
+	return t, segment{elbow, end}
+}
+
+// crossesLine tells whether a shelf would lie on or cut through a line.
+func (k *Sketch) crossesLine(s segment) bool {
+	lo, hi := min(s.a.X, s.b.X)-0.5, max(s.a.X, s.b.X)+0.5
+	q := quad{p: [4]draw.Point{{X: lo, Y: s.a.Y - 0.5}, {X: hi, Y: s.a.Y - 0.5}, {X: hi, Y: s.a.Y + 0.5}, {X: lo, Y: s.a.Y + 0.5}}}
+	q.box = draw.Box{Min: q.p[0], Max: q.p[2]}
+	for _, o := range k.lines {
+		if q.crossed(o) {
+			return true
+		}
+	}
+	return false
+}
+
+func (k *Sketch) drawLeader(l leader, elbow draw.Point, way float64) {
+	t, shelf := k.shelf(l, elbow, way)
+	k.lines = append(k.lines, segment{l.at, elbow}, shelf)
+	k.put(k.thin(l.at, elbow, shelf.b), l.ref)
+	if l.dot {
+		k.Items = append(k.Items, draw.Path{Segs: draw.Circle(l.at, 0.5), Filled: true, Fill: k.Style.Ink, Layer: "dimension", Ref: l.ref})
+	} else {
+		k.putArrow(l.at, draw.Point{X: l.at.X - elbow.X, Y: l.at.Y - elbow.Y}, l.ref)
+	}
+	k.putText(t)
+}

@@ -1,0 +1,230 @@
+package sheet
+
+import (
+	"math"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/render/dimension"
+	"splaywright/render/draw"
+	"splaywright/render/view"
+)
+
+// arrangement is the three views placed by projection and the room left for the pictorial.
+type arrangement struct {
+	items  []draw.Item
+	box    draw.Box
+	corner draw.Box
+}
+
+// gap is the least room between the dimensions of two views, mm.
+const gap = 6.0
+
+// threeViews draws front, end and top at a scale. In first angle the view from the left stands to
+// the right of the front and the view from above below it; in third angle the view from the right
+// stands to the right and the view from above stands above (ISO 5456-2).
+func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangement {
+	i := o.ink()
+	front := frontFigure(p, newFigure(pics.front, scale, i, true), o)
+	end := endFigure(p, newFigure(pics.end, scale, i, true), o)
+	top := topFigure(p, newFigure(pics.top, scale, i, true), o)
+	fi, ei, ti := front.Finish(), end.Finish(), top.Finish()
+	fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)
+	right := max(fb.Max.X, tb.Max.X) + gap - eb.Min.X
+	up := fb.Min.Y - gap - tb.Max.Y
+	if o.Projection == "third" {
+		up = fb.Max.Y + gap - tb.Min.Y
+	}
+	a := arrangement{items: fi}
+	a.items = append(a.items, draw.Moved(ei, draw.Point{X: right})...)
+	a.items = append(a.items, draw.Moved(ti, draw.Point{Y: up})...)
+	eb, tb = eb.Moved(draw.Point{X: right}), tb.Moved(draw.Point{Y: up})
+	a.box = fb.Join(eb).Join(tb)
+	a.corner = draw.Box{Min: draw.Point{X: max(fb.Max.X, tb.Max.X) + gap, Y: a.box.Min.Y}, Max: draw.Point{X: a.box.Max.X, Y: eb.Min.Y - gap}}
+	if o.Projection == "third" {
+		a.corner.Min.Y, a.corner.Max.Y = eb.Max.Y+gap, a.box.Max.Y
+	}
+	return a
+}
+
+// pictures are the projections that a page of views needs.
+type pictures struct{ front, end, top, pictorial *view.Picture }
+
+func project(p *form.Piece, o Options) pictures {
+	s := view.NewScene(p, flattening)
+	end := view.Left
+	if o.Projection == "third" {
+		end = view.End
+	}
+	return pictures{s.Project(view.Front), s.Project(end), s.Project(view.Top), s.Project(view.Pictorial(o.Turn, o.Tip))}
+}
+
+// frontFigure gives the front view its dimensions: widths, height, splay, thicknesses.
+func frontFigure(p *form.Piece, f *figure, o Options) *figure {
+	d := p.Design
+	v := p.Overall
+	h := v.Height.MM()
+	wt, wf := v.WidthTop.MM()/2, v.WidthFloor.MM()/2
+	f.Linear(dimension.Above, f.at(-wt, h), f.at(wt, h), o.label(v.WidthTop), "size.width")
+	f.Linear(dimension.Below, f.at(-wf, 0), f.at(wf, 0), o.label(v.WidthFloor), "size.width")
+	f.Linear(dimension.LeftOf, f.at(-wf, 0), f.at(-wt, h), o.label(v.Height), "size.height")
+	f.Linear(dimension.RightOf, f.at(wt, h-d.Boards.Top.Thickness.MM()), f.at(wt, h), o.label(d.Boards.Top.Thickness), "boards.top.thickness")
+	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, d.Splay.Ends, h, "splay.ends")
+	f.Chain(f.at(0, -3/f.scale), f.at(0, h+3/f.scale), "")
+	frontStretchers(p, f, o)
+	return f
+}
+
+// sideTop is where the sides' outer planes meet the level of the top: half the width less the overhang.
+func sideTop(d form.Design) float64 {
+	w := d.Size.Width.MM() / 2
+	if d.Size.TakenAt == form.AtFloor {
+		return w - d.Size.Height.MM()*math.Tan(d.Splay.Ends.Radians())
+	}
+	return w
+}
+
+// sideEdge marks a lean from plumb at the right hand edge: a plumb line down from the upper corner.
+func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref string) {
+	if math.Abs(a.Degrees()) < 0.05 {
+		return
+	}
+	v := f.at(corner.X, corner.Y)
+	plumb, lean := -math.Pi/2, -math.Pi/2+a.Radians()
+	long := h * f.scale
+	have := [2]float64{0, long / math.Cos(a.Radians())}
+	if a < 0 {
+		plumb, lean = lean, plumb
+		have[0], have[1] = have[1], have[0]
+	}
+	f.Angle(v, plumb, lean, have, []float64{0.7 * long, 0.6 * long, 0.8 * long, 0.5 * long, 0.88 * long, 0.4 * long}, degrees(a), ref)
+}
+
+func frontStretchers(p *form.Piece, f *figure, o Options) {
+	for i, s := range p.Design.Stretchers {
+		upper := p.Overall.Height - p.Design.Boards.Top.Thickness - s.BelowTop
+		deep := s.Width
+		if s.Set == "flat" {
+			deep = s.Thickness
+		}
+		ref := sizePath("stretchers", i)
+		if s.BelowTop > 0 {
+			f.Linear(dimension.RightOf, f.at(0, upper.MM()), f.at(0, (upper+s.BelowTop).MM()), o.label(s.BelowTop), ref+".below-top")
+		}
+		f.Linear(dimension.RightOf, f.at(0, (upper-deep).MM()), f.at(0, upper.MM()), o.label(deep), ref)
+	}
+}
+
+// endFigure gives the end view its dimensions: depths, splay of the edges, features of the sides.
+func endFigure(p *form.Piece, f *figure, o Options) *figure {
+	v := p.Overall
+	h := v.Height.MM()
+	dt, df := v.DepthTop.MM()/2, v.DepthFloor.MM()/2
+	f.Linear(dimension.Above, f.at(-dt, h), f.at(dt, h), o.label(v.DepthTop), "size.depth")
+	if math.Abs(df-dt) > 0.05 {
+		f.Linear(dimension.Below, f.at(-df, 0), f.at(df, 0), o.label(v.DepthFloor), "size.depth")
+		sideEdge(f, draw.Point{X: df - h*math.Tan(p.Design.Splay.Edges.Radians()), Y: h}, p.Design.Splay.Edges, h, "splay.edges")
+	}
+	f.Chain(f.at(0, -3/f.scale), f.at(0, h+3/f.scale), "")
+	return f
+}
+
+// topFigure gives the view from above what only it can show: where stretchers lie across.
+func topFigure(p *form.Piece, f *figure, o Options) *figure {
+	w := p.Overall.WidthTop.MM() / 2
+	for i, s := range p.Design.Stretchers {
+		if s.Across != 0 {
+			f.Linear(dimension.RightOf, f.at(w, 0), f.at(w, s.Across.MM()), o.label(measure.Length(math.Abs(s.Across.MM()))), sizePath("stretchers", i)+".across")
+		}
+	}
+	d := p.Overall.DepthTop.MM() / 2
+	f.Chain(f.at(0, -d-3/f.scale), f.at(0, d+3/f.scale), "")
+	f.Chain(f.at(-w-3/f.scale, 0), f.at(w+3/f.scale, 0), "")
+	return f
+}
+
+// inCorner scales the pictorial to the room that the views leave.
+func inCorner(pic *view.Picture, room draw.Box, i ink) []draw.Item {
+	w, h := pic.Max.X-pic.Min.X, pic.Max.Y-pic.Min.Y
+	if w <= 0 || h <= 0 || room.Width() < 15 || room.Height() < 15 {
+		return nil
+	}
+	scale := min(room.Width()/w, room.Height()/h) * 0.94
+	f := newFigure(pic, scale, i, false)
+	items := f.Finish()
+	b := draw.Bounds(items)
+	return draw.Moved(items, draw.Point{X: (room.Min.X + room.Max.X - b.Min.X - b.Max.X) / 2, Y: (room.Min.Y + room.Max.Y - b.Min.Y - b.Max.Y) / 2})
+}
+
+// largest gives the arrangement at the largest scale whose views fit the room, at the smallest when
+// none does.
+func largest(p *form.Piece, pics pictures, room draw.Box, o Options) (arrangement, string) {
+	var a arrangement
+	var name string
+	for _, s := range scales {
+		if pics.front.Max.X-pics.front.Min.X > room.Width()/s.of {
+			continue
+		}
+		a, name = threeViews(p, pics, s.of, o), s.name
+		if a.box.Width() <= room.Width() && a.box.Height() <= room.Height() {
+			break
+		}
+	}
+	return a, name
+}
+
+// general is the first sheet: the whole piece.
+func general(p *form.Piece, s set) *blank {
+	e := entry{title: "General arrangement"}
+	b := s.sheet(e, true)
+	pics := project(p, s.o)
+	a, name := largest(p, pics, b.room, s.o)
+	b = s.sheet(entry{e.title, name}, true)
+	d := draw.Point{X: b.room.Min.X + (b.room.Width()-a.box.Width())*0.35 - a.box.Min.X, Y: b.room.Max.Y - (b.room.Height()-a.box.Height())/2 - a.box.Max.Y}
+	b.Items = append(b.Items, draw.Moved(a.items, d)...)
+	corner := a.corner.Moved(d)
+	corner.Max.X = b.room.Max.X
+	if s.o.Projection == "third" {
+		corner.Max.Y = b.room.Max.Y
+	} else {
+		corner.Min.Y = b.room.Min.Y
+	}
+	b.Items = append(b.Items, inCorner(pics.pictorial, corner, b.ink)...)
+	return b
+}
+
+// Table3 is what a drawing table shows: front, end and top with dimensions, placed by projection,
+// and the pictorial in the free corner, without a frame. Only the whole of it is scaled, so that the
+// values stay as large as on paper.
+func Table3(p *form.Piece, o Options) draw.Page {
+	o = o.fill(p)
+	size := sizes[o.Sheet]
+	page := draw.Page{Title: p.Title, Width: size[0], Height: size[1]}
+	all := draw.Box{Max: draw.Point{X: size[0], Y: size[1]}}
+	page.Items = append(page.Items, draw.Path{Segs: draw.Rect(all), Filled: true, Fill: o.ink().paper, Layer: "paper"})
+	pics := project(p, o)
+	if len(pics.front.Lines) == 0 {
+		return page
+	}
+	room := all.Grow(-6)
+	a := fitted(p, pics, room, o)
+	d := draw.Point{X: room.Min.X - a.box.Min.X + (room.Width()-a.box.Width())/2, Y: room.Min.Y - a.box.Min.Y + (room.Height()-a.box.Height())/2}
+	page.Items = append(page.Items, draw.Moved(a.items, d)...)
+	page.Items = append(page.Items, inCorner(pics.pictorial, a.corner.Moved(d), o.ink())...)
+	return page
+}
+
+// fitted takes any scale, so that the views fill a screen: dimensions keep their size, so the scale
+// follows from two trials.
+func fitted(p *form.Piece, pics pictures, room draw.Box, o Options) arrangement {
+	w := pics.front.Max.X - pics.front.Min.X + pics.end.Max.X - pics.end.Min.X
+	h := pics.front.Max.Y - pics.front.Min.Y + pics.top.Max.Y - pics.top.Min.Y
+	const dims = 80.0 // about what dimensions and gaps take each way, mm
+	scale := min((room.Width()-dims)/w, (room.Height()-dims)/h)
+	a := threeViews(p, pics, scale, o)
+	better := min((room.Width()-(a.box.Width()-w*scale))/w, (room.Height()-(a.box.Height()-h*scale))/h)
+	if better <= 0 || math.Abs(better-scale) < 0.01*scale {
+		return a
+	}
+	return threeViews(p, pics, better, o)
+}

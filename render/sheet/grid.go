@@ -1,0 +1,140 @@
+package sheet
+
+import (
+	"strings"
+
+	"splaywright/render/draw"
+	"splaywright/render/table"
+)
+
+// grid is a table measured for paper.
+type grid struct {
+	t     table.Table
+	cols  []float64 // widths, padding included
+	width float64
+	head  gridRow
+	rows  []gridRow
+}
+
+// gridRow is a row's cells, each broken into lines.
+type gridRow struct {
+	cells  [][]string
+	height float64
+}
+
+// measure gives the columns the width of their longest cells; when that is more than there is, the
+// widest columns give way first and their text is broken.
+func (g *grid) measure(room float64) {
+	n := len(g.t.Columns)
+	want := make([]float64, n)
+	least := make([]float64, n)
+	heads := make([]string, n)
+	for i, c := range g.t.Columns {
+		heads[i] = c.Head
+		if c.Unit != "" && c.Unit != "deg" {
+			heads[i] += " (" + c.Unit + ")"
+		}
+		want[i], least[i] = draw.TextWidth(heads[i], cellSize, true), longestWord(heads[i], true)
+	}
+	for _, r := range g.t.Rows {
+		for i := range min(n, len(r)) {
+			want[i] = max(want[i], draw.TextWidth(r[i].Text, cellSize, false))
+			least[i] = max(least[i], longestWord(r[i].Text, false))
+		}
+	}
+	for i := range want {
+		want[i] += 2*cellPad + 0.1
+		least[i] += 2*cellPad + 0.1
+	}
+	g.cols = share(want, least, room)
+	for _, w := range g.cols {
+		g.width += w
+	}
+	g.head = g.broken(heads, true)
+	for _, r := range g.t.Rows {
+		texts := make([]string, n)
+		for i := range min(n, len(r)) {
+			texts[i] = r[i].Text
+		}
+		g.rows = append(g.rows, g.broken(texts, false))
+	}
+}
+
+func (g *grid) broken(texts []string, bold bool) gridRow {
+	r := gridRow{height: rowStep}
+	for i, t := range texts {
+		lines := wrapIn(t, cellSize, g.cols[i]-2*cellPad, bold)
+		r.cells = append(r.cells, lines)
+		r.height = max(r.height, rowStep+lineStep*float64(len(lines)-1))
+	}
+	return r
+}
+
+// share cuts the widest columns down to one common width until all fit, none below its longest word
+// as long as the room allows that.
+func share(want, least []float64, room float64) []float64 {
+	total := func(limit float64) (sum float64) {
+		for i, w := range want {
+			sum += max(min(w, limit), least[i])
+		}
+		return sum
+	}
+	lo, hi := 0.0, room
+	for range 40 {
+		if mid := (lo + hi) / 2; total(mid) <= room {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	out := make([]float64, len(want))
+	sum := 0.0
+	for i, w := range want {
+		out[i] = max(min(w, lo), least[i])
+		sum += out[i]
+	}
+	if sum > room {
+		for i := range out {
+			out[i] *= room / sum
+		}
+	}
+	return out
+}
+
+func longestWord(s string, bold bool) float64 {
+	w := 0.0
+	for _, f := range strings.Fields(s) {
+		w = max(w, draw.TextWidth(f, cellSize, bold))
+	}
+	return w
+}
+
+// wrap breaks a text between words to lines no longer than width; a longer word is broken inside.
+func wrap(s string, size, width float64) []string { return wrapIn(s, size, width, false) }
+
+func wrapIn(s string, size, width float64, bold bool) []string {
+	fits := func(t string) bool { return draw.TextWidth(t, size, bold) <= width }
+	if fits(s) {
+		return []string{s}
+	}
+	var out []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		if line != "" && fits(line+" "+word) {
+			line += " " + word
+			continue
+		}
+		if line != "" {
+			out = append(out, line)
+		}
+		for r := []rune(word); !fits(word) && len(r) > 1; r = []rune(word) {
+			n := len(r) - 1
+			for n > 1 && !fits(string(r[:n])) {
+				n--
+			}
+			out, word = append(out, string(r[:n])), string(r[n:])
+		}
+		line = word
+	}
+	return append(out, line)
+}

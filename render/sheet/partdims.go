@@ -1,0 +1,287 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/form"
+	"splaywright/model/joint"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+	"splaywright/render/dimension"
+	"splaywright/render/draw"
+)
+
+// faceFigure gives the true face its dimensions: the blank, tails or pins in a row from the front
+// edge, holes and shapes in rows from the blank's lower left corner, baselines, arcs.
+func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
+	box := extent(q)
+	f.Linear(dimension.Above, f.at(box.Min.X, box.Max.Y), f.at(box.Max.X, box.Max.Y), o.label(q.Blank.Length), q.ID)
+	jointed := jointRow(p, q, f, o, box)
+	across := dimension.RightOf
+	if jointed == dimension.RightOf {
+		across = dimension.LeftOf
+	}
+	xs, ys := holeMarks(q)
+	if len(xs) > 0 {
+		f.Running(dimension.Below, mark(f, box.Min.X, box.Min.Y, 0, "", o), marksX(f, xs, box, o, q.ID))
+	}
+	if len(ys) > 0 {
+		x := box.Min.X
+		if across == dimension.RightOf {
+			x = box.Max.X
+		}
+		f.Running(across, mark(f, x, box.Min.Y, 0, "", o), marksY(f, ys, x, box, o, q.ID))
+	} else {
+		f.Linear(across, f.at(endX(box, across), box.Min.Y), f.at(endX(box, across), box.Max.Y), o.label(q.Blank.Width), q.ID)
+	}
+	boreNotes(q, f, o)
+	shapeNotes(q, f, o)
+	return f
+}
+
+// extent is the part's bounding box on its face: where its blank lies.
+func extent(q *part.Part) draw.Box {
+	lo, hi := q.Solid.Bounds()
+	return draw.Box{Min: draw.Point{X: lo.X(), Y: lo.Y()}, Max: draw.Point{X: hi.X(), Y: hi.Y()}}
+}
+
+func endX(b draw.Box, s dimension.Side) float64 {
+	if s == dimension.LeftOf {
+		return b.Min.X
+	}
+	return b.Max.X
+}
+
+func mark(f *figure, x, y float64, l measure.Length, ref string, o Options) dimension.Mark {
+	return dimension.Mark{At: f.at(x, y), Label: o.label(l), Ref: ref}
+}
+
+// marksX are running positions from the blank's left end, its right end the last of them. Each is
+// rounded by itself, so that roundings never add up.
+func marksX(f *figure, xs []float64, b draw.Box, o Options, ref string) []dimension.Mark {
+	var out []dimension.Mark
+	for _, x := range distinct(append(xs, b.Max.X)) {
+		out = append(out, mark(f, x, b.Min.Y, measure.Length(x-b.Min.X), ref, o))
+	}
+	return out
+}
+
+// marksY are running positions from the blank's lower edge, its upper edge the last of them.
+func marksY(f *figure, ys []float64, x float64, b draw.Box, o Options, ref string) []dimension.Mark {
+	var out []dimension.Mark
+	for _, y := range distinct(append(ys, b.Max.Y)) {
+		out = append(out, mark(f, x, y, measure.Length(y-b.Min.Y), ref, o))
+	}
+	return out
+}
+
+// holeMarks are the places on the outer face that a bench measures to: holes, the middles of shapes
+// and the ends of an arch's chord.
+func holeMarks(q *part.Part) (xs, ys []float64) {
+	for _, b := range q.Bores {
+		if b.Face == "outer" {
+			xs, ys = append(xs, b.Entry.X()), append(ys, b.Entry.Y())
+		}
+	}
+	for _, s := range q.Features {
+		switch s.Kind {
+		case part.HandHole, part.Hole, part.Slot:
+			xs, ys = append(xs, s.Centre.X()), append(ys, s.Centre.Y())
+		case part.Arch:
+			half := s.Length.MM() / 2
+			ys = append(ys, s.Centre.Y()-half*math.Cos(s.Angle.Radians()), s.Centre.Y()+half*math.Cos(s.Angle.Radians()))
+		}
+	}
+	return xs, ys
+}
+
+// jointRow puts the tails or pins of the part's first dovetailed end in a row from the front edge,
+// and the baseline of the outer face. It tells which side it took; Above when there is none.
+func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) dimension.Side {
+	for i := len(p.Joints) - 1; i >= 0; i-- {
+		j := p.Joints[i]
+		spans, base := j.Tails, j.Baseline.Outer
+		if j.PinBoard == q.ID {
+			spans, base = j.Pins, j.PinBaseline.Outer
+		} else if j.TailBoard != q.ID {
+			continue
+		}
+		if len(spans) == 0 {
+			continue
+		}
+		corner := mgl64.TransformNormal(j.Corner, q.Place.Inv())
+		way := math.Copysign(1, corner.Y())
+		side, x := dimension.LeftOf, faceEnd(q, false)
+		if q.ID == "top" && strings.HasSuffix(j.ID, "right") {
+			side, x = dimension.RightOf, faceEnd(q, true)
+		}
+		start := -way * j.Width.MM() / 2
+		if j.PinBoard == q.ID {
+			start = -way * pinWidth(j).MM() / 2
+		}
+		f.Running(side, mark(f, x, start, 0, j.ID, o), spanMarks(f, spans, x, start, way, o, j.ID))
+		inward := math.Copysign(base.MM(), -x+(box.Min.X+box.Max.X)/2)
+		f.Linear(dimension.Above, f.at(x, box.Max.Y), f.at(x+inward, box.Max.Y), o.label(base), j.ID)
+		return side
+	}
+	return dimension.Above
+}
+
+// pinWidth is the width of the joint on the pin board: its half pins reach both edges.
+func pinWidth(j joint.Joint) measure.Length { return j.Pins[len(j.Pins)-1].End + j.Pins[0].Start }
+
+func spanMarks(f *figure, spans []joint.Span, x, start, way float64, o Options, ref string) []dimension.Mark {
+	var out []dimension.Mark
+	last := math.Inf(-1)
+	for _, s := range spans {
+		for _, l := range []measure.Length{s.Start, s.End} {
+			if l.MM() < 0.01 || l.MM()-last < 0.01 {
+				continue
+			}
+			last = l.MM()
+			out = append(out, mark(f, x, start+way*l.MM(), l, ref, o))
+		}
+	}
+	return out
+}
+
+// faceEnd is where the outer face ends, along the grain.
+func faceEnd(q *part.Part, right bool) float64 {
+	x := math.Inf(1)
+	if right {
+		x = math.Inf(-1)
+	}
+	for _, v := range q.Solid.Vertices {
+		if math.Abs(v.Z()) > sameShape {
+			continue
+		}
+		if right {
+			x = max(x, v.X())
+		} else {
+			x = min(x, v.X())
+		}
+	}
+	return x
+}
+
+// boreNotes names each kind of hole once: "4 × Ø4.5, counterbore Ø10 × 8".
+func boreNotes(q *part.Part, f *figure, o Options) {
+	type spot struct {
+		at    draw.Point
+		label string
+	}
+	var spots []spot
+	for _, b := range q.Bores {
+		if b.Face != "outer" {
+			continue
+		}
+		text := fmt.Sprintf("Ø%s", o.label(b.Diameter))
+		if b.Purpose != "hole" {
+			text += " " + b.Purpose
+		}
+		if !b.Through {
+			text += " × " + o.label(b.Depth)
+		}
+		at := f.at(b.Entry.X(), b.Entry.Y())
+		if n := len(spots) - 1; n >= 0 && math.Hypot(spots[n].at.X-at.X, spots[n].at.Y-at.Y) < 0.01 {
+			spots[n].label += ", " + text
+			continue
+		}
+		spots = append(spots, spot{at, text})
+	}
+	count, order := map[string]int{}, []spot{}
+	for _, s := range spots {
+		if count[s.label]++; count[s.label] == 1 {
+			order = append(order, s)
+		}
+	}
+	for _, s := range order {
+		label := s.label
+		if n := count[label]; n > 1 {
+			label = fmt.Sprintf("%d × %s", n, label)
+		}
+		f.Leader(s.at, true, label, q.ID)
+	}
+}
+
+// shapeNotes names shapes and gives arcs their radius and rise.
+func shapeNotes(q *part.Part, f *figure, o Options) {
+	for _, s := range q.Features {
+		ref := sizePath("features", s.Index)
+		c := f.at(s.Centre.X(), s.Centre.Y())
+		switch s.Kind {
+		case part.HandHole, part.Slot:
+			text := fmt.Sprintf("%s %s × %s", s.Kind, o.label(s.Length), o.label(s.Width))
+			if math.Abs(s.Angle.Degrees()) > 0.05 {
+				text += " at " + degrees(s.Angle)
+			}
+			f.Leader(c, true, text, ref)
+		case part.Arch:
+			mid := f.at(s.Centre.X()-s.Width.MM()*math.Cos(s.Angle.Radians()), s.Centre.Y())
+			f.Linear(dimension.Above, c, mid, o.label(s.Width), ref)
+			f.Leader(mid, false, "R "+o.label(s.Radius), ref, 150, -150, 170)
+		}
+	}
+}
+
+// edgeFigure shows the lower edge: the lengths of both faces and how far each end leans.
+func edgeFigure(q *part.Part, f *figure, o Options) *figure {
+	t := q.Blank.Thickness.MM()
+	ends := map[bool][2]float64{} // right end? -> x on the outer and on the inner face
+	for _, c := range q.Cuts {
+		n := c.Normal
+		if c.Kind != part.Crosscut || math.Abs(n.X()) < 0.1 {
+			continue
+		}
+		at := func(z float64) float64 { return (c.Offset - n.Z()*z) / n.X() }
+		ends[n.X() > 0] = [2]float64{at(0), at(-t)}
+		tilt := math.Atan2(math.Abs(n.Z()), math.Abs(n.X()))
+		if math.Abs(n.Y()) > 1e-6 || tilt < 0.05*math.Pi/180 {
+			continue
+		}
+		lean := math.Atan2(-t, at(-t)-at(0))
+		if lean > 0 {
+			lean -= 2 * math.Pi
+		}
+		lo, hi, have := lean, -math.Pi/2, [2]float64{t * f.scale / math.Cos(tilt), 0}
+		if lo > hi {
+			lo, hi, have = hi, lo, [2]float64{0, have[0]}
+		}
+		v := f.at(at(0), 0)
+		ts := t * f.scale
+		f.Angle(v, lo, hi, have, []float64{ts + 3.5, ts + 6, ts + 9, ts + 12}, degrees(measure.Angle(tilt)), q.ID+"/"+c.ID)
+	}
+	l, r := ends[false], ends[true]
+	if len(ends) == 2 {
+		f.Linear(dimension.Above, f.at(l[0], 0), f.at(r[0], 0), o.label(measure.Length(r[0]-l[0])), q.ID)
+		if math.Abs((r[0]-l[0])-(r[1]-l[1])) > 0.02 {
+			f.Linear(dimension.Below, f.at(l[1], -t), f.at(r[1], -t), o.label(measure.Length(r[1]-l[1])), q.ID)
+		}
+	}
+	return f
+}
+
+// tipFigure shows the end with the thickness.
+func tipFigure(q *part.Part, f *figure, o Options) *figure {
+	t := q.Blank.Thickness.MM()
+	y := extent(q).Max.Y
+	f.Linear(dimension.Above, f.at(0, y), f.at(t, y), o.label(q.Blank.Thickness), q.ID)
+	return f
+}
+
+// distinct sorts places and keeps one of those that no rule could tell apart.
+func distinct(list []float64) []float64 {
+	slices.Sort(list)
+	out := list[:0]
+	for _, v := range list {
+		if len(out) == 0 || v-out[len(out)-1] > 0.01 {
+			out = append(out, v)
+		}
+	}
+	return out
+}
