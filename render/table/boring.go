@@ -21,25 +21,38 @@ func Boring(p *form.Piece, style measure.Style) Table {
 	s.words("Leans towards")
 	s.lengths("Bit", "Depth")
 	s.words("Comes out")
-	for _, q := range p.Parts {
+	s.lengths("Plug")
+	s.perPart(p, func(q *part.Part) [][]Cell {
+		walls := wallsOf(q)
+		var rows [][]Cell
 		for _, b := range q.Bores {
-			boreRow(s, q, b)
+			rows = append(rows, s.boreRow(walls, b))
 		}
-	}
+		return rows
+	})
 	if len(s.Rows) > 0 {
 		boreNotes(s)
 	}
 	return s.done()
 }
 
-func boreRow(s *sheet, q *part.Part, b part.Bore) {
-	walls := wallsOf(q)
+func (s *sheet) boreRow(walls []wall, b part.Bore) []Cell {
 	face := entryFace(walls, b)
 	one, two := references(walls, face, b.Entry)
-	s.row(q.ID, word(partMark(q)), word(holeName(b)), word(face.name),
+	return []Cell{
+		word(holeName(b)), word(face.name),
 		word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
 		angle(b.Lean, 0), word(leansTowards(walls, face, b)),
-		s.bit(b.Diameter), s.length(b.Depth), word(comesOut(s, walls, face, b)))
+		s.bit(b.Diameter), s.length(b.Depth), word(comesOut(s, walls, face, b)), s.plug(b),
+	}
+}
+
+// plug is the size of the plug that closes a hole, nothing for one that stays open.
+func (s *sheet) plug(b part.Bore) Cell {
+	if b.Plug == 0 {
+		return Cell{}
+	}
+	return s.bit(b.Plug)
 }
 
 // bit is a drill's size as drills are sold: tenths of a millimetre, or 64ths of an inch.

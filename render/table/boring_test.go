@@ -31,7 +31,7 @@ func TestScrewHoleInTheTop(t *testing.T) {
 		Axis: mgl64.Vec3{-math.Sin(lean), 0, -math.Cos(lean)}, Diameter: 4.5, Depth: 20.1, Through: true,
 		Lean: 6 * measure.Degree, Face: "outer",
 	})
-	words := []string{"1 Top", "screw-1-clearance", "outer face", "left end", "10.0", "back edge", "60.0", "6.00", "left end", "4.5", "20.0", "through"}
+	words := []string{"1 Top", "screw-1-clearance", "outer face", "left end", "10.0", "back edge", "60.0", "6.00", "left end", "4.5", "20.0", "through", ""}
 	for i, want := range words {
 		if row[i].Text != want {
 			t.Errorf("%s: %q, want %q", tb.Columns[i].Head, row[i].Text, want)
@@ -137,7 +137,7 @@ func TestSeatOfASideUnderATop(t *testing.T) {
 		near(t, "from the right end", *cell(t, tb, i, "Distance").Number, want, 1e-9)
 		near(t, "from the long edge", *tb.Rows[i][column(t, tb, "Distance", 1)].Number, 0, 1e-9)
 	}
-	if got := cell(t, tb, 0, "Face").Text; got != "inner face" {
+	if got := cell(t, tb, 0, "On").Text; got != "1 Top: inner face" {
 		t.Errorf("the seat is on the %s", got)
 	}
 }

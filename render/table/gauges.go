@@ -6,7 +6,7 @@ import (
 	"splaywright/model/measure"
 )
 
-// gaugesTable is how marking gauge and bevel are set for a corner.
+// gaugesTable is how marking gauge and bevel are set for a dovetailed corner.
 func gaugesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	j := same[0]
 	s := newSheet("gauges-"+j.ID, "Gauge and bevel: "+jointNames(p, same)+", "+j.Kind, style)
@@ -17,12 +17,7 @@ func gaugesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	s.words("Where")
 	corner := bevel(s, "inside corner", j.Dihedral, "between the two inner faces; 1:n is from square")
 	corner[2] = ratio(j.Dihedral - 90*measure.Degree)
-	if len(j.Tails) > 0 {
-		dovetailGauges(s, tailBoards(p, same), pinBoards(p, same), j)
-	}
-	if j.Depth > 0 {
-		gauge(s, "depth of the housing", j.Depth, "square to the face of the "+tailBoards(p, same))
-	}
+	dovetailGauges(s, tailBoards(p, same), pinBoards(p, same), j)
 	return s.done()
 }
 

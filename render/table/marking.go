@@ -12,16 +12,15 @@ import (
 	"splaywright/model/measure"
 )
 
-// Marking is what to mark out: for each kind of corner the lines of tails and pins, running
-// from the front edge, and the settings of gauges and bevels. Corners with the same figures
-// share their tables.
+// Marking is what to mark out on dovetailed corners: the lines of tails and pins, running from
+// the front edge, and the settings of gauges and bevels. Corners with the same figures share
+// their tables. Boards that butt or are housed are in Seats.
 func Marking(p *form.Piece, style measure.Style) []Table {
 	var all []Table
 	for _, same := range alikeJoints(p.Joints) {
 		if len(same[0].Tails) > 0 {
-			all = append(all, linesTable(p, same, style))
+			all = append(all, linesTable(p, same, style), gaugesTable(p, same, style))
 		}
-		all = append(all, gaugesTable(p, same, style))
 	}
 	return all
 }

@@ -4,6 +4,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/form"
+	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -13,36 +14,45 @@ import (
 // join them.
 func Seats(p *form.Piece, style measure.Style) Table {
 	s := newSheet("seats", "Seats of butted and housed boards", style)
-	s.words("On", "Face", "Seat of", "Corner", "First edge")
+	s.words("On", "Seat of", "Corner", "First edge")
 	s.lengths("Distance")
 	s.words("Second edge")
 	s.lengths("Distance")
+	s.angles("Boards meet at")
+	s.lengths("Housing depth")
 	for _, j := range p.Joints {
 		on, seat := p.Part(j.TailBoard), p.Part(j.PinBoard)
 		if len(j.Tails) > 0 || on == nil || seat == nil {
 			continue
 		}
-		seatRows(s, on, seat)
+		seatRows(s, j, on, seat)
 	}
 	if len(s.Rows) > 0 {
-		s.note("Corners are named by the seated board's own faces and edges. Distances are on the receiving face, square from the named edge; below 0 is beyond that edge.")
+		s.note("Corners are named by the seated board's own faces and edges. Distances are on the receiving face, square from the named edge; below 0 is beyond that edge. Boards meet at: the angle between their inner faces.")
 	}
 	return s.done()
 }
 
-func seatRows(s *sheet, on, seat *part.Part) {
+func seatRows(s *sheet, j joint.Joint, on, seat *part.Part) {
 	walls := wallsOf(on)
 	face := facingSeat(walls, on, seat)
 	into := part.Back(on.Place).Mul4(seat.Place)
 	for i, c := range seatCorners(face, into, seat) {
-		name, where := Cell{}, Cell{}
+		var what [4]Cell // told once, on the first corner
 		if i == 0 {
-			name, where = word(partMark(on)), word(face.name)
+			what = [4]Cell{word(partMark(on) + ": " + face.name), word(partMark(seat)), angle(j.Dihedral, 0), depth(s, j)}
 		}
 		one, two := references(walls, face, c.at)
-		s.row(on.ID, name, where, word(partMark(seat)), word(c.name),
-			word(one.name), s.length(one.distance), word(two.name), s.length(two.distance))
+		s.row(on.ID, what[0], what[1], word(c.name), word(one.name), s.length(one.distance),
+			word(two.name), s.length(two.distance), what[2], what[3])
 	}
+}
+
+func depth(s *sheet, j joint.Joint) Cell {
+	if j.Depth == 0 {
+		return Cell{}
+	}
+	return s.length(j.Depth)
 }
 
 // facingSeat is the face of the receiving board that the seated one stands on.

@@ -16,15 +16,18 @@ func Shapes(p *form.Piece, style measure.Style) Table {
 	s.lengths("Distance", "Long", "Across", "Radius")
 	s.angles("Turned")
 	arch := false
-	for _, q := range p.Parts {
+	s.perPart(p, func(q *part.Part) [][]Cell {
+		walls := wallsOf(q)
+		var rows [][]Cell
 		for _, f := range q.Features {
 			if f.Kind == part.RoundOver {
 				continue
 			}
-			shapeRow(s, q, f)
+			rows = append(rows, s.shapeRow(walls, f))
 			arch = arch || f.Kind == part.Arch
 		}
-	}
+		return rows
+	})
 	if len(s.Rows) > 0 {
 		s.note("Distances are on the outer face, square from the named edge to the shape's centre. Turned: its long direction from the grain.")
 	}
@@ -34,10 +37,8 @@ func Shapes(p *form.Piece, style measure.Style) Table {
 	return s.done()
 }
 
-func shapeRow(s *sheet, q *part.Part, f part.Feature) {
-	walls := wallsOf(q)
-	face := walls[0]
-	one, two := references(walls, face, f.Centre.Vec3(0))
+func (s *sheet) shapeRow(walls []wall, f part.Feature) []Cell {
+	one, two := references(walls, walls[0], f.Centre.Vec3(0))
 	radius, turned := Cell{}, Cell{}
 	if f.Radius > 0 {
 		radius = s.length(f.Radius)
@@ -45,8 +46,10 @@ func shapeRow(s *sheet, q *part.Part, f part.Feature) {
 	if f.Kind == part.Slot || f.Kind == part.HandHole {
 		turned = angle(f.Angle, 0)
 	}
-	s.row(q.ID, word(partMark(q)), word(string(f.Kind)), word(one.name), s.length(one.distance),
-		word(two.name), s.length(two.distance), s.length(f.Length), s.length(f.Width), radius, turned)
+	return []Cell{
+		word(string(f.Kind)), word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
+		s.length(f.Length), s.length(f.Width), radius, turned,
+	}
 }
 
 // Easing is every edge that a round-over runs along.
@@ -56,12 +59,15 @@ func Easing(p *form.Piece, style measure.Style) Table {
 	s.lengths("Radius", "Length")
 	s.angles("Edge angle")
 	s.numbers("cm³", "Wood removed")
-	for _, q := range p.Parts {
+	s.perPart(p, func(q *part.Part) [][]Cell {
+		var rows [][]Cell
 		for _, e := range q.Eased {
-			s.row(q.ID, word(partMark(q)), word(e.Name), s.length(e.Radius), s.length(e.Length),
-				angle(e.Dihedral, 0), figure(e.Removed/1000, 2))
+			rows = append(rows, []Cell{
+				word(e.Name), s.length(e.Radius), s.length(e.Length), angle(e.Dihedral, 0), figure(e.Removed/1000, 2),
+			})
 		}
-	}
+		return rows
+	})
 	if len(s.Rows) > 0 {
 		s.note("Edge angle: inside the wood, between the two faces. Ease edges after the joints are cut, and stop where one runs into a joint.")
 	}

@@ -60,6 +60,18 @@ type reference struct {
 	distance measure.Length
 }
 
+// nearer prefers the smaller distance and, half way between two edges, the front to the back one
+// and the top to the floor end, whatever the rounding noise.
+func (r reference) nearer(than reference) bool {
+	if d := r.distance - than.distance; d < -halfWay || d > halfWay {
+		return d < 0
+	}
+	return r.name > than.name
+}
+
+// halfWay is the difference, mm, below which two distances are the same.
+const halfWay = measure.Length(1e-6)
+
 // references are the nearest edge of each of the two kinds that bound the entry face: an end
 // and an edge on a face, an edge and a face on an end.
 func references(walls []wall, face wall, at mgl64.Vec3) (one, two reference) {
@@ -71,8 +83,8 @@ func references(walls []wall, face wall, at mgl64.Vec3) (one, two reference) {
 		if w.rank == face.rank {
 			continue
 		}
-		if d := measure.Length(distanceIn(face, w, at)); d < found[w.rank].distance {
-			found[w.rank] = reference{w.name, d}
+		if r := (reference{w.name, measure.Length(distanceIn(face, w, at))}); r.nearer(found[w.rank]) {
+			found[w.rank] = r
 		}
 	}
 	first := (face.rank + 1) % 3
