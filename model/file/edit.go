@@ -3,317 +3,230 @@ package file
 import (
 	"bytes"
 	"fmt"
-	"slices"
+	"maps"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 )
 
-// Set puts a text, as a person typed it, under a path; keys that are missing are made. The rest of
-// the file stays byte for byte. It fails when the path leads through something that is no group or
-// list, or past the end of a list; whether the text means anything is told by Design.
+// patch replaces a stretch of the text.
+type patch struct {
+	from, to int
+	text     string
+}
+
+// change edits the document. node makes the change in the tree; splice says where the text is to be
+// changed for the same. Where the spliced text does not read as the changed tree, the tree is written
+// out instead, which keeps comments and order but not blank lines.
+func (d *Document) change(path string, node func(root *yaml.Node) error, splice func(s *source) (patch, error)) error {
+	want := d.Clone()
+	if err := node(want.root); err != nil {
+		return &Error{File: d.name, Path: path, Want: err.Error()}
+	}
+	values := map[string]string{}
+	flatten(want.root, "", values)
+	if p, err := splice(newSource(d.src)); err == nil {
+		text := bytes.Join([][]byte{d.src[:p.from], []byte(p.text), d.src[p.to:]}, nil)
+		if d.take(text, values) {
+			return nil
+		}
+	}
+	var out bytes.Buffer
+	enc := yaml.NewEncoder(&out)
+	enc.SetIndent(2)
+	if err := enc.Encode(want.root); err != nil {
+		return &Error{File: d.name, Path: path, Want: fmt.Sprintf("this cannot be written: %v", err)}
+	}
+	if !d.take(out.Bytes(), values) {
+		return &Error{File: d.name, Path: path, Want: "this cannot be written into the file"}
+	}
+	return nil
+}
+
+// take makes text the document's if it reads as the values wanted.
+func (d *Document) take(text []byte, want map[string]string) bool {
+	if len(text) > MaxBytes {
+		return false
+	}
+	next := &Document{name: d.name, src: text}
+	if next.parse() != nil {
+		return false
+	}
+	got := map[string]string{}
+	flatten(next.root, "", got)
+	if !maps.Equal(got, want) {
+		return false
+	}
+	*d = *next
+	return true
+}
+
+// flatten lists what every path of a tree holds.
+func flatten(n *yaml.Node, path string, out map[string]string) {
+	switch {
+	case n.Kind == yaml.MappingNode:
+		out[path] = "{" + strconv.Itoa(len(n.Content)/2)
+		for i := 0; i+1 < len(n.Content); i += 2 {
+			flatten(n.Content[i+1], join(path, n.Content[i].Value), out)
+		}
+	case n.Kind == yaml.SequenceNode:
+		out[path] = "[" + strconv.Itoa(len(n.Content))
+		for i, c := range n.Content {
+			flatten(c, join(path, strconv.Itoa(i)), out)
+		}
+	case isNull(n):
+		out[path] = "~"
+	default:
+		out[path] = "=" + n.Value
+	}
+}
+
+// Set puts text at a path as a person types it. Groups that are missing are made; an item of a list
+// must be there. A list of values is typed in square brackets. The error is an *Error.
 func (d *Document) Set(path, text string) error {
-	if n := d.find(path); n != nil {
-		if n.Kind != yaml.ScalarNode {
-			return d.refusal(path, text, "a group of keys stands here, not a value")
+	if why := place(path); why != "" {
+		_, key := cut(path)
+		return &Error{File: d.name, Path: path, Read: key, Want: why}
+	}
+	value, err := typed(path, text)
+	if err != nil {
+		return &Error{File: d.name, Path: path, Read: text, Want: err.Error()}
+	}
+	if old := d.find(path); old != nil {
+		if old.Kind == yaml.ScalarNode && value.Kind == yaml.ScalarNode {
+			value.Style = kept(old)
 		}
-		return d.change(path, text, func(c *Document) bool { return c.replace(c.find(path), text) })
+		return d.change(path,
+			func(root *yaml.Node) error { return replace(root, path, value) },
+			func(s *source) (patch, error) { return s.overwrite(old, flow(value, d.inFlow(path))) })
 	}
-	group, missing := path, []string{}
-	for d.find(group) == nil {
-		var key string
-		group, key = cut(group)
-		missing = append([]string{key}, missing...)
-	}
-	n := d.find(group)
-	if n.Kind != yaml.MappingNode && !isNull(n) {
-		return d.refusal(path, text, "there is no such place in the design; a new item is added to its list first")
-	}
-	raw := quoted(text)
-	for i := len(missing) - 1; i > 0; i-- {
-		raw = "{" + missing[i] + ": " + raw + "}"
-	}
-	return d.change(path, text, func(c *Document) bool { return c.insert(c.find(group), missing[0], raw) })
+	return d.add(path, value)
 }
 
-func (d *Document) refusal(path, text, want string) error {
-	e := &Error{File: d.name, Path: path, Read: text, Want: want}
-	if n := d.find(path); n != nil {
-		e.Line, e.Column = n.Line, n.Column
+// typed makes a node of a typed text.
+func typed(path, text string) (*yaml.Node, error) {
+	_, single := shape[pattern(path)]
+	if !single {
+		return plain(text), nil
 	}
-	return e
+	var doc yaml.Node
+	if pattern(path) == "corners.tail-widths" && yaml.Unmarshal([]byte(text), &doc) == nil && len(doc.Content) == 1 && doc.Content[0].Kind == yaml.SequenceNode {
+		s := scrutiny{}
+		s.look(doc.Content[0], path, maxDepth-1)
+		if len(s.errs) == 0 {
+			return doc.Content[0], nil
+		}
+	}
+	if pattern(path) == "corners.tail-widths" {
+		return nil, fmt.Errorf("a list in square brackets is expected, such as [38, 52, 38]")
+	}
+	return nil, fmt.Errorf("this is a group, not a value")
 }
 
-// change splices in a copy and keeps it only when the text is read back.
-func (d *Document) change(path, text string, splice func(c *Document) bool) error {
-	c := d.Clone()
-	if splice(c) && c.parse() == nil && c.Text(path) == text {
-		*d = *c
-		return nil
-	}
-	return d.recode(path, text)
+func plain(text string) *yaml.Node {
+	return &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: text}
 }
 
-// recode sets a value in the tree and writes the whole file anew. It is the way out where the text
-// cannot be spliced; comments stay, blank lines do not.
-func (d *Document) recode(path, text string) error {
-	c := d.Clone()
-	n := c.find(path)
+// kept is the quoting that a new text takes over: that of a text that had no need of it.
+func kept(old *yaml.Node) yaml.Style {
+	if bare(old.Value, true) {
+		return old.Style & (yaml.SingleQuotedStyle | yaml.DoubleQuotedStyle)
+	}
+	return 0
+}
+
+// bare tells whether a text can stand without quotes.
+func bare(text string, inFlow bool) bool {
+	src := "k: " + text
+	if inFlow {
+		src = "{k: " + text + ", z: 1}"
+	}
+	var doc yaml.Node
+	if yaml.Unmarshal([]byte(src), &doc) != nil || len(doc.Content) != 1 {
+		return false
+	}
+	m := doc.Content[0]
+	if m.Kind != yaml.MappingNode || len(m.Content) != map[bool]int{false: 2, true: 4}[inFlow] {
+		return false
+	}
+	v := m.Content[1]
+	return v.Kind == yaml.ScalarNode && v.Value == text && v.Style == 0 && v.Anchor == "" && v.Tag != "!!null" && v.Tag != "!!merge"
+}
+
+// flow writes a node on one line.
+func flow(n *yaml.Node, inFlow bool) string {
+	parts := make([]string, 0, len(n.Content))
+	switch n.Kind {
+	case yaml.MappingNode:
+		for i := 0; i+1 < len(n.Content); i += 2 {
+			parts = append(parts, flow(n.Content[i], true)+": "+flow(n.Content[i+1], true))
+		}
+		return "{" + strings.Join(parts, ", ") + "}"
+	case yaml.SequenceNode:
+		for _, c := range n.Content {
+			parts = append(parts, flow(c, true))
+		}
+		return "[" + strings.Join(parts, ", ") + "]"
+	}
+	simple := !strings.ContainsFunc(n.Value, func(c rune) bool {
+		return c < ' ' || c == 0x7f || c == 0x85 || c == 0x2028 || c == 0x2029 || c == 0xFEFF
+	})
+	switch {
+	case isNull(n):
+		return "~"
+	case n.Style&yaml.DoubleQuotedStyle != 0 || !simple:
+		return strconv.Quote(n.Value)
+	case n.Style&yaml.SingleQuotedStyle == 0 && bare(n.Value, inFlow):
+		return n.Value
+	case n.Style&yaml.SingleQuotedStyle == 0 && !strings.ContainsAny(n.Value, `"\`):
+		return `"` + n.Value + `"`
+	}
+	return "'" + strings.ReplaceAll(n.Value, "'", "''") + "'"
+}
+
+// inFlow tells whether what stands at a path stands within brackets.
+func (d *Document) inFlow(path string) bool {
+	for path != "" {
+		path, _ = cut(path)
+		if n := d.find(path); n != nil && n.Style&yaml.FlowStyle != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// overwrite is the patch that puts text in the place of a node.
+func (s *source) overwrite(n *yaml.Node, text string) (patch, error) {
+	from := s.start(n)
+	to := from
+	if !isNull(n) || n.Value != "" {
+		var err error
+		if to, err = s.end(n); err != nil {
+			return patch{}, err
+		}
+	}
+	if from == to && from > 0 && s.text[from-1] != ' ' {
+		text = " " + text
+	}
+	return patch{from, to, text}, nil
+}
+
+// replace puts a node in the place of the one at a path.
+func replace(root *yaml.Node, path string, value *yaml.Node) error {
+	parent, key := cut(path)
+	n := (&Document{root: root}).find(parent)
 	if n == nil {
-		return d.refusal(path, text, "there is no room for this in the design as it is written")
+		return fmt.Errorf("there is nothing at %s", parent)
 	}
-	n.Value, n.Tag, n.Style = text, "!!str", yaml.DoubleQuotedStyle
-	out, err := yaml.Marshal(c.root)
-	if err != nil {
-		return d.refusal(path, text, fmt.Sprintf("this cannot be written: %v", err))
-	}
-	c.src = out
-	if err := c.parse(); err != nil || c.Text(path) != text {
-		return d.refusal(path, text, "this cannot be written into a design")
-	}
-	*d = *c
-	return nil
-}
-
-// replace puts a new text in a scalar's place.
-func (d *Document) replace(n *yaml.Node, text string) bool {
-	start, end, ok := d.scalarSpan(n)
-	if ok {
-		raw := quoted(text)
-		if start == end { // nothing stood behind the key
-			raw = " " + raw
-		}
-		d.src = slices.Concat(d.src[:start], []byte(raw), d.src[end:])
-	}
-	return ok
-}
-
-// insert puts a key with a value, written out, at the end of a group.
-func (d *Document) insert(n *yaml.Node, key, raw string) bool {
-	entry := key + ": " + raw
-	switch {
-	case isNull(n):
-		at := d.offset(n.Line, n.Column) + len(n.Value)
-		d.src = slices.Concat(d.src[:at], []byte(" {"+entry+"}"), d.src[at:])
-	case n.Style&yaml.FlowStyle != 0:
-		return d.insertFlow(n, entry)
-	default:
-		indent := n.Content[0].Column - 1
-		d.insertLine(d.lastLine(n), strings.Repeat(" ", indent)+entry)
-	}
-	return true
-}
-
-func (d *Document) insertFlow(n *yaml.Node, entry string) bool {
-	end, ok := d.flowEnd(d.offset(n.Line, n.Column))
-	if !ok {
-		return false
-	}
-	at := len(bytes.TrimRight(d.src[:end], " \n,"))
-	if len(n.Content) > 0 {
-		entry = ", " + entry
-	}
-	d.src = slices.Concat(d.src[:at], []byte(entry), d.src[end:])
-	return true
-}
-
-// insertLine puts a line behind the line of that number.
-func (d *Document) insertLine(after int, line string) {
-	at := d.offset(after+1, 1)
-	if at > 0 && d.src[at-1] != '\n' {
-		line = "\n" + line
-	}
-	d.src = slices.Concat(d.src[:at], []byte(line+"\n"), d.src[at:])
-}
-
-// quoted writes a text so that it is read back as that text, plain where that can be.
-func quoted(text string) string {
-	for _, form := range []string{"k: %s", "{k: %s}", "[%s]"} {
-		var doc yaml.Node
-		if err := yaml.Unmarshal(fmt.Appendf(nil, form, text), &doc); err != nil || len(doc.Content) != 1 {
-			return doubleQuoted(text)
-		}
-		top := doc.Content[0]
-		n := top.Content[len(top.Content)-1]
-		if len(top.Content) > 2 || n.Kind != yaml.ScalarNode || n.Value != text || n.Style != 0 || n.Anchor != "" || isNull(n) || doc.FootComment != "" || n.LineComment != "" {
-			return doubleQuoted(text)
+	old := child(n, key)
+	for i, c := range n.Content {
+		if c == old && (n.Kind == yaml.SequenceNode || i%2 == 1) {
+			next := *value
+			next.HeadComment, next.LineComment, next.FootComment = c.HeadComment, c.LineComment, c.FootComment
+			n.Content[i] = &next
+			return nil
 		}
 	}
-	return text
-}
-
-func doubleQuoted(text string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, r := range text {
-		switch {
-		case r == '"' || r == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(r)
-		case r == '\n':
-			b.WriteString(`\n`)
-		case r < ' ' || r == 0x7f || r == 0x85 || r == 0xa0 || r == 0x2028 || r == 0x2029 || r == 0xfeff:
-			fmt.Fprintf(&b, `\u%04X`, r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
-}
-
-// Append adds an item, a group of keys with their values as typed, to the list at a path. The list
-// is made when it is missing.
-func (d *Document) Append(path string, fields ...[2]string) error {
-	parts := make([]string, len(fields))
-	for i, f := range fields {
-		parts[i] = f[0] + ": " + quoted(f[1])
-	}
-	item := "{" + strings.Join(parts, ", ") + "}"
-	before := d.Len(path)
-	c := d.Clone()
-	n := c.find(path)
-	ok := true
-	switch {
-	case n == nil:
-		ok = c.appendList(path, item)
-	case isNull(n):
-		at := c.offset(n.Line, n.Column) + len(n.Value)
-		c.src = slices.Concat(c.src[:at], []byte(" ["+item+"]"), c.src[at:])
-	case n.Kind != yaml.SequenceNode:
-		ok = false
-	case n.Style&yaml.FlowStyle != 0:
-		ok = c.insertFlow(n, item)
-	default:
-		c.insertLine(c.lastLine(n), strings.Repeat(" ", n.Column-1)+"- "+item)
-	}
-	if !ok || c.parse() != nil || c.Len(path) != before+1 {
-		return d.refusal(path, item, "no item can be added here")
-	}
-	*d = *c
-	return nil
-}
-
-// appendList writes a new list under a top key, or inside the group that the path names.
-func (d *Document) appendList(path, item string) bool {
-	parent, key := cut(path)
-	if parent != "" {
-		n := d.find(parent)
-		return n != nil && n.Kind == yaml.MappingNode && d.insert(n, key, "["+item+"]")
-	}
-	if d.root.Style&yaml.FlowStyle != 0 {
-		return d.insert(d.root, key, "["+item+"]")
-	}
-	indent := strings.Repeat(" ", d.root.Content[0].Column-1)
-	d.insertLine(d.lastLine(d.root), indent+key+":\n"+indent+"  - "+item)
-	return true
-}
-
-// Remove takes out what stands at a path, key and all. It does nothing when nothing stands there.
-func (d *Document) Remove(path string) {
-	if d.find(path) == nil {
-		return
-	}
-	c := d.Clone()
-	if c.cutOut(path) && c.parse() == nil && c.removed(d, path) {
-		*d = *c
-		return
-	}
-	c = d.Clone()
-	c.prune(path)
-	out, err := yaml.Marshal(c.root)
-	if err != nil {
-		return
-	}
-	if c.src = out; c.parse() == nil {
-		*d = *c
-	}
-}
-
-// removed tells whether exactly the one entry is gone.
-func (d *Document) removed(was *Document, path string) bool {
-	parent, _ := cut(path)
-	n, old := d.find(parent), was.find(parent)
-	if n == nil || n.Kind != old.Kind && !isNull(n) {
-		return false
-	}
-	gone := 1
-	if old.Kind == yaml.MappingNode {
-		gone = 2
-	}
-	return len(n.Content) == len(old.Content)-gone
-}
-
-// prune takes the entry out of the tree.
-func (d *Document) prune(path string) {
-	parent, key := cut(path)
-	n := d.find(parent)
-	if n.Kind == yaml.MappingNode {
-		i := keyIndex(n, key)
-		n.Content = slices.Delete(n.Content, i, i+2)
-		return
-	}
-	i := slices.Index(n.Content, d.find(path))
-	n.Content = slices.Delete(n.Content, i, i+1)
-}
-
-// cutOut takes the entry out of the text.
-func (d *Document) cutOut(path string) bool {
-	parent, key := cut(path)
-	n, v := d.find(parent), d.find(path)
-	first := v
-	if n.Kind == yaml.MappingNode {
-		first = n.Content[keyIndex(n, key)]
-	}
-	if n.Style&yaml.FlowStyle != 0 {
-		return d.cutFlow(n, first, v)
-	}
-	from, to := d.offset(first.Line, 1), d.offset(d.lastLine(v)+1, 1)
-	if len(n.Content) <= 2 && parent != "" && (n.Kind == yaml.MappingNode || len(n.Content) == 1) {
-		return false // the last entry: the group's own key would be left with nothing
-	}
-	if lead := strings.TrimLeft(string(d.src[from:d.offset(first.Line, first.Column)]), " -"); lead != "" {
-		return false
-	}
-	if n.Kind == yaml.MappingNode && bytes.ContainsRune(d.src[from:d.offset(first.Line, first.Column)], '-') {
-		return false // the first key of a list's item carries the hyphen
-	}
-	d.src = slices.Concat(d.src[:from], d.src[to:])
-	return true
-}
-
-// cutFlow takes an entry out of a group or list in brackets, with one comma.
-func (d *Document) cutFlow(n, first, v *yaml.Node) bool {
-	from := d.offset(first.Line, first.Column)
-	var to int
-	ok := true
-	switch {
-	case v.Kind == yaml.ScalarNode:
-		_, to, ok = d.scalarSpan(v)
-	default:
-		to, ok = d.flowEnd(d.offset(v.Line, v.Column))
-		to++
-	}
-	if !ok {
-		return false
-	}
-	rest := bytes.TrimLeft(d.src[to:], " ")
-	if len(rest) > 0 && rest[0] == ',' {
-		to = len(d.src) - len(bytes.TrimLeft(rest[1:], " "))
-	} else {
-		from = len(bytes.TrimRight(d.src[:from], " ,"))
-	}
-	d.src = slices.Concat(d.src[:from], d.src[to:])
-	return true
-}
-
-// New gives the shortest design that can be read: a stool with the sizes given as they are typed.
-func New(title, units, height, width, depth string) *Document {
-	text := fmt.Sprintf("splaywright: 1\ntitle: %s\nunits: %s\nform: stool\nsize: {height: %s, width: %s, depth: %s, taken-at: top}\n",
-		quoted(title), quoted(units), quoted(height), quoted(width), quoted(depth))
-	d := &Document{name: "new design", src: []byte(text)}
-	if err := d.parse(); err != nil {
-		panic(fmt.Sprintf("file: a new design is not read: %v", err))
-	}
-	return d
+	return fmt.Errorf("there is nothing at %s", path)
 }
