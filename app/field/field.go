@@ -137,7 +137,7 @@ func (f *Field) setText(text string) {
 
 func (f *Field) setSaid() {
 	text := f.state.Said
-	if f.state.Text == "" && f.state.Follows != "" {
+	if f.state.Text == "" && f.state.Follows != "" && f.choice == nil {
 		text = "follows: " + f.state.Follows
 	}
 	if f.state.Err != nil {

@@ -32,7 +32,7 @@ func contrast(a, b color.Color) float64 {
 
 // Text is readable on every ground it stands on: 4.5 to 1 (WCAG 2.1, 1.4.3).
 func TestTextIsReadable(t *testing.T) {
-	inks := []fyne.ThemeColorName{theme.ColorNameForeground, look.Faint, look.Stop, look.Warn, look.Note, theme.ColorNamePlaceHolder}
+	inks := []fyne.ThemeColorName{theme.ColorNameForeground, look.Faint, look.Stop, look.Warn, look.Note, theme.ColorNameDisabled, theme.ColorNamePlaceHolder}
 	grounds := []fyne.ThemeColorName{theme.ColorNameBackground, look.Column, look.Strip, look.Sheet}
 	for _, dark := range []bool{false, true} {
 		th := look.Theme{Dark: dark}

@@ -9,7 +9,7 @@ import (
 func pieceGroup(timbers []string) Group {
 	return Group{Title: "Piece", Fields: []field.Spec{
 		words("title", "Title", func(d *form.Design) string { return d.Title }),
-		choice("units", "Bare numbers are", unitsOf, "mm", "in"),
+		choice("units", "Numbers are in", unitsOf, "mm", "in"),
 		words("timber", "Timber", func(d *form.Design) string { return d.Timber }, timbers...),
 		length("size.height", "Height", func(d *form.Design) measure.Length { return d.Size.Height }),
 		length("size.width", "Width", func(d *form.Design) measure.Length { return d.Size.Width }),
