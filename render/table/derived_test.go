@@ -135,3 +135,10 @@ func TestPrintedFiguresAreTheNumbersRounded(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkTablesOfEverything(b *testing.B) {
+	p := form.Build(formtest.Full())
+	for b.Loop() {
+		All(p, metric)
+	}
+}

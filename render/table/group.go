@@ -1,11 +1,12 @@
 package table
 
 import (
-	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
@@ -15,35 +16,63 @@ type group []*part.Part
 
 // groups keeps the order in which the parts first appear.
 func groups(p *form.Piece) []group {
-	var order []group
-	at := map[string]int{}
+	var all []group
 	for _, q := range p.Parts {
-		key := likeness(q)
-		i, seen := at[key]
-		if !seen {
-			i = len(order)
-			at[key] = i
-			order = append(order, nil)
+		i := slices.IndexFunc(all, func(g group) bool { return alikeParts(g[0], q) })
+		if i < 0 {
+			all = append(all, group{q})
+			continue
 		}
-		order[i] = append(order[i], q)
+		all[i] = append(all[i], q)
 	}
-	return order
+	return all
 }
 
-// likeness is equal for parts that one entry of the cut list can stand for. A micrometre and a
-// hundred-thousandth of a degree are taken as the same.
-func likeness(q *part.Part) string {
-	var cuts []string
-	for _, c := range q.Cuts {
-		cuts = append(cuts, fmt.Sprintf("%s %.5f %.5f %t %.3f",
-			c.Kind, c.Swing.Degrees(), c.Tilt.Degrees(), c.OuterLonger, c.Length.MM()))
-	}
-	sort.Strings(cuts)
-	return fmt.Sprintf("%s|%.3f %.3f %.3f|%.3f %.3f %.3f|%.1f|%s", q.Timber,
-		q.Blank.Length.MM(), q.Blank.Width.MM(), q.Blank.Thickness.MM(),
-		q.Rough.Length.MM(), q.Rough.Width.MM(), q.Rough.Thickness.MM(),
-		q.Volume, strings.Join(cuts, ","))
+// Figures that agree so closely are the same to any shop: they differ by rounding noise, or by
+// less than anybody can cut.
+const (
+	sameLength = measure.Length(1e-3)
+	sameAngle  = 1e-5 * measure.Degree
+	sameVolume = 0.05 // mm³
+)
+
+func alikeParts(a, b *part.Part) bool {
+	return a.Timber == b.Timber && alikeBoxes(a.Blank, b.Blank) && alikeBoxes(a.Rough, b.Rough) &&
+		within(a.Volume, b.Volume, sameVolume) && alikeCuts(a.Cuts, b.Cuts)
 }
+
+func alikeBoxes(a, b part.Box) bool {
+	return within(a.Length, b.Length, sameLength) && within(a.Width, b.Width, sameLength) &&
+		within(a.Thickness, b.Thickness, sameLength)
+}
+
+// alikeCuts looks for each cut of the one among the cuts of the other, in whatever order.
+func alikeCuts(a, b []part.Cut) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	used := make([]bool, len(b))
+	for _, c := range a {
+		found := false
+		for i, d := range b {
+			if !used[i] && alikeCut(c, d) {
+				used[i], found = true, true
+				break
+			}
+		}
+		if !found {
+			return false
+		}
+	}
+	return true
+}
+
+func alikeCut(a, b part.Cut) bool {
+	return a.Kind == b.Kind && a.OuterLonger == b.OuterLonger && within(a.Swing, b.Swing, sameAngle) &&
+		within(a.Tilt, b.Tilt, sameAngle) && within(a.Length, b.Length, sameLength)
+}
+
+func within[T ~float64](a, b, tolerance T) bool { return a-b <= tolerance && b-a <= tolerance }
 
 func (g group) marks() string {
 	var marks []string

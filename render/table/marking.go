@@ -25,36 +25,35 @@ func Marking(p *form.Piece, style measure.Style) []Table {
 	return all
 }
 
-// alikeJoints gathers joints whose figures agree to a micrometre and a hundred-thousandth of a
-// degree, in order.
+// alikeJoints gathers joints whose figures are the same, in order.
 func alikeJoints(joints []joint.Joint) [][]joint.Joint {
-	var order [][]joint.Joint
-	at := map[string]int{}
+	var all [][]joint.Joint
 	for _, j := range joints {
-		key := jointLikeness(j)
-		i, seen := at[key]
-		if !seen {
-			i = len(order)
-			at[key] = i
-			order = append(order, nil)
+		i := slices.IndexFunc(all, func(g []joint.Joint) bool { return alikeJoint(g[0], j) })
+		if i < 0 {
+			all = append(all, []joint.Joint{j})
+			continue
 		}
-		order[i] = append(order[i], j)
+		all[i] = append(all[i], j)
 	}
-	return order
+	return all
 }
 
-func jointLikeness(j joint.Joint) string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "%s|%.5f %.5f %.5f %.5f|%.3f %.3f %.3f %.3f %.3f %.3f", j.Kind,
-		j.Dihedral.Degrees(), j.Slope.Degrees(), j.CheekTilt.Degrees(), j.PinAngle.Degrees(),
-		j.Baseline.Outer, j.Baseline.Inner, j.PinBaseline.Outer, j.PinBaseline.Inner, j.Width, j.Depth)
-	for _, spans := range [][]joint.Span{j.Tails, j.TailsInner, j.TailRoots, j.Pins, j.PinsInner} {
-		b.WriteByte('|')
-		for _, s := range spans {
-			fmt.Fprintf(&b, "%.3f %.3f ", s.Start.MM(), s.End.MM())
-		}
-	}
-	return b.String()
+func alikeJoint(a, b joint.Joint) bool {
+	return a.Kind == b.Kind && within(a.Dihedral, b.Dihedral, sameAngle) && within(a.Slope, b.Slope, sameAngle) &&
+		within(a.CheekTilt, b.CheekTilt, sameAngle) && within(a.PinAngle, b.PinAngle, sameAngle) &&
+		alikeFaces(a.Baseline, b.Baseline) && alikeFaces(a.PinBaseline, b.PinBaseline) &&
+		within(a.Width, b.Width, sameLength) && slices.EqualFunc(a.Tails, b.Tails, alikeSpan) &&
+		slices.EqualFunc(a.TailsInner, b.TailsInner, alikeSpan) && slices.EqualFunc(a.TailRoots, b.TailRoots, alikeSpan) &&
+		slices.EqualFunc(a.Pins, b.Pins, alikeSpan) && slices.EqualFunc(a.PinsInner, b.PinsInner, alikeSpan)
+}
+
+func alikeFaces(a, b joint.Faces) bool {
+	return within(a.Outer, b.Outer, sameLength) && within(a.Inner, b.Inner, sameLength)
+}
+
+func alikeSpan(a, b joint.Span) bool {
+	return within(a.Start, b.Start, sameLength) && within(a.End, b.End, sameLength)
 }
 
 // jointNames are the boards that meet: "Top to side, left and right".
