@@ -29,6 +29,7 @@ type board struct {
 	around [4]edge
 	shape  solid.Board // in the part frame
 	sizes  []string    // paths in the design file that shape it
+	uncut  bool        // a stop finding tells already why it has no solid
 }
 
 // newBoard begins a part. The cuts look, in turn, along −y, +x, +y and −x of the part frame.
@@ -70,19 +71,16 @@ func (b *board) finish(allowance Allowance) []part.Finding {
 	p := b.part
 	b.readCuts()
 	b.readFaceLength()
+	density := 0.0 // kg/mm³
 	if d, ok := timber.Find(p.Timber); ok {
-		p.Mass = d.Density12
+		density = d.Density12 * 1e-9
 	}
-	density := p.Mass * 1e-9 // kg/mm³
-	p.Mass = 0
-	var found []part.Finding
+	found := b.build()
 	lo, hi := b.extent()
-	if s, err := b.shape.Build(); err == nil {
-		p.Solid, p.Volume = s, s.Volume()
+	if p.Solid != nil {
+		p.Volume = p.Solid.Volume()
 		p.Mass = density * p.Volume
-		lo, hi = s.Bounds()
-	} else {
-		found = append(found, unbuildable(p, err, b.sizes))
+		lo, hi = p.Solid.Bounds()
 	}
 	size := hi.Sub(lo)
 	p.Blank = part.Box{Length: measure.Length(size[0]), Width: measure.Length(size[1]), Thickness: measure.Length(b.thickness)}
@@ -94,7 +92,20 @@ func (b *board) finish(allowance Allowance) []part.Finding {
 	return found
 }
 
-// ends and edges as the papers list them: the two across the grain first.
+// build makes the solid.
+func (b *board) build() []part.Finding {
+	if b.uncut {
+		return nil
+	}
+	s, err := b.shape.Build()
+	if err != nil {
+		return []part.Finding{unbuildable(b.part, err, b.sizes)}
+	}
+	b.part.Solid = s
+	return nil
+}
+
+// cutOrder is how papers list the cuts: the two across the grain first.
 var cutOrder = [4]int{3, 1, 0, 2}
 
 func (b *board) readCuts() {

@@ -54,9 +54,13 @@ func (b *builder) shape() {
 		b.sideOutline(i, s)
 		b.boards = append(b.boards, s)
 	}
-	if j := b.stand.d.Corners.Joint; j == Butt || j == Housing {
+	if b.stand.d.Corners.Joint != ThroughDovetail {
 		b.butted(left)
 		b.butted(right)
+	} else if b.corners[left] == nil {
+		for _, board := range b.boards {
+			board.uncut = true
+		}
 	}
 }
 

@@ -3,16 +3,15 @@ package form
 import (
 	"fmt"
 	"math"
+	"slices"
 
-	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
 const (
-	steepest      = 75 * measure.Degree // beyond it a board lies rather than stands
-	geometry      = "geometry of the piece"
-	contradictory = "the sizes as typed"
+	steepest = 75 * measure.Degree // beyond it a board lies rather than stands
+	geometry = "geometry of the piece"
 )
 
 // stop makes a finding that stops the piece.
@@ -23,8 +22,59 @@ func stop(id, text string, figure, limit float64, unit string, sizes ...string) 
 	}
 }
 
-// refuse reports sizes that no board can have. It tells whether any was found.
+// refuse reports words that no way to build goes by and sizes that no board can have. It tells
+// whether any was found.
 func (b *builder) refuse(d Design) bool {
+	b.refuseWords(d)
+	b.refuseSizes(d)
+	b.refuseCorners(d)
+	return len(b.piece.Findings) > 0
+}
+
+// refuseWords reports a choice that is none of those there are.
+func (b *builder) refuseWords(d Design) {
+	b.oneOf("form", d.Form, "stool")
+	b.oneOf("size.taken-at", string(d.Size.TakenAt), string(AtTop), string(AtFloor))
+	b.oneOf("splay.edge-cut", string(d.Splay.EdgeCut), string(EdgeSquare), string(EdgeFlush))
+	b.oneOf("corners.joint", d.Corners.Joint, ThroughDovetail, Butt, Housing)
+	if d.Corners.Joint == ThroughDovetail {
+		b.oneOf("corners.tails-on", d.Corners.TailsOn, OnTop, OnSide)
+	}
+	for i, r := range d.Stretchers {
+		b.oneOf(fmt.Sprintf("stretchers.%d.set", i), r.Set, OnEdge, Flat)
+		b.oneOf(fmt.Sprintf("stretchers.%d.joint", i), r.Joint, Butt, Housing)
+	}
+}
+
+func (b *builder) oneOf(path, word string, words ...string) {
+	if !slices.Contains(words, word) {
+		b.find(stop("word-unknown", fmt.Sprintf("%q is not a way to build here; there is %s.", word, list(words)), 0, 0, "", path))
+	}
+}
+
+// refuseCorners reports what a joint of the top does not allow.
+func (b *builder) refuseCorners(d Design) {
+	k := d.Corners
+	for _, o := range []struct {
+		size measure.Length
+		path string
+	}{{k.Overhang, "corners.overhang"}, {k.OverhangEdges, "corners.overhang-edges"}} {
+		switch {
+		case o.size < 0 || math.IsInf(o.size.MM(), 0) || math.IsNaN(o.size.MM()):
+			b.find(stop("overhang-below-nothing", "An overhang reaches outward; it cannot be less than nothing.", o.size.MM(), 0, "mm", o.path))
+		case o.size > 0 && k.Joint == ThroughDovetail:
+			b.find(stop("overhang-on-dovetails", "A top that is dovetailed to the sides ends where they end; it cannot overhang.",
+				o.size.MM(), 0, "mm", o.path, "corners.joint"))
+		}
+	}
+	if k.Joint == Housing && (!(*k.Depth > 0) || *k.Depth >= d.Boards.Top.Thickness) {
+		b.find(stop("housing-through", "The housings in the top must be shallower than the top is thick.",
+			k.Depth.MM(), d.Boards.Top.Thickness.MM(), "mm", "corners.depth", "boards.top.thickness"))
+	}
+}
+
+// refuseSizes reports lengths and angles that are possible for no piece.
+func (b *builder) refuseSizes(d Design) {
 	for _, s := range []struct {
 		size measure.Length
 		name string
@@ -52,7 +102,6 @@ func (b *builder) refuse(d Design) bool {
 				a.angle.Degrees(), steepest.Degrees(), "deg", a.path))
 		}
 	}
-	return len(b.piece.Findings) > 0
 }
 
 // refuseShape reports sizes that are possible one by one but leave no piece.
@@ -74,11 +123,4 @@ func (b *builder) refuseShape() bool {
 			least, 0, "mm", "size.depth", "splay.edges"))
 	}
 	return len(b.piece.Findings) > 0
-}
-
-// misfit turns a layout that cannot be cut into a finding.
-func (b *builder) misfit(m *joint.Misfit, c joint.Corner) part.Finding {
-	f := stop(string(m.Kind), m.Error(), m.Figure.MM(), m.Limit.MM(), "mm", m.Sizes...)
-	f.Parts = []string{c.Tail.ID, c.Pin.ID}
-	return f
 }
