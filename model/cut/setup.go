@@ -94,10 +94,10 @@ func crosscutSetups(p *part.Part, c part.Cut, saw Saw, flat Setup) []Setup {
 		all = append(all, nested(p, c, saw))
 	}
 	if flat.SwingBeyond {
-		all = append(all, setup(p, c, saw, EndOn, frame{upright: 2, square: 1, across: 0}))
+		all = appendReached(all, setup(p, c, saw, EndOn, frame{upright: 2, square: 1, across: 0}))
 	}
 	if flat.TiltBeyond {
-		all = append(all, setup(p, c, saw, OnEnd, frame{upright: 0, square: 2, across: 1}))
+		all = appendReached(all, setup(p, c, saw, OnEnd, frame{upright: 0, square: 2, across: 1}))
 	}
 	return all
 }
@@ -110,9 +110,17 @@ func ripSetups(p *part.Part, c part.Cut, saw Saw, flat Setup) []Setup {
 		all = append(all, nested(p, c, saw))
 	}
 	if flat.TiltBeyond {
-		all = append(all, setup(p, c, saw, OnEdge, frame{upright: 1, square: 2, across: 0}))
+		all = appendReached(all, setup(p, c, saw, OnEdge, frame{upright: 1, square: 2, across: 0}))
 	}
 	return all
+}
+
+// appendReached leaves out a complement that the saw does not reach either.
+func appendReached(all []Setup, u Setup) []Setup {
+	if !u.InRange() {
+		return all
+	}
+	return append(all, u)
 }
 
 func setup(p *part.Part, c part.Cut, saw Saw, pos Position, f frame) Setup {

@@ -99,6 +99,7 @@ func TestWhichSetupsACutHas(t *testing.T) {
 		{"a compound end", part.Crosscut, Setting{deg(9), deg(6)}.normal(), []Position{Flat, OnEdge, Nested}},
 		{"swung beyond 60", part.Crosscut, Setting{Swing: deg(65)}.normal(), []Position{Flat, OnEdge, EndOn}},
 		{"tilted beyond 45", part.Crosscut, Setting{Tilt: deg(50)}.normal(), []Position{Flat, OnEdge, Nested, OnEnd}},
+		{"swung and tilted beyond: the end to the fence leaves the tilt", part.Crosscut, Setting{deg(70), deg(50)}.normal(), []Position{Flat, OnEdge, Nested, OnEnd}},
 		{"a taper", part.Rip, mgl64.Vec3{math.Sin(0.07), math.Cos(0.07), 0}, []Position{Flat}},
 		{"a bevelled edge", part.Rip, mgl64.Vec3{0, math.Cos(0.1), math.Sin(0.1)}, []Position{Flat, Nested}},
 		{"an edge bevelled beyond 45", part.Rip, mgl64.Vec3{0, math.Cos(1), math.Sin(1)}, []Position{Flat, Nested, OnEdge}},

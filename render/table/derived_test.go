@@ -123,7 +123,7 @@ func TestPrintedFiguresAreTheNumbersRounded(t *testing.T) {
 					if x.Number == nil {
 						continue
 					}
-					shown, err := strconv.ParseFloat(strings.TrimSuffix(x.Text, " beyond the saw"), 64)
+					shown, err := strconv.ParseFloat(strings.TrimSuffix(x.Text, " beyond"), 64)
 					if err != nil {
 						t.Fatalf("%s, row %d, %s: %v", tb.ID, i, tb.Columns[c].Head, err)
 					}

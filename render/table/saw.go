@@ -2,6 +2,7 @@ package table
 
 import (
 	"math"
+	"strings"
 
 	"splaywright/model/cut"
 	"splaywright/model/form"
@@ -65,9 +66,21 @@ func leanCell(u cut.Setup, saw cut.Saw) Cell {
 // reach marks a setting that the saw cannot make.
 func reach(c Cell, beyond bool) Cell {
 	if beyond {
-		c.Text += " beyond the saw"
+		c.Text += " beyond"
 	}
 	return c
+}
+
+// beyond tells whether any row is marked so.
+func beyond(rows [][]Cell) bool {
+	for _, row := range rows {
+		for _, c := range row {
+			if strings.HasSuffix(c.Text, " beyond") {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (s *sheet) offset(a measure.Angle, l measure.Length) Cell {
@@ -130,6 +143,9 @@ func sawNotes(s *sheet, saw cut.Saw) {
 	s.note("1:n is one across for n along. Offsets are over the part's own finished size, board flat: the swing's over the width (a rip's over the length), " +
 		"the tilt's over the thickness. On edge the two change places.")
 	s.note("Leaned: the board lies on a wedge that raises its face by the lean, so that the blade stays square. On edge: before the edge it stands on is cut to an angle.")
+	if beyond(s.Rows) {
+		s.note("Beyond: the saw does not reach that setting; make the cut by another row, or a block of known angle against the fence.")
+	}
 	s.note("Mirrored: the second cut has the same figures with the gauge swung the other way. Make a trial cut in waste wood first.")
 	s.note("Caution: use the guard and a clamp or hold-down, above all for boards that lean or stand; keep hands out of the line of the blade; " +
 		"never saw freehand, nor with an offcut trapped between blade and fence. The saw's own instructions and local rules come first.")
