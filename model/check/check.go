@@ -40,6 +40,7 @@ type run struct {
 	d     form.Design
 	style measure.Style
 	found []part.Finding
+	open  map[*part.Part][]opening // see openings; looked up, never ranged over
 }
 
 // add keeps a finding. One that says the same as an earlier one only adds its parts to it.

@@ -31,11 +31,12 @@ func (l looked) report(s shape) {
 	for _, k := range []obstacleKind{edgeOfBoard, jointZone, stretcherEnd, otherFeature} {
 		worst, found := trouble{}, false
 		for _, o := range l.around {
-			if o.kind != k {
+			need := l.need(o)
+			if o.kind != k || o.clear(s, need) {
 				continue
 			}
 			gap, n := o.away(s)
-			if need := l.need(o); gap < need-noise && (!found || gap < worst.gap) {
+			if gap < need-noise && (!found || gap < worst.gap) {
 				worst, found = trouble{gap: gap, need: need, n: n, with: o}, true
 			}
 		}

@@ -99,3 +99,8 @@ func footprint(stretcher, side *part.Part, level float64) (polygon, bool) {
 	}
 	return out, true
 }
+
+// clear tells quickly that a shape keeps a distance from the obstacle; see farther.
+func (o obstacle) clear(s shape, by float64) bool {
+	return o.shape != nil && farther(s, o.shape, by)
+}

@@ -21,18 +21,22 @@ func web(q *part.Part) float64 { return q.Blank.Thickness.MM() / 2 }
 // ends and the other openings.
 func features(r *run) {
 	for _, q := range r.p.Parts {
-		obstacles := obstaclesOn(r, q)
-		for i, f := range q.Features {
-			s, ok := outline(f)
-			if !ok || f.Index >= len(r.d.Features) {
-				continue
-			}
-			l := looked{run: r, board: q, feature: f}
-			l.around = append(around(obstacles, f), openings(r, q, i+1, len(q.Features))...)
-			l.also = openings(r, q, 0, i)
-			l.report(s)
+		open := r.openings(q)
+		if len(open) == 0 {
+			continue
+		}
+		fixed := obstaclesOn(r, q)
+		for i := range open {
+			lookedAt(r, q, fixed, open, i).report(open[i].shape)
 		}
 	}
+}
+
+// lookedAt takes up the i-th of a board's openings.
+func lookedAt(r *run, q *part.Part, fixed []obstacle, open []opening, i int) looked {
+	f := open[i].Feature
+	return looked{run: r, board: q, feature: f,
+		around: append(around(fixed, f), obstaclesOf(open[i+1:])...), also: obstaclesOf(open[:i])}
 }
 
 // looked is one opening with everything that it must keep clear of.
@@ -151,14 +155,36 @@ func stretcherSizes(q *part.Part) []string {
 	return []string{stretcherPath(q, "below-top"), stretcherPath(q, "across")}
 }
 
-// openings are the openings of a board from the i-th up to the end-th.
-func openings(r *run, q *part.Part, i, end int) []obstacle {
-	var out []obstacle
-	for _, g := range q.Features[i:end] {
+// openings are the openings of a board, round-overs left out, each with its place among the
+// board's features. They are worked out once a board.
+func (r *run) openings(q *part.Part) []opening {
+	if known, ok := r.open[q]; ok {
+		return known
+	}
+	var out []opening
+	for _, g := range q.Features {
 		if s, ok := outline(g); ok && g.Index < len(r.d.Features) {
-			out = append(out, obstacle{kind: otherFeature, name: featureName(r.d, g, q), shape: s,
-				sizes: featureSizes(r.d.Features[g.Index], g.Index)})
+			out = append(out, opening{g, obstacle{kind: otherFeature, name: featureName(r.d, g, q), shape: s,
+				sizes: featureSizes(r.d.Features[g.Index], g.Index)}})
 		}
+	}
+	if r.open == nil {
+		r.open = map[*part.Part][]opening{}
+	}
+	r.open[q] = out
+	return out
+}
+
+// opening is a feature that takes room on a face, and what it is to the others.
+type opening struct {
+	part.Feature
+	obstacle
+}
+
+func obstaclesOf(o []opening) []obstacle {
+	var out []obstacle
+	for _, p := range o {
+		out = append(out, p.obstacle)
 	}
 	return out
 }

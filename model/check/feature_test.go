@@ -145,14 +145,11 @@ func lookAt(d form.Design) (*run, looked, bool) {
 	p := form.Build(d)
 	r := &run{p: p, d: p.Design, style: p.Design.Style()}
 	for _, q := range p.Parts {
-		for i, f := range q.Features {
-			if f.Index != len(d.Features)-1 {
-				continue
+		open := r.openings(q)
+		for i := range open {
+			if open[i].Feature.Index == len(d.Features)-1 {
+				return r, lookedAt(r, q, obstaclesOn(r, q), open, i), true
 			}
-			l := looked{run: r, board: q, feature: f}
-			l.around = append(around(obstaclesOn(r, q), f), openings(r, q, i+1, len(q.Features))...)
-			l.also = openings(r, q, 0, i)
-			return r, l, true
 		}
 	}
 	return r, looked{}, false

@@ -107,25 +107,44 @@ func direction(angle float64) mgl64.Vec2 {
 // For every direction n the shapes keep at least min over b of n·p less max over a of n·p from
 // each other; the best direction gives the distance itself.
 func apart(a, b shape) (float64, mgl64.Vec2) {
-	at := func(angle float64) float64 {
-		n := direction(angle)
-		return -b.support(n.Mul(-1)) - a.support(n)
-	}
-	const samples = 48
+	at := func(angle float64) float64 { return along(a, b, direction(angle)) }
 	best, from := math.Inf(-1), 0.0
-	for i := range samples {
-		angle := 2 * math.Pi * float64(i) / samples
-		if g := at(angle); g > best {
-			best, from = g, angle
+	for i, n := range compass {
+		if g := along(a, b, n); g > best {
+			best, from = g, 2*math.Pi*float64(i)/points
 		}
 	}
-	step := 2 * math.Pi / samples
+	const step = 2 * math.Pi / points
 	angle := climb(at, from-step, from+step)
 	if g := at(angle); g > best {
 		best, from = g, angle
 	}
 	return best, direction(from)
 }
+
+// farther tells quickly that two shapes are at least a distance apart. It never does so wrongly,
+// but may miss a pair that only just is.
+func farther(a, b shape, than float64) bool {
+	for i := 0; i < points; i += points / 12 {
+		if along(a, b, compass[i]) >= than {
+			return true
+		}
+	}
+	return false
+}
+
+// along is how far b begins beyond where a ends, in a direction.
+func along(a, b shape, n mgl64.Vec2) float64 { return -b.support(n.Mul(-1)) - a.support(n) }
+
+// points of the compass in which distances are sampled before the best is refined.
+const points = 48
+
+var compass = func() (c [points]mgl64.Vec2) {
+	for i := range c {
+		c[i] = direction(2 * math.Pi * float64(i) / points)
+	}
+	return c
+}()
 
 // climb finds the top of a function with one top between lo and hi by golden section, to about
 // a millionth of a degree.

@@ -113,6 +113,21 @@ func TestApartIsTheWayToTouch(t *testing.T) {
 	})
 }
 
+// The quick look never says that two outlines are farther apart than they are.
+func TestFartherIsNeverWrong(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, _ := outline(drawFeature(t, "first"))
+		b, _ := outline(drawFeature(t, "second"))
+		gap, _ := apart(a, b)
+		if than := gap + 1e-6; farther(a, b, than) {
+			t.Fatalf("%.6f apart, but told to be farther than %.6f", gap, than)
+		}
+		if than := gap - 20; gap > 40 && !farther(a, b, than/2) {
+			t.Fatalf("%.6f apart, and not even half of that was seen", gap)
+		}
+	})
+}
+
 // Where two outlines are apart no point is in both; where they overlap by more than a grid's
 // cell, one is.
 func TestApartAgainstPoints(t *testing.T) {

@@ -177,26 +177,27 @@ func bite(r *run, s screw) {
 	r.add(f)
 }
 
-// crossed are the planes that bound a board: its faces and its cuts.
-func crossed(q *part.Part) (planes []part.Cut) {
-	planes = append(planes, part.Cut{ID: "outer face", Normal: mgl64.Vec3{0, 0, 1}},
-		part.Cut{ID: "inner face", Normal: mgl64.Vec3{0, 0, -1}, Offset: q.Blank.Thickness.MM()})
-	return append(planes, q.Cuts...)
+// eachPlane visits the planes that bound a board: its faces and its cuts.
+func eachPlane(q *part.Part, visit func(id string, n mgl64.Vec3, offset float64)) {
+	visit("outer face", mgl64.Vec3{0, 0, 1}, 0)
+	visit("inner face", mgl64.Vec3{0, 0, -1}, q.Blank.Thickness.MM())
+	for i := range q.Cuts {
+		visit(q.Cuts[i].ID, q.Cuts[i].Normal, q.Cuts[i].Offset)
+	}
 }
 
 // point looks at whether the screw, or the hole for it, comes out on the far side.
 func point(r *run, s screw) {
 	left, face := math.Inf(1), ""
-	for _, c := range crossed(s.into) {
-		out := c.Normal.Dot(s.pilot.Axis)
-		away := c.Offset - c.Normal.Dot(s.pilot.Entry)
+	eachPlane(s.into, func(id string, n mgl64.Vec3, offset float64) {
+		out, away := n.Dot(s.pilot.Axis), offset-n.Dot(s.pilot.Entry)
 		if out < noise || away < noise {
-			continue
+			return
 		}
 		if d := away/out - max(s.thread, s.pilot.Depth.MM()); d < left {
-			left, face = d, cutName(c.ID)
+			left, face = d, cutName(id)
 		}
-	}
+	})
 	if left >= cover-noise {
 		return
 	}
@@ -215,17 +216,16 @@ func point(r *run, s screw) {
 func beside(q *part.Part, b part.Bore, depth float64) (least float64, face string) {
 	least = math.Inf(1)
 	far := b.Entry.Add(b.Axis.Mul(depth))
-	for _, c := range crossed(q) {
-		if math.Abs(c.Normal.Dot(b.Axis)) > 0.6 {
-			continue
+	consider := func(id string, n mgl64.Vec3, offset float64) {
+		if math.Abs(n.Dot(b.Axis)) > 0.6 {
+			return
 		}
-		for _, p := range [2]mgl64.Vec3{b.Entry, far} {
-			if d := c.Offset - c.Normal.Dot(p); d < least {
-				least, face = d, cutName(c.ID)
-			}
+		if d := offset - max(n.Dot(b.Entry), n.Dot(far)); d < least {
+			least, face = d, id
 		}
 	}
-	return least, face
+	eachPlane(q, consider)
+	return least, cutName(face)
 }
 
 // besideEdges looks at the wood beside the screw in both boards and round its counterbore.
@@ -271,7 +271,10 @@ func besideOpenings(r *run, s screw) {
 func (s screw) openingRoom(r *run, q *part.Part, b part.Bore, depth float64) {
 	far := b.Entry.Add(b.Axis.Mul(depth))
 	track := capsule{mgl64.Vec2{b.Entry[0], b.Entry[1]}, mgl64.Vec2{far[0], far[1]}, b.Diameter.MM() / 2}
-	for _, o := range openings(r, q, 0, len(q.Features)) {
+	for _, o := range r.openings(q) {
+		if o.clear(track, s.diameter()) {
+			continue
+		}
 		gap, _ := apart(track, o.shape)
 		if gap >= s.diameter()-noise {
 			continue

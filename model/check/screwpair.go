@@ -30,25 +30,24 @@ func (s segment) nearest(o segment) float64 {
 
 func clamp(t float64) float64 { return min(max(t, 0), 1) }
 
-// in is where a screw's holes lie in a board it goes through or into, with their radius.
-func (s screw) in(q *part.Part) (out []struct {
+// drilled is a stretch of a bore with its radius.
+type drilled struct {
 	segment
 	radius float64
-}) {
-	add := func(b part.Bore, depth float64) {
-		out = append(out, struct {
-			segment
-			radius float64
-		}{segment{b.Entry, b.Entry.Add(b.Axis.Mul(depth))}, b.Diameter.MM() / 2})
-	}
+}
+
+func stretch(b part.Bore, depth float64) drilled {
+	return drilled{segment{b.Entry, b.Entry.Add(b.Axis.Mul(depth))}, b.Diameter.MM() / 2}
+}
+
+// in is where a screw's holes lie in a board that it goes through or into.
+func (s screw) in(q *part.Part) (out []drilled) {
 	if q == s.into {
-		add(s.pilot, max(s.thread, s.pilot.Depth.MM()))
+		return []drilled{stretch(s.pilot, max(s.thread, s.pilot.Depth.MM()))}
 	}
-	if q == s.through {
-		add(s.clearance, s.clearance.Depth.MM())
-		if s.counterbore != nil {
-			add(*s.counterbore, s.counterbore.Depth.MM())
-		}
+	out = []drilled{stretch(s.clearance, s.clearance.Depth.MM())}
+	if s.counterbore != nil {
+		out = append(out, stretch(*s.counterbore, s.counterbore.Depth.MM()))
 	}
 	return out
 }
@@ -56,12 +55,15 @@ func (s screw) in(q *part.Part) (out []struct {
 // besideScrew looks at two screws in one board: whether their holes meet, and whether screws of
 // one row stand too near each other.
 func besideScrew(r *run, a, b screw) {
-	for _, q := range []*part.Part{a.through, a.into} {
+	for _, q := range [2]*part.Part{a.through, a.into} {
 		if q != b.through && q != b.into {
 			continue
 		}
 		wood, axes := leastBetween(a, b, q)
 		need := spacingDiameters * max(a.diameter(), b.diameter())
+		if wood >= -noise && axes >= need-noise {
+			continue
+		}
 		f := part.Finding{ID: "screws-near-each-other", Level: part.Warning, Figure: axes, Limit: need, Unit: "mm", Source: spacingSource,
 			Parts: union(a.parts(), b.parts()), Sizes: union(a.key("from-end", "count"), b.key("from-end", "count"))}
 		switch {
