@@ -1,7 +1,6 @@
 package solid
 
 import (
-	"cmp"
 	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -10,10 +9,8 @@ import (
 // apart sees that at both heights of the board no wall touches another than its two
 // neighbours, and that openings lie in the board and not in each other.
 func (k *builder) apart(rings []ring) error {
-	for _, top := range []bool{true, false} {
-		if err := k.clear(rings, top); err != nil {
-			return err
-		}
+	if err := k.clear(rings); err != nil {
+		return err
 	}
 	for i := 1; i < len(rings); i++ {
 		p := rings[i].top[0].p
@@ -62,33 +59,41 @@ func (k *builder) piece(r *ring, i int, top bool) piece {
 	return piece{wall: r.walls[i], from: from, to: to, curve: k.surfs[r.walls[i]].levelCurve(from, to)}
 }
 
-// clear looks for walls that touch at one height: it sorts the pieces' boxes and compares those that overlap.
-func (k *builder) clear(rings []ring, top bool) error {
-	boxes := k.boxes(rings, top)
+// clear looks for walls that touch at the upper or the lower height: it sorts the pieces' boxes along the axis
+// on which they overlap less, and compares those that overlap.
+func (k *builder) clear(rings []ring) error {
+	boxes := k.boxes(nil, rings, true)
 	x, y := thinner(boxes)
 	order := make([]int32, len(boxes))
 	for i := range order {
 		order[i] = int32(i)
 	}
-	slices.SortFunc(order, func(a, b int32) int { return cmp.Compare(boxes[a].lo[x], boxes[b].lo[x]) })
-	for i := range order {
-		a := &boxes[order[i]]
-		for _, j := range order[i+1:] {
-			b := &boxes[j]
-			if b.lo[x] > a.hi[x]+SamePoint {
-				break
+	for _, top := range []bool{true, false} {
+		if !top {
+			// The order stays nearly the same.
+			boxes = k.boxes(boxes[:0], rings, false)
+		}
+		slices.SortFunc(order, func(a, b int32) int {
+			switch p, q := boxes[a].lo[x], boxes[b].lo[x]; {
+			case p < q:
+				return -1
+			case p > q:
+				return 1
 			}
-			if b.lo[y] > a.hi[y]+SamePoint || a.lo[y] > b.hi[y]+SamePoint {
-				continue
-			}
-			beside := a.ring == b.ring && (a.before == b.wall || b.before == a.wall)
-			if beside && !a.round && !b.round {
-				continue
-			}
-			p, q := k.piece(&rings[a.ring], int(a.wall), top), k.piece(&rings[b.ring], int(b.wall), top)
-			for _, at := range k.shared(nil, &p, &q) {
-				if !beside || !atCorner(&p, &q, at) {
-					return fail("two walls touch or cross", k.surfs[p.wall].tag, k.surfs[q.wall].tag)
+			return 0
+		})
+		for i, o := range order {
+			a := &boxes[o]
+			for _, j := range order[i+1:] {
+				b := &boxes[j]
+				if b.lo[x] > a.hi[x]+SamePoint {
+					break
+				}
+				if b.lo[y] > a.hi[y]+SamePoint || a.lo[y] > b.hi[y]+SamePoint {
+					continue
+				}
+				if err := k.touch(rings, a, b, top); err != nil {
+					return err
 				}
 			}
 		}
@@ -96,12 +101,26 @@ func (k *builder) clear(rings []ring, top bool) error {
 	return nil
 }
 
-func (k *builder) boxes(rings []ring, top bool) []boxed {
-	n := 0
-	for i := range rings {
-		n += len(rings[i].walls)
+// touch compares two pieces whose boxes overlap. Neighbours may share their corner and nothing else.
+func (k *builder) touch(rings []ring, a, b *boxed, top bool) error {
+	beside := a.ring == b.ring && (a.before == b.wall || b.before == a.wall)
+	if beside && !a.round && !b.round {
+		return nil
 	}
-	boxes := make([]boxed, 0, n)
+	p, q := k.piece(&rings[a.ring], int(a.wall), top), k.piece(&rings[b.ring], int(b.wall), top)
+	for _, at := range k.shared(nil, &p, &q) {
+		if !beside || !atCorner(&p, &q, at) {
+			return fail("two walls touch or cross", k.surfs[p.wall].tag, k.surfs[q.wall].tag)
+		}
+	}
+	return nil
+}
+
+// boxes appends the boxes of all walls at one height.
+func (k *builder) boxes(boxes []boxed, rings []ring, top bool) []boxed {
+	if boxes == nil {
+		boxes = make([]boxed, 0, len(k.surfs))
+	}
 	for i := range rings {
 		r := &rings[i]
 		at := r.bottom

@@ -151,12 +151,7 @@ func (k *builder) layerRings(base []ring, top, bottom float64) ([]ring, error) {
 			return nil, err
 		}
 	}
-	for _, up := range []bool{true, false} {
-		if err := k.clear(rings, up); err != nil {
-			return nil, err
-		}
-	}
-	return rings, nil
+	return rings, k.clear(rings)
 }
 
 // restand puts the same rings between other heights.

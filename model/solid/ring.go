@@ -158,16 +158,13 @@ func (b *builder) stand(r *ring, top, bottom float64) error {
 	points := make([]rimPoint, 2*n)
 	r.top, r.bottom = points[:n:n], points[n:]
 	for i := range r.corners {
-		for _, rim := range []struct {
-			at *rimPoint
-			z  float64
-		}{{&r.top[i], top}, {&r.bottom[i], bottom}} {
-			p, t, ok := r.corners[i].at(rim.z)
-			if !ok {
-				return b.vanishes(r, i)
-			}
-			*rim.at = rimPoint{p: p, t: t, v: -1}
+		c := &r.corners[i]
+		p, t, up := c.at(top)
+		q, u, down := c.at(bottom)
+		if !up || !down {
+			return b.vanishes(r, i)
 		}
+		r.top[i], r.bottom[i] = rimPoint{p: p, t: t}, rimPoint{p: q, t: u}
 	}
 	for i, w := range r.walls {
 		j := r.next(i)
