@@ -112,7 +112,7 @@ func typed(path, text string) (*yaml.Node, error) {
 	}
 	var doc yaml.Node
 	if pattern(path) == "corners.tail-widths" && yaml.Unmarshal([]byte(text), &doc) == nil && len(doc.Content) == 1 && doc.Content[0].Kind == yaml.SequenceNode {
-		s := scrutiny{}
+		s := scrutiny{src: newSource([]byte(text))}
 		s.look(doc.Content[0], path, maxDepth-1)
 		if len(s.errs) == 0 {
 			return doc.Content[0], nil

@@ -121,7 +121,7 @@ func (d *Document) parse() error {
 		return Errors{{File: d.name, Line: root.Line, Column: root.Column, Read: root.Value,
 			Want: "a design is a list of keys and values and begins with splaywright: 1"}}
 	}
-	s := scrutiny{name: d.name}
+	s := scrutiny{name: d.name, src: newSource(d.src)}
 	s.look(root, "", 0)
 	if len(s.errs) > 0 {
 		return s.errs
@@ -145,6 +145,7 @@ func syntax(name string, err error) *Error {
 // scrutiny refuses what the format allows and a design does not.
 type scrutiny struct {
 	name string
+	src  *source
 	errs Errors
 }
 
@@ -157,7 +158,7 @@ func (s *scrutiny) look(n *yaml.Node, path string, depth int) {
 	case n.Kind == yaml.AliasNode || n.Anchor != "":
 		s.refuse(n, path, "", "anchors (&) and aliases (*) are not used in a design; put the value under names and use its name")
 		return
-	case n.Style&yaml.TaggedStyle != 0:
+	case n.Style&yaml.TaggedStyle != 0 || s.src.at(n) == '!':
 		s.refuse(n, path, n.Tag, "tags (!) are not used in a design")
 		return
 	case depth > maxDepth:
@@ -182,7 +183,7 @@ func (s *scrutiny) keys(n *yaml.Node, path string, depth int) {
 		case k.Kind != yaml.ScalarNode:
 			s.refuse(k, path, "", "a key is a word")
 			continue
-		case k.Anchor != "" || k.Style&yaml.TaggedStyle != 0:
+		case k.Anchor != "" || k.Style&yaml.TaggedStyle != 0 || s.src.at(k) == '!':
 			s.refuse(k, path, k.Value, "anchors and tags are not used in a design")
 		case k.Value == "<<":
 			s.refuse(k, path, k.Value, "merging (<<) is not used in a design; write the keys out")

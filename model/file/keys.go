@@ -16,7 +16,7 @@ func (r *reader) top(d *form.Design) {
 		"splaywright": r.version,
 		"title":       r.text(&d.Title),
 		"units":       r.choice(&units, "mm", "in"),
-		"form":        r.choice(&d.Form, "stool"),
+		"form":        r.choiceOf(&d.Form, []string{"stool"}, []string{"tray", "chest"}),
 		"size":        r.size(&d.Size),
 		"splay":       r.splay(&d.Splay),
 		"timber":      r.text(&d.Timber),
@@ -80,9 +80,9 @@ const (
 
 func (r *reader) corners(c *form.Corners) taker {
 	return r.group(fields{
-		"joint":    r.choice(&c.Joint, "through dovetail", "butt", "housing"),
-		"tails-on": r.choice(&c.TailsOn, "top", "side"),
-		"slope":    r.angle(&c.Slope, 0, lean.high, "a slope lies between 0 and 89 degrees"),
+		"joint":    r.choiceOf(&c.Joint, []string{form.ThroughDovetail, form.Butt, form.Housing}, []string{"half-blind dovetail", "finger joint", "mitre"}),
+		"tails-on": r.choice(&c.TailsOn, form.OnTop, form.OnSide),
+		"slope":    r.angle(&c.Slope, 0.1, 60, "a slope between 0.1 and 60 degrees is expected, such as 8 or 1:7"),
 		"tails":    r.maybeCount(&c.Tails, 1, mostTails),
 		"tail":     r.maybeLength(&c.Tail, aboveZero),
 		"pin":      r.maybeLength(&c.Pin, notNegative),
@@ -115,7 +115,7 @@ func (r *reader) screws(to **form.Screws) taker {
 			"from-end":    r.length(&s.FromEnd, aboveZero),
 			"counterbore": r.length(&s.Counterbore, notNegative),
 			"plug":        r.yes(&s.Plug),
-		})(n, path)
+		}, "gauge", "length", "count")(n, path)
 		if !isNull(n) {
 			*to = s
 		}
@@ -131,14 +131,14 @@ func (r *reader) stretchers(d *form.Design) taker {
 		r.group(fields{
 			"width":     r.length(&s.Width, aboveZero),
 			"thickness": r.length(&s.Thickness, aboveZero),
-			"set":       r.choice(&s.Set, "on edge", "flat"),
+			"set":       r.choice(&s.Set, form.OnEdge, form.Flat),
 			"below-top": r.length(&s.BelowTop, notNegative),
 			"across":    r.length(&s.Across, anyLength),
-			"joint":     r.choice(&s.Joint, "butt", "housing"),
-			"depth":     r.length(&s.Depth, notNegative),
+			"joint":     r.choice(&s.Joint, form.Butt, form.Housing),
+			"depth":     r.length(&s.Depth, aboveZero),
 			"timber":    r.text(&s.Timber),
 			"screws":    r.screws(&s.Screws),
-		}, "width", "thickness")(n, path)
+		}, "width")(n, path)
 		d.Stretchers = append(d.Stretchers, s)
 	})
 }
@@ -204,14 +204,17 @@ func (r *reader) names(n *yaml.Node, path string) {
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		k := n.Content[i]
 		if !goodName(k.Value) {
-			r.refuse(k, join(path, k.Value), 0, k.Value, "a name is made of letters, digits and hyphens between letters, and begins with a letter")
+			r.refuse(k, join(path, k.Value), 0, k.Value, badName)
 			continue
 		}
 		r.at(join(path, k.Value))
 	}
 }
 
-// goodName tells whether an expression could use the name.
+const badName = "a name is made of letters, digits and hyphens before letters, begins with a letter, and is no function"
+
+// goodName tells whether an expression could use the name. A unit's word may be
+// one: foot stands for a value unless a number stands before it.
 func goodName(s string) bool {
 	e := expression{text: s}
 	if s == "" || !letter(s[0]) || strings.Contains(s, ".") {
@@ -220,8 +223,8 @@ func goodName(s string) bool {
 	for e.pos < len(s) && e.inName() {
 		e.pos++
 	}
-	_, taken := functions[s]
-	return e.pos == len(s) && !taken
+	_, function := functions[s]
+	return e.pos == len(s) && !function
 }
 
 func (r *reader) allowance(a *form.Allowance) taker {
@@ -235,7 +238,7 @@ func (r *reader) allowance(a *form.Allowance) taker {
 func (r *reader) saw(s *form.Saw) taker {
 	const say = "an angle above 0 and up to 90 degrees is expected here"
 	return r.group(fields{
-		"kerf":       r.length(&s.Kerf, notNegative),
+		"kerf":       r.length(&s.Kerf, aboveZero),
 		"step":       r.angle(&s.Step, 1e-3, 10, "a step from a thousandth of a degree to 10 degrees is expected here"),
 		"flat-table": r.yes(&s.FlatTable),
 		"max-swing":  r.angle(&s.MaxSwing, 1e-3, 90, say),
@@ -245,7 +248,7 @@ func (r *reader) saw(s *form.Saw) taker {
 
 func (r *reader) papers(p *form.Papers) taker {
 	return r.group(fields{
-		"sheet":      r.choice(&p.Sheet, "A4", "A3", "A2", "Letter", "Tabloid"),
+		"sheet":      r.choice(&p.Sheet, "A4", "A3", "Letter", "Tabloid"),
 		"projection": r.choice(&p.Projection, "first", "third"),
 	})
 }

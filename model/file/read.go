@@ -156,7 +156,11 @@ var (
 
 func (r *reader) inside(n *yaml.Node, path string, x float64, b bounds) bool {
 	if x < b.low || x > b.high || b.open && x == b.low {
-		r.refuse(n, path, 0, n.Value, b.say)
+		want := b.say
+		if shown, is := r.expression(n, path); is {
+			want = "this comes to " + shown + "; " + want
+		}
+		r.refuse(n, path, 0, n.Value, want)
 		return false
 	}
 	return true
@@ -241,19 +245,30 @@ func (r *reader) text(to *string) taker {
 			r.refuse(n, path, 0, n.Value, "this holds a character that does not print; one line of words is expected")
 			return
 		}
-		if !isNull(n) {
-			*to = n.Value
+		if isNull(n) || strings.TrimSpace(n.Value) == "" {
+			r.refuse(n, path, 0, n.Value, "nothing stands here; write the words, or leave the key out")
+			return
 		}
+		*to = n.Value
 	}
 }
 
 func (r *reader) choice(to *string, words ...string) taker {
+	return r.choiceOf(to, words, nil)
+}
+
+// choiceOf reads one of the words; later are those that a design has a place for and that no piece
+// can be made with yet.
+func (r *reader) choiceOf(to *string, words, later []string) taker {
 	return func(n *yaml.Node, path string) {
-		if n.Kind != yaml.ScalarNode || !slices.Contains(words, n.Value) {
+		switch {
+		case n.Kind == yaml.ScalarNode && slices.Contains(words, n.Value):
+			*to = n.Value
+		case slices.Contains(later, n.Value):
+			r.refuse(n, path, 0, n.Value, "this cannot be made yet; what can: "+strings.Join(words, ", "))
+		default:
 			r.refuse(n, path, 0, n.Value, "one of these is expected: "+strings.Join(words, ", "))
-			return
 		}
-		*to = n.Value
 	}
 }
 

@@ -46,7 +46,7 @@ func place(path string) (why string) {
 	parent, key := cut(pattern(path))
 	if parent == "names" {
 		if !goodName(key) {
-			return "a name is made of letters, digits and hyphens between letters, and begins with a letter"
+			return badName
 		}
 		return ""
 	}

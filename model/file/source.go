@@ -41,10 +41,21 @@ func newSource(src []byte) *source {
 
 // lineBreak is the length of the line break that s begins with, as YAML has them; 0 when there is none.
 func lineBreak(s string) int {
+	if s == "" || s[0] >= ' ' && s[0] < 0x7f {
+		return 0
+	}
 	for _, b := range []string{"\r\n", "\n", "\r", "\u0085", "\u2028", "\u2029"} {
 		if strings.HasPrefix(s, b) {
 			return len(b)
 		}
+	}
+	return 0
+}
+
+// at is the byte that a node begins with, 0 at the end of the text.
+func (s *source) at(n *yaml.Node) byte {
+	if at := s.start(n); at < len(s.text) {
+		return s.text[at]
 	}
 	return 0
 }

@@ -181,13 +181,14 @@ func (v *values) refuse(n *yaml.Node, path string, shift int, read, want string)
 	v.errs = append(v.errs, &Error{v.doc.name, n.Line, n.Column + shift, path, read, want})
 }
 
-// expression tells whether a node is more than a plain quantity, and what it comes to.
-func (v *values) expression(n *yaml.Node, q measure.Quantity) (shown string, is bool) {
+// expression tells whether the number at a path is more than a plain quantity, and what it comes to.
+func (v *values) expression(n *yaml.Node, path string) (shown string, is bool) {
 	text := strings.TrimSpace(measure.Plain(n.Value))
 	if _, m, err := measure.Literal(text); err == nil && m == len(text) {
 		return "", false
 	}
-	return v.shown(q), true
+	q, ok := v.at(path)
+	return v.shown(q), ok
 }
 
 // shown prints a value finer than any rule is read.
