@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -66,15 +67,18 @@ func blocks(t Table, width int) []block {
 	return best
 }
 
-// keyColumns is how many columns tell the rows apart: the first, and the second too where the
-// first is left blank under a cell that it shares.
+// keyColumns is how many columns tell the rows apart: the first, and one more for as long as a
+// column is left blank under a cell that it shares.
 func keyColumns(t Table) int {
-	for _, row := range t.Rows {
-		if row[0].Text == "" && len(row) > 2 {
-			return 2
-		}
+	keys := 1
+	for keys < min(3, len(t.Columns)-1) && hasBlank(t, keys-1) {
+		keys++
 	}
-	return 1
+	return keys
+}
+
+func hasBlank(t Table, column int) bool {
+	return slices.ContainsFunc(t.Rows, func(row []Cell) bool { return row[column].Text == "" })
 }
 
 func split(t Table, widths []int, width int) []block {
