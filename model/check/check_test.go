@@ -7,7 +7,10 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"splaywright/model/form"
+	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -144,29 +147,36 @@ func runTrials(t *testing.T, trials map[string]trial) {
 	}
 }
 
-// wellFormed demands what every finding must have.
 func wellFormed(t *testing.T, f part.Finding) {
 	t.Helper()
-	if f.ID == "" || strings.ToLower(f.ID) != f.ID || strings.ContainsAny(f.ID, " _") {
-		t.Errorf("id %q", f.ID)
+	if problem := malformed(f); problem != "" {
+		t.Errorf("%s: %+v", problem, f)
 	}
-	if f.Source == "" {
-		t.Errorf("%s has no source", f.ID)
+}
+
+// malformed tells what a finding lacks that every finding must have.
+func malformed(f part.Finding) string {
+	finite := func(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+	switch {
+	case f.ID == "" || strings.ToLower(f.ID) != f.ID || strings.ContainsAny(f.ID, " _"):
+		return "not an id"
+	case f.Source == "":
+		return "no source"
+	case len(f.Sizes) == 0:
+		return "no size that would change it"
+	case !strings.HasSuffix(f.Text, ".") || strings.ToUpper(f.Text[:1]) != f.Text[:1] || strings.Contains(f.Text, "%!") || strings.Contains(f.Text, ".."):
+		return "not a sentence"
+	case !finite(f.Figure) || !finite(f.Limit):
+		return "figure or limit without end"
 	}
-	if len(f.Sizes) == 0 {
-		t.Errorf("%s names no size that would change it", f.ID)
-	}
-	if f.Text == "" || !strings.HasSuffix(f.Text, ".") || strings.ToUpper(f.Text[:1]) != f.Text[:1] || strings.Contains(f.Text, "%!") || strings.Contains(f.Text, "..") {
-		t.Errorf("%s is not a sentence: %q", f.ID, f.Text)
-	}
-	if math.IsNaN(f.Figure) || math.IsInf(f.Figure, 0) || math.IsNaN(f.Limit) || math.IsInf(f.Limit, 0) {
-		t.Errorf("%s: figure %v, limit %v", f.ID, f.Figure, f.Limit)
-	}
-	for i, p := range f.Parts {
-		if p == "" || slices.Contains(f.Parts[:i], p) {
-			t.Errorf("%s: parts %q", f.ID, f.Parts)
+	for _, words := range [][]string{f.Parts, f.Sizes} {
+		for i, p := range words {
+			if p == "" || slices.Contains(words[:i], p) {
+				return "a part or size that is empty or named twice"
+			}
 		}
 	}
+	return ""
 }
 
 func TestStopsComeFirstAndOrderIsFixed(t *testing.T) {
@@ -197,4 +207,46 @@ func TestBothSidesAreOneFinding(t *testing.T) {
 	if len(found) != 1 || !slices.Contains(found[0].Parts, "side-left") || !slices.Contains(found[0].Parts, "side-right") {
 		t.Errorf("want one finding that names both sides:%s", describe(found))
 	}
+}
+
+// Whatever is typed, looking it over ends, says whole sentences, and says the same again.
+func TestAnyDesignIsLookedOver(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := func(label string, low, high float64) measure.Length {
+			if rapid.IntRange(0, 15).Draw(t, label+" odd") == 0 {
+				return measure.Length(rapid.SampledFrom([]float64{0, -1, -300, 1e-9, 1e7}).Draw(t, label+" oddly"))
+			}
+			return measure.Length(rapid.Float64Range(low, high).Draw(t, label))
+		}
+		a := func(label string) measure.Angle { return measureAngle(rapid.Float64Range(-90, 90).Draw(t, label)) }
+		d := rapid.SampledFrom([]form.Design{sound(), soundHoused(), formtest.Full(), formtest.Butt()}).Draw(t, "from")
+		d = edited(d, func(d *form.Design) {
+			d.Size = form.Size{Height: l("height", 50, 900), Width: l("width", 100, 1200), Depth: l("depth", 60, 500), TakenAt: d.Size.TakenAt}
+			d.Splay.Ends, d.Splay.Edges, d.Corners.Slope = a("ends"), a("edges"), a("slope")
+			d.Boards.Top.Thickness, d.Boards.Side.Thickness = l("top", 5, 60), l("side", 5, 60)
+			d.Corners.Overhang = l("overhang", -10, 60)
+			d.Timber = rapid.SampledFrom([]string{"", "oak", "white oak", "ÆØÅ", "\"%d"}).Draw(t, "timber")
+			for i := range d.Stretchers {
+				s := &d.Stretchers[i]
+				s.Width, s.Thickness, s.BelowTop, s.Across = l("rail", 20, 200), l("rail thick", 5, 80), l("below", -20, 400), l("across", -200, 200)
+				if s.Screws != nil {
+					s.Screws.Length, s.Screws.Count, s.Screws.FromEnd = l("screw", 10, 150), rapid.IntRange(0, 9).Draw(t, "count"), l("from end", 0, 60)
+				}
+			}
+			for i := range d.Features {
+				f := &d.Features[i]
+				f.Width, f.Rise, f.Length, f.Diameter, f.Radius = l("w", 5, 400), l("rise", 5, 200), l("l", 5, 400), l("dia", 3, 200), l("r", 0, 30)
+				f.X, f.Y = l("x", -400, 800), l("y", -300, 300)
+			}
+		})
+		found := look(d)
+		for _, f := range found {
+			if problem := malformed(f); problem != "" {
+				t.Fatalf("%s: %+v", problem, f)
+			}
+		}
+		if again := look(d); !reflect.DeepEqual(found, again) {
+			t.Fatalf("another look says otherwise:%s%s", describe(found), describe(again))
+		}
+	})
 }

@@ -1,8 +1,6 @@
 package check
 
 import (
-	"fmt"
-
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -14,22 +12,55 @@ const (
 	usualTilt  = 45 * measure.Degree
 )
 
-// sawRange tells of cuts that the saw's scales do not reach.
+// scales are how far a saw's gauge and blade reach, and where that is known from.
+type scales struct {
+	swing, tilt             measure.Angle
+	swingSource, tiltSource string
+}
+
+// sawRange tells of cuts that the saw's scales do not reach, and of the set-ups that do.
 func sawRange(r *run) {
-	swing, swingSource := reach(r.d.Saw.MaxSwing, usualSwing, "saw.max-swing")
-	tilt, tiltSource := reach(r.d.Saw.MaxTilt, usualTilt, "saw.max-tilt")
+	var s scales
+	s.swing, s.swingSource = reach(r.d.Saw.MaxSwing, usualSwing, "saw.max-swing")
+	s.tilt, s.tiltSource = reach(r.d.Saw.MaxTilt, usualTilt, "saw.max-tilt")
 	for _, q := range r.p.Parts {
 		for _, c := range q.Cuts {
-			if c.Kind == part.Crosscut && c.Swing > swing+noise {
-				r.outOfReach(q, c, "swing", c.Swing, swing, swingSource,
-					fmt.Sprintf("with the end of the board against the fence, set %s", deg(measure.Degree*90-c.Swing)))
+			if c.Kind == part.Crosscut && c.Swing > s.swing+noise {
+				r.outOfReach(q, c, "swing", c.Swing, s.swing, s.swingSource, s.otherSwing(c))
 			}
-			if c.Tilt > tilt+noise {
-				r.outOfReach(q, c, "tilt", c.Tilt, tilt, tiltSource,
-					fmt.Sprintf("with the board on edge or against an upright fence, set %s", deg(measure.Degree*90-c.Tilt)))
+			if c.Tilt > s.tilt+noise {
+				r.outOfReach(q, c, "tilt", c.Tilt, s.tilt, s.tiltSource, s.otherTilt(c))
 			}
 		}
 	}
+}
+
+// byHand is what remains where no set-up reaches.
+const byHand = "saw it by hand to the line, or make the splay less"
+
+// otherSwing turns the board end-on to the fence, so that the scale reads the rest of the right
+// angle: 57° is cut at 33° (http://brighidsworkshop.com/if-i-knew-i-would-need-to-remember-trigonometry-would-i-have-started-woodworking-yes/).
+func (s scales) otherSwing(c part.Cut) string {
+	if rest := 90*measure.Degree - c.Swing; rest <= s.swing+noise {
+		return "turn the end of the board against the fence and set " + deg(rest)
+	}
+	return byHand
+}
+
+// otherTilt stands the board up: on its edge a plain bevel is a swing, on its end or against an
+// upright fence it is the rest of the right angle.
+func (s scales) otherTilt(c part.Cut) string {
+	var ways []string
+	if c.Kind == part.Crosscut && c.Swing < noise && c.Tilt <= s.swing+noise {
+		ways = append(ways, "stand the board on edge and swing the gauge "+deg(c.Tilt))
+	}
+	if rest := 90*measure.Degree - c.Tilt; c.Swing < noise && rest <= s.tilt+noise {
+		ways = append(ways, "stand it upright against a tall fence and tilt the blade "+deg(rest))
+	}
+	if len(ways) == 0 {
+		return byHand
+	}
+	return list(ways, "or")
 }
 
 func reach(typed, usual measure.Angle, key string) (measure.Angle, string) {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"strings"
 	"testing"
 
 	"splaywright/model/form"
@@ -87,8 +88,8 @@ func TestSawRange(t *testing.T) {
 	swing := func(most float64) edit { return func(d *form.Design) { d.Saw.MaxSwing = measureAngle(most) } }
 	splayed := edited(wide, func(d *form.Design) { d.Splay.Edges = 8 * measure.Degree })
 	runTrials(t, map[string]trial{
-		"a blade that tilts to 15":          {from: wide, spoil: tilt(15), mend: tilt(20), id: "tilt-out-of-reach", level: part.Warning, figure: 20, limit: 15, says: "set 70.0°"},
-		"47 degrees on any saw":             {from: wide, spoil: ends(47), mend: ends(45), id: "tilt-out-of-reach", level: part.Warning, figure: 47, limit: 45, says: "set 43.0°"},
+		"a blade that tilts to 15":          {from: wide, spoil: tilt(15), mend: tilt(20), id: "tilt-out-of-reach", level: part.Warning, figure: 20, limit: 15, says: "stand the board on edge and swing the gauge 20.0°."},
+		"47 degrees on any saw":             {from: wide, spoil: ends(47), mend: ends(45), id: "tilt-out-of-reach", level: part.Warning, figure: 47, limit: 45, says: "swing the gauge 47.0° or stand it upright against a tall fence and tilt the blade 43.0°"},
 		"a gauge is not needed for a taper": {from: splayed, spoil: both(swing(1), tilt(10)), mend: both(swing(1), tilt(20)), id: "tilt-out-of-reach", level: part.Warning, figure: 20, limit: 10, says: "tilt"},
 	})
 }
@@ -115,4 +116,27 @@ func TestStanceFindings(t *testing.T) {
 		"higher than to stand on":   {from: low, spoil: over(1001, 0), mend: over(812, 0), id: "height-beyond-standing", level: part.Warning, figure: 1001, limit: 1000, says: "Local rules"},
 		"a child's step":            {from: sound(), spoil: title("Step for a child"), mend: title("Chilled step"), id: "for-a-child", level: part.Note, figure: 0, limit: 0, says: "local rules"},
 	})
+}
+
+// A saw that stops at 45° is asked for 57°: the board turned end-on to the fence is cut at 33°.
+// http://brighidsworkshop.com/if-i-knew-i-would-need-to-remember-trigonometry-would-i-have-started-woodworking-yes/
+func TestSwingOutOfReach(t *testing.T) {
+	for _, c := range []struct {
+		swing, most float64
+		says        string
+	}{{57, 45, "set 33.0°"}, {61, 0, "set 29.0°"}, {57, 30, "by hand"}, {60, 0, ""}, {45, 45, ""}} {
+		p := &form.Piece{Parts: []*part.Part{{ID: "top", Cuts: []part.Cut{{ID: "left-end", Kind: part.Crosscut, Swing: measureAngle(c.swing)}}}}}
+		p.Design.Saw.MaxSwing = measureAngle(c.most)
+		r := &run{p: p, d: p.Design}
+		sawRange(r)
+		if c.says == "" {
+			if len(r.found) > 0 {
+				t.Errorf("%v of %v: %s", c.swing, c.most, describe(r.found))
+			}
+			continue
+		}
+		if len(r.found) != 1 || r.found[0].ID != "swing-out-of-reach" || !strings.Contains(r.found[0].Text, c.says) {
+			t.Errorf("%v of %v: want %q, got%s", c.swing, c.most, c.says, describe(r.found))
+		}
+	}
 }
