@@ -29,9 +29,8 @@ func (s *sheet) perPart(p *form.Piece, rows func(q *part.Part) [][]Cell) {
 
 // named adds rows under the name of a group of parts.
 func (s *sheet) named(g group, rows [][]Cell) {
-	name := strings.TrimSpace(g.marks() + " " + g.name())
 	for _, r := range rows {
-		s.row(g[0].ID, append([]Cell{word(name)}, r...)...)
+		s.row(g[0].ID, append([]Cell{word(g.short())}, r...)...)
 	}
 }
 

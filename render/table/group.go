@@ -93,6 +93,19 @@ func (g group) name() string {
 	return joinNames(names)
 }
 
+// short is the marks with what the names have in common: "2, 3 Side".
+func (g group) short() string {
+	name := g.name()
+	stem, _, found := strings.Cut(name, ", ")
+	for _, q := range g {
+		found = found && len(g) > 1 && strings.HasPrefix(q.Name, stem+", ")
+	}
+	if found {
+		name = stem
+	}
+	return strings.TrimSpace(g.marks() + " " + name)
+}
+
 // joinNames writes "Side, left" and "Side, right" as "Side, left and right".
 func joinNames(names []string) string {
 	if len(names) == 1 {

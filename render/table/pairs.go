@@ -53,30 +53,36 @@ func findCut(p *form.Piece, ref string) (*part.Part, part.Cut, bool) {
 
 func (c pairedCut) ref() string { return c.part.ID + "/" + c.cut.ID }
 
+// name is short, for a narrow column: "2, 3 Side: top end", "1 Top: left and right end".
 func (c pairedCut) name() string {
 	switch c.otherPart {
 	case nil:
 		return partMark(c.part) + ": " + cutName(c.cut.ID)
 	case c.part:
-		return partMark(c.part) + ": " + cutName(c.cut.ID) + " and " + cutName(c.other.ID)
+		return partMark(c.part) + ": " + bothCuts(c.cut.ID, c.other.ID) + c.mirrored()
 	}
-	both := group{c.part, c.otherPart}
-	name := strings.TrimSpace(both.marks() + " " + both.name())
-	if c.cut.ID == c.other.ID {
-		return name + ": " + cutName(c.cut.ID)
-	}
-	return name + ": " + cutName(c.cut.ID) + ", " + cutName(c.other.ID)
+	return group{c.part, c.otherPart}.short() + ": " + bothCuts(c.cut.ID, c.other.ID) + c.mirrored()
 }
 
-// pairing says how the two cuts of a pair go together.
-func (c pairedCut) pairing() string {
-	switch {
-	case c.otherPart == nil:
-		return ""
-	case straight(c.cut.Swing):
-		return "two alike"
+// bothCuts writes "left-end" and "right-end" as "left and right end".
+func bothCuts(a, b string) string {
+	if a == b {
+		return cutName(a)
 	}
-	return "two, mirrored"
+	first, kind, _ := strings.Cut(a, "-")
+	second, other, _ := strings.Cut(b, "-")
+	if kind == other {
+		return first + " and " + second + " " + kind
+	}
+	return cutName(a) + " and " + cutName(b)
+}
+
+// mirrored is said of a pair that is swung, one to each hand; otherwise the two are alike.
+func (c pairedCut) mirrored() string {
+	if straight(c.cut.Swing) {
+		return ""
+	}
+	return ", mirrored"
 }
 
 // partMark is the part as the drawings call it.

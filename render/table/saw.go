@@ -22,7 +22,7 @@ func SawSettings(p *form.Piece, style measure.Style) Table {
 	s.lengths("Swing offset")
 	s.words("Tilt 1:n")
 	s.lengths("Tilt offset")
-	s.words("Ends longer", "Pair")
+	s.words("Ends longer")
 	saw := sawOf(p)
 	for _, c := range pairedCuts(p) {
 		for i, u := range cut.ForSaw(c.part, c.cut, saw) {
@@ -41,9 +41,9 @@ func sawOf(p *form.Piece) cut.Saw {
 }
 
 func sawRow(s *sheet, c pairedCut, u cut.Setup, saw cut.Saw, first bool) {
-	name, pair := Cell{}, Cell{}
+	name := Cell{}
 	if first {
-		name, pair = word(c.name()), word(c.pairing())
+		name = word(c.name())
 	}
 	s.row(c.ref(), name, word(lies(c.part, c.cut, u)),
 		angle(u.Setting.Swing, 0), angle(cut.FromNinety(u.Setting.Swing), 0),
@@ -52,7 +52,7 @@ func sawRow(s *sheet, c pairedCut, u cut.Setup, saw cut.Saw, first bool) {
 		leanCell(u, saw), s.exactLength(u.GapAlong+u.GapThrough),
 		ratio(u.Setting.Swing), s.offset(u.Setting.Swing, u.SwingOffset),
 		ratio(u.Setting.Tilt), s.offset(u.Setting.Tilt, u.TiltOffset),
-		word(longer(c.part, u)), pair)
+		word(longer(c.part, u)))
 }
 
 // leanCell is the wedge of a leaned board.
@@ -94,13 +94,13 @@ func (s *sheet) offset(a measure.Angle, l measure.Length) Cell {
 func lies(q *part.Part, c part.Cut, u cut.Setup) string {
 	switch u.Position {
 	case cut.OnEdge:
-		return "on edge, outer face away from the fence"
+		return "on edge, outer face out"
 	case cut.Nested:
-		return "leaned, outer face up, " + raised(q, c, u) + " raised"
+		return "leaned, " + raised(q, c, u) + " up"
 	case cut.EndOn:
-		return "flat, outer face up, a square end to the fence"
+		return "flat, square end to the fence"
 	case cut.OnEnd:
-		return "on end, outer face away from a tall fence"
+		return "on end, outer face out"
 	}
 	return "flat, outer face up"
 }
@@ -113,11 +113,11 @@ func raised(q *part.Part, c part.Cut, u cut.Setup) string {
 	}
 	switch along := sideDirection(u.Raised)[axis] * c.Normal[axis]; {
 	case along > 0:
-		return "the sawn " + side
+		return "sawn " + side
 	case along < 0:
-		return "the far " + side
+		return "far " + side
 	}
-	return "the " + sideName(q, u.Raised)
+	return sideName(q, u.Raised)
 }
 
 // longer says which face and which side the board ends longer on; even ends say nothing.
@@ -142,11 +142,11 @@ func sawNotes(s *sheet, saw cut.Saw) {
 		"Gap: how far the sawn face stands off at its far end, along the cut and through the thickness together, when the set figures are used. Two faces cut alike double it.")
 	s.note("1:n is one across for n along. Offsets are over the part's own finished size, board flat: the swing's over the width (a rip's over the length), " +
 		"the tilt's over the thickness. On edge the two change places.")
-	s.note("Leaned: the board lies on a wedge that raises its face by the lean, so that the blade stays square. On edge: before the edge it stands on is cut to an angle.")
+	s.note("Leaned: outer face up on a wedge that raises the named side by the lean, so that the blade stays square. On edge and on end: outer face away from the fence, before the edge or end it stands on is cut to an angle.")
 	if beyond(s.Rows) {
 		s.note("Beyond: the saw does not reach that setting; make the cut by another row, or a block of known angle against the fence.")
 	}
-	s.note("Mirrored: the second cut has the same figures with the gauge swung the other way. Make a trial cut in waste wood first.")
+	s.note("A row for two cuts: both are made so. Mirrored: the second has the same figures with the gauge swung the other way. Make a trial cut in waste wood first.")
 	s.note("Caution: use the guard and a clamp or hold-down, above all for boards that lean or stand; keep hands out of the line of the blade; " +
 		"never saw freehand, nor with an offcut trapped between blade and fence. The saw's own instructions and local rules come first.")
 }
