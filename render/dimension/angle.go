@@ -23,9 +23,9 @@ func (k *Sketch) Angle(vertex draw.Point, from, to float64, have [2]float64, rad
 }
 
 func (k *Sketch) layAngle(a angle) {
-	for _, r := range a.radii {
-		for _, p := range k.angleForms(a, r) {
-			if k.free(p.text) && k.openArc(a.vertex, r, p.lo, p.hi) {
+	for _, place := range []int{between, pastTo, pastFrom} {
+		for _, r := range a.radii {
+			if p, ok := k.angleForm(a, r, place); ok && k.free(p.text) && k.openArc(a.vertex, r, p.lo, p.hi) {
 				k.drawAngle(a, r, p)
 				return
 			}
@@ -41,30 +41,42 @@ type arcForm struct {
 	text    draw.Text
 }
 
-// angleForms lists the value between the legs where it fits, then past either end of the arc.
-func (k *Sketch) angleForms(a angle, r float64) []arcForm {
-	var list []arcForm
-	w, h := k.width(a.label), k.Style.Text
-	mid := (a.from + a.to) / 2
-	if r*(a.to-a.from) > 3*k.Style.Arrow {
-		c := add(a.vertex, polar(r+lift+(w*math.Abs(math.Cos(mid))+h*math.Abs(math.Sin(mid)))/2, mid))
-		list = append(list, arcForm{a.from, a.to, false, k.text(draw.Point{X: c.X, Y: c.Y - h/2}, 0, draw.Centre, a.label, a.ref)})
-	}
+// Places of an angle's value: between the legs, past the second leg, past the first.
+const (
+	between = iota
+	pastTo
+	pastFrom
+)
+
+// angleForm gives the arc and the value in one of the places; false when the legs are too close for it.
+func (k *Sketch) angleForm(a angle, r float64, place int) (arcForm, bool) {
 	tail := 2.2 * k.Style.Arrow / r
-	past := func(end, dir float64) draw.Text {
-		p := add(a.vertex, polar(r, end))
-		d := polar(1, end+dir*math.Pi/2) // onward along the arc
-		at := draw.Point{X: p.X + 0.8*d.X, Y: p.Y + d.Y*(0.8+h/2) - h/2}
-		switch {
-		case d.X > 0.3:
-			return k.text(at, 0, draw.Left, a.label, a.ref)
-		case d.X < -0.3:
-			return k.text(at, 0, draw.Right, a.label, a.ref)
-		}
-		return k.text(at, 0, draw.Centre, a.label, a.ref)
+	switch place {
+	case pastTo:
+		return arcForm{a.from - tail, a.to + tail, true, k.past(a, r, a.to+tail, 1)}, true
+	case pastFrom:
+		return arcForm{a.from - tail, a.to + tail, true, k.past(a, r, a.from-tail, -1)}, true
 	}
-	lo, hi := a.from-tail, a.to+tail
-	return append(list, arcForm{lo, hi, true, past(hi, 1)}, arcForm{lo, hi, true, past(lo, -1)})
+	if r*(a.to-a.from) < 3*k.Style.Arrow {
+		return arcForm{}, false
+	}
+	w, h, mid := k.width(a.label), k.Style.Text, (a.from+a.to)/2
+	c := add(a.vertex, polar(r+lift+(w*math.Abs(math.Cos(mid))+h*math.Abs(math.Sin(mid)))/2, mid))
+	return arcForm{a.from, a.to, false, k.text(draw.Point{X: c.X, Y: c.Y - h/2}, 0, draw.Centre, a.label, a.ref)}, true
+}
+
+// past is the value at the end of the arc, onward along it: dir is 1 counter-clockwise, -1 clockwise.
+func (k *Sketch) past(a angle, r, end, dir float64) draw.Text {
+	h := k.Style.Text
+	p, d := add(a.vertex, polar(r, end)), polar(1, end+dir*math.Pi/2)
+	at := draw.Point{X: p.X + 0.8*d.X, Y: p.Y + d.Y*(0.8+h/2) - h/2}
+	align := draw.Centre
+	if d.X > 0.3 {
+		align = draw.Left
+	} else if d.X < -0.3 {
+		align = draw.Right
+	}
+	return k.text(at, 0, align, a.label, a.ref)
 }
 
 func (k *Sketch) openArc(c draw.Point, r, lo, hi float64) bool {

@@ -58,6 +58,7 @@ type Sketch struct {
 
 	outline draw.Box
 	lines   []segment
+	own     int // how many of the lines are the view's
 	texts   []quad
 	linears [4][]linear
 	running [4][]running
@@ -94,6 +95,7 @@ func (k *Sketch) Chain(a, b draw.Point, ref string) {
 
 // Finish lays out everything asked for and gives all items of the sketch.
 func (k *Sketch) Finish() []draw.Item {
+	k.own = len(k.lines)
 	for s := range k.base {
 		k.base[s] = k.layRunning(Side(s))
 	}

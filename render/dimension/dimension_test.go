@@ -95,10 +95,13 @@ func TestRandomDimensionsDoNotOverlap(t *testing.T) {
 		w, h := num("w", 60, 150), num("h", 40, 90)
 		k.Line([]draw.Point{pt(0, 0), pt(w, 0), pt(w, h), pt(0, h), pt(0, 0)}, wide, "visible", "")
 		label := rapid.SampledFrom([]string{"8", "20.1", "263.5", "10 3/8", "263.5 mm (10 3/8″)"})
-		for i := range rapid.IntRange(0, 6).Draw(t, "linears") {
+		for i := range rapid.IntRange(0, 5).Draw(t, "linears") {
 			s := [...]Side{Below, Above, RightOf}[rapid.IntRange(0, 2).Draw(t, "side")]
-			x, y := num("x", 0, w-5), num("y", 0, h-5)
-			k.Linear(s, pt(x, y), pt(num("to x", x+4, w), num("to y", y+4, h)), label.Draw(t, fmt.Sprint("label ", i)), "")
+			grid := func(name string, lo, hi float64) float64 {
+				return 7 * float64(rapid.IntRange(int(math.Ceil(lo/7)), int(hi/7)).Draw(t, name))
+			}
+			x, y := grid("x", 0, w-14), grid("y", 0, h-14)
+			k.Linear(s, pt(x, y), pt(grid("to x", x+7, w), grid("to y", y+7, h)), label.Draw(t, fmt.Sprint("label ", i)), "")
 		}
 		marks := make([]Mark, rapid.IntRange(0, 9).Draw(t, "marks"))
 		for i := range marks {

@@ -2,6 +2,7 @@ package dimension
 
 import (
 	"math"
+	"slices"
 
 	"splaywright/render/draw"
 )
@@ -23,23 +24,34 @@ func (k *Sketch) Leader(at draw.Point, dot bool, label, ref string, toward ...fl
 // leaderTurns are tried after those asked for, in degrees.
 var leaderTurns = []float64{45, 135, -45, -135, 60, 120, -60, -120, 30, 150, -30, -150, 75, 105, -75, -105, 15, 165, -15, -165}
 
-// layLeader tries short lines before long ones. When a note finds no room at all it is set off to
-// the right of everything.
+// layLeader tries short lines before long ones, and first those that cross no dimension. When a
+// note finds no room at all it is set off to the right of everything.
 func (k *Sketch) layLeader(l leader) {
-	for _, n := range []float64{7, 10, 14, 18, 24, 32, 42, 54, 70, 90} {
-		for _, deg := range append(append([]float64{}, l.toward...), leaderTurns...) {
-			if k.tryLeader(l, n, deg*math.Pi/180) {
-				return
+	turns := append(slices.Clone(l.toward), leaderTurns...)
+	for _, crossing := range []bool{false, true} {
+		for _, n := range []float64{7, 10, 14, 18, 24, 32, 42, 54, 70, 90} {
+			for _, deg := range turns {
+				if k.tryLeader(l, n, deg*math.Pi/180, crossing) {
+					return
+				}
 			}
 		}
 	}
-	b := k.Bounds()
-	elbow := draw.Point{X: b.Max.X + 3, Y: l.at.Y}
+	elbow := draw.Point{X: k.Bounds().Max.X + 3, Y: l.at.Y}
+	for step := 1.0; step < 40; step++ {
+		if t, _ := k.shelf(l, elbow, 1); k.free(t) {
+			break
+		}
+		elbow.Y += step * math.Pow(-1, step) * k.Style.Text
+	}
 	k.drawLeader(l, elbow, 1)
 }
 
-func (k *Sketch) tryLeader(l leader, n, dir float64) bool {
+func (k *Sketch) tryLeader(l leader, n, dir float64, crossing bool) bool {
 	elbow := add(l.at, polar(n, dir))
+	if !crossing && k.crossesDimension(segment{l.at, elbow}) {
+		return false
+	}
 	way := 1.0
 	if math.Cos(dir) < 0 {
 		way = -1
@@ -61,6 +73,15 @@ func (k *Sketch) shelf(l leader, elbow draw.Point, way float64) (draw.Text, segm
 	end := draw.Point{X: elbow.X + way*(w+1.5), Y: elbow.Y}
 	t := k.text(draw.Point{X: (elbow.X+end.X)/2 + way*0.4, Y: elbow.Y + lift}, 0, draw.Centre, l.label, l.ref)
 	return t, segment{elbow, end}
+}
+
+func (k *Sketch) crossesDimension(s segment) bool {
+	for _, o := range k.lines[k.own:] {
+		if cross(s.a, s.b, o.a)*cross(s.a, s.b, o.b) < 0 && cross(o.a, o.b, s.a)*cross(o.a, o.b, s.b) < 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // crossesLine tells whether a shelf would lie on or cut through a line.

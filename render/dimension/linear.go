@@ -17,12 +17,21 @@ type linear struct {
 type laid struct{ lo, hi float64 }
 
 // Linear asks for the distance between two points, measured along that side of the view.
+// The same distance asked for twice is drawn once.
 func (k *Sketch) Linear(side Side, a, b draw.Point, label, ref string) {
 	if side.along(a) > side.along(b) {
 		a, b = b, a
 	}
+	for _, l := range k.linears[side] {
+		if l.label == label && math.Abs(side.along(l.a)-side.along(a)) < same && math.Abs(side.along(l.b)-side.along(b)) < same {
+			return
+		}
+	}
 	k.linears[side] = append(k.linears[side], linear{a, b, label, ref})
 }
+
+// same: dimensions nearer to each other than this, mm on paper, are one and are drawn once.
+const same = 0.05
 
 // along is the coordinate that runs along the side's dimension lines.
 func (s Side) along(p draw.Point) float64 {
@@ -55,11 +64,21 @@ func (k *Sketch) layLinears(s Side) {
 		}
 		return int(math.Copysign(1, d))
 	})
-	for _, l := range list {
-		if !k.layOne(s, l) && !k.layOne(s.opposite(), l) {
+	for i, l := range list {
+		coming := s.ends(list[i+1:])
+		if !k.layOne(s, l, coming) && !k.layOne(s, l, nil) && !k.layOne(s.opposite(), l, nil) {
 			k.force(s, l)
 		}
 	}
+}
+
+// ends is where the extension lines of dimensions still to come will run.
+func (s Side) ends(list []linear) []float64 {
+	var us []float64
+	for _, l := range list {
+		us = append(us, s.along(l.a), s.along(l.b))
+	}
+	return us
 }
 
 func (s Side) opposite() Side {
@@ -67,9 +86,14 @@ func (s Side) opposite() Side {
 }
 
 // layOne finds the lowest level of a side with room. A new outermost level has none of the others'
-// lines and values; only extension lines could be in the way there, and then no level will do.
-func (k *Sketch) layOne(s Side, l linear) bool {
+// lines and values; only extension lines could be in the way there, and then no level will do. The
+// value also stays clear of the extension lines to come.
+func (k *Sketch) layOne(s Side, l linear, coming []float64) bool {
 	forms := k.forms(s, l)
+	forms = slices.DeleteFunc(forms, func(f form) bool {
+		half := k.width(l.label)/2 + clear
+		return slices.ContainsFunc(coming, func(u float64) bool { return math.Abs(u-f.text) < half })
+	})
 	for n := range len(k.levels[s]) + 3 {
 		for _, f := range forms {
 			v := k.base[s] + float64(n)*k.Style.Step
@@ -115,7 +139,7 @@ type form struct {
 }
 
 // forms lists the ways in order of liking: the value between the arrowheads where it fits, else
-// beyond one end of the line.
+// beyond one end of the line, farther out when something stands there.
 func (k *Sketch) forms(s Side, l linear) []form {
 	lo, hi := s.along(l.a), s.along(l.b)
 	w := k.width(l.label)
@@ -129,10 +153,13 @@ func (k *Sketch) forms(s Side, l linear) []form {
 	if w+2*clear <= hi-lo {
 		list = append(list, form{laid{lo - tail, hi + tail}, (lo + hi) / 2, out})
 	}
-	reach := 1.6*arrow + w + clear
-	return append(list,
-		form{laid{lo - 2*arrow, hi + reach}, hi + reach - w/2, true},
-		form{laid{lo - reach, hi + 2*arrow}, lo - reach + w/2, true})
+	for _, shift := range []float64{0, 6, 12, 20, 30} {
+		reach := 1.6*arrow + w + clear + shift
+		list = append(list,
+			form{laid{lo - 2*arrow, hi + reach}, hi + reach - w/2, true},
+			form{laid{lo - reach, hi + 2*arrow}, lo - reach + w/2, true})
+	}
+	return list
 }
 
 func (k *Sketch) value(s Side, f form, v float64, l linear) draw.Text {

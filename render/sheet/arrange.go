@@ -175,11 +175,10 @@ func largest(p *form.Piece, pics pictures, room draw.Box, o Options) (arrangemen
 
 // general is the first sheet: the whole piece.
 func general(p *form.Piece, s set) *blank {
-	e := entry{title: "General arrangement"}
-	b := s.sheet(e, true)
+	b := s.sheet(entry{title: "General arrangement"}, true)
 	pics := project(p, s.o)
 	a, name := largest(p, pics, b.room, s.o)
-	b = s.sheet(entry{e.title, name}, true)
+	b.entry.scale = name
 	d := draw.Point{X: b.room.Min.X + (b.room.Width()-a.box.Width())*0.35 - a.box.Min.X, Y: b.room.Max.Y - (b.room.Height()-a.box.Height())/2 - a.box.Max.Y}
 	b.Items = append(b.Items, draw.Moved(a.items, d)...)
 	corner := a.corner.Moved(d)

@@ -9,8 +9,11 @@ import (
 // blank is a sheet with its frame, ready to be drawn on. room is what is left for the drawing.
 type blank struct {
 	draw.Page
-	ink  ink
-	room draw.Box
+	ink   ink
+	room  draw.Box
+	set   set
+	entry entry
+	block float64 // height of the title block
 }
 
 // Margins of ISO 5457: 20 mm for filing at the left, 10 mm elsewhere.
@@ -34,18 +37,19 @@ type set struct {
 
 func (s set) sheet(e entry, titled bool) *blank {
 	size := sizes[s.o.Sheet]
-	b := &blank{Page: draw.Page{Title: e.title, Width: size[0], Height: size[1]}, ink: onPaper}
-	frame := draw.Box{Min: draw.Point{X: filing, Y: margin}, Max: draw.Point{X: size[0] - margin, Y: size[1] - margin}}
-	b.rect(frame, 0.7)
-	b.centring(frame)
-	h := smallBlock
+	b := &blank{Page: draw.Page{Width: size[0], Height: size[1]}, ink: onPaper, set: s, entry: e, block: smallBlock}
 	if titled {
-		h = largeBlock
+		b.block = largeBlock
 	}
-	b.titleBlock(frame, s, e, h)
-	b.room = frame.Grow(-inset)
-	b.room.Min.Y += h
+	b.rect(b.frame(), 0.7)
+	b.centring(b.frame())
+	b.room = b.frame().Grow(-inset)
+	b.room.Min.Y += b.block
 	return b
+}
+
+func (b *blank) frame() draw.Box {
+	return draw.Box{Min: draw.Point{X: filing, Y: margin}, Max: draw.Point{X: b.Width - margin, Y: b.Height - margin}}
 }
 
 func (b *blank) line(p, q draw.Point, width float64) {
@@ -60,30 +64,30 @@ func (b *blank) text(x, y, size float64, s string, bold bool, i draw.Ink) {
 	b.Items = append(b.Items, draw.Text{At: draw.Point{X: x, Y: y}, Size: size, Text: s, Bold: bold, Ink: i, Layer: "frame"})
 }
 
-// centring draws the four centring marks, 0.7 mm wide, from the paper's edge to 5 mm inside the frame.
+// centring draws the four centring marks from the paper's edge to just inside the frame.
 func (b *blank) centring(f draw.Box) {
 	cx, cy := b.Width/2, b.Height/2
-	b.line(draw.Point{X: cx, Y: b.Height}, draw.Point{X: cx, Y: f.Max.Y - 2}, 0.7)
-	b.line(draw.Point{X: cx, Y: 0}, draw.Point{X: cx, Y: f.Min.Y}, 0.7)
-	b.line(draw.Point{X: 0, Y: cy}, draw.Point{X: f.Min.X + 2, Y: cy}, 0.7)
-	b.line(draw.Point{X: b.Width, Y: cy}, draw.Point{X: f.Max.X - 2, Y: cy}, 0.7)
+	b.line(draw.Point{X: cx, Y: b.Height}, draw.Point{X: cx, Y: f.Max.Y - 2}, 0.5)
+	b.line(draw.Point{X: cx, Y: 0}, draw.Point{X: cx, Y: f.Min.Y}, 0.5)
+	b.line(draw.Point{X: 0, Y: cy}, draw.Point{X: f.Min.X + 2, Y: cy}, 0.5)
+	b.line(draw.Point{X: b.Width, Y: cy}, draw.Point{X: f.Max.X - 2, Y: cy}, 0.5)
 }
 
 // The title block is taller on drawings, where it also shows the projection, than on tables.
 const (
-	largeBlock = 22.0
+	largeBlock = 20.0
 	smallBlock = 12.0
 )
 
-// titleBlock draws the block in the lower right corner. The sheet number is filled in by number,
-// when the set is complete.
-func (b *blank) titleBlock(f draw.Box, s set, e entry, h float64) {
+// titleBlock draws the block in the lower right corner, when the set is complete.
+func (b *blank) titleBlock(sheet string) {
+	f, s, e, h := b.frame(), b.set, b.entry, b.block
 	x0, y0 := f.Max.X-block, f.Min.Y
 	b.rect(draw.Box{Min: draw.Point{X: x0, Y: y0}, Max: draw.Point{X: f.Max.X, Y: y0 + h}}, wideLine)
 	if h < largeBlock {
 		b.field(x0, y0, 62, h, "Title", s.piece)
 		b.field(x0+62, y0, 92, h, "Sheet shows", e.title)
-		b.field(x0+154, y0, 26, h, "Sheet", "")
+		b.field(x0+154, y0, 26, h, "Sheet", sheet)
 		return
 	}
 	up := h / 2
@@ -96,7 +100,7 @@ func (b *blank) titleBlock(f draw.Box, s set, e entry, h float64) {
 	b.field(x0+86, y0, 46, up, "Projection", s.o.Projection+" angle")
 	b.symbol(draw.Point{X: x0 + 116, Y: y0 + up/2}, s.o.Projection)
 	b.field(x0+132, y0, 22, up, "Scale", e.scale)
-	b.field(x0+154, y0, 26, up, "Sheet", "")
+	b.field(x0+154, y0, 26, up, "Sheet", sheet)
 }
 
 // field is one box of the title block: its name in small letters, its content below, cut to fit.
@@ -146,11 +150,12 @@ func (b *blank) symbol(c draw.Point, projection string) {
 	put(draw.Circle(rings, s))
 }
 
-// number fills in "n / N" on every sheet.
+// number draws the title blocks with "n / N" and gives the finished pages.
 func number(sheets []*blank) []draw.Page {
 	pages := make([]draw.Page, len(sheets))
 	for i, b := range sheets {
-		b.text(b.Width-margin-26+1.6, margin+2.4, 2.5, fmt.Sprintf("%d / %d", i+1, len(sheets)), true, b.ink.line)
+		b.titleBlock(fmt.Sprintf("%d / %d", i+1, len(sheets)))
+		b.Title = b.entry.title
 		pages[i] = b.Page
 	}
 	return pages

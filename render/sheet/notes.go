@@ -12,35 +12,59 @@ import (
 	"splaywright/render/draw"
 )
 
-// lines is a block of notes in two columns.
+// lines is a block of notes under a heading.
 type lines struct {
-	head        string
-	left, right []string
-	height      float64
+	head string
+	text []string
 }
 
 const (
-	noteSize = 2.2
-	noteStep = 4.4
+	noteSize   = 2.2
+	noteStep   = 4.0
+	noteColumn = 66.0 // width of one column
 )
 
-func (n lines) draw(b *blank, at draw.Point) {
-	y := at.Y - 4
-	b.text(at.X, y, 3.0, n.head, true, b.ink.line)
-	for c, col := range [][]string{n.left, n.right} {
-		for i, t := range col {
-			b.text(at.X+float64(c)*n.split(), y-1.5-noteStep*float64(i+1), noteSize, t, false, b.ink.line)
+// inColumns breaks the notes into so many columns of equal height, each a list of lines.
+func (n lines) inColumns(count int) [][]string {
+	var all []string
+	for _, t := range n.text {
+		for i, l := range wrap(t, noteSize, noteColumn) {
+			if i > 0 {
+				l = "   " + l
+			}
+			all = append(all, l)
 		}
 	}
+	per := (len(all) + count - 1) / count
+	var out [][]string
+	for len(all) > 0 {
+		k := min(per, len(all))
+		out, all = append(out, all[:k]), all[k:]
+	}
+	return out
 }
 
-// split is where the right column begins.
-func (n lines) split() float64 {
-	w := 0.0
-	for _, t := range n.left {
-		w = max(w, draw.TextWidth(t, noteSize, false))
+func height(cols [][]string) float64 {
+	if len(cols) == 0 {
+		return 8
 	}
-	return w + 12
+	return 8 + noteStep*float64(len(cols[0]))
+}
+
+// draw sets the columns side by side; at is the upper left corner.
+func (n lines) draw(b *blank, at draw.Point, cols [][]string) {
+	y := at.Y - 4
+	width := noteColumn + (noteColumn+8)*float64(max(0, len(cols)-1))
+	size := 3.0
+	for size > 2.2 && draw.TextWidth(n.head, size, true) > width {
+		size -= 0.1
+	}
+	b.text(at.X, y, size, shorten(n.head, size, width), true, b.ink.line)
+	for c, col := range cols {
+		for i, t := range col {
+			b.text(at.X+float64(c)*(noteColumn+8), y-1.8-noteStep*float64(i+1), noteSize, t, false, b.ink.line)
+		}
+	}
 }
 
 // partNotes says what the alike parts are made of, how they are cut and how they join.
@@ -51,30 +75,29 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) lines {
 		marks[i] = g.Mark
 	}
 	n := lines{head: fmt.Sprintf("%s   %s", strings.Join(marks, ", "), names(group))}
-	n.left = []string{
+	n.text = []string{
 		fmt.Sprintf("%d off, %s", len(group), q.Timber),
 		"Blank " + boxText(q.Blank, o),
 		"Rough " + boxText(q.Rough, o),
-		"Rows of sizes run from the ringed edge; the outer face is up.",
+		"Outer face up. Rows of sizes run from the ring.",
 	}
 	for _, e := range q.Eased {
-		n.left = appendOnce(n.left, fmt.Sprintf("Round over R %s along free edges", o.label(e.Radius)))
+		n.text = appendOnce(n.text, fmt.Sprintf("Round over R %s along free edges", o.label(e.Radius)))
 	}
 	for _, c := range q.Cuts {
 		if c.Swing == 0 && math.Abs(c.Tilt.Degrees()) < 0.005 {
 			continue
 		}
-		n.right = append(n.right, cutText(c))
+		n.text = append(n.text, cutText(c))
 	}
 	for _, j := range p.Joints {
 		if j.Kind == form.ThroughDovetail && j.TailBoard == q.ID {
-			n.right = appendOnce(n.right, fmt.Sprintf("Tails: slope %s (%s), cheeks lean %s", degrees(j.Slope), measure.Ratio(j.Slope), measure.FormatAngle(j.CheekTilt, 0)))
+			n.text = appendOnce(n.text, fmt.Sprintf("Tails: slope %s (%s), cheeks lean %s", degrees(j.Slope), measure.Ratio(j.Slope), measure.FormatAngle(j.CheekTilt, 0)))
 		}
 		if j.Kind == form.ThroughDovetail && j.PinBoard == q.ID {
-			n.right = appendOnce(n.right, "Pins: "+measure.FormatAngle(j.PinAngle, 0)+" on the end, from square")
+			n.text = appendOnce(n.text, "Pins: "+measure.FormatAngle(j.PinAngle, 0)+" on the end, from square")
 		}
 	}
-	n.height = 7 + noteStep*float64(max(len(n.left), len(n.right)))
 	return n
 }
 

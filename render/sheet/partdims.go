@@ -20,7 +20,6 @@ import (
 // edge, holes and shapes in rows from the blank's lower left corner, baselines, arcs.
 func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 	box := extent(q)
-	f.Linear(dimension.Above, f.at(box.Min.X, box.Max.Y), f.at(box.Max.X, box.Max.Y), o.label(q.Blank.Length), q.ID)
 	jointed := jointRow(p, q, f, o, box)
 	across := dimension.RightOf
 	if jointed == dimension.RightOf {
@@ -29,6 +28,8 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 	xs, ys := holeMarks(q)
 	if len(xs) > 0 {
 		f.Running(dimension.Below, mark(f, box.Min.X, box.Min.Y, 0, "", o), marksX(f, xs, box, o, q.ID))
+	} else {
+		f.Linear(dimension.Below, f.at(box.Min.X, box.Min.Y), f.at(box.Max.X, box.Min.Y), o.label(q.Blank.Length), q.ID)
 	}
 	if len(ys) > 0 {
 		x := box.Min.X
@@ -58,6 +59,9 @@ func endX(b draw.Box, s dimension.Side) float64 {
 }
 
 func mark(f *figure, x, y float64, l measure.Length, ref string, o Options) dimension.Mark {
+	if l == 0 {
+		return dimension.Mark{At: f.at(x, y), Label: "0", Ref: ref}
+	}
 	return dimension.Mark{At: f.at(x, y), Label: o.label(l), Ref: ref}
 }
 

@@ -4,51 +4,85 @@ import (
 	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/render/draw"
+	"splaywright/render/view"
 )
 
-// partSheet shows one kind of part: the outer face square on, below it the lower edge, beside it the
-// end, and in the free corner what it is made of and how it is cut.
+// partSheet shows one kind of part: the outer face square on, beside it the lower edge and the end as
+// the projection places them, and what it is made of and how it is cut.
 func partSheet(p *form.Piece, s set, group []*part.Part) *blank {
 	q := group[0]
-	e := entry{title: names(group)}
-	b := s.sheet(e, true)
+	b := s.sheet(entry{title: names(group)}, true)
 	notes := partNotes(p, group, s.o)
-	scene := partScene(q)
-	face, edge, tip := scene.Project(faceView), scene.Project(edgeView), scene.Project(tipView)
-	var placed []draw.Item
-	var corner draw.Point
-	var box draw.Box
+	v := partViews{p: p, q: q, o: s.o, ink: b.ink}
+	v.project()
+	beside, below := b.room, b.room
+	beside.Max.X -= noteColumn + gap
+	wide := notes.inColumns(3)
+	below.Min.Y += height(wide) + 2
 	for _, sc := range scales {
-		if (face.Max.X-face.Min.X)*sc.of > b.room.Width() {
+		if !v.mayFit(b.room, sc.of) && sc != scales[len(scales)-1] {
 			continue
 		}
-		e.scale = sc.name
-		ff := faceFigure(p, q, newFigure(face, sc.of, b.ink, true), s.o)
-		ef := edgeFigure(q, newFigure(edge, sc.of, b.ink, true), s.o)
-		tf := tipFigure(q, newFigure(tip, sc.of, b.ink, true), s.o)
-		fi, ei, ti := ff.Finish(), ef.Finish(), tf.Finish()
-		fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)
-		down := draw.Point{Y: fb.Min.Y - gap - eb.Max.Y}
-		right := draw.Point{X: max(fb.Max.X, eb.Max.X) + gap - tb.Min.X}
-		if s.o.Projection == "first" { // the view from below stands above, the view from the right at the left
-			down.Y = fb.Max.Y + gap - eb.Min.Y
-			right.X = min(fb.Min.X, eb.Min.X) - gap - tb.Max.X
+		b.entry.scale = sc.name
+		items := v.draw(sc.of)
+		box := draw.Bounds(items)
+		if fitsIn(box, beside) {
+			b.centre(items, box, beside)
+			notes.draw(b, draw.Point{X: beside.Max.X + gap, Y: beside.Max.Y}, notes.inColumns(1))
+			return b
 		}
-		placed = append(append(fi, draw.Moved(ei, down)...), draw.Moved(ti, right)...)
-		eb, tb = eb.Moved(down), tb.Moved(right)
-		box = fb.Join(eb).Join(tb)
-		corner = draw.Point{X: b.room.Min.X, Y: b.room.Min.Y + notes.height}
-		if box.Width() <= b.room.Width() && box.Height()+notes.height+gap <= b.room.Height() {
-			break
+		if fitsIn(box, below) || sc == scales[len(scales)-1] {
+			b.centre(items, box, below)
+			notes.draw(b, draw.Point{X: below.Min.X, Y: below.Min.Y - 2}, wide)
+			return b
 		}
 	}
-	b = s.sheet(e, true)
-	room := b.room
-	room.Min.Y = corner.Y + gap/2
-	d := draw.Point{X: (room.Min.X + room.Max.X - box.Min.X - box.Max.X) / 2, Y: (room.Min.Y + room.Max.Y - box.Min.Y - box.Max.Y) / 2}
-	b.Items = append(b.Items, draw.Moved(placed, d)...)
-	notes.draw(b, corner)
 	return b
+}
+
+func fitsIn(b, room draw.Box) bool { return b.Width() <= room.Width() && b.Height() <= room.Height() }
+
+// centre puts the items in the middle of the room.
+func (b *blank) centre(items []draw.Item, box, room draw.Box) {
+	d := draw.Point{X: (room.Min.X + room.Max.X - box.Min.X - box.Max.X) / 2, Y: (room.Min.Y + room.Max.Y - box.Min.Y - box.Max.Y) / 2}
+	b.Items = append(b.Items, draw.Moved(items, d)...)
+}
+
+// partViews is the three pictures of a part.
+type partViews struct {
+	p               *form.Piece
+	q               *part.Part
+	o               Options
+	ink             ink
+	face, edge, tip *view.Picture
+}
+
+func (v *partViews) project() {
+	scene := partScene(v.q)
+	v.face, v.edge, v.tip = scene.Project(faceView), scene.Project(edgeView), scene.Project(tipView)
+}
+
+// mayFit spares drawing the views at a scale at which they alone are too large.
+func (v *partViews) mayFit(room draw.Box, scale float64) bool {
+	return (v.face.Max.X-v.face.Min.X)*scale < room.Width() && (v.face.Max.Y-v.face.Min.Y)*scale < room.Height()
+}
+
+// draw draws the views at a scale, placed by projection: in third angle the edge seen from below
+// stands below and the end seen from the right stands at the right, in first angle the other way.
+func (v *partViews) draw(scale float64) []draw.Item {
+	fi := faceFigure(v.p, v.q, newFigure(v.face, scale, v.ink, true), v.o).Finish()
+	ei := edgeFigure(v.q, newFigure(v.edge, scale, v.ink, true), v.o).Finish()
+	ti := tipFigure(v.q, newFigure(v.tip, scale, v.ink, true), v.o).Finish()
+	fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)
+	var down, right draw.Point
+	if v.o.Projection == "third" {
+		down.Y = fb.Min.Y - gap - eb.Max.Y
+		right.X = fb.Max.X + gap - tb.Min.X
+	} else {
+		down.Y = fb.Max.Y + gap - eb.Min.Y
+		right.X = fb.Min.X - gap - tb.Max.X
+	}
+	return append(append(fi, draw.Moved(ei, down)...), draw.Moved(ti, right)...)
 }
 
 // names joins the names of alike parts: "Side, right; side, left".

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"splaywright/render/draw"
 	"splaywright/render/table"
 )
@@ -59,6 +61,7 @@ func (w *writer) table(t table.Table) {
 	w.need(8+g.head.height+first+rowStep, t.Title)
 	if w.y < w.b.room.Max.Y {
 		w.y -= 5
+		w.b.entry.title += "; " + strings.ToLower(t.Title[:1]) + t.Title[1:]
 	}
 	w.head(&g, t.Title)
 	for i, r := range g.rows {
