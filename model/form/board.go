@@ -1,8 +1,6 @@
 package form
 
 import (
-	"errors"
-
 	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/measure"
@@ -29,13 +27,15 @@ type board struct {
 	around [4]edge
 	shape  solid.Board // in the part frame
 	sizes  []string    // paths in the design file that shape it
-	uncut  bool        // a stop finding tells already why it has no solid
+	// sizesOf gives the paths that shape a wall, pocket or bore by its tag.
+	sizesOf map[string][]string
+	uncut   bool // a stop finding tells already why it has no solid
 }
 
 // newBoard begins a part. The cuts look, in turn, along −y, +x, +y and −x of the part frame.
 func newBoard(p *part.Part, place mgl64.Mat4, thickness float64, around [4]edge) *board {
 	p.Place = place
-	b := &board{part: p, back: part.Back(place), thickness: thickness, around: around}
+	b := &board{part: p, back: part.Back(place), thickness: thickness, around: around, sizesOf: map[string][]string{}}
 	b.shape.Thickness = thickness
 	return b
 }
@@ -99,7 +99,7 @@ func (b *board) build() []part.Finding {
 	}
 	s, err := b.shape.Build()
 	if err != nil {
-		return []part.Finding{unbuildable(b.part, err, b.sizes)}
+		return []part.Finding{b.unbuildable(err)}
 	}
 	b.part.Solid = s
 	return nil
@@ -147,20 +147,6 @@ func (b *board) extent() (lo, hi mgl64.Vec3) {
 		}
 	}
 	return lo, hi
-}
-
-// unbuildable reports walls that do not close.
-func unbuildable(p *part.Part, err error, sizes []string) part.Finding {
-	f := part.Finding{
-		ID: "part-cannot-be-cut", Level: part.Stop, Parts: []string{p.ID}, Sizes: sizes,
-		Text:   p.Name + " cannot be cut as it stands: " + err.Error() + ".",
-		Source: "geometry of the board",
-	}
-	var b *solid.BuildError
-	if errors.As(err, &b) {
-		f.Text = p.Name + " cannot be cut as it stands: " + b.Reason + " (" + list(b.Tags) + ")."
-	}
-	return f
 }
 
 // meet is the point that three planes share.

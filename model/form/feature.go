@@ -106,8 +106,25 @@ func (b *builder) cutFeature(p *spot) {
 }
 
 func (p *spot) note(f part.Feature) {
+	p.board.sizesOf[p.tag()] = p.paths()
 	f.Index, f.Kind, f.Centre, f.Angle = p.index, part.FeatureKind(p.f.Kind), p.centre, p.angle
 	p.board.part.Features = append(p.board.part.Features, f)
+}
+
+// paths of the sizes that place and shape the feature.
+func (p *spot) paths() []string {
+	keys := []string{"length", "width", "x", "y"}
+	switch part.FeatureKind(p.f.Kind) {
+	case part.Arch:
+		keys = []string{"width", "rise", "x", "y"}
+	case part.Hole:
+		keys = []string{"diameter", "x", "y"}
+	}
+	out := make([]string, len(keys))
+	for i, k := range keys {
+		out[i] = p.path(k)
+	}
+	return out
 }
 
 // tag names the feature's walls: "hole 2" for the second feature of the design.

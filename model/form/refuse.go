@@ -25,6 +25,7 @@ func stop(id, text string, figure, limit float64, unit string, sizes ...string) 
 // refuse reports words that no way to build goes by and sizes that no board can have. It tells
 // whether any was found.
 func (b *builder) refuse(d Design) bool {
+	b.refuseReach(d)
 	b.refuseWords(d)
 	b.refuseSizes(d)
 	b.refuseCorners(d)

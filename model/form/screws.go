@@ -70,6 +70,11 @@ func (w *screwing) places() []float64 {
 	return out
 }
 
+// paths of the sizes that place and shape the screws.
+func (w *screwing) paths() []string {
+	return []string{w.path + ".from-end", w.path + ".length", w.path + ".counterbore", w.path + ".gauge", w.path + ".count"}
+}
+
 // screw bores a row of screws.
 func (b *builder) screw(w screwing) {
 	fill(&w.screws.Count, 2)
@@ -136,6 +141,7 @@ func (b *builder) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, throu
 	c.Diameter, c.Depth, c.Through = h.Clearance, measure.Length(through), true
 	p.Bores = append(p.Bores, c)
 	steps = append(steps, solid.Step{Radius: c.Diameter.MM() / 2, To: math.Inf(1)})
+	w.first.sizesOf[c.ID] = w.paths()
 	w.first.bore(c.ID, base.Entry, base.Axis, steps)
 }
 
@@ -148,6 +154,7 @@ func (b *builder) borePilot(w *screwing, h part.ScrewHoles, at mgl64.Vec3, throu
 		Diameter: h.Pilot, Depth: w.screws.Counterbore + w.screws.Length - measure.Length(through), Face: w.endsAt,
 	}
 	p.Bores = append(p.Bores, c)
+	w.second.sizesOf[c.ID] = w.paths()
 	w.second.bore(c.ID, c.Entry, c.Axis, []solid.Step{{Radius: c.Diameter.MM() / 2, To: c.Depth.MM()}})
 }
 
@@ -208,6 +215,7 @@ func (b *builder) topPocket(i side, top *board) solid.Pocket {
 	if i == left {
 		planes = []solid.Plane{s.topFront, inner, s.topBack, outer}
 	}
+	top.sizesOf["housing "+i.word()] = []string{"corners.depth", "corners.overhang", "boards.side.thickness"}
 	p := solid.Pocket{Tag: "housing " + i.word(), Depth: s.d.Corners.Depth.MM()}
 	for _, q := range planes {
 		p.Walls = append(p.Walls, solid.Wall{Tag: p.Tag, Plane: top.local(q)})

@@ -19,7 +19,9 @@ func (b *builder) sideBoard(i side) *board {
 	if i == left {
 		around = [4]edge{back, floor, front, end}
 	}
-	return newBoard(p, s.sidePlace(i), s.side, around)
+	w := newBoard(p, s.sidePlace(i), s.side, around)
+	w.sizes = []string{"size.height", "size.depth", "boards.side.thickness", "splay.ends", "splay.edges"}
+	return w
 }
 
 // sideTop is the plane in which the sides end under, in or level with the top.

@@ -135,6 +135,7 @@ func (b *builder) railPocket(r *rail, i side, wall *board) solid.Pocket {
 		planes[0], planes[2] = planes[2], planes[0]
 	}
 	p := solid.Pocket{Tag: fmt.Sprintf("housing %d", r.index+1), Depth: r.deep}
+	wall.sizesOf[p.Tag] = []string{r.path + ".across", r.path + ".below-top", r.path + ".width", r.path + ".depth"}
 	for _, q := range planes {
 		p.Walls = append(p.Walls, solid.Wall{Tag: p.Tag, Plane: wall.local(q)})
 	}

@@ -1,0 +1,76 @@
+package form
+
+import (
+	"fmt"
+	"math"
+
+	"splaywright/model/measure"
+)
+
+// Every length of a design must be within these; a board outside them is a slip of the pen, and
+// the geometry would lose digits over it.
+const (
+	smallest = measure.Millimetre / 10
+	largest  = 100 * 1000 * measure.Millimetre
+)
+
+// size is a length of the design with its path in the file.
+type size struct {
+	path   string
+	length measure.Length
+}
+
+// everySize lists the lengths that place and shape something.
+func (d Design) everySize() []size {
+	out := []size{
+		{"size.height", d.Size.Height}, {"size.width", d.Size.Width}, {"size.depth", d.Size.Depth},
+		{"boards.top.thickness", d.Boards.Top.Thickness}, {"boards.side.thickness", d.Boards.Side.Thickness},
+		{"corners.overhang", d.Corners.Overhang}, {"corners.overhang-edges", d.Corners.OverhangEdges},
+	}
+	for _, p := range []struct {
+		path   string
+		length *measure.Length
+	}{
+		{"corners.tail", d.Corners.Tail}, {"corners.pin", d.Corners.Pin},
+		{"corners.half-pin", d.Corners.HalfPin}, {"corners.depth", d.Corners.Depth},
+	} {
+		if p.length != nil {
+			out = append(out, size{p.path, *p.length})
+		}
+	}
+	for _, t := range d.Corners.TailWidths {
+		out = append(out, size{"corners.tail-widths", t})
+	}
+	out = append(out, d.Corners.Screws.everySize("corners.screws")...)
+	for i, s := range d.Stretchers {
+		path := fmt.Sprintf("stretchers.%d", i)
+		out = append(out, size{path + ".width", s.Width}, size{path + ".thickness", s.Thickness},
+			size{path + ".below-top", s.BelowTop}, size{path + ".across", s.Across}, size{path + ".depth", s.Depth})
+		out = append(out, s.Screws.everySize(path+".screws")...)
+	}
+	for i, f := range d.Features {
+		path := fmt.Sprintf("features.%d", i)
+		out = append(out, size{path + ".width", f.Width}, size{path + ".rise", f.Rise}, size{path + ".length", f.Length},
+			size{path + ".diameter", f.Diameter}, size{path + ".radius", f.Radius}, size{path + ".x", f.X}, size{path + ".y", f.Y})
+	}
+	return out
+}
+
+func (s *Screws) everySize(path string) []size {
+	if s == nil {
+		return nil
+	}
+	return []size{{path + ".length", s.Length}, {path + ".from-end", s.FromEnd}, {path + ".counterbore", s.Counterbore}}
+}
+
+// refuseReach reports lengths that are no numbers or out of all measure. Nothing at all, which
+// means none, and less than nothing, which may be a side to put something, are left to others.
+func (b *builder) refuseReach(d Design) {
+	for _, s := range d.everySize() {
+		l := s.length
+		if math.IsNaN(l.MM()) || l > largest || l < -largest || l > 0 && l < smallest {
+			b.find(stop("size-out-of-measure", fmt.Sprintf("%s is %g mm; a size here is between %g mm and %g m.",
+				s.path, l.MM(), smallest.MM(), largest.MM()/1000), l.MM(), largest.MM(), "mm", s.path))
+		}
+	}
+}
