@@ -33,7 +33,7 @@ type run struct {
 }
 
 // Lines whose slopes and gaps fall in one box are one; so are those within a twentieth of a box of each
-// other. That makes 1e-7 and Coincident.
+// other: 1e-7 and Coincident.
 const (
 	slopeBox = 2e-6
 	gapBox   = 20 * Coincident
@@ -185,6 +185,12 @@ func (w *work) runOf(i int32) run {
 	return r
 }
 
+// at is the run's point at t, between lo and hi.
+func (r *run) at(t float64) draw.Point {
+	u := (t - r.lo) / (r.hi - r.lo)
+	return draw.Point{X: r.p.X + u*(r.q.X-r.p.X), Y: r.p.Y + u*(r.q.Y-r.p.Y)}
+}
+
 // fit adds to the runs done, which stand in order, what they leave free of r.
 func (j *joining) fit(r run) {
 	at, _ := slices.BinarySearchFunc(j.done, r.lo+sliver, func(d run, lo float64) int { return cmp.Compare(d.hi, lo) })
@@ -194,13 +200,13 @@ func (j *joining) fit(r run) {
 			break
 		}
 		if d.lo > r.lo+sliver {
-			j.done = slices.Insert(j.done, at, run{r.lo, d.lo, r.p, d.p, r.piece})
+			j.done = slices.Insert(j.done, at, run{r.lo, d.lo, r.p, r.at(d.lo), r.piece})
 			at++
 		}
 		if d.hi >= r.hi-sliver {
 			return
 		}
-		r.lo, r.p = d.hi, d.q
+		r.lo, r.p = d.hi, r.at(d.hi)
 	}
 	j.done = slices.Insert(j.done, at, r)
 }

@@ -1,7 +1,9 @@
 package view
 
 import (
+	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -76,14 +78,55 @@ func TestBlocksThatTouchAsRaysSeeThem(t *testing.T) {
 // Turned about any axis, contacts hold only to within rounding.
 func TestTurnedBlocksAsRaysSeeThem(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		by := mgl64.Ident4()
-		for _, axis := range []mgl64.Vec3{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}} {
-			by = by.Mul4(mgl64.HomogRotate3D(mgl64.DegToRad(degrees(t, "angle", 180)), axis))
-		}
+		by := turned(t)
 		var ms []*solid.Mesh
 		for _, m := range blocks(t) {
 			ms = append(ms, m.Transform(by))
 		}
 		examine(t, scene(ms...), anyDirection(t))
 	})
+}
+
+// Boards in each other's way: an edge goes out of sight where it enters the other board.
+func TestBoardsInEachOthersWayAsRaysSeeThem(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var ms []*solid.Mesh
+		for range rapid.IntRange(2, 4).Draw(t, "boards") {
+			m := toothed(150, 80, 20, 20, rapid.IntRange(0, 2).Draw(t, "sockets"), 0, true)
+			ms = append(ms, m.Transform(turned(t)))
+		}
+		examine(t, scene(ms...), anyDirection(t))
+	})
+}
+
+// turned is a turn about all three axes.
+func turned(t *rapid.T) mgl64.Mat4 {
+	by := mgl64.Ident4()
+	for _, axis := range []mgl64.Vec3{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}} {
+		by = by.Mul4(mgl64.HomogRotate3D(mgl64.DegToRad(degrees(t, "angle", 180)), axis))
+	}
+	return by
+}
+
+// Finger joints of random teeth, each tooth filling its gap, anyhow turned.
+func TestJointsAsRaysSeeThem(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := rapid.SliceOfN(rapid.Float64Range(5, 40), 1, 7).Draw(t, "widths")
+		by := turned(t)
+		a, b := jointed(w, rapid.Bool().Draw(t, "tooth first"))
+		examine(t, scene(a.Transform(by), b.Transform(by)), anyDirection(t))
+	})
+}
+
+// jointed is two combs end to end, the teeth of each in the gaps of the other.
+func jointed(w []float64, toothFirst bool) (a, b *solid.Mesh) {
+	wide := 0.0
+	for _, x := range w {
+		wide += x
+	}
+	back := slices.Clone(w)
+	slices.Reverse(back)
+	lastIsTooth := toothFirst == (len(w)%2 == 1)
+	halfTurn := mgl64.Translate3D(185, wide, 0).Mul4(mgl64.HomogRotate3DZ(math.Pi))
+	return comb(0, 100, 15, 0, 12, toothFirst, w...), comb(0, 100, 15, 0, 12, !lastIsTooth, back...).Transform(halfTurn)
 }

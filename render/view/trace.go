@@ -123,6 +123,7 @@ func (w *work) meet(i int32, e *stretch) {
 	g := &w.grid
 	s := flat{e.x, e.y, e.x + e.dx, e.y + e.dy}
 	near := max(e.z, e.z+e.dz) + 2*Touching
+	part := w.s.edges[i].part
 	for r, end := g.row(min(s.y0, s.y1)), g.row(max(s.y0, s.y1)); r <= end; r++ {
 		y := g.y + float64(r)*g.size
 		a, b, in := g.span(&s, y, y+g.size)
@@ -138,6 +139,11 @@ func (w *work) meet(i int32, e *stretch) {
 				if o := g.crossings[k].outline; w.seen[o] != i {
 					w.seen[o] = i
 					w.cut(e, &w.bends[o])
+				}
+			}
+			for k := cl.cover; k >= 0; k = g.covers[k].next {
+				if f := g.covers[k].face; w.s.faces[f].part != part {
+					w.pierce(e, &w.planes[f], r, c)
 				}
 			}
 		}
@@ -160,6 +166,20 @@ func (w *work) cut(e *stretch, o *outline) {
 		return
 	}
 	w.cuts = append(w.cuts, t)
+}
+
+// pierce appends where in a cell the edge goes through a face's plane. Only parts that are in each other's
+// way have such places, and they are to be drawn too.
+func (w *work) pierce(e *stretch, p *plane, r, c int) {
+	from := p.n[0]*e.x + p.n[1]*e.y + p.n[2]*e.z - p.d
+	rise := p.n[0]*e.dx + p.n[1]*e.dy + p.n[2]*e.dz
+	if abs(from) < Touching || abs(from+rise) < Touching || (from < 0) == (from+rise < 0) {
+		return
+	}
+	t := -from / rise
+	if g := &w.grid; g.row(e.y+t*e.dy) == r && g.col(e.x+t*e.dx) == c {
+		w.cuts = append(w.cuts, t)
+	}
 }
 
 // loose is how far behind an edge an outline may lie and still be taken to touch it: a cut too many

@@ -20,8 +20,9 @@ import "splaywright/render/draw"
 const (
 	// Touching: a point is behind a face only when it is farther behind the face's plane than this.
 	Touching = 1e-5
-	// Coincident: lines of the picture nearer to each other than this are surely drawn as one.
-	Coincident = 5e-5
+	// Coincident: lines of the picture nearer to each other than this are surely drawn as one, and those
+	// twenty times as far apart surely as two.
+	Coincident = 1e-5
 	// sideStep is how far beside a line one looks for what covers it.
 	sideStep = 2e-5
 	// sliver is the shortest stretch of a line that is told apart.
