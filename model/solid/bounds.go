@@ -6,9 +6,8 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// Bounds is the smallest box along the axes of the board's frame that holds the solid. Arcs
-// count with their true extent; a round patch reaches no farther than its edges in the
-// directions of these axes unless it lies between them, and then its rulings are counted.
+// Bounds is the smallest box along the axes of the board's frame that holds the solid. Arcs count
+// with their true extent; faces are flat or ruled, so none reaches farther than its edges.
 func (s *Solid) Bounds() (min, max mgl64.Vec3) {
 	for i := range 3 {
 		min[i], max[i] = math.Inf(1), math.Inf(-1)

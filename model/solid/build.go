@@ -51,6 +51,9 @@ func (b Board) Build() (*Solid, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(b.Pockets) > 0 && s.shells() != 1 {
+		return nil, fail("the hollows cut the board in two", b.Pockets[0].Tag)
+	}
 	if err := s.drill(b.Bores); err != nil {
 		return nil, err
 	}

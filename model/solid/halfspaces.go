@@ -1,45 +1,62 @@
 package solid
 
-import "github.com/go-gl/mathgl/mgl64"
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
 
 // HalfSpaces is what lies on the inner side of every plane.
 type HalfSpaces []Plane
 
-// Volume is the volume of the bounded convex body, mm³; 0 when nothing is left. Every face's
-// polygon is found by clipping a square on its plane that reaches beyond the body; a body
-// larger than a hundred metres is cut off there.
+// Volume is the volume of the bounded convex body, mm³; 0 when nothing is left. A body larger than a
+// hundred metres is cut off there.
 func (h HalfSpaces) Volume() float64 {
-	const far = 1e5
 	inner, ok := h.near()
 	if !ok {
 		return 0
 	}
-	var sum float64
+	// Once to find how large the body is, once more about its middle to keep digits.
+	_, lo, hi := h.about(inner, 1e5)
+	if !(hi[0] >= lo[0]) {
+		return 0
+	}
+	size := hi.Sub(lo).Len()
+	sum, _, _ := h.about(lo.Add(hi).Mul(0.5), 2*size+1)
+	return max(sum, 0)
+}
+
+// about finds every face's polygon by clipping a square on its plane, whose corners are `far` from the
+// foot of o, and sums the cones from o. lo and hi are the box of all corners.
+func (h HalfSpaces) about(o mgl64.Vec3, far float64) (sum float64, lo, hi mgl64.Vec3) {
+	lo, hi = mgl64.Vec3{math.Inf(1), math.Inf(1), math.Inf(1)}, mgl64.Vec3{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
 	poly, next := make([]mgl64.Vec3, 0, 16), make([]mgl64.Vec3, 0, 16)
 	for i, p := range h {
 		if h.repeats(i) {
 			continue
 		}
 		x, y := (&Cylinder{Axis: p.N}).frame()
-		d := p.D - p.N.Dot(inner)
+		d := p.D - p.N.Dot(o)
 		c := p.N.Mul(d)
 		poly = append(poly[:0], c.Add(x.Mul(far)), c.Add(y.Mul(far)), c.Sub(x.Mul(far)), c.Sub(y.Mul(far)))
 		for j, q := range h {
-			if j != i {
-				next = clipPolygon(next[:0], poly, Plane{q.N, q.D - q.N.Dot(inner)})
+			if j != i && !samePlane(p, q) {
+				next = clipPolygon(next[:0], poly, Plane{q.N, q.D - q.N.Dot(o)})
 				poly, next = next, poly
 			}
 		}
 		var area float64
-		for k := 1; k+1 < len(poly); k++ {
-			area += p.N.Dot(poly[k].Sub(poly[0]).Cross(poly[k+1].Sub(poly[0]))) / 2
+		for k, v := range poly {
+			if k > 0 && k+1 < len(poly) {
+				area += p.N.Dot(v.Sub(poly[0]).Cross(poly[k+1].Sub(poly[0]))) / 2
+			}
+			for a := range 3 {
+				lo[a], hi[a] = math.Min(lo[a], o[a]+v[a]), math.Max(hi[a], o[a]+v[a])
+			}
 		}
 		sum += d * area / 3
 	}
-	if sum < 0 {
-		return 0
-	}
-	return sum
+	return sum, lo, hi
 }
 
 // repeats tells whether a plane before i is the same.

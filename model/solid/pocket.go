@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"slices"
 	"sort"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -112,35 +113,23 @@ func levels(b Board, pits []pit) ([]float64, error) {
 // layerRings are the rings of one layer: the board's own, less the pockets that reach into it.
 func (k *builder) layerRings(base []ring, top, bottom float64) ([]ring, error) {
 	z := (top + bottom) / 2
-	var section []piece
-	cut := false
-	for i := range k.pits {
-		p := &k.pits[i]
-		if p.top < z || p.bottom > z {
-			continue
-		}
-		if !cut {
-			var err error
-			if section, err = k.section(base, z); err != nil {
-				return nil, err
-			}
-			cut = true
-		}
-		hollow, err := k.pitPieces(&p.ring, z)
+	if !k.reached(z) {
+		return k.restand(base, top, bottom)
+	}
+	walls, hints, err := k.cutAt(base, z)
+	if err != nil {
+		return nil, err
+	}
+	// The same walls must follow each other all through the layer.
+	inset := (top - bottom) * 1e-6
+	for _, at := range []float64{top - inset, bottom + inset} {
+		others, _, err := k.cutAt(base, at)
 		if err != nil {
 			return nil, err
 		}
-		section = k.less(section, hollow)
-	}
-	if !cut {
-		return k.restand(base, top, bottom)
-	}
-	if len(section) == 0 {
-		return nil, fail("the hollows leave nothing of the board", k.pits[0].pocket.Tag)
-	}
-	walls, hints, err := k.chain(section)
-	if err != nil {
-		return nil, err
+		if !slices.EqualFunc(walls, others, slices.Equal[[]int]) {
+			return nil, fail("a corner of the hollow crosses another wall between its floor and the face", k.tagsAt(z)...)
+		}
 	}
 	rings := make([]ring, len(walls))
 	for i := range walls {
@@ -152,6 +141,44 @@ func (k *builder) layerRings(base []ring, top, bottom float64) ([]ring, error) {
 		}
 	}
 	return rings, k.clear(rings)
+}
+
+// reached tells whether a pocket reaches the height z.
+func (k *builder) reached(z float64) bool { return len(k.tagsAt(z)) > 0 }
+
+// tagsAt names the pockets that reach the height z.
+func (k *builder) tagsAt(z float64) []string {
+	var tags []string
+	for i := range k.pits {
+		if p := &k.pits[i]; p.bottom < z && z < p.top {
+			tags = append(tags, p.pocket.Tag)
+		}
+	}
+	return tags
+}
+
+// cutAt is the board's section at a height less the pockets that reach it: the walls of each ring, and
+// where they begin.
+func (k *builder) cutAt(base []ring, z float64) ([][]int, [][]mgl64.Vec2, error) {
+	section, err := k.section(base, z)
+	if err != nil {
+		return nil, nil, err
+	}
+	for i := range k.pits {
+		p := &k.pits[i]
+		if z <= p.bottom || z >= p.top {
+			continue
+		}
+		hollow, err := k.pitPieces(&p.ring, z)
+		if err != nil {
+			return nil, nil, err
+		}
+		section = k.less(section, hollow)
+	}
+	if len(section) == 0 {
+		return nil, nil, fail("the hollows leave nothing of the board", k.tagsAt(z)...)
+	}
+	return k.chain(section)
 }
 
 // restand puts the same rings between other heights.

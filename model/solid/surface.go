@@ -34,13 +34,8 @@ func (s *surface) angle(p mgl64.Vec3) float64 {
 	return math.Atan2(q.Dot(s.y), q.Dot(s.x))
 }
 
-// section is the curve in which a plane cuts a cylinder; its T0 and T1 are left at 0.
-// The plane must not be parallel to the axis.
-func (c *Cylinder) section(p Plane) Curve {
-	x, y := c.frame()
-	return sectionIn(c, x, y, p)
-}
-
+// sectionIn is the curve in which a plane cuts a cylinder with the frame x, y; its T0 and T1 are left
+// at 0. The plane must not be parallel to the axis.
 func sectionIn(c *Cylinder, x, y mgl64.Vec3, p Plane) Curve {
 	na := p.N.Dot(c.Axis)
 	centre := c.Point.Add(c.Axis.Mul((p.D - p.N.Dot(c.Point)) / na))
@@ -57,12 +52,6 @@ func (c *Curve) at(t float64) mgl64.Vec3 {
 		c.C[1] + c.U[1]*cos + c.V[1]*sin,
 		c.C[2] + c.U[2]*cos + c.V[2]*sin,
 	}
-}
-
-// tangent is the derivative of an arc's point by t.
-func (c *Curve) tangent(t float64) mgl64.Vec3 {
-	sin, cos := math.Sincos(t)
-	return c.V.Mul(cos).Sub(c.U.Mul(sin))
 }
 
 // reach is the longest radius of an arc's ellipse.
