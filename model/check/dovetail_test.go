@@ -39,7 +39,7 @@ func both(changes ...edit) edit {
 
 func TestDovetailFindings(t *testing.T) {
 	tailsOnSide := edited(sound(), func(d *form.Design) { d.Corners.TailsOn = "side" })
-	runTrials(t, map[string]trial{
+	tried := runTrials(t, map[string]trial{
 		"a pin no chisel goes beside": {from: sound(), spoil: pin(2.5), mend: pin(3), id: "pin-narrower-than-chisel",
 			level: part.Warning, figure: 2.5, limit: 3, says: "a pin of 3.5 mm or more"},
 		"a pin between chisel and kerf": {from: sound(), spoil: pin(3.1), mend: pin(3.2), id: "pin-narrower-than-kerf",
@@ -60,4 +60,7 @@ func TestDovetailFindings(t *testing.T) {
 		"a taper runs through the half pin": {from: edited(tailsOnSide, halfPin(3), height(220), topThickness(30)), spoil: edgeSplay(-22), mend: both(edgeSplay(0), halfPin(6)), id: "taper-into-joint",
 			level: part.Stop, figure: unlooked, limit: 0, says: "into the tail beside it"},
 	})
+	if tried < 7 {
+		t.Errorf("only %d proposals were tried", tried)
+	}
 }

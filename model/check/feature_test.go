@@ -32,7 +32,7 @@ func handHole(length measure.Length) edit {
 func TestOpeningFindings(t *testing.T) {
 	faceLength := 440 / math.Cos(6*math.Pi/180)
 	baseline := 20 / math.Cos(6*math.Pi/180) // 20 mm of top at the inside angle of 96°
-	runTrials(t, map[string]trial{
+	tried := runTrials(t, map[string]trial{
 		"a hole in the arch": {from: sound(), spoil: hole("side", 55, 0, 25), mend: hole("side", 68, 0, 25), id: "openings-meet",
 			level: part.Stop, figure: -2.5, limit: 0, says: "the hole in the side"},
 		"a hole close over the arch": {from: sound(), spoil: hole("side", 67, 0, 25), mend: hole("side", 67.5, 0, 25), id: "openings-near",
@@ -63,6 +63,9 @@ func TestOpeningFindings(t *testing.T) {
 		"a hole in a housing": {from: soundHoused(), spoil: hole("top", 200, 60, 20), mend: hole("top", 170, 60, 20), id: "opening-in-joint",
 			level: part.Stop, figure: unlooked, limit: 0, says: "into the joint with the side"},
 	})
+	if tried < 15 {
+		t.Errorf("only %d proposals were tried", tried)
+	}
 }
 
 func TestStretcherFindings(t *testing.T) {

@@ -29,7 +29,7 @@ func TestScrewFindings(t *testing.T) {
 	narrow := edited(sound(), func(d *form.Design) {
 		d.Size.Width, d.Splay.Ends, d.Features = 150, 0, nil
 	})
-	runTrials(t, map[string]trial{
+	tried := runTrials(t, map[string]trial{
 		"the middle screw of three meets the stretcher's": {from: underTop, spoil: cornerScrews(func(s *form.Screws) { s.Count = 3 }), mend: cornerScrews(func(s *form.Screws) { s.Count = 2 }),
 			id: "screws-meet", level: part.Stop, figure: unlooked, limit: 0, says: "in the side"},
 		"screws from both ends meet in a short stretcher": {from: narrow, spoil: railScrews(screwLength(70)), mend: railScrews(screwLength(60)),
@@ -51,6 +51,9 @@ func TestScrewFindings(t *testing.T) {
 		"a hole where a screw runs": {from: soundHoused(), spoil: hole("side", 392, 100, 25), mend: hole("side", 392, 60, 25), id: "screw-in-opening",
 			level: part.Stop, figure: unlooked, limit: 0, says: "the hole in the side"},
 	})
+	if tried < 5 {
+		t.Errorf("only %d proposals were tried", tried)
+	}
 }
 
 // O52 of the shop's open cases: a counterbore of 3/8 in and a screw of 1-1/2 in reach 1-7/8 in,
