@@ -39,3 +39,10 @@ func newTabs() []tab {
 	}
 	return out
 }
+
+// look tells the tables which of them can be seen.
+func (w *Window) look() {
+	for i, t := range w.tables {
+		t.show.Look(i == w.tabs.SelectedIndex())
+	}
+}

@@ -5,6 +5,7 @@ package app
 import (
 	"errors"
 	"path/filepath"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -26,6 +27,9 @@ type Options struct {
 	// work at once.
 	Spawn func(func())
 }
+
+// settleAfter is when the window and its first pictures are there.
+const settleAfter = 2 * time.Second
 
 // The size of the window at first, and how its parts share it.
 const (
@@ -121,6 +125,7 @@ func (w *Window) take(s *session.Session) {
 // ShowAndRun shows the window and returns when it is closed.
 func (w *Window) ShowAndRun() {
 	w.app.Lifecycle().SetOnStarted(func() {
+		time.AfterFunc(settleAfter, settle)
 		if w.opening != nil {
 			w.tell("The design was not opened", w.opening)
 		}
@@ -139,6 +144,9 @@ func (w *Window) build() {
 		w.tabs.Append(container.NewTabItem(t.title, t.show.Object()))
 	}
 	w.tabs.Append(container.NewTabItem("Findings", w.findings.Object()))
+
+	w.tabs.OnSelected = func(*container.TabItem) { w.look() }
+	w.look()
 
 	pictures := container.NewHSplit(w.drawing, w.turner)
 	pictures.SetOffset(tableShare)

@@ -46,7 +46,6 @@ type Field struct {
 // New makes the field of a spec.
 func New(spec Spec) *Field {
 	f := &Field{Spec: spec, label: widget.NewLabel(spec.Label), said: caption(widget.LowImportance), notices: container.NewVBox()}
-	f.label.Truncation = fyne.TextTruncateEllipsis
 	if spec.Choices != nil {
 		f.choice = widget.NewSelect(spec.Choices, f.typed)
 		f.input = f.choice
@@ -96,10 +95,13 @@ func (f *Field) Put(s State) {
 	if same && f.Text() == s.Text {
 		return
 	}
+	was := f.MinSize()
 	f.setText(s.Text)
 	f.setSaid()
 	f.setNotices()
-	f.Refresh()
+	if f.MinSize() != was || len(s.Findings) > 0 {
+		f.Refresh()
+	}
 }
 
 func (f *Field) setText(text string) {
@@ -157,6 +159,9 @@ func (f *Field) setSaid() {
 }
 
 func (f *Field) setNotices() {
+	if len(f.state.Findings) == 0 && len(f.notices.Objects) == 0 {
+		return
+	}
 	f.notices.RemoveAll()
 	for _, n := range f.state.Findings {
 		f.notices.Add(Notice(n, false))

@@ -19,6 +19,9 @@ const (
 	Note   fyne.ThemeColorName = "splaywright-note"
 )
 
+// Cell is the size of text in tables.
+const Cell fyne.ThemeSizeName = "splaywright-cell"
+
 // Theme is our own theme in one of two shades.
 type Theme struct{ Dark bool }
 
@@ -125,6 +128,7 @@ func (t Theme) Font(style fyne.TextStyle) fyne.Resource { return theme.DefaultTh
 func (t Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return theme.DefaultTheme().Icon(name) }
 
 var sizes = map[fyne.ThemeSizeName]float32{
+	Cell:                          12,
 	theme.SizeNameText:            13,
 	theme.SizeNameCaptionText:     11,
 	theme.SizeNameSubHeadingText:  15,

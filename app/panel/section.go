@@ -68,7 +68,6 @@ func newSection(title string, remove func(), body ...fyne.CanvasObject) *section
 	s := &section{title: title, body: container.NewVBox(body...), arrow: widget.NewIcon(theme.MenuDropDownIcon())}
 	name := widget.NewLabel(title)
 	name.TextStyle.Bold = true
-	name.Truncation = fyne.TextTruncateEllipsis
 	var right fyne.CanvasObject
 	if remove != nil {
 		b := widget.NewButtonWithIcon("", theme.DeleteIcon(), remove)

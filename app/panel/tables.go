@@ -1,11 +1,14 @@
 package panel
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/look"
 	"splaywright/render/table"
 )
 
@@ -13,8 +16,8 @@ import (
 const (
 	leastColumn = 44
 	mostColumn  = 300
-	cellPad     = 18
-	notesWidth  = 230
+	cellPad     = 6 // left and right of a cell's text
+	cellPadHigh = 5
 )
 
 // Tables shows one of a few tables of the papers, with the notes that belong to it.
@@ -26,22 +29,24 @@ type Tables struct {
 	notes   *widget.Label
 	all     fyne.CanvasObject
 	setting bool
+	widths  []float32 // of the columns
+	looked  bool      // the tab is open; a closed one is brought up to date when it opens
 }
 
 // NewTables makes an empty place for tables.
 func NewTables() *Tables {
 	t := &Tables{notes: widget.NewLabel("")}
-	t.grid = widget.NewTable(t.length, newCell, t.update)
+	t.grid = widget.NewTable(t.length, func() fyne.CanvasObject { return newCell(false) }, t.update)
 	t.grid.ShowHeaderRow = true
-	t.grid.CreateHeader = newHead
+	t.grid.CreateHeader = func() fyne.CanvasObject { return newCell(true) }
 	t.grid.UpdateHeader = t.updateHead
 	t.chooser = widget.NewSelect(nil, t.choose)
 	t.chooser.Hide()
 	t.notes.Wrapping = fyne.TextWrapWord
 	t.notes.SizeName = theme.SizeNameCaptionText
 	t.notes.Importance = widget.LowImportance
-	side := container.New(fixedWidth(notesWidth), container.NewVScroll(t.notes))
-	t.all = container.NewBorder(t.chooser, nil, nil, side, t.grid)
+	side := Backed(look.Column, container.NewVScroll(t.notes))
+	t.all = container.New(beside{}, container.NewBorder(t.chooser, nil, nil, nil, t.grid), side)
 	return t
 }
 
@@ -92,10 +97,22 @@ func (t *Tables) Shown() (table.Table, bool) {
 	return t.tables[t.at], true
 }
 
+// Look tells whether the tables can be seen. What cannot be seen is not laid out.
+func (t *Tables) Look(seen bool) {
+	t.looked = seen
+	t.show()
+}
+
 func (t *Tables) show() {
+	if !t.looked {
+		return
+	}
 	tb, _ := t.Shown()
-	for i, w := range widths(tb) {
-		t.grid.SetColumnWidth(i, w)
+	if now := widths(tb); !slices.Equal(now, t.widths) {
+		t.widths = now
+		for i, w := range now {
+			t.grid.SetColumnWidth(i, w)
+		}
 	}
 	text := ""
 	for _, n := range tb.Notes {
@@ -107,7 +124,7 @@ func (t *Tables) show() {
 
 // widths gives each column room for its longest cell, within reason.
 func widths(tb table.Table) []float32 {
-	size := theme.TextSize()
+	size := theme.Size(look.Cell)
 	out := make([]float32, len(tb.Columns))
 	for c, col := range tb.Columns {
 		w := fyne.MeasureText(headOf(col), size, fyne.TextStyle{Bold: true}).Width
@@ -116,7 +133,7 @@ func widths(tb table.Table) []float32 {
 				w = max(w, fyne.MeasureText(row[c].Text, size, fyne.TextStyle{}).Width)
 			}
 		}
-		out[c] = max(leastColumn, min(mostColumn, w+cellPad))
+		out[c] = max(leastColumn, min(mostColumn, w+2*cellPad))
 	}
 	return out
 }
@@ -128,18 +145,6 @@ func headOf(c table.Column) string {
 	return c.Head + ", " + c.Unit
 }
 
-func newCell() fyne.CanvasObject {
-	l := widget.NewLabel("")
-	l.Truncation = fyne.TextTruncateEllipsis
-	return l
-}
-
-func newHead() fyne.CanvasObject {
-	l := newCell().(*widget.Label)
-	l.TextStyle.Bold = true
-	return l
-}
-
 func (t *Tables) length() (rows, cols int) {
 	tb, _ := t.Shown()
 	return len(tb.Rows), len(tb.Columns)
@@ -147,24 +152,27 @@ func (t *Tables) length() (rows, cols int) {
 
 func (t *Tables) update(id widget.TableCellID, o fyne.CanvasObject) {
 	tb, _ := t.Shown()
-	l := o.(*widget.Label)
-	if id.Row >= len(tb.Rows) || id.Col >= len(tb.Rows[id.Row]) {
-		l.SetText("")
-		return
+	text, align := "", fyne.TextAlignLeading
+	if id.Row < len(tb.Rows) && id.Col < len(tb.Rows[id.Row]) {
+		text, align = tb.Rows[id.Row][id.Col].Text, alignOf(tb.Columns[id.Col].Align)
 	}
-	l.Alignment = alignOf(tb.Columns[id.Col].Align)
-	l.SetText(tb.Rows[id.Row][id.Col].Text)
+	o.(*cell).put(text, align, t.width(id.Col))
 }
 
 func (t *Tables) updateHead(id widget.TableCellID, o fyne.CanvasObject) {
 	tb, _ := t.Shown()
-	l := o.(*widget.Label)
-	if id.Col < 0 || id.Col >= len(tb.Columns) {
-		l.SetText("")
-		return
+	text, align := "", fyne.TextAlignLeading
+	if id.Col >= 0 && id.Col < len(tb.Columns) {
+		text, align = headOf(tb.Columns[id.Col]), alignOf(tb.Columns[id.Col].Align)
 	}
-	l.Alignment = alignOf(tb.Columns[id.Col].Align)
-	l.SetText(headOf(tb.Columns[id.Col]))
+	o.(*cell).put(text, align, t.width(id.Col))
+}
+
+func (t *Tables) width(column int) float32 {
+	if column < 0 || column >= len(t.widths) {
+		return mostColumn
+	}
+	return t.widths[column]
 }
 
 func alignOf(a table.Align) fyne.TextAlign {
@@ -177,20 +185,25 @@ func alignOf(a table.Align) fyne.TextAlign {
 	return fyne.TextAlignLeading
 }
 
-// fixedWidth lays one object out at a width of its own.
-type fixedWidth float32
+// beside puts the second object, the notes, right of the first: a fifth of the width, within
+// what can be read and what it needs.
+type beside struct{}
 
-func (w fixedWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Move(fyne.NewPos(0, 0))
-		o.Resize(size)
-	}
+const (
+	notesShare = 0.22
+	leastNotes = 150
+	mostNotes  = 230
+)
+
+func (beside) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	w := max(leastNotes, min(mostNotes, size.Width*notesShare))
+	objects[0].Move(fyne.NewPos(0, 0))
+	objects[0].Resize(fyne.NewSize(size.Width-w, size.Height))
+	objects[1].Move(fyne.NewPos(size.Width-w, 0))
+	objects[1].Resize(fyne.NewSize(w, size.Height))
 }
 
-func (w fixedWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var h float32
-	for _, o := range objects {
-		h = max(h, o.MinSize().Height)
-	}
-	return fyne.NewSize(float32(w), h)
+func (beside) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	a, b := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(a.Width+leastNotes, max(a.Height, b.Height))
 }

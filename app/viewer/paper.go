@@ -17,6 +17,9 @@ func window(page draw.Page, x, y, w, h float64, paper draw.Ink) draw.Page {
 	for _, it := range page.Items {
 		switch it := it.(type) {
 		case draw.Path:
+			if it.Layer == paperLayer {
+				continue // the frame has a paper of its own
+			}
 			if moved, seen := shift(it, x, y, w, h); seen {
 				out.Items = append(out.Items, moved)
 			}
@@ -50,6 +53,9 @@ func shift(p draw.Path, x, y, w, h float64) (draw.Path, bool) {
 	return p, lo.X <= w+m && lo.Y <= h+m && hi.X >= -m && hi.Y >= -m
 }
 
+// paperLayer is the layer of the ground that a sheet brings with it.
+const paperLayer = "paper"
+
 // sheetOf is a filled rectangle over the whole frame.
 func sheetOf(w, h float64, ink draw.Ink) draw.Path {
 	at := func(kind draw.SegKind, x, y float64) draw.Seg {
@@ -57,7 +63,7 @@ func sheetOf(w, h float64, ink draw.Ink) draw.Path {
 	}
 	return draw.Path{
 		Segs:   []draw.Seg{at(draw.Move, 0, 0), at(draw.Line, w, 0), at(draw.Line, w, h), at(draw.Line, 0, h), {Kind: draw.Close}},
-		Filled: true, Fill: ink, Layer: "paper",
+		Filled: true, Fill: ink, Layer: paperLayer,
 	}
 }
 
