@@ -7,6 +7,8 @@ import (
 
 	"github.com/go-gl/mathgl/mgl64"
 
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
 	"splaywright/model/solid"
 )
 
@@ -64,4 +66,28 @@ func BenchmarkFourViews(b *testing.B) {
 			}
 		})
 	}
+}
+
+// BenchmarkPiece is what one change of a size costs up to the lines: the piece built, flattened, and
+// seen in four views.
+func BenchmarkPiece(b *testing.B) {
+	for _, d := range []form.Design{formtest.WorkedExample(), formtest.Full()} {
+		b.Run(d.Title, func(b *testing.B) {
+			for b.Loop() {
+				NewScene(form.Build(d), solid.Flattening).Pictures(Front, End, Top, Isometric)
+			}
+		})
+	}
+	p := form.Build(formtest.Full())
+	b.Run("scene alone", func(b *testing.B) {
+		for b.Loop() {
+			NewScene(p, solid.Flattening)
+		}
+	})
+	s := NewScene(p, solid.Flattening)
+	b.Run("one view alone", func(b *testing.B) {
+		for b.Loop() {
+			s.Project(Isometric)
+		}
+	})
 }
