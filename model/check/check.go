@@ -56,6 +56,23 @@ func (r *run) add(f part.Finding) {
 	r.found = append(r.found, f)
 }
 
+// addWorst keeps, of findings of one kind about one set of screws, the one that is off by most.
+func (r *run) addWorst(f part.Finding) {
+	for i := range r.found {
+		g := &r.found[i]
+		if g.ID != f.ID || !slices.Equal(g.Sizes, f.Sizes) {
+			continue
+		}
+		parts := union(g.Parts, f.Parts)
+		if f.Figure-f.Limit < g.Figure-g.Limit-noise {
+			*g = f
+		}
+		g.Parts = parts
+		return
+	}
+	r.add(f)
+}
+
 func union(a, b []string) []string {
 	for _, s := range b {
 		if !slices.Contains(a, s) {

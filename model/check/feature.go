@@ -36,7 +36,7 @@ func features(r *run) {
 func lookedAt(r *run, q *part.Part, fixed []obstacle, open []opening, i int) looked {
 	f := open[i].Feature
 	return looked{run: r, board: q, feature: f,
-		around: append(around(fixed, f), obstaclesOf(open[i+1:])...), also: obstaclesOf(open[:i])}
+		around: append(around(fixed, f), obstaclesOf(open[:i])...), also: obstaclesOf(open[i+1:])}
 }
 
 // looked is one opening with everything that it must keep clear of.
@@ -45,7 +45,7 @@ type looked struct {
 	board   *part.Part
 	feature part.Feature
 	around  []obstacle // what is told here
-	also    []obstacle // earlier openings, told with those; a way out must clear them too
+	also    []obstacle // later openings, told with those; a way out must clear them too
 }
 
 // around leaves out the edge that an arch stands on.
@@ -66,7 +66,7 @@ func around(all []obstacle, f part.Feature) []obstacle {
 
 // obstaclesOn lists what is on a board besides its openings: edges, joints, stretchers.
 func obstaclesOn(r *run, q *part.Part) []obstacle {
-	out := edges(q)
+	var out []obstacle
 	for _, j := range r.p.Joints {
 		switch q.ID {
 		case j.TailBoard:
@@ -80,7 +80,16 @@ func obstaclesOn(r *run, q *part.Part) []obstacle {
 			out = append(out, seat(q, s)...)
 		}
 	}
-	return out
+	return append(freeEdges(q, out), out...)
+}
+
+// freeEdges are the edges of a board, but for the ends that lie within a joint.
+func freeEdges(q *part.Part, joints []obstacle) []obstacle {
+	return slices.DeleteFunc(edges(q), func(e obstacle) bool {
+		return slices.ContainsFunc(joints, func(o obstacle) bool {
+			return o.kind == jointZone && math.IsInf(o.band.to, 1) && o.band.n.Dot(e.band.n) > 0.99
+		})
+	})
 }
 
 func stretcherParts(p *form.Piece) []*part.Part {
@@ -204,18 +213,18 @@ func featureName(d form.Design, f part.Feature, q *part.Part) string {
 	if of > 1 {
 		name = fmt.Sprintf("%s %d", f.Kind, n)
 	}
-	return name + " in the " + featureBoard(d.Features[f.Index], q)
+	return name + " in " + featureBoard(d.Features[f.Index], q)
 }
 
-// featureBoard is "side" for one that is in both, "left side" for one that is in one alone.
+// featureBoard is "the side" for one that is in both, "the left side" for one that is in one alone.
 func featureBoard(f form.Feature, q *part.Part) string {
 	switch f.On {
 	case "side-left":
-		return "left side"
+		return "the left side"
 	case "side-right":
-		return "right side"
+		return "the right side"
 	}
-	return boardName(q)
+	return theBoard(q)
 }
 
 // featureSizes are the paths of a feature's own sizes.

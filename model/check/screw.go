@@ -51,7 +51,7 @@ func (s screw) diameter() float64 { return shank(s.spec.Gauge) }
 
 // name is what a screw is called in a sentence; all the screws of a set go by one.
 func (s screw) name() string {
-	return "a screw through the " + boardName(s.through) + " into the " + boardName(s.into)
+	return "a screw through " + theBoard(s.through) + " into " + theBoard(s.into)
 }
 
 func (s screw) parts() []string { return []string{s.through.ID, s.into.ID} }
@@ -174,7 +174,7 @@ func bite(r *run, s screw) {
 	default:
 		return
 	}
-	r.add(f)
+	r.addWorst(f)
 }
 
 // eachPlane visits the planes that bound a board: its faces and its cuts.
@@ -209,7 +209,7 @@ func point(r *run, s screw) {
 		f.ID, f.Level, f.Limit, f.Source = "screw-comes-out", part.Stop, 0, ownGeometry
 		f.Text = sentence("the point of %s comes out %s beyond the %s; a screw of %s or less leaves %s of wood over it.", s.name(), r.mm(-left), face, shorter, r.mm(cover))
 	}
-	r.add(f)
+	r.addWorst(f)
 }
 
 // beside is the least distance from a bore's axis to a plane that it runs alongside, not through.
@@ -249,14 +249,14 @@ func (s screw) edgeRoom(r *run, q *part.Part, b part.Bore, depth, need float64) 
 	}
 	f := part.Finding{ID: "screw-near-edge", Level: part.Warning, Figure: least, Limit: need, Unit: "mm", Source: edgeSource,
 		Parts: s.parts(), Sizes: s.key("from-end", "gauge")}
-	f.Text = sentence("the middle of %s lies %s from the %s of the %s and needs %s; move it %s inwards, or take a thinner screw.",
-		what, r.mm(least), face, boardName(q), r.mm(need), r.mm(r.up(need-least)))
+	f.Text = sentence("the middle of %s lies %s from the %s of %s and needs %s; move it %s inwards, or take a thinner screw.",
+		what, r.mm(least), face, theBoard(q), r.mm(need), r.mm(r.up(need-least)))
 	if radius := b.Diameter.MM() / 2; least < radius-noise {
 		f.ID, f.Level, f.Limit, f.Source = "screw-over-edge", part.Stop, radius, ownGeometry
-		f.Text = sentence("%s breaks out %s over the %s of the %s; move it %s inwards.",
-			what, r.mm(radius-least), face, boardName(q), r.mm(r.up(need-least)))
+		f.Text = sentence("%s breaks out %s over the %s of %s; move it %s inwards.",
+			what, r.mm(radius-least), face, theBoard(q), r.mm(r.up(need-least)))
 	}
-	r.add(f)
+	r.addWorst(f)
 }
 
 // besideOpenings looks at holes, slots and arches near a screw, in both boards.
@@ -286,6 +286,6 @@ func (s screw) openingRoom(r *run, q *part.Part, b part.Bore, depth float64) {
 			f.ID, f.Level, f.Limit, f.Source = "screw-in-opening", part.Stop, 0, ownGeometry
 			f.Text = sentence("%s runs %s into %s; move one of them %s.", s.name(), r.mm(-gap), o.name, r.mm(r.up(s.diameter()-gap)))
 		}
-		r.add(f)
+		r.addWorst(f)
 	}
 }

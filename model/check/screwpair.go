@@ -68,16 +68,16 @@ func besideScrew(r *run, a, b screw) {
 			Parts: union(a.parts(), b.parts()), Sizes: union(a.key("from-end", "count"), b.key("from-end", "count"))}
 		switch {
 		case wood < -noise:
-			f.ID, f.Level, f.Figure, f.Limit, f.Source = "screws-meet", part.Stop, -wood, 0, ownGeometry
+			f.ID, f.Level, f.Figure, f.Limit, f.Source = "screws-meet", part.Stop, wood, 0, ownGeometry
 			f.Sizes = union(f.Sizes, union(a.key("length"), b.key("length")))
-			f.Text = sentence("%s meets %s in the %s: their holes run %s into each other; move one of them or take fewer.", a.name(), other(a, b), boardName(q), r.mm(-wood))
+			f.Text = sentence("%s meets %s in %s: their holes run %s into each other; move one of them or take fewer.", a.name(), other(a, b), theBoard(q), r.mm(-wood))
 		case a.path == b.path && a.into == b.into && a.pilot.Face == b.pilot.Face && axes < need-noise:
-			f.Text = sentence("two screws through the %s into the %s stand %s apart and need %s, or the wood splits between them; take fewer, or start nearer the ends.",
-				boardName(a.through), boardName(a.into), r.mm(axes), r.mm(need))
+			f.Text = sentence("two screws through %s into %s stand %s apart and need %s, or the wood splits between them; take fewer, or start nearer the ends.",
+				theBoard(a.through), theBoard(a.into), r.mm(axes), r.mm(need))
 		default:
 			continue
 		}
-		r.add(f)
+		r.addWorst(f)
 		return
 	}
 }

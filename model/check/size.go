@@ -46,14 +46,15 @@ func sizes(r *run) {
 		if s.value >= s.low && s.value <= s.high {
 			continue
 		}
-		f := part.Finding{ID: "size-unlikely", Level: part.Warning, Figure: s.value.MM(), Limit: s.high.MM(), Unit: "mm",
+		f := part.Finding{ID: "size-unlikely", Level: part.Warning, Figure: s.value.MM(), Unit: "mm",
 			Source: commonPractice, Sizes: []string{s.key}}
-		side := "more than"
+		side, limit := "more than", s.high
 		if s.value < s.low {
-			side, f.Limit = "less than", s.low.MM()
+			side, limit = "less than", s.low
 		}
+		f.Limit = limit.MM()
 		f.Text = sentence("a %s of %s is %s %s, which is unlikely for a stool, step or bench%s.",
-			s.word, r.long(s.value), side, r.mm(f.Limit), r.otherUnit(s))
+			s.word, r.long(s.value), side, r.about(limit), r.otherUnit(s))
 		r.add(f)
 	}
 }
@@ -83,8 +84,8 @@ const thicknessSource = "common practice; a printed cut list had 3-5/8 for 5/8: 
 
 // thicknesses tells of boards that are unlikely thick or thin, or thicker than half their width.
 func thicknesses(r *run) {
-	r.thickness("boards.top.thickness", "top", r.d.Boards.Top.Thickness, r.d.Size.Depth)
-	r.thickness("boards.side.thickness", "side", r.d.Boards.Side.Thickness, r.d.Size.Depth)
+	r.thickness("boards.top.thickness", "the top", r.d.Boards.Top.Thickness, r.d.Size.Depth)
+	r.thickness("boards.side.thickness", "the side", r.d.Boards.Side.Thickness, r.d.Size.Depth)
 	for i, s := range r.d.Stretchers {
 		r.thickness(fmt.Sprintf("stretchers.%d.thickness", i), fmt.Sprintf("stretcher %d", i+1), s.Thickness, s.Width)
 	}
@@ -98,13 +99,13 @@ func (r *run) thickness(path, of string, t, width measure.Length) {
 		return // the form stops on it
 	case t.MM() < thinnest-noise:
 		f.Limit = thinnest
-		f.Text = sentence("the %s is %s thick, less than the %s that such a board can do with%s.", of, r.long(t), r.mm(thinnest), r.thinMeant(t))
+		f.Text = sentence("%s is %s thick, less than the %s that such a board can do with%s.", of, r.long(t), r.mm(thinnest), r.thinMeant(t))
 	case t.MM() > thickest+noise:
 		f.Limit = thickest
-		f.Text = sentence("the %s is %s thick, more than %s, which is a beam%s.", of, r.long(t), r.mm(thickest), r.thickMeant(t))
+		f.Text = sentence("%s is %s thick, more than %s, which is a beam%s.", of, r.long(t), r.mm(thickest), r.thickMeant(t))
 	case t > width/2+noise && width > 0:
 		f.ID, f.Limit, f.Source = "board-thicker-than-half-its-width", (width / 2).MM(), commonPractice
-		f.Text = sentence("the %s is %s thick and only %s wide; thickness and width may have changed places, or a unit slipped.", of, r.long(t), r.long(width))
+		f.Text = sentence("%s is %s thick and only %s wide; thickness and width may have changed places, or a unit slipped.", of, r.long(t), r.long(width))
 	default:
 		return
 	}
@@ -115,7 +116,7 @@ func (r *run) thickness(path, of string, t, width measure.Length) {
 func (r *run) idsOf(name string) []string {
 	var out []string
 	for _, q := range r.p.Parts {
-		if boardName(q) == name {
+		if theBoard(q) == name {
 			out = append(out, q.ID)
 		}
 	}

@@ -40,8 +40,6 @@ func TestSizeFindings(t *testing.T) {
 			id: "board-thicker-than-half-its-width", level: part.Warning, figure: 30, limit: 15, says: "changed places"},
 		"a dovetailed top cannot overhang": {from: sound(), spoil: overhangOf(15), mend: overhangOf(0), id: "overhang-with-dovetails",
 			level: part.Warning, figure: 15, limit: 0, says: "flush"},
-		"an overhang below nothing": {from: soundHoused(), spoil: overhangOf(-5), mend: overhangOf(0), id: "overhang-negative",
-			level: part.Stop, figure: -5, limit: 0, says: "5.0 mm out past the top"},
 		"a timber that nobody has listed": {from: sound(), spoil: timberOf("wite oak"), mend: timberOf("oak, white"), id: "timber-unknown",
 			level: part.Warning, figure: 0, limit: 0, says: "white oak"},
 		"no timber": {from: sound(), spoil: timberOf(""), mend: timberOf("teak"), id: "timber-unknown",

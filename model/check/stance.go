@@ -58,7 +58,7 @@ func heights(r *run) {
 		if u == nil {
 			continue
 		}
-		near, sources = append(near, u.what+" is "+r.long(u.low)+" to "+r.long(u.high)), append(sources, u.source)
+		near, sources = append(near, u.what+" is "+r.about(u.low)+" to "+r.about(u.high)), append(sources, u.source)
 		if limit == 0 {
 			limit = u.high
 			if u == above {

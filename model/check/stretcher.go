@@ -134,8 +134,8 @@ func roundOvers(r *run) {
 			}
 			r.add(part.Finding{ID: "round-over-too-large", Level: part.Warning, Figure: e.Radius.MM(), Limit: most, Unit: "mm", Source: ownGeometry,
 				Parts: []string{q.ID}, Sizes: roundOverSizes(r),
-				Text: sentence("a round-over of %s is more than half the thickness of the %s, %s, so the rounds of its two faces would meet; %s is the most.",
-					r.long(e.Radius), boardName(q), r.long(q.Blank.Thickness), r.mm(r.down(most)))})
+				Text: sentence("a round-over of %s is more than half the thickness of %s, %s, so the rounds of its two faces would meet; %s is the most.",
+					r.long(e.Radius), theBoard(q), r.long(q.Blank.Thickness), r.mm(r.down(most)))})
 		}
 	}
 }

@@ -37,6 +37,16 @@ func (r *run) mm(l float64) string { return r.long(measure.Length(l)) }
 // deg shows an angle to a tenth of a degree.
 func deg(a measure.Angle) string { return measure.FormatAngle(a, measure.Degree/10) }
 
+// about shows a rough limit in round figures: to 5 mm, or to the inch.
+func (r *run) about(l measure.Length) string {
+	s := r.style
+	s.Step = 5
+	if s.Unit == measure.Imperial {
+		s.Step = measure.Inch
+	}
+	return s.FormatUnit(l)
+}
+
 // step is the smallest difference that the design's papers show.
 func (r *run) step() float64 {
 	switch {
@@ -90,6 +100,14 @@ func boardName(q *part.Part) string {
 		return "stretcher " + strings.TrimPrefix(q.ID, "stretcher-")
 	}
 	return q.ID
+}
+
+// theBoard is a board's name with its article; a numbered one has none.
+func theBoard(q *part.Part) string {
+	if isStretcher(q) {
+		return boardName(q)
+	}
+	return "the " + boardName(q)
 }
 
 func isSide(q *part.Part) bool { return strings.HasPrefix(q.ID, "side") }
