@@ -89,3 +89,17 @@ func TestSamePictureEveryTime(t *testing.T) {
 		}
 	}
 }
+
+// What random scenes turned up: an end seen so nearly on edge that its outlines lie a quarter of a
+// thousandth of a millimetre apart. Joining must not drop one of them.
+func TestEndNearlyOnEdge(t *testing.T) {
+	by := mgl64.Ident4()
+	for i, axis := range []mgl64.Vec3{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}} {
+		by = by.Mul4(mgl64.HomogRotate3D(mgl64.DegToRad([3]float64{1, 0.5, 26.5}[i]), axis))
+	}
+	a, b := jointed([]float64{5}, false)
+	s := scene(a.Transform(by), b.Transform(by))
+	for _, o := range (witness{s, Top}).objections(s.Project(Top), 5, rand.New(rand.NewPCG(7, 8))) {
+		t.Error(o)
+	}
+}

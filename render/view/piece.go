@@ -1,20 +1,32 @@
 package view
 
 import (
+	"sync"
+
 	"splaywright/model/form"
+	"splaywright/model/part"
 	"splaywright/model/solid"
 )
 
 // NewScene flattens the parts of a piece, round faces to within tol (mm), and puts each in its place.
 // Parts without a solid are left out.
 func NewScene(p *form.Piece, tol float64) *Scene {
-	var meshes []*solid.Mesh
+	var parts []*part.Part
 	var ids []string
 	for _, q := range p.Parts {
 		if q.Solid != nil {
-			meshes = append(meshes, q.Solid.Flatten(tol).Transform(q.Place))
-			ids = append(ids, q.ID)
+			parts, ids = append(parts, q), append(ids, q.ID)
 		}
 	}
+	meshes := make([]*solid.Mesh, len(parts))
+	flatten := func(first int) {
+		for i := first; i < len(parts); i += 2 {
+			meshes[i] = parts[i].Solid.Flatten(tol).Transform(parts[i].Place)
+		}
+	}
+	var done sync.WaitGroup
+	done.Go(func() { flatten(1) })
+	flatten(0)
+	done.Wait()
 	return newScene(meshes, ids)
 }

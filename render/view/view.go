@@ -23,7 +23,8 @@ const (
 	// Coincident: lines of the picture nearer to each other than this are surely drawn as one, and those
 	// twenty times as far apart surely as two.
 	Coincident = 1e-5
-	// sideStep is how far beside a line one looks for what covers it.
+	// sideStep is how far beside a line one looks for what covers it. A face that looks narrower than
+	// this may be taken for a line.
 	sideStep = 2e-5
 	// sliver is the shortest stretch of a line that is told apart.
 	sliver = 1e-5
