@@ -72,6 +72,9 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, d.Splay.Ends, h, "splay.ends")
 	f.Chain(f.at(0, -3/f.scale), f.at(0, h+3/f.scale), "")
 	frontStretchers(p, f, o)
+	mid := h * 0.42
+	x := -sideTop(d) - (h-mid)*math.Tan(d.Splay.Ends.Radians()) + d.Boards.Side.Thickness.MM()/2/math.Cos(d.Splay.Ends.Radians())
+	f.Leader(f.at(x, mid), true, o.label(d.Boards.Side.Thickness)+" thick", "boards.side.thickness", 30, -30, 45, -45)
 	return f
 }
 
@@ -100,18 +103,13 @@ func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref stri
 	f.Angle(v, plumb, lean, have, []float64{0.7 * long, 0.6 * long, 0.8 * long, 0.5 * long, 0.88 * long, 0.4 * long}, degrees(a), ref)
 }
 
+// frontStretchers places each stretcher below the underside of the top; its own sizes are on its sheet.
 func frontStretchers(p *form.Piece, f *figure, o Options) {
+	under := p.Overall.Height - p.Design.Boards.Top.Thickness
 	for i, s := range p.Design.Stretchers {
-		upper := p.Overall.Height - p.Design.Boards.Top.Thickness - s.BelowTop
-		deep := s.Width
-		if s.Set == "flat" {
-			deep = s.Thickness
-		}
-		ref := sizePath("stretchers", i)
 		if s.BelowTop > 0 {
-			f.Linear(dimension.RightOf, f.at(0, upper.MM()), f.at(0, (upper+s.BelowTop).MM()), o.label(s.BelowTop), ref+".below-top")
+			f.Linear(dimension.RightOf, f.at(0, (under-s.BelowTop).MM()), f.at(0, under.MM()), o.label(s.BelowTop), sizePath("stretchers", i)+".below-top")
 		}
-		f.Linear(dimension.RightOf, f.at(0, (upper-deep).MM()), f.at(0, upper.MM()), o.label(deep), ref)
 	}
 }
 
@@ -213,17 +211,28 @@ func Table3(p *form.Piece, o Options) draw.Page {
 	return page
 }
 
-// fitted takes any scale, so that the views fill a screen: dimensions keep their size, so the scale
-// follows from two trials.
+// fitted takes any scale, so that the views fill a screen. Dimensions keep their size, so the scale
+// is corrected by what the trial before took for them.
 func fitted(p *form.Piece, pics pictures, room draw.Box, o Options) arrangement {
-	w := pics.front.Max.X - pics.front.Min.X + pics.end.Max.X - pics.end.Min.X
-	h := pics.front.Max.Y - pics.front.Min.Y + pics.top.Max.Y - pics.top.Min.Y
+	v := p.Overall
+	depth := max(v.DepthTop, v.DepthFloor).MM()
+	w, h := max(v.WidthTop, v.WidthFloor).MM()+depth, v.Height.MM()+depth
 	const dims = 80.0 // about what dimensions and gaps take each way, mm
 	scale := min((room.Width()-dims)/w, (room.Height()-dims)/h)
 	a := threeViews(p, pics, scale, o)
-	better := min((room.Width()-(a.box.Width()-w*scale))/w, (room.Height()-(a.box.Height()-h*scale))/h)
-	if better <= 0 || math.Abs(better-scale) < 0.01*scale {
-		return a
+	for range 4 {
+		better := min((room.Width()-(a.box.Width()-w*scale))/w, (room.Height()-(a.box.Height()-h*scale))/h)
+		if better < 0.2*scale {
+			better = 0.8 * scale // more dimensions than room: the views give way
+		}
+		if math.Abs(better-scale) < 0.01*scale && fitsIn(a.box, room.Grow(3)) {
+			break
+		}
+		scale = better
+		a = threeViews(p, pics, scale, o)
+		if fitsIn(a.box, room.Grow(0.5)) {
+			break
+		}
 	}
-	return threeViews(p, pics, better, o)
+	return a
 }

@@ -31,7 +31,11 @@ func (g *grid) measure(room float64) {
 	heads := make([]string, n)
 	for i, c := range g.t.Columns {
 		heads[i] = c.Head
-		if c.Unit != "" && c.Unit != "deg" {
+		switch c.Unit {
+		case "":
+		case "deg":
+			heads[i] += " (°)"
+		default:
 			heads[i] += " (" + c.Unit + ")"
 		}
 		want[i], least[i] = draw.TextWidth(heads[i], cellSize, true), longestWord(heads[i], true)

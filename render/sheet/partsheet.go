@@ -77,10 +77,10 @@ func (v *partViews) draw(scale float64) []draw.Item {
 	var down, right draw.Point
 	if v.o.Projection == "third" {
 		down.Y = fb.Min.Y - gap - eb.Max.Y
-		right.X = fb.Max.X + gap - tb.Min.X
+		right.X = max(fb.Max.X, eb.Max.X) + gap - tb.Min.X
 	} else {
 		down.Y = fb.Max.Y + gap - eb.Min.Y
-		right.X = fb.Min.X - gap - tb.Max.X
+		right.X = min(fb.Min.X, eb.Min.X) - gap - tb.Max.X
 	}
 	return append(append(fi, draw.Moved(ei, down)...), draw.Moved(ti, right)...)
 }

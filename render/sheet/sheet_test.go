@@ -5,10 +5,13 @@ import (
 	"os"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"splaywright/export/pdf"
 	"splaywright/model"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
 	"splaywright/render/draw"
 	"splaywright/render/draw/drawtest"
 )
@@ -38,6 +41,44 @@ func TestNoTextOverlaps(t *testing.T) {
 			t.Errorf("%s, drawing table: %s", name, v)
 		}
 	}
+}
+
+// Random stools, from a child's step to a bench: no text lies on a text or a line on any sheet.
+func TestNoTextOverlapsOnRandomStools(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := randomDesign(t)
+		p := model.Derive(d)
+		o := Options{Sheet: rapid.SampledFrom([]string{"A4", "A3", "Letter", "Tabloid"}).Draw(t, "sheet"), Projection: rapid.SampledFrom([]string{"first", "third"}).Draw(t, "projection")}
+		pages := []draw.Page{Table3(p, o)}
+		if !p.Stopped() { // a stopped piece is shown on the screen but gets no papers
+			pages = append(pages, Papers(p, o)...)
+		}
+		for _, page := range pages {
+			for _, v := range drawtest.Overlaps(page, allowed...) {
+				t.Error(v)
+			}
+		}
+	})
+}
+
+func randomDesign(t *rapid.T) form.Design {
+	mm := func(name string, lo, hi int) measure.Length {
+		return measure.Length(rapid.IntRange(lo, hi).Draw(t, name))
+	}
+	deg := func(name string, lo, hi int) measure.Angle {
+		return measure.Angle(rapid.IntRange(lo*2, hi*2).Draw(t, name)) * measure.Degree / 2
+	}
+	d := rapid.SampledFrom([]func() form.Design{formtest.WorkedExample, formtest.Full, formtest.Housing, formtest.Butt}).Draw(t, "start")()
+	d.Size.Height, d.Size.Width, d.Size.Depth = mm("height", 180, 700), mm("width", 260, 1500), mm("depth", 160, 450)
+	d.Splay.Ends, d.Splay.Edges = deg("ends", -4, 18), deg("edges", 0, 8)
+	d.Boards.Top.Thickness, d.Boards.Side.Thickness = mm("top", 14, 38), mm("side", 14, 38)
+	if d.Corners.Tails != nil {
+		d.Corners.Tails = new(rapid.IntRange(1, 9).Draw(t, "tails"))
+	}
+	if rapid.Bool().Draw(t, "inches") {
+		d.Units, d.Round = measure.Imperial, form.Round{To: measure.Inch / 32, Unit: measure.Imperial, Both: rapid.Bool().Draw(t, "both")}
+	}
+	return d
 }
 
 // look writes a set as PDF for a person to look at.

@@ -34,9 +34,23 @@ type writer struct {
 }
 
 func (w *writer) open(title string) {
-	w.b = w.set.sheet(entry{title: title}, false)
+	w.b = w.set.sheet(entry{title: short(title)}, false)
 	w.sheets = append(w.sheets, w.b)
 	w.y = w.b.room.Max.Y
+}
+
+// short is a table's title without what it is about: "Marking" of "Marking: top to side, left".
+func short(title string) string {
+	head, _, _ := strings.Cut(title, ":")
+	return head
+}
+
+// also adds a table to what the sheet's title says, once.
+func (b *blank) also(title string) {
+	head := short(title)
+	if lower := strings.ToLower(head); !strings.Contains(strings.ToLower(b.entry.title), lower) {
+		b.entry.title += ", " + lower
+	}
 }
 
 // need opens a new sheet unless that much height is left.
@@ -61,7 +75,7 @@ func (w *writer) table(t table.Table) {
 	w.need(8+g.head.height+first+rowStep, t.Title)
 	if w.y < w.b.room.Max.Y {
 		w.y -= 5
-		w.b.entry.title += "; " + strings.ToLower(t.Title[:1]) + t.Title[1:]
+		w.b.also(t.Title)
 	}
 	w.head(&g, t.Title)
 	for i, r := range g.rows {

@@ -18,23 +18,20 @@ func Overlaps(p draw.Page, skip ...string) []string {
 	for _, s := range skip {
 		ignored[s] = true
 	}
-	var texts []draw.Text
+	var rooms []room
 	var out []string
 	for _, it := range p.Items {
 		if t, ok := it.(draw.Text); ok && t.Text != "" {
-			texts = append(texts, t)
+			rooms = append(rooms, roomOf(t))
 		}
 	}
-	for i, t := range texts {
-		for _, c := range t.Box() {
-			if c.X < 0 || c.Y < 0 || c.X > p.Width || c.Y > p.Height {
-				out = append(out, fmt.Sprintf("%s: %q leaves the paper at %.1f, %.1f", p.Title, t.Text, c.X, c.Y))
-				break
-			}
+	for i, r := range rooms {
+		if r.box.Min.X < 0 || r.box.Min.Y < 0 || r.box.Max.X > p.Width || r.box.Max.Y > p.Height {
+			out = append(out, fmt.Sprintf("%s: %q leaves the paper at %.1f, %.1f", p.Title, r.t.Text, r.t.At.X, r.t.At.Y))
 		}
-		for _, u := range texts[:i] {
-			if textsMeet(t, u) {
-				out = append(out, fmt.Sprintf("%s: %q lies on %q at %.1f, %.1f", p.Title, t.Text, u.Text, t.At.X, t.At.Y))
+		for _, o := range rooms[:i] {
+			if r.meets(o) {
+				out = append(out, fmt.Sprintf("%s: %q lies on %q at %.1f, %.1f", p.Title, r.t.Text, o.t.Text, r.t.At.X, r.t.At.Y))
 			}
 		}
 	}
@@ -43,37 +40,50 @@ func Overlaps(p draw.Page, skip ...string) []string {
 		if !ok || ignored[path.Layer] {
 			continue
 		}
-		for _, run := range draw.Flatten(path.Segs, 0.05) {
-			for i := 1; i < len(run); i++ {
-				for _, t := range texts {
-					if lineMeets(t, run[i-1], run[i]) {
-						out = append(out, fmt.Sprintf("%s: %q lies on a %s line (%s) at %.1f, %.1f", p.Title, t.Text, path.Layer, path.Ref, t.At.X, t.At.Y))
-					}
-				}
+		for _, r := range rooms {
+			if r.struck(path) {
+				out = append(out, fmt.Sprintf("%s: %q lies on a %s line (%s) at %.1f, %.1f", p.Title, r.t.Text, path.Layer, path.Ref, r.t.At.X, r.t.At.Y))
 			}
 		}
 	}
 	return out
 }
 
-// local gives a point in the text's own frame: x along the line of text from its middle, y up from
-// the middle of its room; and half the room's sides.
-func local(t draw.Text, p draw.Point) (x, y, hx, hy float64) {
-	b := t.Box()
-	cx, cy := (b[0].X+b[2].X)/2, (b[0].Y+b[2].Y)/2
-	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
-	dx, dy := p.X-cx, p.Y-cy
-	hx = math.Hypot(b[1].X-b[0].X, b[1].Y-b[0].Y)/2 - slack
-	hy = math.Hypot(b[3].X-b[0].X, b[3].Y-b[0].Y)/2 - slack
-	return dx*cos + dy*sin, -dx*sin + dy*cos, hx, hy
+// room is the place a text takes: its middle, its direction, half its sides, and the box round it.
+type room struct {
+	t        draw.Text
+	c        draw.Point
+	sin, cos float64
+	hx, hy   float64
+	corners  [4]draw.Point
+	box      draw.Box
 }
 
-// lineMeets clips the line to the text's room.
-func lineMeets(t draw.Text, a, b draw.Point) bool {
-	ax, ay, hx, hy := local(t, a)
-	bx, by, _, _ := local(t, b)
+func roomOf(t draw.Text) room {
+	b := t.Box()
+	r := room{t: t, corners: b, box: draw.EmptyBox(), c: draw.Point{X: (b[0].X + b[2].X) / 2, Y: (b[0].Y + b[2].Y) / 2}}
+	r.sin, r.cos = math.Sincos(t.Turn * math.Pi / 180)
+	r.hx = math.Hypot(b[1].X-b[0].X, b[1].Y-b[0].Y)/2 - slack
+	r.hy = math.Hypot(b[3].X-b[0].X, b[3].Y-b[0].Y)/2 - slack
+	for _, p := range b {
+		r.box = r.box.Add(p)
+	}
+	return r
+}
+
+// crossed clips the line to the room.
+func (r room) crossed(a, b draw.Point) bool {
+	if min(a.X, b.X) > r.box.Max.X || max(a.X, b.X) < r.box.Min.X || min(a.Y, b.Y) > r.box.Max.Y || max(a.Y, b.Y) < r.box.Min.Y {
+		return false
+	}
+	local := func(p draw.Point) (x, y float64) {
+		dx, dy := p.X-r.c.X, p.Y-r.c.Y
+		return dx*r.cos + dy*r.sin, -dx*r.sin + dy*r.cos
+	}
+	ax, ay := local(a)
+	bx, by := local(b)
 	lo, hi := 0.0, 1.0
-	for _, c := range [2][3]float64{{ax, bx - ax, hx}, {ay, by - ay, hy}} {
+	for _, c := range [2][3]float64{{ax, bx - ax, r.hx}, {ay, by - ay, r.hy}} {
 		if math.Abs(c[1]) < 1e-12 {
 			if math.Abs(c[0]) >= c[2] {
 				return false
@@ -86,14 +96,22 @@ func lineMeets(t draw.Text, a, b draw.Point) bool {
 	return lo < hi
 }
 
-// textsMeet: two rectangles overlap when a side of one meets the other, or one holds the other.
-func textsMeet(t, u draw.Text) bool {
-	for _, pair := range [2][2]draw.Text{{t, u}, {u, t}} {
-		b := pair[1].Box()
-		for i := range b {
-			if lineMeets(pair[0], b[i], b[(i+1)&3]) {
+func (r room) struck(p draw.Path) bool {
+	for _, run := range draw.Flatten(p.Segs, 0.05) {
+		for i := 1; i < len(run); i++ {
+			if r.crossed(run[i-1], run[i]) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// meets: two rectangles overlap when a side of one meets the other, or one holds the other.
+func (r room) meets(o room) bool {
+	for i := range r.corners {
+		if r.crossed(o.corners[i], o.corners[(i+1)&3]) || o.crossed(r.corners[i], r.corners[(i+1)&3]) {
+			return true
 		}
 	}
 	return false
