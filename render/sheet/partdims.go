@@ -173,7 +173,8 @@ func faceEnd(q *part.Part, right bool) float64 {
 	return x
 }
 
-// boreNotes names each kind of hole once: "4 × Ø4.5, counterbore Ø10 × 8".
+// boreNotes names each kind of hole once: "4 × Ø10 counterbore × 8, Ø4.5 clearance". Notes keep to one
+// unit: with both they would be wider than the part.
 func boreNotes(q *part.Part, f *figure, o Options) {
 	type spot struct {
 		at    draw.Point
@@ -184,12 +185,12 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 		if b.Face != "outer" {
 			continue
 		}
-		text := fmt.Sprintf("Ø%s", o.label(b.Diameter))
+		text := fmt.Sprintf("Ø%s", o.Style.Format(b.Diameter))
 		if b.Purpose != "hole" {
 			text += " " + b.Purpose
 		}
 		if !b.Through {
-			text += " × " + o.label(b.Depth)
+			text += " × " + o.Style.Format(b.Depth)
 		}
 		at := f.at(b.Entry.X(), b.Entry.Y())
 		if n := len(spots) - 1; n >= 0 && math.Hypot(spots[n].at.X-at.X, spots[n].at.Y-at.Y) < 0.01 {
@@ -220,7 +221,7 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 		c := f.at(s.Centre.X(), s.Centre.Y())
 		switch s.Kind {
 		case part.HandHole, part.Slot:
-			text := fmt.Sprintf("%s %s × %s", s.Kind, o.label(s.Length), o.label(s.Width))
+			text := fmt.Sprintf("%s %s × %s", s.Kind, o.Style.Format(s.Length), o.Style.Format(s.Width))
 			if math.Abs(s.Angle.Degrees()) > 0.05 {
 				text += " at " + degrees(s.Angle)
 			}
