@@ -21,12 +21,12 @@ type witness struct {
 func (w witness) kind(e *edge, t float64) (Kind, bool) {
 	fa, fb := w.facing(e.a), w.facing(e.b)
 	if e.smooth && (fa > 0) == (fb > 0) {
-		if e.curve < 0 || w.hidden(e, t) {
+		if e.curve < 0 || w.hidden(e, t, aside) {
 			return 0, false
 		}
 		return Smooth, true
 	}
-	if w.hidden(e, t) {
+	if w.hidden(e, t, aside) {
 		return Hidden, true
 	}
 	return Visible, true
@@ -47,11 +47,14 @@ func (w witness) at(e *edge, t float64) mgl64.Vec3 {
 	return a.Add(b.Sub(a).Mul(t))
 }
 
-// hidden casts a ray on each side of the edge.
-func (w witness) hidden(e *edge, t float64) bool {
+// aside is how far beside an edge rays are cast, mm.
+const aside = 3e-5
+
+// hidden casts a ray on each side of the edge, so far from it.
+func (w witness) hidden(e *edge, t, far float64) bool {
 	p := w.at(e, t)
-	aside := w.s.verts[e.to].Sub(w.s.verts[e.from]).Cross(w.d.Toward).Normalize().Mul(3e-5)
-	return w.blocked(p, p.Add(aside)) && w.blocked(p, p.Sub(aside))
+	step := w.s.verts[e.to].Sub(w.s.verts[e.from]).Cross(w.d.Toward).Normalize().Mul(far)
+	return w.blocked(p, p.Add(step)) && w.blocked(p, p.Sub(step))
 }
 
 // blocked tells whether a ray from q to the viewer meets a front face that p lies behind.
@@ -79,10 +82,14 @@ func (w witness) holds(f *face, p mgl64.Vec3) bool {
 	return math.Abs(sum) > math.Pi
 }
 
-// steady is the kind at t when it is the same a little before and behind.
+// steady is the kind at t when it is the same a little before and behind, and when it does not hang on
+// how far beside the edge one looks: another line runs alongside where it does.
 func (w witness) steady(e *edge, t float64) (Kind, bool, bool) {
 	const step = 1e-3
 	k, drawn := w.kind(e, t)
+	if w.hidden(e, t, aside) != w.hidden(e, t, aside/30) {
+		return 0, false, false
+	}
 	for _, u := range []float64{t - step, t + step} {
 		if k2, d2 := w.kind(e, u); k2 != k || d2 != drawn {
 			return 0, false, false
