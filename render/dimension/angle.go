@@ -25,7 +25,7 @@ func (k *Sketch) Angle(vertex draw.Point, from, to float64, have [2]float64, rad
 func (k *Sketch) layAngle(a angle) {
 	for _, place := range []int{between, pastTo, pastFrom} {
 		for _, r := range a.radii {
-			if p, ok := k.angleForm(a, r, place); ok && k.free(p.text) && k.openArc(a.vertex, r, p.lo, p.hi) {
+			if p, ok := k.angleForm(a, r, place); ok && k.free(p.text) && k.openArc(a.vertex, r, p.lo, p.hi) && k.openLegs(a, r, p.text) {
 				k.drawAngle(a, r, p)
 				return
 			}
@@ -88,6 +88,28 @@ func (k *Sketch) openArc(c draw.Point, r, lo, hi float64) bool {
 	return true
 }
 
+// legs are the extension lines that an arc of radius r needs.
+func (a angle) legs(r float64) []segment {
+	var list []segment
+	for i, dir := range []float64{a.from, a.to} {
+		if need := r + beyond; need > a.have[i] {
+			list = append(list, segment{add(a.vertex, polar(a.have[i]+offStart, dir)), add(a.vertex, polar(need, dir))})
+		}
+	}
+	return list
+}
+
+// openLegs tells whether the extension lines cross neither another text nor the value itself.
+func (k *Sketch) openLegs(a angle, r float64, value draw.Text) bool {
+	q := textQuad(value, 0.2)
+	for _, g := range a.legs(r) {
+		if !k.open(g) || q.crossed(g) {
+			return false
+		}
+	}
+	return true
+}
+
 func arcSegments(c draw.Point, r, lo, hi float64) []segment {
 	const n = 8
 	list := make([]segment, n)
@@ -99,12 +121,9 @@ func arcSegments(c draw.Point, r, lo, hi float64) []segment {
 }
 
 func (k *Sketch) drawAngle(a angle, r float64, f arcForm) {
-	for i, dir := range []float64{a.from, a.to} {
-		if need := r + beyond; need > a.have[i] {
-			g := segment{add(a.vertex, polar(a.have[i]+offStart, dir)), add(a.vertex, polar(need, dir))}
-			k.lines = append(k.lines, g)
-			k.put(k.thin(g.a, g.b), a.ref)
-		}
+	for _, g := range a.legs(r) {
+		k.lines = append(k.lines, g)
+		k.put(k.thin(g.a, g.b), a.ref)
 	}
 	k.lines = append(k.lines, arcSegments(a.vertex, r, f.lo, f.hi)...)
 	k.put(draw.ArcPath(a.vertex, r, f.lo, f.hi), a.ref)
