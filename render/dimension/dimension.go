@@ -121,6 +121,8 @@ func (k *Sketch) put(segs []draw.Seg, ref string) {
 }
 
 func (k *Sketch) putArrow(tip, dir draw.Point, ref string) {
+	n := math.Hypot(dir.X, dir.Y) / k.Style.Arrow
+	k.lines = append(k.lines, segment{draw.Point{X: tip.X - dir.X/n, Y: tip.Y - dir.Y/n}, tip})
 	k.Items = append(k.Items, draw.Path{Segs: draw.Arrow(tip, dir, k.Style.Arrow), Filled: true, Fill: k.Style.Ink, Layer: "dimension", Ref: ref})
 }
 

@@ -107,12 +107,22 @@ func (k *Sketch) layOne(s Side, l linear, coming []float64) bool {
 	return false
 }
 
-// force draws a dimension that found no room on a new outermost level: it is never left out.
+// force draws a dimension that found no room: it is never left out. Its value still stands free if
+// there is such a place, though its lines may then cross other values.
 func (k *Sketch) force(s Side, l linear) {
+	forms := k.forms(s, l)
+	for n := len(k.levels[s]); n < len(k.levels[s])+8; n++ {
+		for _, f := range forms {
+			if v := k.base[s] + float64(n)*k.Style.Step; k.free(k.value(s, f, v, l)) {
+				k.occupy(s, n, f.laid)
+				k.drawLinear(s, l, f, v)
+				return
+			}
+		}
+	}
 	n := len(k.levels[s])
-	f := k.forms(s, l)[0]
-	k.occupy(s, n, f.laid)
-	k.drawLinear(s, l, f, k.base[s]+float64(n)*k.Style.Step)
+	k.occupy(s, n, forms[0].laid)
+	k.drawLinear(s, l, forms[0], k.base[s]+float64(n)*k.Style.Step)
 }
 
 func (k *Sketch) occupy(s Side, n int, l laid) {

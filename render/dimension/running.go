@@ -1,6 +1,7 @@
 package dimension
 
 import (
+	"math"
 	"slices"
 
 	"splaywright/render/draw"
@@ -82,6 +83,7 @@ func (k *Sketch) runningMark(s Side, m Mark, u, room, v, origin float64) {
 	k.put(k.thin(start, knee, end), m.Ref)
 	switch {
 	case u == origin:
+		k.lines = append(k.lines, arcSegments(on, ringRadius, 0, 2*math.Pi)...)
 		k.put(draw.Circle(on, ringRadius), m.Ref)
 	default:
 		from := k.at(s, origin, v)

@@ -40,6 +40,7 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 	} else {
 		f.Linear(across, f.at(endX(box, across), box.Min.Y), f.at(endX(box, across), box.Max.Y), o.label(q.Blank.Width), q.ID)
 	}
+	points(q, f, o, box)
 	boreNotes(q, f, o)
 	shapeNotes(q, f, o)
 	return f
@@ -262,7 +263,7 @@ func edgeFigure(q *part.Part, f *figure, o Options) *figure {
 		f.Angle(v, lo, hi, have, []float64{ts + 3.5, ts + 6, ts + 9, ts + 12}, degrees(measure.Angle(tilt)), q.ID+"/"+c.ID)
 	}
 	l, r := ends[false], ends[true]
-	if len(ends) == 2 {
+	if len(ends) == 2 && !swung(q) { // with swung ends the face shows long and short point
 		f.Linear(dimension.Above, f.at(l[0], 0), f.at(r[0], 0), o.label(measure.Length(r[0]-l[0])), q.ID)
 		if math.Abs((r[0]-l[0])-(r[1]-l[1])) > 0.02 {
 			f.Linear(dimension.Below, f.at(l[1], -t), f.at(r[1], -t), o.label(measure.Length(r[1]-l[1])), q.ID)
@@ -289,4 +290,38 @@ func distinct(list []float64) []float64 {
 		}
 	}
 	return out
+}
+
+// swung tells whether an end is cut at an angle across the face.
+func swung(q *part.Part) bool {
+	return slices.ContainsFunc(q.Cuts, func(c part.Cut) bool {
+		return c.Kind == part.Crosscut && math.Abs(c.Normal.Y()) > 1e-6
+	})
+}
+
+// points gives a part with swung ends its length at the upper and at the lower edge, from point to
+// point, and the swing at the right end.
+func points(q *part.Part, f *figure, o Options, box draw.Box) {
+	if !swung(q) {
+		return
+	}
+	edges := [2]struct {
+		y    float64
+		side dimension.Side
+	}{{box.Min.Y, dimension.Below}, {box.Max.Y, dimension.Above}}
+	for _, e := range edges {
+		lo, hi := math.Inf(-1), math.Inf(1)
+		for _, c := range q.Cuts {
+			if n := c.Normal; c.Kind == part.Crosscut && math.Abs(n.X()) > 0.1 {
+				if x := (c.Offset - n.Y()*e.y) / n.X(); n.X() < 0 {
+					lo = x
+				} else {
+					hi = x
+				}
+			}
+		}
+		if !math.IsInf(hi-lo, 0) {
+			f.Linear(e.side, f.at(lo, e.y), f.at(hi, e.y), o.label(measure.Length(hi-lo)), q.ID)
+		}
+	}
 }
