@@ -171,6 +171,10 @@ func (w *Window) guard(doing string, then func()) {
 		then()
 		return
 	}
+	if w.asking {
+		return // the question stands already
+	}
+	w.asking = true
 	var d *dialog.CustomDialog
 	button := func(label string, importance widget.Importance, do func()) *widget.Button {
 		b := widget.NewButton(label, func() {
@@ -182,6 +186,7 @@ func (w *Window) guard(doing string, then func()) {
 	}
 	text := widget.NewLabel("“" + w.s.Design().Title + "” has changes that are not saved.\nSave them before you " + doing + "?")
 	d = dialog.NewCustomWithoutButtons("Unsaved changes", text, w.win)
+	d.SetOnClosed(func() { w.asking = false })
 	d.SetButtons([]fyne.CanvasObject{
 		button("Go on without saving", widget.MediumImportance, then),
 		button("Cancel", widget.MediumImportance, func() {}),

@@ -58,6 +58,7 @@ type Window struct {
 	work    session.Latest
 	spawn   func(func())
 	shown   shown
+	asking  bool  // whether unsaved changes may go
 	opening error // why the file of the options was not opened
 }
 

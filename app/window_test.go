@@ -207,6 +207,10 @@ func TestUnsavedChangesAreAskedFor(t *testing.T) {
 	if closed {
 		t.Fatal("the window would close with changes unsaved")
 	}
+	w.guard("close the window", func() { closed = true })
+	if n := len(w.win.Canvas().Overlays().List()); n != 1 {
+		t.Errorf("it was asked %d times at once", n)
+	}
 	if got := overlayText(w); !strings.Contains(got, "not saved") {
 		t.Fatalf("the dialog says %s", got)
 	}

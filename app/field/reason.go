@@ -3,6 +3,7 @@ package field
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"splaywright/model/file"
 )
@@ -14,8 +15,8 @@ func Reason(err error) string {
 	if !errors.As(err, &e) {
 		return err.Error()
 	}
-	if e.Read == "" {
-		return e.Want
+	if e.Read == "" || strings.Contains(e.Want, e.Read) {
+		return e.Want // what was typed stands just above
 	}
 	return fmt.Sprintf("%s: %s", e.Read, e.Want)
 }
