@@ -46,7 +46,7 @@ var worldX, worldY, worldZ = mgl64.Vec3{1, 0, 0}, mgl64.Vec3{0, 1, 0}, mgl64.Vec
 // newStand stands the planes of a design with its defaults.
 func newStand(d Design) *stand {
 	s := &stand{
-		d: d, ends: d.Splay.Ends.Radians(), edges: d.Splay.Edges.Radians(),
+		d: d, ends: upright(d.Splay.Ends.Radians()), edges: upright(d.Splay.Edges.Radians()),
 		height: d.Size.Height.MM(), width: d.Size.Width.MM(), depth: d.Size.Depth.MM(),
 		top: d.Boards.Top.Thickness.MM(), side: d.Boards.Side.Thickness.MM(),
 	}
@@ -64,6 +64,17 @@ func newStand(d Design) *stand {
 	}
 	s.standTop()
 	return s
+}
+
+// plumb, radians: a lean below it stands upright; over a metre it comes to a thousandth of a
+// millimetre, and round walls lose their digits over it.
+const plumb = 1e-6
+
+func upright(lean float64) float64 {
+	if math.Abs(lean) < plumb {
+		return 0
+	}
+	return lean
 }
 
 func (s *stand) standSide(i side) {

@@ -1,0 +1,114 @@
+package part_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/measure"
+	"splaywright/model/part"
+	"splaywright/model/solid"
+)
+
+func TestScrewHoles(t *testing.T) {
+	for _, c := range []struct {
+		gauge                      int
+		hard, plug                 bool
+		pilot, clearance, counters float64 // in
+	}{
+		{8, true, false, 7.0 / 64, 11.0 / 64, 3.0 / 8},
+		{8, false, false, 5.0 / 64, 11.0 / 64, 3.0 / 8},
+		{6, false, false, 1.0 / 16, 9.0 / 64, 5.0 / 16},
+		{6, false, true, 1.0 / 16, 9.0 / 64, 3.0 / 8},
+		{10, true, true, 1.0 / 8, 3.0 / 16, 3.0 / 8},
+		{14, true, false, 0.182, 1.0 / 4, 1.0 / 2},
+		{9, true, false, 7.0 / 64, 3.0 / 16, 3.0 / 8},
+	} {
+		h, ok := part.ScrewHolesFor(c.gauge, c.hard, c.plug)
+		if !ok {
+			t.Errorf("no. %d: unknown", c.gauge)
+		}
+		for _, f := range [][2]float64{{h.Pilot.Inches(), c.pilot}, {h.Clearance.Inches(), c.clearance}, {h.Counterbore.Inches(), c.counters}} {
+			if math.Abs(f[0]-f[1]) > 1e-12 {
+				t.Errorf("no. %d: %g in, want %g", c.gauge, f[0], f[1])
+			}
+		}
+	}
+	for _, gauge := range []int{3, 15, 0, -1} {
+		if _, ok := part.ScrewHolesFor(gauge, true, false); ok {
+			t.Errorf("no. %d is known", gauge)
+		}
+	}
+}
+
+// The pilots of the chart stay within 1/64 in of the rule of thumb: 90 % of a root of 2/3 shank in
+// hardwood, 70 % in softwood; shank 0.060 + 0.013 n in.
+// http://cwc.ca/wood-products/connections/screws/
+func TestPilotsFollowTheRule(t *testing.T) {
+	for gauge := 4; gauge <= 10; gauge += 2 {
+		root := (0.060 + 0.013*float64(gauge)) * 2 / 3
+		for _, hard := range []bool{true, false} {
+			share := 0.7
+			if hard {
+				share = 0.9
+			}
+			h, _ := part.ScrewHolesFor(gauge, hard, false)
+			if d := h.Pilot.Inches() - share*root; math.Abs(d) > 1.0/64+0.001 {
+				t.Errorf("no. %d: pilot %.4f in, by the rule %.4f", gauge, h.Pilot.Inches(), share*root)
+			}
+		}
+	}
+}
+
+func TestCutOf(t *testing.T) {
+	sin, cos := math.Sincos(6 * math.Pi / 180)
+	for _, c := range []struct {
+		name        string
+		kind        part.CutKind
+		n           mgl64.Vec3
+		swing, tilt float64
+		longer      bool
+	}{
+		{"square end", part.Crosscut, mgl64.Vec3{1, 0, 0}, 0, 0, false},
+		{"bevelled end, outer face short", part.Crosscut, mgl64.Vec3{cos, 0, sin}, 0, 6, false},
+		{"bevelled end, outer face long", part.Crosscut, mgl64.Vec3{-cos, 0, -sin}, 0, 6, true},
+		{"slanting end", part.Crosscut, mgl64.Vec3{cos, -sin, 0}, 6, 0, false},
+		{"taper", part.Rip, mgl64.Vec3{sin, cos, 0}, 6, 0, false},
+	} {
+		k := part.CutOf(c.name, c.kind, solid.Plane{N: c.n, D: 1})
+		if math.Abs(k.Swing.Degrees()-c.swing) > 1e-9 || math.Abs(k.Tilt.Degrees()-c.tilt) > 1e-9 || k.OuterLonger != c.longer {
+			t.Errorf("%s: swing %g, tilt %g, outer longer %t", c.name, k.Swing.Degrees(), k.Tilt.Degrees(), k.OuterLonger)
+		}
+	}
+}
+
+// A round-over all round the rim of a hollow takes what the turned section takes, added up in rings.
+func TestEasedHollowAgainstRings(t *testing.T) {
+	const r, hollow, n = 3.0, 12.5, 200000
+	sum := 0.0
+	for i := range n {
+		x := (float64(i) + 0.5) * r / n // behind the rim
+		depth := r - math.Sqrt(r*r-(r-x)*(r-x))
+		sum += 2 * math.Pi * (hollow + x) * depth * r / n
+	}
+	got := part.EasedHollow("rim", r, hollow, 2*math.Pi).Removed
+	if math.Abs(got-sum) > 1e-6*sum {
+		t.Errorf("%.9g mm³, in rings %.9g", got, sum)
+	}
+}
+
+// Along a square straight edge a round-over leaves a quarter circle of the square.
+func TestEasedStraight(t *testing.T) {
+	got := part.EasedStraight("edge", 4, 100, 90*measure.Degree).Removed
+	if want := 100 * 16 * (1 - math.Pi/4); math.Abs(got-want) > 1e-9 {
+		t.Errorf("%.9g mm³, want %.9g", got, want)
+	}
+}
+
+func TestBackUndoesPlace(t *testing.T) {
+	m := part.Frame(mgl64.Vec3{3, -4, 5}, mgl64.Vec3{0, 1, 0}, mgl64.Vec3{0, 0, 1}, mgl64.Vec3{1, 0, 0})
+	if got := part.Back(m).Mul4(m); !got.ApproxEqualThreshold(mgl64.Ident4(), 1e-14) {
+		t.Errorf("there and back:\n%v", got)
+	}
+}
