@@ -2,6 +2,7 @@ package form
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"splaywright/model/measure"
@@ -42,7 +43,18 @@ func Build(d Design) *Piece {
 	return b.piece
 }
 
-func (b *builder) find(f ...part.Finding) { b.piece.Findings = append(b.piece.Findings, f...) }
+// find notes findings; what two equal parts give rise to alike is said once, with both parts.
+func (b *builder) find(found ...part.Finding) {
+	for _, f := range found {
+		same := slices.IndexFunc(b.piece.Findings, func(g part.Finding) bool { return g.ID == f.ID && g.Text == f.Text })
+		if same < 0 {
+			b.piece.Findings = append(b.piece.Findings, f)
+			continue
+		}
+		g := &b.piece.Findings[same]
+		g.Parts = unique(append(g.Parts, f.Parts...))
+	}
+}
 
 // shape gives every board its walls.
 func (b *builder) shape() {

@@ -18,7 +18,11 @@ func stool(t *rapid.T) form.Design {
 		if rapid.IntRange(0, 4).Draw(t, name+" kind") == 0 {
 			return 0
 		}
-		return measure.Angle(rapid.Float64Range(lo, hi).Draw(t, name)) * measure.Degree
+		a := rapid.Float64Range(lo, hi).Draw(t, name)
+		if math.Abs(a) < 1e-4 {
+			a = 0 // below what counts as a lean
+		}
+		return measure.Angle(a) * measure.Degree
 	}
 	d := form.Design{
 		Form: "stool", Timber: "white oak",
