@@ -32,7 +32,8 @@ func (w *Window) papers() {
 	if dir := w.folder(); dir != nil {
 		d.SetLocation(dir)
 	}
-	d.SetConfirmText("Write the papers here")
+	d.SetTitleText("Folder for the papers")
+	d.SetConfirmText("Write here")
 	d.Resize(fyne.NewSize(760, 520))
 	d.Show()
 }

@@ -1,0 +1,96 @@
+package panel
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
+	"pgregory.net/rapid"
+
+	"splaywright/app/look"
+	"splaywright/model/form"
+	"splaywright/model/part"
+	"splaywright/render/table"
+)
+
+func pathsOf(groups []Group) []string {
+	var out []string
+	for _, g := range groups {
+		for _, f := range g.Fields {
+			out = append(out, f.Path)
+		}
+	}
+	return out
+}
+
+func TestOnlyWhatTheDesignUsesHasAField(t *testing.T) {
+	d := form.Design{Corners: form.Corners{Joint: "housing"}, Stretchers: []form.Stretcher{{Joint: "butt"}},
+		Features: []form.Feature{{Kind: string(part.Arch)}, {Kind: string(part.Slot)}}}
+	got := pathsOf(Groups(&d, nil))
+	for path, want := range map[string]bool{
+		"corners.depth": true, "corners.overhang": true, "corners.pin": false, "corners.screws.gauge": false,
+		"splay.edge-cut": false, "stretchers.0.width": true, "stretchers.0.depth": false, "stretchers.1.width": false,
+		"features.0.rise": true, "features.0.length": false, "features.1.angle": true, "features.1.rise": false,
+	} {
+		if slices.Contains(got, path) != want {
+			t.Errorf("field for %s: %v, want %v", path, !want, want)
+		}
+	}
+}
+
+func TestNoTwoFieldsShareAPath(t *testing.T) {
+	d := form.Design{Corners: form.Corners{Joint: "butt", Screws: &form.Screws{}}, Stretchers: []form.Stretcher{{Screws: &form.Screws{}}, {}},
+		Features: []form.Feature{{Kind: "hole"}, {Kind: "hand hole"}, {Kind: "round-over"}}}
+	got := pathsOf(Groups(&d, nil))
+	slices.Sort(got)
+	if n := len(slices.Compact(slices.Clone(got))); n != len(got) {
+		t.Errorf("%d fields have %d paths: %q", len(got), n, got)
+	}
+}
+
+func TestColumnsHoldTheirCells(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{})
+	tb := table.Table{Columns: []table.Column{{Head: "Part"}, {Head: "Length", Unit: "mm"}, {Head: "Q"}},
+		Rows: [][]table.Cell{{{Text: "Side, left and right"}, {Text: "263.5"}, {Text: strings.Repeat("a long sentence ", 20)}}}}
+	w := widths(tb)
+	for c, text := range []string{"Side, left and right", "Length, mm"} {
+		if got := fitted(text, theme.Size(look.Cell), fyne.TextStyle{}, w[c]-2*cellPad); got != text {
+			t.Errorf("column %d is %v wide and shows %q of %q", c, w[c], got, text)
+		}
+	}
+	if w[2] != mostColumn {
+		t.Errorf("a sentence takes %v, want %v at most", w[2], mostColumn)
+	}
+}
+
+// A text is whole or a beginning of it with an ellipsis, and never wider than its column.
+func TestATextIsCutToItsColumn(t *testing.T) {
+	test.NewTempApp(t)
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`[a-z ½″éß]{0,40}`).Draw(t, "text")
+		width := rapid.Float32Range(30, 300).Draw(t, "width")
+		got := fitted(text, 12, fyne.TextStyle{}, width)
+		if got == text {
+			return
+		}
+		if w := fyne.MeasureText(got, 12, fyne.TextStyle{}).Width; w > width {
+			t.Fatalf("%q is %v wide in %v", got, w, width)
+		}
+		if begin := strings.TrimSuffix(got, "…"); !strings.HasPrefix(text, begin) {
+			t.Fatalf("%q is no beginning of %q", got, text)
+		}
+	})
+}
+
+func TestCounts(t *testing.T) {
+	got := Counts([]part.Finding{{Level: part.Note}, {Level: part.Stop}, {Level: part.Note}, {Level: part.Warning}})
+	if want := "1 stop, 1 warning, 2 notes"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got := Counts(nil); got != "" {
+		t.Errorf("nothing is counted as %q", got)
+	}
+}
