@@ -25,7 +25,7 @@ func (k *Sketch) Angle(vertex draw.Point, from, to float64, have [2]float64, rad
 func (k *Sketch) layAngle(a angle) {
 	for _, place := range []int{between, pastTo, pastFrom} {
 		for _, r := range a.radii {
-			if p, ok := k.angleForm(a, r, place); ok && k.free(p.text) && k.openArc(a.vertex, r, p.lo, p.hi) && k.openLegs(a, r, p.text) {
+			if p, ok := k.angleForm(a, r, place); ok && k.free(p.text) && k.openArc(a.vertex, r, p.lo, p.hi) && k.openLegs(a, r, p) {
 				k.drawAngle(a, r, p)
 				return
 			}
@@ -99,9 +99,15 @@ func (a angle) legs(r float64) []segment {
 	return list
 }
 
-// openLegs tells whether the extension lines cross neither another text nor the value itself.
-func (k *Sketch) openLegs(a angle, r float64, value draw.Text) bool {
-	q := textQuad(value, 0.2)
+// openLegs tells whether the extension lines cross no other text, and neither they nor the arc the
+// value itself.
+func (k *Sketch) openLegs(a angle, r float64, f arcForm) bool {
+	q := textQuad(f.text, 0.2)
+	for _, g := range arcSegments(a.vertex, r, f.lo, f.hi) {
+		if q.crossed(g) {
+			return false
+		}
+	}
 	for _, g := range a.legs(r) {
 		if !k.open(g) || q.crossed(g) {
 			return false

@@ -25,7 +25,7 @@ func (k *Sketch) Leader(at draw.Point, dot bool, label, ref string, toward ...fl
 var leaderTurns = []float64{45, 135, -45, -135, 60, 120, -60, -120, 30, 150, -30, -150, 75, 105, -75, -105, 15, 165, -15, -165}
 
 // layLeader tries short lines before long ones, and first those that cross no dimension. When a
-// note finds no room at all it is set off to the right of everything.
+// note finds no room at all it is set off beside everything.
 func (k *Sketch) layLeader(l leader) {
 	turns := append(slices.Clone(l.toward), leaderTurns...)
 	for _, crossing := range []bool{false, true} {
@@ -37,14 +37,23 @@ func (k *Sketch) layLeader(l leader) {
 			}
 		}
 	}
-	elbow := draw.Point{X: k.Bounds().Max.X + 3, Y: l.at.Y}
-	for step := 1.0; step < 40; step++ {
-		if t, _ := k.shelf(l, elbow, 1); k.free(t) {
-			break
+	k.setOff(l)
+}
+
+// setOff puts a note beside everything, at the height where its line crosses no value if there is one.
+func (k *Sketch) setOff(l leader) {
+	b := k.Bounds()
+	for step := range 60 {
+		y := l.at.Y + float64((step+1)/2)*k.Style.Text*float64(1-step%2*2)
+		for _, c := range [2][2]float64{{b.Max.X + 3, 1}, {b.Min.X - 3, -1}} {
+			elbow := draw.Point{X: c[0], Y: y}
+			if t, _ := k.shelf(l, elbow, c[1]); k.free(t) && k.open(segment{l.at, elbow}) {
+				k.drawLeader(l, elbow, c[1])
+				return
+			}
 		}
-		elbow.Y += step * math.Pow(-1, step) * k.Style.Text
 	}
-	k.drawLeader(l, elbow, 1)
+	k.drawLeader(l, draw.Point{X: b.Max.X + 3, Y: l.at.Y}, 1)
 }
 
 func (k *Sketch) tryLeader(l leader, n, dir float64, crossing bool) bool {

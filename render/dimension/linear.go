@@ -107,16 +107,22 @@ func (k *Sketch) layOne(s Side, l linear, coming []float64) bool {
 	return false
 }
 
-// force draws a dimension that found no room: it is never left out. Its value still stands free if
-// there is such a place, though its lines may then cross other values.
+// force draws a dimension that found no room near its view: it is never left out. It goes far out,
+// past what other sides have put there; failing that its value still stands free if it can, though
+// its lines then cross other values.
 func (k *Sketch) force(s Side, l linear) {
 	forms := k.forms(s, l)
-	for n := len(k.levels[s]); n < len(k.levels[s])+8; n++ {
-		for _, f := range forms {
-			if v := k.base[s] + float64(n)*k.Style.Step; k.free(k.value(s, f, v, l)) {
-				k.occupy(s, n, f.laid)
-				k.drawLinear(s, l, f, v)
-				return
+	for _, fit := range []func(form, float64) bool{
+		func(f form, v float64) bool { return k.fits(s, l, f, v) },
+		func(f form, v float64) bool { return k.free(k.value(s, f, v, l)) },
+	} {
+		for n := len(k.levels[s]); n < len(k.levels[s])+10; n++ {
+			for _, f := range forms {
+				if v := k.base[s] + float64(n)*k.Style.Step; fit(f, v) {
+					k.occupy(s, n, f.laid)
+					k.drawLinear(s, l, f, v)
+					return
+				}
 			}
 		}
 	}

@@ -68,7 +68,11 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	f.Linear(dimension.Above, f.at(-wt, h), f.at(wt, h), o.label(v.WidthTop), "size.width")
 	f.Linear(dimension.Below, f.at(-wf, 0), f.at(wf, 0), o.label(v.WidthFloor), "size.width")
 	f.Linear(dimension.LeftOf, f.at(-wf, 0), f.at(-wt, h), o.label(v.Height), "size.height")
-	f.Linear(dimension.RightOf, f.at(wt, h-d.Boards.Top.Thickness.MM()), f.at(wt, h), o.label(d.Boards.Top.Thickness), "boards.top.thickness")
+	if t := d.Boards.Top.Thickness; o.Style.Both { // both units stand too long beside so short a distance
+		f.Leader(f.at(wt/2, h-t.MM()/2), true, o.label(t)+" thick", "boards.top.thickness", -60, -120)
+	} else {
+		f.Linear(dimension.RightOf, f.at(wt, h-t.MM()), f.at(wt, h), o.label(t), "boards.top.thickness")
+	}
 	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, d.Splay.Ends, h, "splay.ends")
 	f.Chain(f.at(0, -3/f.scale), f.at(0, h+3/f.scale), "")
 	frontStretchers(p, f, o)
@@ -87,12 +91,19 @@ func sideTop(d form.Design) float64 {
 	return w
 }
 
+// slight is the angle below which two legs can no longer be told apart on paper: it is noted in words.
+const slight = 1.2 * measure.Degree
+
 // sideEdge marks a lean from plumb at the right hand edge: a plumb line down from the upper corner.
 func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref string) {
 	if math.Abs(a.Degrees()) < 0.05 {
 		return
 	}
 	v := f.at(corner.X, corner.Y)
+	if math.Abs(a.Radians()) < slight.Radians() {
+		f.Leader(f.at(corner.X+0.85*h*math.Tan(a.Radians()), 0.15*h), false, degrees(a)+" from plumb", ref, 30, -30)
+		return
+	}
 	plumb, lean := -math.Pi/2, -math.Pi/2+a.Radians()
 	long := h * f.scale
 	have := [2]float64{0, long / math.Cos(a.Radians())}

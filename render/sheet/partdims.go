@@ -247,7 +247,7 @@ func edgeFigure(q *part.Part, f *figure, o Options) *figure {
 		at := func(z float64) float64 { return (c.Offset - n.Z()*z) / n.X() }
 		ends[n.X() > 0] = [2]float64{at(0), at(-t)}
 		tilt := math.Atan2(math.Abs(n.Z()), math.Abs(n.X()))
-		if math.Abs(n.Y()) > 1e-6 || tilt < 0.05*math.Pi/180 {
+		if math.Abs(n.Y()) > 1e-6 || tilt < slight.Radians() {
 			continue
 		}
 		lean := math.Atan2(-t, at(-t)-at(0))
