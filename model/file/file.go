@@ -21,6 +21,8 @@ const Version = 1
 const (
 	MaxBytes = 1 << 20 // 1 MiB
 	maxDepth = 12      // nested lists and groups
+	maxWidth = 500     // keys of a group, items of a list
+	maxTold  = 100     // errors; more are not read by anyone
 )
 
 // Error is one thing that was not understood.
@@ -163,6 +165,11 @@ func (s *scrutiny) look(n *yaml.Node, path string, depth int) {
 		return
 	case depth > maxDepth:
 		s.refuse(n, path, "", "nested too deeply for a design")
+		return
+	case len(n.Content)/width(n) > maxWidth:
+		s.refuse(n, path, "", fmt.Sprintf("a design has at most %d keys or items in one place", maxWidth))
+		return
+	case len(s.errs) >= maxTold:
 		return
 	}
 	switch n.Kind {

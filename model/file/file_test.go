@@ -2,6 +2,7 @@ package file
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"math"
 	"os"
@@ -154,6 +155,7 @@ func TestWhatIsNoDesignIsRefusedQuickly(t *testing.T) {
 		"nothing":           strings.NewReader(""),
 		"a list":            strings.NewReader("- 1\n"),
 		"two documents":     strings.NewReader("splaywright: 1\n---\nsplaywright: 1\n"),
+		"names for ever":    strings.NewReader("splaywright: 1\nnames: {" + chain(20000) + "}\n"),
 		"brackets for ever": strings.NewReader(strings.Repeat("[", 20000)),
 		"a tab":             strings.NewReader("size:\n\theight: 3\n"),
 		"bytes":             strings.NewReader("\x00\x01\xff"),
@@ -165,6 +167,15 @@ func TestWhatIsNoDesignIsRefusedQuickly(t *testing.T) {
 			t.Errorf("%s: %q does not name the file", name, err)
 		}
 	}
+}
+
+// chain is a row of names that each stand for the next.
+func chain(n int) string {
+	var b strings.Builder
+	for i := range n {
+		fmt.Fprintf(&b, "n%d: n%d + 1, ", i, i+1)
+	}
+	return b.String()
 }
 
 // endless is a file that never stops; it counts on the reader to stop.
@@ -253,7 +264,8 @@ func TestExpressions(t *testing.T) {
 		return measure.Quantity{}, errors.New("unknown")
 	}
 	for text, want := range map[string]float64{
-		"h / 4": 25, "2 * (h - 10 mm)": 180, "h + 1/2 in": 112.7, "h - 9-3/8 in": 100 - 238.125, "-h": -100,
+		"(5 1/2 in - 3 * (1/8 in)) / 4": 1.28125 * 25.4, // hsst.wordpress.com 2011, 5 1/2 in ripped into four, kerf 1/8
+		"h / 4":                         25, "h + 5": 105, "5 + h": 105, "max(h; 120)": 120, "h/4": 25, "h - 3/4": 99.25, "2 * (h - 10 mm)": 180, "h + 1/2 in": 112.7, "h - 9-3/8 in": 100 - 238.125, "-h": -100,
 		"3 * 3/4 in": 57.15, "h * tan(45 deg)": 100, "min(h; 3 in; 80 mm)": 76.2, "round(h + 3 mm; 5 mm)": 105,
 		"h * (h / 50 mm)": 200, "h * sin(atan(1))": 100 / math.Sqrt2, "2 ft 3 1/2 in - h": 598.5, "((h))": 100,
 	} {

@@ -36,7 +36,7 @@ func (d *Document) Design() (form.Design, error) {
 			a, b := r.errs[i], r.errs[j]
 			return a.Line < b.Line || a.Line == b.Line && a.Column < b.Column
 		})
-		return out, r.errs
+		return out, r.errs[:min(len(r.errs), maxTold)]
 	}
 	return out, nil
 }
@@ -92,6 +92,9 @@ func keysOf(f fields) []string {
 }
 
 func suggest(word string, known []string) string {
+	if len(word) > 40 { // no slip of the pen
+		return "there are " + strings.Join(known, ", ")
+	}
 	best, near := "", 1+len(word)/2
 	for _, k := range known {
 		if d := distance(word, k); d < near {

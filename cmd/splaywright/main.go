@@ -1,0 +1,35 @@
+// Command splaywright opens the window of the modeler, or does one of its jobs at a terminal.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+)
+
+// The exit codes that scripts can rely on.
+const (
+	exitDone    = 0
+	exitStopped = 1 // the design was read, but a finding stops the piece
+	exitRefused = 2 // the input was not understood, or a file could not be read or written
+)
+
+// errStopped marks a piece that a finding stops; everything there is to say has been said.
+var errStopped = errors.New("the piece is stopped by what was found")
+
+func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+
+func run(args []string, in io.Reader, out, talk io.Writer) int {
+	root := newRoot(in, out, talk)
+	root.SetArgs(args)
+	err := root.Execute()
+	switch {
+	case err == nil:
+		return exitDone
+	case errors.Is(err, errStopped):
+		return exitStopped
+	}
+	fmt.Fprintln(talk, err)
+	return exitRefused
+}

@@ -1,0 +1,46 @@
+package main
+
+import (
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"splaywright/assets"
+)
+
+// program is what the commands share: where data is read from and goes, and where talk goes.
+type program struct {
+	in        io.Reader
+	out, talk io.Writer
+}
+
+func newRoot(in io.Reader, out, talk io.Writer) *cobra.Command {
+	p := &program{in, out, talk}
+	root := &cobra.Command{
+		Use:   "splaywright [FILE]",
+		Short: "Furniture of leaning, dovetailed boards: from a few sizes to papers to cut from",
+		Long: `Splaywright turns a few sizes (height, width, depth, splay, thickness) into a piece that can be
+cut: true sizes, compound angles, dovetails off square, a cut list, saw settings and drawings.
+
+Without a command it opens the window, with FILE in it when one is named.
+It exits 0 on success, 1 when a finding stops the piece, 2 when the input is refused.`,
+		Example:       "  splaywright step.yaml\n  splaywright papers step.yaml --to papers",
+		Version:       assets.Version(),
+		Args:          cobra.MaximumNArgs(1),
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		RunE: func(_ *cobra.Command, args []string) error {
+			file := ""
+			if len(args) == 1 {
+				file = args[0]
+			}
+			return openWindow(p, file)
+		},
+	}
+	root.SetIn(in)
+	root.SetOut(out)
+	root.SetErr(talk)
+	root.SetVersionTemplate("splaywright {{.Version}}\n")
+	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.new(), p.units(), p.schema())
+	return root
+}

@@ -1,0 +1,127 @@
+// Package papers puts the whole set of papers together as named files: one PDF of every sheet,
+// an SVG of each view, a CSV of each table, the derived result and a PNG preview.
+package papers
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"unicode"
+
+	"splaywright/export/csv"
+	"splaywright/export/derived"
+	"splaywright/export/pdf"
+	"splaywright/export/png"
+	"splaywright/export/svg"
+	"splaywright/model/form"
+	"splaywright/render/sheet"
+	"splaywright/render/table"
+)
+
+// Options is how the set is made. The zero value takes everything from the design.
+type Options struct {
+	Sheet      string // "A4", "A3", "Letter", "Tabloid"; "" = the design's
+	Projection string // "first", "third"; "" = the design's
+}
+
+// previewDots is the preview's resolution: dots per millimetre of paper, about 100 a inch.
+const previewDots = 4
+
+// File is one file of the set.
+type File struct {
+	Name  string
+	Write func(io.Writer) error
+}
+
+// Files lists the set for a piece, in a fixed order. A piece that a finding stops has no papers:
+// a sheet that cannot be cut from must not reach the saw.
+func Files(p *form.Piece, o Options) ([]File, error) {
+	if p.Stopped() {
+		return nil, fmt.Errorf("%q has findings that stop it; no papers are written for a piece that cannot be cut", p.Title)
+	}
+	so := sheet.Options{Sheet: o.Sheet, Projection: o.Projection, Style: p.Design.Style()}
+	pages := sheet.Papers(p, so)
+	base := slug(p.Title)
+	out := []File{
+		{base + ".pdf", func(w io.Writer) error {
+			return pdf.Write(w, pages, pdf.Meta{Title: p.Title, Subject: "Working papers: drawings, cut list, saw settings, marking, boring"})
+		}},
+		{base + ".json", func(w io.Writer) error { return derived.Write(w, p) }},
+	}
+	if len(pages) > 0 {
+		out = append(out, File{base + ".png", func(w io.Writer) error { return png.Write(w, pages[0], previewDots) }})
+	}
+	for _, v := range sheet.Views(p) {
+		out = append(out, File{"view-" + slug(v.Name) + ".svg", func(w io.Writer) error { return svg.Write(w, v.Page) }})
+	}
+	for _, t := range table.All(p, so.Style) {
+		out = append(out, File{slug(t.ID) + ".csv", func(w io.Writer) error { return csv.Write(w, t) }})
+	}
+	return out, nil
+}
+
+// Write writes the set into dir, which is made when it is missing, and gives the names written.
+// Each file is complete or absent: it is written beside its place and then moved there.
+func Write(dir string, p *form.Piece, o Options) ([]string, error) {
+	files, err := Files(p, o)
+	if err != nil {
+		return nil, err
+	}
+	if err := os.MkdirAll(dir, 0o777); err != nil {
+		return nil, fmt.Errorf("folder for the papers: %w", err)
+	}
+	var names []string
+	for _, f := range files {
+		var buf bytes.Buffer
+		if err := f.Write(&buf); err != nil {
+			return names, fmt.Errorf("%s: %w", f.Name, err)
+		}
+		if err := place(dir, f.Name, buf.Bytes()); err != nil {
+			return names, err
+		}
+		names = append(names, f.Name)
+	}
+	return names, nil
+}
+
+func place(dir, name string, data []byte) error {
+	tmp, err := os.CreateTemp(dir, "."+name+"-*")
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	defer func() { _ = os.Remove(tmp.Name()) }() // nothing is left there once it has moved
+	_, err = tmp.Write(data)
+	if cerr := tmp.Close(); err == nil {
+		err = cerr
+	}
+	if err == nil {
+		err = os.Chmod(tmp.Name(), 0o644)
+	}
+	if err == nil {
+		err = os.Rename(tmp.Name(), filepath.Join(dir, name))
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return nil
+}
+
+// slug makes a file name of a title: lower case words joined by hyphens.
+func slug(title string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(title) {
+		switch {
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+	}
+	if s := strings.Trim(b.String(), "-"); s != "" {
+		return s
+	}
+	return "piece"
+}
