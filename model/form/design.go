@@ -45,7 +45,8 @@ const (
 	EdgeFlush  EdgeCut = "flush"
 )
 
-// Splay is how far the boards lean from plumb. Positive = feet outward.
+// Splay is how far the boards lean from plumb. Positive = feet outward. A lean under a millionth
+// of a radian stands upright: over a metre it comes to a thousandth of a millimetre.
 type Splay struct {
 	Ends, Edges measure.Angle
 	EdgeCut     EdgeCut // key splay.edge-cut
