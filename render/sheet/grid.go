@@ -23,10 +23,12 @@ type gridRow struct {
 }
 
 // measure gives the columns the width of their longest cells; when that is more than there is, the
-// widest columns give way first and their text is broken.
+// widest columns give way first and their text is broken. Heads are broken before cells are: one
+// tall head costs less paper than many tall rows.
 func (g *grid) measure(room float64) {
 	n := len(g.t.Columns)
 	want := make([]float64, n)
+	whole := make([]float64, n) // with the head in one line
 	least := make([]float64, n)
 	heads := make([]string, n)
 	for i, c := range g.t.Columns {
@@ -38,7 +40,8 @@ func (g *grid) measure(room float64) {
 		default:
 			heads[i] += " (" + c.Unit + ")"
 		}
-		want[i], least[i] = draw.TextWidth(heads[i], cellSize, true), longestWord(heads[i], true)
+		want[i] = longestWord(heads[i], true)
+		least[i], whole[i] = want[i], draw.TextWidth(heads[i], cellSize, true)
 	}
 	for _, r := range g.t.Rows {
 		for i := range min(n, len(r)) {
@@ -47,10 +50,11 @@ func (g *grid) measure(room float64) {
 		}
 	}
 	for i := range want {
+		whole[i] = max(whole[i], want[i]) + 2*cellPad + 0.1
 		want[i] += 2*cellPad + 0.1
 		least[i] += 2*cellPad + 0.1
 	}
-	g.cols = share(want, least, room)
+	g.cols = share(whole, share(want, least, room), room)
 	for _, w := range g.cols {
 		g.width += w
 	}

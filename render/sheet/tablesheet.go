@@ -68,18 +68,14 @@ func (w *writer) table(t table.Table) {
 		w.open(t.Title)
 	}
 	g.measure(w.b.room.Width())
-	first := 0.0
-	if len(g.rows) > 0 {
-		first = g.rows[0].height
-	}
-	w.need(8+g.head.height+first+rowStep, t.Title)
+	w.need(w.start(&g), t.Title)
 	if w.y < w.b.room.Max.Y {
 		w.y -= 5
 		w.b.also(t.Title)
 	}
 	w.head(&g, t.Title)
 	for i, r := range g.rows {
-		if w.need(r.height+1, t.Title) {
+		if w.need(g.kept(i)+1, t.Title) {
 			w.head(&g, t.Title+" (continued)")
 		}
 		w.row(&g, r, i, refOf(t, i))
@@ -87,6 +83,39 @@ func (w *writer) table(t table.Table) {
 	w.rule(&g, w.y, narrowLine)
 	w.notes(t)
 }
+
+// start is the room that a table needs to begin here: all of it when one sheet can hold it, else a
+// third of a sheet, so that no table begins with a row or two at the foot of one.
+func (w *writer) start(g *grid) float64 {
+	sheet := w.b.room.Height() - 1
+	all := 5 + headRoom + g.head.height + 1
+	for _, r := range g.rows {
+		all += r.height
+	}
+	if all > sheet {
+		return sheet / 3
+	}
+	return all
+}
+
+// headRoom is what a table's title takes, mm.
+const headRoom = 6.4
+
+// kept is the height of a row together with those that belong to it: rows whose first cell is empty
+// go on with the row above.
+func (g *grid) kept(i int) float64 {
+	h := g.rows[i].height
+	if len(g.t.Rows[i]) == 0 || g.t.Rows[i][0].Text == "" {
+		return h
+	}
+	for j := i + 1; j < len(g.rows) && j < i+keptTogether && len(g.t.Rows[j]) > 0 && g.t.Rows[j][0].Text == ""; j++ {
+		h += g.rows[j].height
+	}
+	return h
+}
+
+// keptTogether bounds how many rows are kept together, so that a long group still breaks.
+const keptTogether = 6
 
 func refOf(t table.Table, i int) string {
 	if i < len(t.Refs) {
