@@ -50,7 +50,7 @@ var scales = []struct {
 }
 
 // Views gives each view of the piece as a picture at full size: front, end, top, pictorial, and the
-// true face of each part.
+// true face of each part. No two have the same name.
 func Views(p *form.Piece) []Named {
 	scene := view.NewScene(p, flattening)
 	var out []Named
@@ -62,7 +62,7 @@ func Views(p *form.Piece) []Named {
 			continue
 		}
 		pic := partScene(q).Project(faceView)
-		out = append(out, Named{q.ID, alone(p.Title+", "+q.Name, newFigure(pic, 1, onPaper, true))})
+		out = append(out, Named{"face of " + q.ID, alone(p.Title+", "+q.Name, newFigure(pic, 1, onPaper, true))})
 	}
 	return out
 }
