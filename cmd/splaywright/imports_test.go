@@ -34,6 +34,7 @@ var layers = [][]string{
 	{"app/field", "app/viewer"},
 	{"app/panel"},
 	{"app"},
+	{"cmd/splaywright/plainlocale"},
 	{"cmd/splaywright"},
 }
 

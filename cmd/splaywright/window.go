@@ -6,6 +6,7 @@ import (
 	fyneapp "fyne.io/fyne/v2/app"
 
 	"splaywright/app"
+	_ "splaywright/cmd/splaywright/plainlocale"
 )
 
 // appID names the program to the desktop; FyneApp.toml has the same.
