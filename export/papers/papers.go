@@ -1,5 +1,6 @@
 // Package papers puts the whole set of papers together as named files: one PDF of every sheet,
-// an SVG of each view, a CSV of each table, the derived result and a PNG preview.
+// an SVG of each view, a CSV of each table and one workbook of them all, a page for a browser, the
+// derived result and a PNG preview.
 package papers
 
 import (
@@ -13,9 +14,11 @@ import (
 
 	"splaywright/export/csv"
 	"splaywright/export/derived"
+	"splaywright/export/html"
 	"splaywright/export/pdf"
 	"splaywright/export/png"
 	"splaywright/export/svg"
+	"splaywright/export/xlsx"
 	"splaywright/model/form"
 	"splaywright/render/sheet"
 	"splaywright/render/table"
@@ -54,13 +57,32 @@ func Files(p *form.Piece, o Options) ([]File, error) {
 	if len(pages) > 0 {
 		out = append(out, File{base + ".png", func(w io.Writer) error { return png.Write(w, pages[0], previewDots) }})
 	}
-	for _, v := range sheet.Views(p) {
+	views, tables := sheet.Views(p), table.All(p, so.Style)
+	out = append(out,
+		File{base + ".html", func(w io.Writer) error { return html.Write(w, onePage(p, views, tables)) }},
+		File{base + ".xlsx", func(w io.Writer) error { return xlsx.Write(w, tables, xlsx.Meta{Title: p.Title}) }})
+	for _, v := range views {
 		out = append(out, File{"view-" + slug(v.Name) + ".svg", func(w io.Writer) error { return svg.Write(w, v.Page) }})
 	}
-	for _, t := range table.All(p, so.Style) {
+	for _, t := range tables {
 		out = append(out, File{slug(t.ID) + ".csv", func(w io.Writer) error { return csv.Write(w, t) }})
 	}
 	return out, nil
+}
+
+// onePage is what the page for a screen shows: every picture and table, and the cautions.
+func onePage(p *form.Piece, views []sheet.Named, tables []table.Table) html.Content {
+	c := html.Content{Title: p.Title, Intro: overall(p), Tables: tables, Cautions: sheet.Cautions()}
+	for _, v := range views {
+		c.Pictures = append(c.Pictures, html.Picture{Caption: v.Name, Page: v.Page})
+	}
+	return c
+}
+
+// overall is the piece's outside in a line.
+func overall(p *form.Piece) string {
+	o, show := p.Overall, p.Design.Style().FormatUnit
+	return fmt.Sprintf("%s high; %s × %s on top, %s × %s on the floor.", show(o.Height), show(o.WidthTop), show(o.DepthTop), show(o.WidthFloor), show(o.DepthFloor))
 }
 
 // Write writes the set into dir, which is made when it is missing, and gives the names written.

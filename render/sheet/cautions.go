@@ -1,9 +1,18 @@
 package sheet
 
-import "splaywright/render/draw"
+import (
+	"slices"
 
-// cautions are the usual ones of the trade; they take the place of no law, manual or training.
-var cautions = []struct{ head, text string }{
+	"splaywright/render/draw"
+)
+
+// Caution is a heading with what to mind.
+type Caution struct{ Head, Text string }
+
+// Cautions are the usual ones of the trade; they take the place of no law, manual or training.
+func Cautions() []Caution { return slices.Clone(cautions) }
+
+var cautions = []Caution{
 	{"At the saw", "Unplug the saw, or isolate it, before the blade is touched or changed. Use guard, riving knife and push sticks; where the guard must come off for a tilted or nested cut, clamp the work to a sled and keep both hands behind the blade. Wear eye and hearing protection. Never trap an offcut between blade and fence, least of all with the blade tilted toward the fence."},
 	{"First in scrap", "Make every tilted and swung cut in an offcut of the same thickness first, and hold it against these figures. Scales on saws are rarely true to half a degree; a sliding bevel set from the ratio given is better."},
 	{"Small and narrow parts", "Parts shorter than the saw's maker allows are cut by hand or from a longer board. Wedges and plugs are cut on a carrier, never held in the fingers."},
@@ -23,8 +32,8 @@ func cautionSheet(s set) *blank {
 	y -= 5
 	for _, c := range cautions {
 		y -= 5
-		b.text(b.room.Min.X, y, headSize, c.head, true, b.ink.line)
-		for _, l := range wrap(c.text, textSize, width) {
+		b.text(b.room.Min.X, y, headSize, c.Head, true, b.ink.line)
+		for _, l := range wrap(c.Text, textSize, width) {
 			y -= step
 			b.Items = append(b.Items, draw.Text{At: draw.Point{X: b.room.Min.X, Y: y}, Size: textSize, Text: l, Ink: b.ink.line, Layer: "notes"})
 		}

@@ -1,0 +1,125 @@
+// Package html writes the papers as one page that needs nothing beside itself: no network, no
+// script, no other file.
+package html
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"io"
+
+	"splaywright/export/svg"
+	"splaywright/render/draw"
+	"splaywright/render/sheet"
+	"splaywright/render/table"
+)
+
+// Picture is a drawing with the words under it.
+type Picture struct {
+	Caption string
+	Page    draw.Page
+}
+
+// Content is what the page shows, in order.
+type Content struct {
+	Title    string
+	Intro    string // a line under the title
+	Pictures []Picture
+	Tables   []table.Table
+	Cautions []sheet.Caution
+}
+
+// Write writes the page. The same content gives the same bytes; every text is escaped.
+func Write(w io.Writer, c Content) error {
+	view := struct {
+		Content
+		Drawn []drawn
+	}{Content: c}
+	for _, p := range c.Pictures {
+		s, err := inline(p.Page)
+		if err != nil {
+			return fmt.Errorf("picture %q: %w", p.Caption, err)
+		}
+		view.Drawn = append(view.Drawn, drawn{p.Caption, s})
+	}
+	if err := page.Execute(w, view); err != nil {
+		return fmt.Errorf("HTML page: %w", err)
+	}
+	return nil
+}
+
+type drawn struct {
+	Caption string
+	SVG     template.HTML
+}
+
+// inline is a drawing as an element of the page: without the XML head that a file of its own has.
+func inline(p draw.Page) (template.HTML, error) {
+	var b bytes.Buffer
+	if err := svg.Write(&b, p); err != nil {
+		return "", err
+	}
+	_, rest, found := bytes.Cut(b.Bytes(), []byte("<svg"))
+	if !found {
+		return "", fmt.Errorf("the drawing has no SVG element")
+	}
+	// Our own writer escapes every text in it.
+	return template.HTML("<svg" + string(rest)), nil
+}
+
+var page = template.Must(template.New("page").Funcs(template.FuncMap{"head": head, "side": side}).Parse(`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>{{.Title}}</title>
+<style>
+body { font: 16px/1.45 "Noto Sans", "Liberation Sans", sans-serif; color: #201d1a; background: #fdfbf5; max-width: 72rem; margin: 0 auto; padding: 1.5rem; }
+h1 { margin: 0 0 .2rem; } h2 { margin: 2rem 0 .5rem; font-size: 1.2rem; }
+figure { display: inline-block; margin: 0 1.5rem 1rem 0; vertical-align: top; max-width: 100%; }
+figure svg { max-width: 100%; height: auto; max-height: 22rem; } figcaption { color: #6b6257; font-size: .9rem; }
+.wide { overflow-x: auto; }
+table { border-collapse: collapse; font-size: .9rem; font-variant-numeric: tabular-nums; }
+th { border-bottom: 2px solid #201d1a; text-align: left; vertical-align: bottom; } td { border-bottom: 1px solid #ded5c4; }
+th, td { padding: .25rem .6rem; white-space: nowrap; } .r { text-align: right; } .c { text-align: center; }
+.note { color: #4c453d; font-size: .9rem; max-width: 60rem; margin: .3rem 0; }
+@media print { body { max-width: none; padding: 0; background: none; } h2, figure, tr { break-inside: avoid; } h2 { break-after: avoid; } thead { display: table-header-group; } }
+</style>
+</head>
+<body>
+<h1>{{.Title}}</h1>
+<p class="note">{{.Intro}}</p>
+{{range .Drawn}}<figure>{{.SVG}}<figcaption>{{.Caption}}</figcaption></figure>
+{{end}}{{range .Tables}}<h2>{{.Title}}</h2>
+<div class="wide"><table>
+<thead><tr>{{range .Columns}}<th{{side .Align}}>{{head .}}</th>{{end}}</tr></thead>
+<tbody>{{$columns := .Columns}}
+{{range .Rows}}<tr>{{range $i, $cell := .}}<td{{side (index $columns $i).Align}}>{{$cell.Text}}</td>{{end}}</tr>
+{{end}}</tbody></table></div>
+{{range .Notes}}<p class="note">{{.}}</p>
+{{end}}{{end}}{{if .Cautions}}<h2>Before you cut</h2>
+{{range .Cautions}}<p class="note"><strong>{{.Head}}.</strong> {{.Text}}</p>
+{{end}}{{end}}</body>
+</html>
+`))
+
+func head(c table.Column) string {
+	switch c.Unit {
+	case "":
+		return c.Head
+	case "deg":
+		return c.Head + " (°)"
+	}
+	return c.Head + " (" + c.Unit + ")"
+}
+
+// side is the class that puts a column's cells where they stand on paper.
+func side(a table.Align) template.HTMLAttr {
+	switch a {
+	case table.Right:
+		return ` class="r"`
+	case table.Centre:
+		return ` class="c"`
+	}
+	return ""
+}
