@@ -7,3 +7,8 @@ import _ "embed"
 //
 //go:embed species.csv
 var Species []byte
+
+// Movement is the table of how timbers shrink and swell, a row a species, with its source.
+//
+//go:embed movement.csv
+var Movement []byte
