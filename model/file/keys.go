@@ -32,6 +32,7 @@ func (r *reader) top(d *form.Design) {
 		"saw":            r.saw(&d.Saw),
 		"round":          r.group(fields{"to": r.length(&d.Round.To, aboveZero), "both": r.yes(&d.Round.Both)}),
 		"papers":         r.papers(&d.Papers),
+		"use":            r.group(fields{"load": r.count(&d.Use.Load, 1, 2000), "dry": r.count(&d.Use.Dry, 5, 95), "damp": r.count(&d.Use.Damp, 5, 95)}),
 		"boards-on-hand": r.onHand,
 	}, "splaywright", "form", "size")(r.doc.root, "")
 }

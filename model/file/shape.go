@@ -7,7 +7,7 @@ import (
 // shape is which keys stand where, in the order in which they are written. An item of a list is "#".
 var shape = map[string][]string{
 	"": words(`splaywright title units form size splay timber boards corners stretchers features
-		names allowance saw round papers boards-on-hand`),
+		names allowance saw round papers use boards-on-hand`),
 	"size":                words("height width depth taken-at"),
 	"splay":               words("ends edges edge-cut"),
 	"boards":              words("top side"),
@@ -25,6 +25,7 @@ var shape = map[string][]string{
 	"saw":                 words("kerf step flat-table max-swing max-tilt"),
 	"round":               words("to both"),
 	"papers":              words("sheet projection"),
+	"use":                 words("load dry damp"),
 	"boards-on-hand":      {"#"},
 }
 

@@ -15,6 +15,11 @@ const (
 	softSlope = 1.0 / 6
 	// usualKerf of a full-width blade, 1/8 in (common practice).
 	usualKerf = measure.Inch / 8
+	// usualLoad, kg: EN 14183 step stools carry one person and 150 kg in all.
+	// https://technickenormy.cz/csn-en-14183-schudky
+	usualLoad = 150
+	// usualDry and usualDamp, percent: a heated room in winter and an airy one in summer (common practice).
+	usualDry, usualDamp = 30, 65
 	// housingShare of the receiving board's thickness that a housing is deep: a third, common practice.
 	housingShare = 1.0 / 3
 )
@@ -39,6 +44,9 @@ func (d Design) Defaults() Design {
 		d.Corners.Depth = &depth
 	}
 	fill(&d.Saw.Kerf, usualKerf)
+	fill(&d.Use.Load, usualLoad)
+	fill(&d.Use.Dry, usualDry)
+	fill(&d.Use.Damp, usualDamp)
 	d.fillPapers()
 	d.fillStretchers()
 	return d

@@ -19,6 +19,15 @@ type Design struct {
 	Saw        Saw
 	Round      Round
 	Papers     Papers
+	Use        Use
+}
+
+// Use is what the piece has to bear.
+type Use struct {
+	Load int // kg, of a person or what stands on it; 0 = 150, the most that EN 14183 provides for
+	// Dry and Damp are the relative humidity, percent, of the air it lives in at its driest and
+	// dampest, at 20 °C; 0 = 30 and 65.
+	Dry, Damp int
 }
 
 // TakenAt says where width and depth are measured.
