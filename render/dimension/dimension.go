@@ -82,6 +82,12 @@ func (k *Sketch) Line(pts []draw.Point, pen draw.Pen, layer, ref string) {
 	k.Items = append(k.Items, draw.Path{Segs: draw.Polyline(pts), Pen: pen, Layer: layer, Ref: ref})
 }
 
+// Ring adds a circle of the view, which dimensions stand clear of.
+func (k *Sketch) Ring(c draw.Point, r float64, pen draw.Pen, layer, ref string) {
+	k.lines = append(k.lines, arcSegments(c, r, 0, 2*math.Pi)...)
+	k.Items = append(k.Items, draw.Path{Segs: draw.Circle(c, r), Pen: pen, Layer: layer, Ref: ref})
+}
+
 // Outline is the box round the lines of the view.
 func (k *Sketch) Outline() draw.Box { return k.outline }
 

@@ -25,9 +25,9 @@ const gap = 6.0
 // stands to the right and the view from above stands above (ISO 5456-2).
 func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangement {
 	i := o.ink()
-	front := frontFigure(p, newFigure(pics.front, scale, i, true), o)
-	end := endFigure(p, newFigure(pics.end, scale, i, true), o)
-	top := topFigure(p, newFigure(pics.top, scale, i, true), o)
+	front := frontFigure(p, newFigure(pics.front, scale, i, true, smallHoles(p.Parts, inPiece, pics.front.Direction, scale)...), o)
+	end := endFigure(p, newFigure(pics.end, scale, i, true, smallHoles(p.Parts, inPiece, pics.end.Direction, scale)...), o)
+	top := topFigure(p, newFigure(pics.top, scale, i, true, smallHoles(p.Parts, inPiece, pics.top.Direction, scale)...), o)
 	fi, ei, ti := front.Finish(), end.Finish(), top.Finish()
 	fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)
 	right := max(fb.Max.X, tb.Max.X) + gap - eb.Min.X
@@ -71,10 +71,10 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	if t := d.Boards.Top.Thickness; o.Style.Both { // both units stand too long beside so short a distance
 		f.Leader(f.at(wt/2, h-t.MM()/2), true, o.label(t)+" thick", "boards.top.thickness", -60, -120)
 	} else {
-		f.Linear(dimension.RightOf, f.at(wt, h-t.MM()), f.at(wt, h), o.label(t), "boards.top.thickness")
+		f.Linear(dimension.LeftOf, f.at(-wt, h-t.MM()), f.at(-wt, h), o.label(t), "boards.top.thickness")
 	}
 	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, d.Splay.Ends, h, "splay.ends")
-	f.Chain(f.at(0, -3/f.scale), f.at(0, h+3/f.scale), "")
+	f.axis(f.at(0, 0), f.at(0, h), 3)
 	frontStretchers(p, f, o)
 	mid := h * 0.42
 	x := -sideTop(d) - (h-mid)*math.Tan(d.Splay.Ends.Radians()) + d.Boards.Side.Thickness.MM()/2/math.Cos(d.Splay.Ends.Radians())
@@ -94,32 +94,42 @@ func sideTop(d form.Design) float64 {
 // slight is the angle below which two legs can no longer be told apart on paper: it is noted in words.
 const slight = 1.2 * measure.Degree
 
-// sideEdge marks a lean from plumb at the right hand edge: a plumb line down from the upper corner.
+// plumbFrom is where on a leaning edge its plumb line starts, as part of the height: low enough to
+// be no part of an extension line at the upper corner, high enough for the angle to open.
+const plumbFrom = 0.64
+
+// sideEdge marks a lean from plumb at the right hand edge, by a short plumb line of its own that
+// starts on the edge.
 func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref string) {
 	if math.Abs(a.Degrees()) < 0.05 {
 		return
 	}
-	v := f.at(corner.X, corner.Y)
 	if math.Abs(a.Radians()) < slight.Radians() {
 		f.Leader(f.at(corner.X+0.85*h*math.Tan(a.Radians()), 0.15*h), false, degrees(a)+" from plumb", ref, 30, -30)
 		return
 	}
 	plumb, lean := -math.Pi/2, -math.Pi/2+a.Radians()
-	long := h * f.scale
+	v := f.at(corner.X+(1-plumbFrom)*h*math.Tan(a.Radians()), plumbFrom*h)
+	long := plumbFrom * h * f.scale
 	have := [2]float64{0, long / math.Cos(a.Radians())}
 	if a < 0 {
 		plumb, lean = lean, plumb
 		have[0], have[1] = have[1], have[0]
 	}
-	f.Angle(v, plumb, lean, have, []float64{0.7 * long, 0.6 * long, 0.8 * long, 0.5 * long, 0.88 * long, 0.4 * long}, degrees(a), ref)
+	f.Angle(v, plumb, lean, have, []float64{0.72 * long, 0.62 * long, 0.82 * long, 0.52 * long, 0.9 * long, 0.42 * long}, degrees(a), ref)
 }
 
 // frontStretchers places each stretcher below the underside of the top; its own sizes are on its sheet.
 func frontStretchers(p *form.Piece, f *figure, o Options) {
-	under := p.Overall.Height - p.Design.Boards.Top.Thickness
-	for i, s := range p.Design.Stretchers {
+	d := p.Design
+	under := p.Overall.Height - d.Boards.Top.Thickness
+	inner := func(z measure.Length) draw.Point { // on the right side's inner face, where both corners are
+		a := d.Splay.Ends.Radians()
+		return f.at(sideTop(d)+(p.Overall.Height-z).MM()*math.Tan(a)-d.Boards.Side.Thickness.MM()/math.Cos(a), z.MM())
+	}
+	for i, s := range d.Stretchers {
 		if s.BelowTop > 0 {
-			f.Linear(dimension.RightOf, f.at(0, (under-s.BelowTop).MM()), f.at(0, under.MM()), o.label(s.BelowTop), sizePath("stretchers", i)+".below-top")
+			f.Linear(dimension.RightOf, inner(under-s.BelowTop), inner(under), o.label(s.BelowTop), sizePath("stretchers", i)+".below-top")
 		}
 	}
 }
@@ -134,7 +144,7 @@ func endFigure(p *form.Piece, f *figure, o Options) *figure {
 		f.Linear(dimension.Below, f.at(-df, 0), f.at(df, 0), o.label(v.DepthFloor), "size.depth")
 		sideEdge(f, draw.Point{X: df - h*math.Tan(p.Design.Splay.Edges.Radians()), Y: h}, p.Design.Splay.Edges, h, "splay.edges")
 	}
-	f.Chain(f.at(0, -3/f.scale), f.at(0, h+3/f.scale), "")
+	f.axis(f.at(0, 0), f.at(0, h), 3)
 	return f
 }
 
@@ -147,8 +157,8 @@ func topFigure(p *form.Piece, f *figure, o Options) *figure {
 		}
 	}
 	d := p.Overall.DepthTop.MM() / 2
-	f.Chain(f.at(0, -d-3/f.scale), f.at(0, d+3/f.scale), "")
-	f.Chain(f.at(-w-3/f.scale, 0), f.at(w+3/f.scale, 0), "")
+	f.axis(f.at(0, -d), f.at(0, d), 3)
+	f.axis(f.at(-w, 0), f.at(w, 0), 3)
 	return f
 }
 

@@ -12,16 +12,21 @@ type figure struct {
 	*dimension.Sketch
 	dir   view.Direction
 	scale float64
+	ink   ink
+	axes  [][2]draw.Point // centre lines, drawn by Finish
+	rings []shaft         // holes drawn simplified
 }
 
-// newFigure draws a picture. Hidden lines are left out of pictorials, where they only confuse.
-func newFigure(pic *view.Picture, scale float64, i ink, hidden bool) *figure {
-	f := &figure{dimension.New(dimension.Practice(i.line)), pic.Direction, scale}
+// newFigure draws a picture, small holes simplified. Hidden lines are left out of pictorials, where
+// they only confuse.
+func newFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...shaft) *figure {
+	f := &figure{Sketch: dimension.New(dimension.Practice(i.line)), dir: pic.Direction, scale: scale, ink: i}
+	lines := f.simplify(pic.Lines, small)
 	for _, kind := range []view.Kind{view.Hidden, view.Smooth, view.Visible} {
 		if kind == view.Hidden && !hidden {
 			continue
 		}
-		for _, l := range pic.Lines {
+		for _, l := range lines {
 			if l.Kind == kind {
 				f.Line(f.scaled(l.Points), i.pen(kind), kind.String(), l.Part)
 			}

@@ -67,12 +67,16 @@ func (v *partViews) mayFit(room draw.Box, scale float64) bool {
 	return (v.face.Max.X-v.face.Min.X)*scale < room.Width() && (v.face.Max.Y-v.face.Min.Y)*scale < room.Height()
 }
 
+func (v *partViews) figure(pic *view.Picture, scale float64) *figure {
+	return newFigure(pic, scale, v.ink, true, smallHoles([]*part.Part{v.q}, inPart, pic.Direction, scale)...)
+}
+
 // draw draws the views at a scale, placed by projection: in third angle the edge seen from below
 // stands below and the end seen from the right stands at the right, in first angle the other way.
 func (v *partViews) draw(scale float64) []draw.Item {
-	fi := faceFigure(v.p, v.q, newFigure(v.face, scale, v.ink, true), v.o).Finish()
-	ei := edgeFigure(v.q, newFigure(v.edge, scale, v.ink, true), v.o).Finish()
-	ti := tipFigure(v.q, newFigure(v.tip, scale, v.ink, true), v.o).Finish()
+	fi := faceFigure(v.p, v.q, v.figure(v.face, scale), v.o).Finish()
+	ei := edgeFigure(v.q, v.figure(v.edge, scale), v.o).Finish()
+	ti := tipFigure(v.q, v.figure(v.tip, scale), v.o).Finish()
 	fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)
 	var down, right draw.Point
 	if v.o.Projection == "third" {

@@ -1,0 +1,179 @@
+package sheet
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/part"
+	"splaywright/render/draw"
+	"splaywright/render/view"
+)
+
+// Holes that are drawn smaller than this, mm of paper, are drawn simplified: seen along the axis as
+// one circle with its centre mark, seen from the side as their axis alone. Their lines would run
+// together into a blot: lines on paper want 0.7 mm between them (ISO 128-2).
+const (
+	simpleBelow = 2.6
+	ringAbove   = 1.2 // a smaller circle is left out too, and only the centre mark remains
+	markPast    = 1.0 // centre mark past the circle, axis past the hole, mm
+)
+
+// shaft is a hole in the figure, mm of paper: the ends of its axis and its radius.
+type shaft struct {
+	part string
+	a, b draw.Point
+	r    float64
+	deep bool // one looks along it, not at its side
+}
+
+// smallHoles lists the holes of parts that are drawn simplified at a scale. The parts stand where
+// place puts them.
+func smallHoles(parts []*part.Part, place func(*part.Part) mgl64.Mat4, d view.Direction, scale float64) []shaft {
+	var out []shaft
+	for _, q := range parts {
+		m := place(q)
+		for _, b := range q.Bores {
+			if b.Diameter.MM()*scale >= simpleBelow {
+				continue
+			}
+			p0 := d.Point(mgl64.TransformCoordinate(b.Entry, m))
+			p1 := d.Point(mgl64.TransformCoordinate(b.Entry.Add(b.Axis.Mul(b.Depth.MM())), m))
+			deep := math.Abs(mgl64.TransformNormal(b.Axis, m).Dot(d.Toward)) > math.Sqrt2/2
+			out = append(out, shaft{q.ID, scaled(p0, scale), scaled(p1, scale), b.Diameter.MM() / 2 * scale, deep})
+		}
+	}
+	return out
+}
+
+// inPiece places parts as they stand in the piece, inPart as they lie in their own frame.
+func inPiece(q *part.Part) mgl64.Mat4 { return q.Place }
+func inPart(*part.Part) mgl64.Mat4    { return mgl64.Ident4() }
+
+func scaled(p draw.Point, s float64) draw.Point { return draw.Point{X: p.X * s, Y: p.Y * s} }
+
+// holds tells whether a line of the figure belongs to the hole: it lies within the hole's room
+// throughout. A leaning hole meets its face in an ellipse, so the room is a radius longer each way.
+func (h shaft) holds(part string, pts []draw.Point) bool {
+	if part != h.part {
+		return false
+	}
+	for _, p := range pts {
+		if fromSegment(p, h.a, h.b) > 1.5*h.r+0.02 || (!h.deep && fromLine(p, h.a, h.b) > 1.02*h.r+0.02) {
+			return false
+		}
+	}
+	return true
+}
+
+func fromSegment(p, a, b draw.Point) float64 {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	t := 0.0
+	if n := dx*dx + dy*dy; n > 0 {
+		t = min(max(((p.X-a.X)*dx+(p.Y-a.Y)*dy)/n, 0), 1)
+	}
+	return math.Hypot(p.X-a.X-t*dx, p.Y-a.Y-t*dy)
+}
+
+func fromLine(p, a, b draw.Point) float64 {
+	n := math.Hypot(b.X-a.X, b.Y-a.Y)
+	return math.Abs((b.X-a.X)*(p.Y-a.Y)-(b.Y-a.Y)*(p.X-a.X)) / n
+}
+
+// simplify takes the lines of small holes out of the figure's list and notes what stands for them.
+func (f *figure) simplify(lines []view.Line, holes []shaft) []view.Line {
+	if len(holes) == 0 {
+		return lines
+	}
+	seen := make([]bool, len(holes))
+	var out []view.Line
+	for _, l := range lines {
+		pts := f.scaled(l.Points)
+		mine := false
+		for i, h := range holes {
+			if h.holds(l.Part, pts) {
+				mine = true
+				seen[i] = seen[i] || l.Kind == view.Visible
+			}
+		}
+		if !mine {
+			out = append(out, l)
+		}
+	}
+	for i, h := range holes {
+		if h.deep {
+			f.ring(holes, i, seen[i])
+		} else {
+			f.axis(h.a, h.b, markPast)
+		}
+	}
+	return out
+}
+
+// ring stands for a hole seen along its axis: of holes in one another the widest is drawn.
+func (f *figure) ring(holes []shaft, i int, seen bool) {
+	h := holes[i]
+	for j, o := range holes {
+		if near := math.Hypot(o.a.X-h.a.X, o.a.Y-h.a.Y) < h.r+o.r; near && o.deep && (o.r > h.r || o.r == h.r && j < i) {
+			return
+		}
+	}
+	arm := h.r + markPast
+	f.axis(draw.Point{X: h.a.X - arm, Y: h.a.Y}, draw.Point{X: h.a.X + arm, Y: h.a.Y}, 0)
+	f.axis(draw.Point{X: h.a.X, Y: h.a.Y - arm}, draw.Point{X: h.a.X, Y: h.a.Y + arm}, 0)
+	if seen && 2*h.r >= ringAbove {
+		f.rings = append(f.rings, shaft{part: h.part, a: h.a, r: h.r})
+	}
+}
+
+// axis notes a centre line; lines that go on from one another become one, so that their dashes do
+// not fill each other's gaps.
+func (f *figure) axis(a, b draw.Point, past float64) {
+	n := math.Hypot(b.X-a.X, b.Y-a.Y)
+	ux, uy := (b.X-a.X)/n*past, (b.Y-a.Y)/n*past
+	c := [2]draw.Point{{X: a.X - ux, Y: a.Y - uy}, {X: b.X + ux, Y: b.Y + uy}}
+	for i := 0; i < len(f.axes); i++ {
+		if joined, ok := join(f.axes[i], c); ok {
+			c = joined
+			f.axes = append(f.axes[:i], f.axes[i+1:]...)
+			i = -1
+		}
+	}
+	f.axes = append(f.axes, c)
+}
+
+// join makes one of two stretches of one straight line that meet or nearly meet.
+func join(p, q [2]draw.Point) ([2]draw.Point, bool) {
+	const off, apart = 0.15, 2.0
+	long, short := p, q
+	if math.Hypot(q[1].X-q[0].X, q[1].Y-q[0].Y) > math.Hypot(p[1].X-p[0].X, p[1].Y-p[0].Y) {
+		long, short = q, p
+	}
+	if fromLine(short[0], long[0], long[1]) > off || fromLine(short[1], long[0], long[1]) > off {
+		return p, false
+	}
+	if min(fromSegment(short[0], long[0], long[1]), fromSegment(short[1], long[0], long[1])) > apart {
+		return p, false
+	}
+	best := long
+	size := func(s [2]draw.Point) float64 { return math.Hypot(s[1].X-s[0].X, s[1].Y-s[0].Y) }
+	for _, a := range []draw.Point{long[0], long[1]} {
+		for _, b := range short {
+			if c := [2]draw.Point{a, b}; size(c) > size(best) {
+				best = c
+			}
+		}
+	}
+	return best, true
+}
+
+// Finish draws the centre lines and lays out the rest.
+func (f *figure) Finish() []draw.Item {
+	for _, h := range f.rings {
+		f.Ring(h.a, h.r, f.ink.pen(view.Visible), view.Visible.String(), h.part)
+	}
+	for _, c := range f.axes {
+		f.Chain(c[0], c[1], "")
+	}
+	return f.Sketch.Finish()
+}
