@@ -112,7 +112,7 @@ func chordsWithin(t *testing.T, s *Solid, m *Mesh, tol float64) {
 		}
 		x, y := round.frame()
 		q := mid.Sub(round.Point)
-		if d := edge.Curve.at(math.Atan2(q.Dot(y), q.Dot(x))).Sub(mid).Len(); d > tol*1.001+1e-9 {
+		if d := edge.Curve.at(math.Atan2(q.Dot(y), q.Dot(x)) - edge.Curve.Base).Sub(mid).Len(); d > tol*1.001+1e-9 {
 			t.Fatalf("a chord is %g mm off its arc, allowed %g", d, tol)
 		}
 	}

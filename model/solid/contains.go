@@ -80,18 +80,14 @@ func (c *Curve) turns(b int) []float64 {
 
 // reaches is the angle between t and u at which the arc's coordinate b has the given value.
 func (c *Curve) reaches(b int, value, t, u float64) float64 {
-	turn := math.Atan2(c.V[b], c.U[b])
-	cos := (value - c.C[b]) / math.Hypot(c.U[b], c.V[b])
-	off := math.Acos(math.Max(-1, math.Min(1, cos)))
 	mid := (t + u) / 2
-	best := mid
-	for _, root := range []float64{turn + off, turn - off} {
-		root += 2 * math.Pi * math.Round((mid-root)/(2*math.Pi))
-		if best == mid || math.Abs(root-mid) < math.Abs(best-mid) {
-			best = root
-		}
+	near, far, _ := c.roots(b, value)
+	near += 2 * math.Pi * math.Round((mid-near)/(2*math.Pi))
+	far += 2 * math.Pi * math.Round((mid-far)/(2*math.Pi))
+	if math.Abs(far-mid) < math.Abs(near-mid) {
+		return far
 	}
-	return best
+	return near
 }
 
 // onRound counts the arcs above p on its ruling.
@@ -108,7 +104,8 @@ func (s *Solid) onRound(f *Face, p mgl64.Vec3) bool {
 				continue
 			}
 			lo, hi := math.Min(e.T0, e.T1), math.Max(e.T0, e.T1)
-			at := t - 2*math.Pi*math.Floor((t-lo)/(2*math.Pi))
+			at := t - e.Base
+			at -= 2 * math.Pi * math.Floor((at-lo)/(2*math.Pi))
 			if at < hi && e.at(at).Sub(c.Point).Dot(c.Axis) > height {
 				in = !in
 			}

@@ -9,36 +9,38 @@ import (
 // Bounds of the closed forms for corners.
 const (
 	// parallel is the sine below which two directions count as parallel: over a metre of
-	// wall it moves a point by a thousandth of SamePoint.
-	parallel = 1e-9
+	// wall it moves a point by SamePoint.
+	parallel = 1e-10
 	// tangentHalf is the half chord, millimetres, below which a plane or cylinder counts as touching a
 	// cylinder. On a radius of 1 mm it stands for a depth of 5e-11 mm, the rounding noise of tangent walls.
 	tangentHalf = 1e-5
 	// outOfReach is how far a wall may miss a cylinder, millimetres, and still be taken as touching.
 	outOfReach = 1e-8
+	// alongAxis is the sine below which a plane counts as parallel to a cylinder's axis: through 100 mm of wood
+	// it moves a point by 1e-10 mm, and the volume of a board by less than the last digits.
+	alongAxis = 1e-12
+	// alongTouching is the same where the plane touches the cylinder: the two part by outOfReach at most in 100 mm.
+	alongTouching = 1e-10
 )
 
 // corner is the line or arc in which two walls meet, as a function of height.
 type corner struct {
 	p, d  mgl64.Vec3 // straight: the point at height z is p + d z
 	curve *Curve     // arc: in the plane wall's plane, on the round wall; nil when straight
-	sign  float64    // arc: which of its two points at a height
+	axis  mgl64.Vec3 // arc: the round wall's, its height 1
 }
 
-// at gives the corner's point at height z and, for an arc, its angle. ok is false out of its reach.
+// at gives the corner's point at height z and, for an arc, where on it. ok is false out of its reach.
 func (c *corner) at(z float64) (p mgl64.Vec3, t float64, ok bool) {
 	if c.curve == nil {
 		return mgl64.Vec3{c.p[0] + c.d[0]*z, c.p[1] + c.d[1]*z, z}, 0, true
 	}
-	r := math.Hypot(c.curve.U[2], c.curve.V[2])
-	cos := (z - c.curve.C[2]) / r
-	if math.Abs(cos) > 1 {
-		return mgl64.Vec3{}, 0, false
-	}
-	t = math.Atan2(c.curve.V[2], c.curve.U[2]) + c.sign*math.Acos(cos)
+	t, _, ok = c.curve.roots(2, z)
 	p = c.curve.at(t)
+	// What rounding left is made up along the axis, so that the point stays on the round wall.
+	p = p.Add(c.axis.Mul(z - p[2]))
 	p[2] = z
-	return p, t, true
+	return p, t, ok
 }
 
 // edge is the curve of the corner between two of its points.
@@ -84,8 +86,12 @@ func meetPlanes(a, b *surface) (corner, error) {
 	if math.Abs(det) < parallel {
 		return corner{}, fail("two walls that follow each other are parallel and never meet", a.tag, b.tag)
 	}
+	// From a's foot along a to b: rounding then leaves the point on both, however small their angle.
+	mm := m[0]*m[0] + m[1]*m[1]
 	solve := func(d, e float64) (x, y float64) {
-		return (d*n[1] - e*m[1]) / det, (m[0]*e - n[0]*d) / det
+		x, y = m[0]*d/mm, m[1]*d/mm
+		s := (e - (n[0]*x + n[1]*y)) / det
+		return x - m[1]*s, y + m[0]*s
 	}
 	x, y := solve(a.plane.D, b.plane.D)
 	sx, sy := solve(-m[2], -n[2])
@@ -95,7 +101,8 @@ func meetPlanes(a, b *surface) (corner, error) {
 func meetMixed(flat, round *surface, hint mgl64.Vec2, z float64) (corner, error) {
 	c := round.round
 	n := flat.plane.N
-	if math.Abs(n.Dot(c.Axis)) < parallel {
+	lean := math.Abs(n.Dot(c.Axis))
+	if lean < alongAxis {
 		off := n.Dot(c.Point) - flat.plane.D
 		half, ok := halfChord(c.Radius, off)
 		if !ok {
@@ -105,12 +112,38 @@ func meetMixed(flat, round *surface, hint mgl64.Vec2, z float64) (corner, error)
 		side := c.Axis.Cross(n).Normalize().Mul(half)
 		return nearer(lineThrough(foot.Add(side), c.Axis), lineThrough(foot.Sub(side), c.Axis), hint, z), nil
 	}
-	curve := sectionIn(c, round.x, round.y, flat.plane)
-	up := corner{curve: &curve, sign: 1}
-	if _, _, ok := up.at(z); !ok {
+	mid, half, ok := crossingsAt(round, flat.plane, z)
+	if !ok {
 		return corner{}, fail("a flat wall does not reach the round wall beside it", flat.tag, round.tag)
 	}
-	return nearer(up, corner{curve: &curve, sign: -1}, hint, z), nil
+	if half == 0 {
+		if lean < alongTouching {
+			return seam(round, mid), nil
+		}
+		return corner{}, fail("a flat wall touches the round wall beside it at one height and leaves or cuts it at another", flat.tag, round.tag)
+	}
+	up := c.Axis.Mul(1 / c.Axis[2])
+	arc := func(t float64) corner {
+		p := c.ruling(round.x, round.y, t)
+		p = p.Add(up.Mul(z - p[2]))
+		p[2] = z
+		curve := sectionAt(c, round.x, round.y, n, p, t)
+		return corner{curve: &curve, axis: up}
+	}
+	return nearer(arc(mid+half), arc(mid-half), hint, z), nil
+}
+
+// crossingsAt finds the angles round a cylinder, mid ± half, at which a plane cuts it at the height z; half is 0
+// where it only touches. ok is false where it does not reach.
+func crossingsAt(round *surface, p Plane, z float64) (mid, half float64, ok bool) {
+	c := round.round
+	up := Plane{N: mgl64.Vec3{0, 0, 1}, D: z}
+	level := sectionIn(c, round.x, round.y, up)
+	u, v := p.N.Dot(level.U), p.N.Dot(level.V)
+	r := math.Hypot(u, v)
+	off := p.D - p.N.Dot(level.centre())
+	chord, ok := halfChord(r, off)
+	return math.Atan2(v, u), math.Atan2(chord, off), ok
 }
 
 // halfChord is half the chord that a line at the distance off cuts from a circle; 0 when it only touches.

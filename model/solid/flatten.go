@@ -5,8 +5,8 @@ import (
 	"sort"
 )
 
-// sameAngle is how near two angles round a cylinder may be and still be one ruling, radians.
-const sameAngle = 1e-9
+// sameRuling is how near two lines along a cylinder may be, mm, and still be one: less than walls may be long.
+const sameRuling = SamePoint / 2
 
 // Flatten replaces arcs by chords that lie within tol of them, mm, and round faces by plane strips
 // between rulings. Faces that share an edge share its points, so the mesh is closed.
@@ -49,6 +49,7 @@ type flattener struct {
 // patch is a round face unrolled: its arcs, and the angles at which it is cut into strips.
 type patch struct {
 	face  int
+	same  float64 // angles nearer than this are one ruling
 	arcs  []span
 	knots []float64
 }
@@ -64,36 +65,37 @@ type span struct {
 
 // patch unrolls a round face and gives its arcs their points.
 func (f *flattener) patch(face int) patch {
-	p := patch{face: face}
+	p := patch{face: face, same: sameRuling / f.s.Faces[face].Round.Radius}
 	base := math.NaN()
 	for _, l := range f.s.Faces[face].Loops {
 		at := base
 		for _, h := range l {
 			c, _, _ := f.s.walked(h)
-			if c.Kind == Straight {
+			if c.Kind == Straight || math.Abs(c.T1-c.T0) < p.same {
 				continue
 			}
-			shift := 0.0
+			shift := c.Base
 			if !math.IsNaN(at) {
-				shift = 2 * math.Pi * math.Round((at-c.T0)/(2*math.Pi))
+				shift += 2 * math.Pi * math.Round((at-c.T0-c.Base)/(2*math.Pi))
 			} else {
-				base = c.T0
+				base = c.T0 + c.Base
 			}
 			at = c.T1 + shift
 			p.arcs = append(p.arcs, span{edge: h.Edge, shift: shift,
 				lo: math.Min(c.T0, c.T1) + shift, hi: math.Max(c.T0, c.T1) + shift})
 		}
 	}
-	p.knots = f.knots(p.arcs)
+	p.knots = f.knots(&p)
 	for i := range p.arcs {
-		f.points(&p.arcs[i], p.knots)
+		f.points(&p, &p.arcs[i])
 	}
 	return p
 }
 
 // knots are all ends of arcs, and as many angles between them as the tolerance asks for.
-func (f *flattener) knots(arcs []span) []float64 {
+func (f *flattener) knots(p *patch) []float64 {
 	var ends []float64
+	arcs := p.arcs
 	for i := range arcs {
 		ends = append(ends, arcs[i].lo, arcs[i].hi)
 	}
@@ -101,12 +103,12 @@ func (f *flattener) knots(arcs []span) []float64 {
 	knots := ends[:1:1]
 	for _, t := range ends[1:] {
 		last := knots[len(knots)-1]
-		if t-last < sameAngle {
+		if t-last < p.same {
 			continue
 		}
 		n := 1.0
 		for i := range arcs {
-			if arcs[i].lo < t-sameAngle && arcs[i].hi > last+sameAngle {
+			if arcs[i].lo < t-p.same && arcs[i].hi > last+p.same {
 				n = math.Max(n, math.Ceil((t-last)/f.step(&f.s.Edges[arcs[i].edge].Curve)))
 			}
 		}
@@ -126,16 +128,17 @@ func (f *flattener) step(c *Curve) float64 {
 }
 
 // points gives an arc its points at the knots; the ends are the edge's own vertices.
-func (f *flattener) points(a *span, knots []float64) {
+func (f *flattener) points(p *patch, a *span) {
+	knots := p.knots
 	e := &f.s.Edges[a.edge]
 	from, to := int32(e.From), int32(e.To)
 	up := e.Curve.T1 > e.Curve.T0
 	if !up {
 		from, to = to, from
 	}
-	a.first = sort.SearchFloat64s(knots, a.lo-sameAngle)
+	a.first = sort.SearchFloat64s(knots, a.lo-p.same)
 	a.points = append(a.points, from)
-	for k := a.first + 1; knots[k] < a.hi-sameAngle; k++ {
+	for k := a.first + 1; knots[k] < a.hi-p.same; k++ {
 		a.points = append(a.points, int32(len(f.m.Vertices)))
 		f.m.Vertices = append(f.m.Vertices, e.Curve.at(knots[k]-a.shift))
 	}

@@ -68,9 +68,9 @@ func (k *builder) stretches(all map[int][]stretch, r *ring, rim []rimPoint, abov
 			x.b += x.a
 		} else {
 			c := s.levelCurve(p.p, q.p)
-			x.a, x.b = c.T0, c.T1
+			x.a, x.b = c.Base+c.T0, c.Base+c.T1
 			if s.round.Hollow {
-				x.a, x.b = -c.T0, -c.T1
+				x.a, x.b = -x.a, -x.b
 			}
 			if others := all[s.class]; len(others) > 0 {
 				o := others[0]

@@ -64,7 +64,7 @@ func (a piece) sub(t0, t1 float64) piece {
 // find tells whether p lies on the piece, and at which parameter.
 func (k *builder) find(a *piece, p mgl64.Vec3) (t float64, on bool) {
 	if a.curve.Kind == Arc {
-		angle := k.surfs[a.wall].angle(p)
+		angle := k.surfs[a.wall].angle(p) - a.curve.Base
 		if a.curve.at(angle).Sub(p).Len() > SamePoint {
 			return 0, false
 		}
@@ -122,7 +122,7 @@ func lineArc(a, b *piece, try func(mgl64.Vec3)) {
 	c := &b.curve
 	u, v := n.Dot(c.U), n.Dot(c.V)
 	r := math.Hypot(u, v)
-	cos := n.Dot(a.from.Sub(c.C)) / r
+	cos := n.Dot(a.from.Sub(c.centre())) / r
 	if math.Abs(cos) > 1+SamePoint/r {
 		return
 	}
@@ -170,8 +170,8 @@ func (a *piece) box() (lo, hi mgl64.Vec2) {
 	for i := range 2 {
 		lo[i], hi[i] = math.Min(a.from[i], a.to[i]), math.Max(a.from[i], a.to[i])
 		if a.curve.Kind == Arc {
-			r := math.Hypot(a.curve.U[i], a.curve.V[i])
-			lo[i], hi[i] = math.Min(lo[i], a.curve.C[i]-r), math.Max(hi[i], a.curve.C[i]+r)
+			r, c := math.Hypot(a.curve.U[i], a.curve.V[i]), a.curve.centre()[i]
+			lo[i], hi[i] = math.Min(lo[i], c-r), math.Max(hi[i], c+r)
 		}
 	}
 	return lo, hi

@@ -81,12 +81,15 @@ const (
 	Arc
 )
 
-// Curve is the geometry of an edge. An arc's point at t is C + U cos t + V sin t, from T0 to T1.
-// U and V are conjugate radii, not always square to each other; t is the angle round the
-// cylinder that the arc lies on, so equal t on two arcs of one cylinder share a ruling.
+// Curve is the geometry of an edge. An arc's point at t is P + U (cos t - 1) + V sin t, from T0 to T1:
+// P is its point at t = 0, U and V are conjugate radii, not always square to each other. Base + t is the
+// angle round the cylinder that the arc lies on, so equal sums on two arcs of one cylinder share a ruling.
+// Counting from a point of the arc keeps the digits of short arcs on very long ellipses, which planes
+// almost along a cylinder make.
 type Curve struct {
 	Kind    CurveKind
-	C, U, V mgl64.Vec3
+	P, U, V mgl64.Vec3
+	Base    float64
 	T0, T1  float64
 }
 

@@ -34,24 +34,61 @@ func (s *surface) angle(p mgl64.Vec3) float64 {
 	return math.Atan2(q.Dot(s.y), q.Dot(s.x))
 }
 
-// sectionIn is the curve in which a plane cuts a cylinder with the frame x, y; its T0 and T1 are left
-// at 0. The plane must not be parallel to the axis.
-func sectionIn(c *Cylinder, x, y mgl64.Vec3, p Plane) Curve {
-	na := p.N.Dot(c.Axis)
-	centre := c.Point.Add(c.Axis.Mul((p.D - p.N.Dot(c.Point)) / na))
-	u := x.Sub(c.Axis.Mul(p.N.Dot(x) / na)).Mul(c.Radius)
-	v := y.Sub(c.Axis.Mul(p.N.Dot(y) / na)).Mul(c.Radius)
-	return Curve{Kind: Arc, C: centre, U: u, V: v}
+// ruling is the line of the cylinder with the frame x, y at the angle t: its point square out from Point.
+func (c *Cylinder) ruling(x, y mgl64.Vec3, t float64) mgl64.Vec3 {
+	sin, cos := math.Sincos(t)
+	return c.Point.Add(x.Mul(c.Radius * cos)).Add(y.Mul(c.Radius * sin))
 }
 
-// at gives the point of an arc at the angle t.
-func (c *Curve) at(t float64) mgl64.Vec3 {
-	sin, cos := math.Sincos(t)
-	return mgl64.Vec3{
-		c.C[0] + c.U[0]*cos + c.V[0]*sin,
-		c.C[1] + c.U[1]*cos + c.V[1]*sin,
-		c.C[2] + c.U[2]*cos + c.V[2]*sin,
+// sectionAt is the curve in which a plane with the normal n cuts a cylinder with the frame x, y, counted from
+// its point p at the angle base; its T0 and T1 are left at 0. The plane must not be parallel to the axis.
+func sectionAt(c *Cylinder, x, y, n, p mgl64.Vec3, base float64) Curve {
+	sin, cos := math.Sincos(base)
+	e, d := x.Mul(cos).Add(y.Mul(sin)), y.Mul(cos).Sub(x.Mul(sin)) // out of the axis, and onward
+	na := n.Dot(c.Axis)
+	return Curve{
+		Kind: Arc, P: p, Base: base,
+		U: e.Sub(c.Axis.Mul(n.Dot(e) / na)).Mul(c.Radius),
+		V: d.Sub(c.Axis.Mul(n.Dot(d) / na)).Mul(c.Radius),
 	}
+}
+
+// sectionIn is the same curve counted from the angle 0.
+func sectionIn(c *Cylinder, x, y mgl64.Vec3, p Plane) Curve {
+	q := c.ruling(x, y, 0)
+	q = q.Add(c.Axis.Mul((p.D - p.N.Dot(q)) / p.N.Dot(c.Axis)))
+	return sectionAt(c, x, y, p.N, q, 0)
+}
+
+// at gives the point of an arc at t.
+func (c *Curve) at(t float64) mgl64.Vec3 {
+	s, h := math.Sincos(t / 2)
+	sin, less := 2*s*h, -2*s*s // sin t, cos t - 1
+	return mgl64.Vec3{
+		c.P[0] + c.U[0]*less + c.V[0]*sin,
+		c.P[1] + c.U[1]*less + c.V[1]*sin,
+		c.P[2] + c.U[2]*less + c.V[2]*sin,
+	}
+}
+
+// centre is the middle of an arc's ellipse; it loses digits where that is far away.
+func (c *Curve) centre() mgl64.Vec3 { return c.P.Sub(c.U) }
+
+// roots are the two t from -π to π at which the arc's coordinate b has the given value. With w the tangent of
+// t/2, (g - 2U) w² + 2V w + g = 0 where g = P - value. near is the root that goes to 0 with g; ok is false where the ellipse does not reach the value, and both are then where it comes nearest.
+func (c *Curve) roots(b int, value float64) (near, far float64, ok bool) {
+	g, u, v := c.P[b]-value, c.U[b], c.V[b]
+	disc := v*v + g*(2*u-g)
+	q := -(v + math.Copysign(math.Sqrt(math.Max(disc, 0)), v))
+	far = math.Pi
+	if a := g - 2*u; a != 0 {
+		far = 2 * math.Atan(q/a)
+	}
+	near = far
+	if q != 0 {
+		near = 2 * math.Atan(g/q)
+	}
+	return near, far, disc >= 0
 }
 
 // reach is the longest radius of an arc's ellipse.
@@ -65,9 +102,8 @@ func (s *surface) levelCurve(a, b mgl64.Vec3) Curve {
 	if s.round == nil {
 		return Curve{}
 	}
-	c := sectionIn(s.round, s.x, s.y, Plane{N: mgl64.Vec3{0, 0, 1}, D: a[2]})
-	c.T0 = s.angle(a)
-	c.T1 = turned(c.T0, s.angle(b), !s.round.Hollow)
+	c := sectionAt(s.round, s.x, s.y, mgl64.Vec3{0, 0, 1}, a, s.angle(a))
+	c.T1 = turned(0, s.angle(b)-c.Base, !s.round.Hollow)
 	return c
 }
 

@@ -77,10 +77,11 @@ type about struct {
 	p, m, d mgl64.Vec3
 }
 
-// about finds the arc's middle from its ends, which are known better than a far centre.
+// about finds the arc's middle from its ends, so that it goes with them to the last digit.
 func (c *Curve) about(from, to mgl64.Vec3) about {
-	a := about{t: (c.T0 + c.T1) / 2, h: (c.T1 - c.T0) / 2}
-	sin, cos := math.Sincos(a.t)
+	t := (c.T0 + c.T1) / 2
+	a := about{t: c.Base + t, h: (c.T1 - c.T0) / 2}
+	sin, cos := math.Sincos(t)
 	a.m = c.U.Mul(cos).Add(c.V.Mul(sin))
 	a.d = c.V.Mul(cos).Sub(c.U.Mul(sin))
 	half := math.Sin(a.h / 2)
