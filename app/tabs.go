@@ -29,6 +29,7 @@ func newTables() []maker {
 		{"Marking", table.Marking},
 		{"Boring", one(table.Boring)},
 		{"Sizes", one(table.Sizes)},
+		{"Will it hold", one(table.Holding)},
 	}
 }
 

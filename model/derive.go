@@ -8,6 +8,7 @@ import (
 
 	"splaywright/model/check"
 	"splaywright/model/form"
+	"splaywright/model/hold"
 	"splaywright/model/part"
 )
 
@@ -22,6 +23,7 @@ type Piece = form.Piece
 func Derive(d Design) *Piece {
 	p := form.Build(d)
 	p.Findings = append(p.Findings, check.Run(p)...)
+	p.Findings = append(p.Findings, hold.Run(p)...)
 	slices.SortStableFunc(p.Findings, func(a, b part.Finding) int {
 		return cmp.Compare(rank(a.Level), rank(b.Level))
 	})

@@ -56,7 +56,7 @@ func (b *book) sheet(t table.Table, first bool) error {
 		return err
 	}
 	for c, col := range t.Columns {
-		if err := b.text(name, c, 0, head(col), true); err != nil {
+		if err := b.text(name, c, 0, head(col), true, false); err != nil {
 			return err
 		}
 	}
@@ -68,7 +68,7 @@ func (b *book) sheet(t table.Table, first bool) error {
 		}
 	}
 	for i, n := range t.Notes {
-		if err := b.text(name, 0, len(t.Rows)+2+i, n, false); err != nil {
+		if err := b.text(name, 0, len(t.Rows)+2+i, n, false, false); err != nil {
 			return err
 		}
 	}
@@ -112,7 +112,7 @@ func head(c table.Column) string {
 func (b *book) cell(sheet string, col, row int, c table.Cell) error {
 	format, ok := shownAs(c.Text)
 	if c.Number == nil || !ok {
-		return b.text(sheet, col, row, c.Text, false)
+		return b.text(sheet, col, row, c.Text, false, len([]rune(c.Text)) > widest)
 	}
 	at, err := excelize.CoordinatesToCellName(col+1, row+1)
 	if err != nil {
@@ -121,10 +121,10 @@ func (b *book) cell(sheet string, col, row int, c table.Cell) error {
 	if err := b.f.SetCellFloat(sheet, at, *c.Number, -1, 64); err != nil {
 		return err
 	}
-	return b.style(sheet, at, format, false)
+	return b.style(sheet, at, format, false, false)
 }
 
-func (b *book) text(sheet string, col, row int, s string, bold bool) error {
+func (b *book) text(sheet string, col, row int, s string, bold, broken bool) error {
 	at, err := excelize.CoordinatesToCellName(col+1, row+1)
 	if err != nil || s == "" {
 		return err
@@ -132,7 +132,7 @@ func (b *book) text(sheet string, col, row int, s string, bold bool) error {
 	if err := b.f.SetCellStr(sheet, at, s); err != nil {
 		return err
 	}
-	return b.style(sheet, at, "@", bold)
+	return b.style(sheet, at, "@", bold, broken)
 }
 
 // shownAs is the number format that shows a number as the papers do: as many decimals, or parts of
@@ -158,12 +158,13 @@ func shownAs(text string) (format string, ok bool) {
 
 func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
-func (b *book) style(sheet, at, format string, bold bool) error {
-	key := fmt.Sprint(format, bold)
+func (b *book) style(sheet, at, format string, bold, broken bool) error {
+	key := fmt.Sprint(format, bold, broken)
 	id, ok := b.styles[key]
 	if !ok {
 		var err error
-		id, err = b.f.NewStyle(&excelize.Style{CustomNumFmt: &format, Font: &excelize.Font{Bold: bold}})
+		id, err = b.f.NewStyle(&excelize.Style{CustomNumFmt: &format, Font: &excelize.Font{Bold: bold},
+			Alignment: &excelize.Alignment{Vertical: "top", WrapText: broken}})
 		if err != nil {
 			return err
 		}
@@ -171,6 +172,9 @@ func (b *book) style(sheet, at, format string, bold bool) error {
 	}
 	return b.f.SetCellStyle(sheet, at, at, id)
 }
+
+// widest a column becomes, letters; longer texts are broken into lines.
+const widest = 60
 
 // layout makes the columns as wide as their texts, keeps the head in sight and prints the sheet
 // across, one page wide.
@@ -186,7 +190,7 @@ func (b *book) layout(sheet string, t table.Table) error {
 		if err != nil {
 			return err
 		}
-		if err := b.f.SetColWidth(sheet, letter, letter, float64(w)+2); err != nil {
+		if err := b.f.SetColWidth(sheet, letter, letter, float64(min(w, widest)+2)); err != nil {
 			return err
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -133,6 +134,19 @@ func TestAWholePiece(t *testing.T) {
 	}
 	if seen < 100 {
 		t.Errorf("only %d numbers were compared", seen)
+	}
+}
+
+// A long text is broken in its cell; the program that opens the file allows no column over 255 letters.
+func TestLongTextsAreBroken(t *testing.T) {
+	long := strings.Repeat("wood ", 100)
+	f, _ := written(t, []table.Table{{Title: "T", Columns: []table.Column{{Head: "Words"}}, Rows: [][]table.Cell{{{Text: long}}}}})
+	if w, err := f.GetColWidth("T", "A"); err != nil || w > 70 {
+		t.Errorf("the column is %v wide (%v)", w, err)
+	}
+	id, _ := f.GetCellStyle("T", "A2")
+	if s, err := f.GetStyle(id); err != nil || s.Alignment == nil || !s.Alignment.WrapText {
+		t.Errorf("the text is not broken (%v)", err)
 	}
 }
 

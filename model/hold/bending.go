@@ -1,0 +1,73 @@
+package hold
+
+import (
+	"fmt"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+const (
+	// sagShare of the span is where a seat begins to feel springy: the 1/360 of floors (common practice).
+	sagShare = 1. / 360
+	// reserve is what clear wood's strength is divided by for knots, sloping grain, age and shocks
+	// (common practice).
+	reserve = 3
+
+	beamFormula = "k_b·W·L³/(E·I) + k_s·W·L/(G·A′), two supports, load in the middle, G = E/16"
+	beamSource  = "FPL-GTR-190 (2010) Table 9-1, https://fliphtml5.com/kbpub/hdrb/Wood_Handbook/217 ; stiffness and strength of clear wood from the species table"
+	sagSource   = beamSource + "; limit: span/360, common practice"
+	bendSource  = beamSource + "; limit: a third of the clear wood's strength, common practice"
+)
+
+// bending is the top, and the stretchers that touch its lower face, under the load in the middle.
+func (r *reckoning) bending() {
+	top, _, ok := beam(r.d.Boards.Top.Timber, r.d.Size.Depth, r.d.Boards.Top.Thickness)
+	if !ok {
+		return
+	}
+	beams, names := []Beam{top}, []string{"top"}
+	for i, s := range r.d.Stretchers {
+		if !helps(s) {
+			continue
+		}
+		if b, _, ok := beam(s.Timber, s.Thickness, s.Width); ok {
+			beams, names = append(beams, b), append(names, fmt.Sprintf("stretcher-%d", i+1))
+		}
+	}
+	shares := Together(beams, r.load)
+	alone := top.Sag(MiddleOnTwo, r.load, r.span)
+	sag := top.Sag(MiddleOnTwo, shares[0], r.span)
+	advice := "a thicker top, or a stretcher on edge right under it"
+	if len(beams) > 1 {
+		advice = "a thicker top or a higher stretcher"
+		without := "sag of the top without its stretcher"
+		if len(beams) > 2 {
+			without += "s"
+		}
+		r.add(Figure{ID: "sag-without-stretcher", What: without, Value: alone, Unit: "mm",
+			Formula: beamFormula, Source: beamSource, Parts: []string{"top"}, Level: part.Note})
+	}
+	r.add(Figure{ID: "top-sags", What: fmt.Sprintf("sag of the top under %d kg in the middle", r.d.Use.Load), Value: sag, Limit: r.span * sagShare, Unit: "mm",
+		Formula: beamFormula, Source: sagSource, Parts: names,
+		Sizes: []string{"boards.top.thickness", "stretchers", "size.width"}, Advice: advice, Level: part.Note})
+	for i, b := range beams {
+		r.add(Figure{ID: "bends-too-far", What: "bending stress of " + r.nameOf(names[i]), Value: b.MiddleStress(shares[i], r.span), Limit: b.MOR / reserve, Unit: "MPa",
+			Formula: "W·L/4 · h/2 / I", Source: bendSource, Parts: []string{names[i]},
+			Sizes: []string{"boards.top.thickness", "stretchers", "size.width"}, Advice: advice, Level: part.Warning})
+	}
+}
+
+// helps tells whether a stretcher carries the top: it stands on edge and touches the lower face.
+func helps(s form.Stretcher) bool { return s.Set == form.OnEdge && s.BelowTop.MM() < 0.5 }
+
+// nameOf is a part in a sentence.
+func (r *reckoning) nameOf(id string) string {
+	if id == "top" {
+		return "the top"
+	}
+	if q := r.p.Part(id); q != nil && len(r.d.Stretchers) > 1 {
+		return "s" + q.Name[1:] // "stretcher 2"
+	}
+	return "the stretcher"
+}

@@ -1,0 +1,84 @@
+package hold
+
+import (
+	"math"
+	"testing"
+)
+
+const (
+	inch    = 25.4
+	pound   = 4.4482216152605
+	psi     = 0.00689475729316836
+	million = 1e6
+)
+
+func near(t *testing.T, what string, got, want, within float64) {
+	t.Helper()
+	if math.Abs(got-want) > within {
+		t.Errorf("%s: %.5f, want %.5f ± %g", what, got, want, within)
+	}
+}
+
+// Worked by the formula of FPL-GTR-190 Table 9-1 with the species figures of Table 5-3b (derived in
+// inches and pounds, independently of this program).
+func TestSagWorked(t *testing.T) {
+	board := func(thick, wide, moe float64) Beam {
+		return Beam{Width: wide * inch, Height: thick * inch, MOE: moe * million * psi}
+	}
+	cherry, oak, pine := board(.75, 11.25, 1.49), board(.875, 12, 1.82), board(.75, 11.25, 1.24)
+	near(t, "cherry, spread", cherry.Sag(UniformOnTwo, 250*pound, 42*inch)/inch, 0.4113, 5e-5)
+	near(t, "cherry, middle", cherry.Sag(MiddleOnTwo, 250*pound, 42*inch)/inch, 0.6588, 5e-5)
+	near(t, "cherry, spread, stress", cherry.UniformStress(250*pound, 42*inch)/psi, 1244, 1)
+	near(t, "cherry, middle, stress", cherry.MiddleStress(250*pound, 42*inch)/psi, 2489, 1)
+	near(t, "red oak, spread", oak.Sag(UniformOnTwo, 225*pound, 36*inch)/inch, 0.1131, 5e-5)
+	near(t, "red oak, middle", oak.Sag(MiddleOnTwo, 225*pound, 36*inch)/inch, 0.1814, 5e-5)
+	near(t, "white pine, spread", pine.Sag(UniformOnTwo, 250*pound, 36*inch)/inch, 0.3117, 5e-5)
+	near(t, "white pine, middle", pine.Sag(MiddleOnTwo, 250*pound, 36*inch)/inch, 0.4996, 5e-5)
+}
+
+// Open case, thread "Lumber thickness for bench": two rails 1 × 1-1/2 in on 30 in, 200 lb each,
+// cherry 1.49 million lbf/in². Its figures leave shear out.
+func TestRailsOfABench(t *testing.T) {
+	rail := Beam{Width: 1 * inch, Height: 1.5 * inch, MOE: 1.49 * million * psi}
+	spread, middle := Support{Bending: UniformOnTwo.Bending}, Support{Bending: MiddleOnTwo.Bending}
+	near(t, "spread", rail.Sag(spread, 200*pound, 30*inch)/inch, 0.168, 0.0005)
+	near(t, "all in the middle", rail.Sag(middle, 200*pound, 30*inch)/inch, 0.268, 0.0005)
+	near(t, "stress, spread", rail.UniformStress(200*pound, 30*inch)/psi, 2000, 1)
+	near(t, "stress, middle", rail.MiddleStress(200*pound, 30*inch)/psi, 4000, 1)
+}
+
+// How stiffness goes with size: three times the width a third, three times the height a
+// twenty-seventh of the bending. S. J. Record, Mechanical Properties of Wood (public domain).
+func TestStiffnessScales(t *testing.T) {
+	bend := Support{Bending: 1. / 48}
+	b := Beam{Width: 30, Height: 20, MOE: 12000}
+	wide, high := b, b
+	wide.Width *= 3
+	high.Height *= 3
+	sag := b.Sag(bend, 1000, 600)
+	near(t, "three times as wide", wide.Sag(bend, 1000, 600), sag/3, 1e-9)
+	near(t, "three times as high", high.Sag(bend, 1000, 600), sag/27, 1e-9)
+	near(t, "three times the span", b.Sag(bend, 1000, 1800), sag*27, 1e-9)
+}
+
+// Beams that bend together bend alike, and carry the whole load between them.
+func TestTogetherBendsAlike(t *testing.T) {
+	beams := []Beam{{Width: 250, Height: 20, MOE: 12000}, {Width: 20, Height: 60, MOE: 9000}}
+	shares := Together(beams, 1500)
+	near(t, "whole load", shares[0]+shares[1], 1500, 1e-9)
+	bend := Support{Bending: 1. / 48}
+	near(t, "same sag", beams[0].Sag(bend, shares[0], 400), beams[1].Sag(bend, shares[1], 400), 1e-9)
+}
+
+// G 0.45 and a no. 10 screw: 109 lb an inch of thread may be counted on.
+// https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html
+func TestWithdrawalPublished(t *testing.T) {
+	near(t, "no. 10 in 0.45", AllowableWithdrawal(0.45, 0.190*inch, inch)/pound, 109.65, 0.05)
+	// Derived from 15,700·G²·D·L: white oak (0.68) #8 1,191 lb an inch, cherry (0.50) #6 542.
+	near(t, "white oak, no. 8", Withdrawal(0.68, 0.164*inch, inch)/pound, 1191, 1)
+	near(t, "cherry, no. 6", Withdrawal(0.50, 0.138*inch, inch)/pound, 542, 1)
+	// Screw numbers: http://www.ary.com/Info/WoodScrewSizes.html
+	for gauge, want := range map[int]float64{4: .112, 6: .138, 8: .164, 10: .190, 12: .216, 14: .242} {
+		near(t, "shank", shankDiameter(gauge)/inch, want, 1e-9)
+	}
+}

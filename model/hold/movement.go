@@ -1,0 +1,45 @@
+package hold
+
+import (
+	"fmt"
+	"math"
+
+	"splaywright/model/part"
+	"splaywright/model/timber"
+)
+
+const (
+	roomWarmth     = 20.0 // °C
+	movementSource = "FPL-GTR-190 (2010) chapters 4 and 13, coefficients of the movement table; air at 20 °C"
+	// mostUnlike, mm, that two boards joined along their width may move apart over a year before the
+	// joint is likely to crack (common practice).
+	mostUnlike = 0.5
+)
+
+// movement is how much the top and the sides grow and shrink across the grain between the driest and
+// the dampest air, and what that does where both are joined along their width.
+func (r *reckoning) movement() {
+	dry := timber.EquilibriumMoisture(roomWarmth, float64(r.d.Use.Dry))
+	damp := timber.EquilibriumMoisture(roomWarmth, float64(r.d.Use.Damp))
+	seasons := fmt.Sprintf("from %d to %d %% humidity (%.1f to %.1f %% moisture in the wood)", r.d.Use.Dry, r.d.Use.Damp, dry, damp)
+	change := func(name string) (float64, bool) {
+		m, ok := timber.FindMovement(name)
+		if !ok {
+			return 0, false
+		}
+		return math.Abs(m.Change(r.depth, timber.AcrossFlatsawn, dry, damp)), true
+	}
+	top, ok := change(r.d.Boards.Top.Timber)
+	if !ok {
+		return
+	}
+	r.add(Figure{ID: "top-moves", What: "seasonal movement of the top across its grain, flatsawn, " + seasons, Value: top, Unit: "mm",
+		Formula: "depth · C · change of moisture", Source: movementSource, Parts: []string{"top"}, Sizes: []string{"size.depth", "timber", "use"}, Level: part.Note})
+	side, ok := change(r.d.Boards.Side.Timber)
+	if !ok || r.d.Boards.Side.Timber == r.d.Boards.Top.Timber {
+		return
+	}
+	r.add(Figure{ID: "boards-move-apart", What: "difference in movement between top and sides along their joint, " + seasons, Value: math.Abs(top - side), Limit: mostUnlike, Unit: "mm",
+		Formula: "depth · difference of C · change of moisture", Source: movementSource + "; limit: common practice", Parts: []string{"top", "side-left", "side-right"},
+		Sizes: []string{"boards.top.timber", "boards.side.timber", "size.depth", "use"}, Advice: "one timber for both, or quartersawn boards", Level: part.Warning})
+}

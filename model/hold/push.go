@@ -1,0 +1,101 @@
+package hold
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+const (
+	pushFormula = "half the load · tan(splay) at each foot, on a floor without friction"
+	statics     = "statics of two leaning props, each carrying half the load"
+)
+
+// push is what leaning sides push outward at the floor, and what takes it: a stretcher as a tie, or
+// else the corner by bending.
+func (r *reckoning) push() {
+	lean := r.d.Splay.Ends.Radians()
+	out := r.load / 2 * math.Tan(math.Abs(lean))
+	if out < 1 {
+		return
+	}
+	r.add(Figure{ID: "outward-push", What: "outward push of each side at the floor", Value: out, Unit: "N",
+		Formula: pushFormula, Source: statics, Parts: []string{"side-left", "side-right"}, Sizes: []string{"splay.ends"}, Level: part.Note})
+	r.corner(out)
+	for i := range r.d.Stretchers {
+		r.tie(i, out)
+	}
+}
+
+// corner is the bending that the push brings to the joint between side and top when nothing else
+// takes it. Of a dovetailed side only the pins or tails reach through.
+func (r *reckoning) corner(out float64) {
+	arm := r.d.Size.Height.MM() - r.d.Boards.Top.Thickness.MM()
+	wall, _, ok := beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
+	if !ok || len(r.d.Stretchers) > 0 {
+		return
+	}
+	what := "bending stress of a side at the corner"
+	for _, j := range r.p.Joints {
+		if j.Kind != form.ThroughDovetail {
+			continue
+		}
+		through := 0.
+		spans := j.Pins
+		if strings.HasPrefix(j.TailBoard, "side") {
+			spans = j.TailRoots
+		}
+		for _, s := range spans {
+			through += s.Width().MM()
+		}
+		wall.Width, what = through, "bending stress of the side's pins or tails at the corner"
+		break
+	}
+	stress := 6 * out * arm / (wall.Width * wall.Height * wall.Height)
+	r.add(Figure{ID: "corner-bends", What: what, Value: stress, Limit: wall.MOR / reserve, Unit: "MPa",
+		Formula: "6·push·(height − top) / (width through the joint · thickness²)", Source: statics + "; limit: a third of the clear wood's strength, common practice",
+		Parts: []string{"side-left", "side-right"}, Sizes: []string{"stretchers", "splay.ends", "boards.side.thickness", "size.height"},
+		Advice: "a stretcher between the sides, which takes the push as a tie", Level: part.Warning})
+}
+
+// tie is the pull in a stretcher that holds the sides together, shared evenly by all of them. Screws
+// into its end grain should not carry it.
+func (r *reckoning) tie(i int, out float64) {
+	s := r.d.Stretchers[i]
+	high := s.Width.MM()
+	if s.Set == form.Flat {
+		high = s.Thickness.MM()
+	}
+	below := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + high/2
+	pull := out * r.d.Size.Height.MM() / below / float64(len(r.d.Stretchers))
+	id := fmt.Sprintf("stretcher-%d", i+1)
+	f := Figure{ID: "stretcher-pull", What: "pull in " + r.nameOf(id), Value: pull, Unit: "N",
+		Formula: "push · height / (depth of the stretcher's middle below the top's upper face)", Source: statics, Parts: []string{id},
+		Sizes: []string{fmt.Sprintf("stretchers.%d.below-top", i)}, Level: part.Note}
+	if limit, ok := r.endGrain(i); ok {
+		f.ID, f.What, f.Limit, f.Level = "end-grain-screws-pull", "pull in "+r.nameOf(id)+" on its screws in end grain", limit, part.Warning
+		f.Formula += "; screws: 108.25·G²·D·L each, three quarters in end grain, of which 2,850/15,700 may be counted on"
+		f.Source += "; FPL-GTR-190 equation 8-9 (from memory) and https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html ; screws should not be loaded so in end grain at all: https://issuhub.com/view/index?id=4884&pageIndex=189"
+		f.Advice = "a housing with glue, more or longer screws, or the stretcher lower down"
+		f.Sizes = append(f.Sizes, fmt.Sprintf("stretchers.%d.screws.length", i), fmt.Sprintf("stretchers.%d.screws.count", i), fmt.Sprintf("stretchers.%d.joint", i))
+	}
+	r.add(f)
+}
+
+// endGrain is the pull that a butted stretcher's screws may be counted on for, N.
+func (r *reckoning) endGrain(i int) (float64, bool) {
+	s := r.d.Stretchers[i]
+	if s.Screws == nil || s.Joint != form.Butt {
+		return 0, false
+	}
+	_, wood, ok := beam(s.Timber, s.Width, s.Thickness)
+	if !ok {
+		return 0, false
+	}
+	thread := s.Screws.Length.MM() - (r.d.Boards.Side.Thickness - s.Screws.Counterbore).MM()
+	each := endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Screws.Gauge), max(thread, 0))
+	return each * float64(s.Screws.Count), true
+}

@@ -1,0 +1,27 @@
+package hold
+
+// Withdrawal is the pull, N, at which a wood screw comes out of side grain: 108.25·G²·D·L with the
+// specific gravity at 12 % moisture, the shank's diameter and the thread's length in the wood, mm.
+// FPL-GTR-190 equation 8-9 (from memory; the same form in inches, 15,700·G²·D·L pounds, was read
+// second-hand).
+func Withdrawal(gravity, diameter, thread float64) float64 {
+	return 108.25 * gravity * gravity * diameter * thread
+}
+
+const (
+	// endGrainShare of the pull in side grain (from memory). A screw should not be loaded so at all:
+	// https://issuhub.com/view/index?id=4884&pageIndex=189
+	endGrainShare = 0.75
+	// designShare is the allowable pull over the ultimate one: 2,850 over 15,700.
+	// https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html
+	designShare = 2850.0 / 15700
+)
+
+// AllowableWithdrawal is the pull that a design may count on in side grain.
+func AllowableWithdrawal(gravity, diameter, thread float64) float64 {
+	return designShare * Withdrawal(gravity, diameter, thread)
+}
+
+// shankDiameter, mm, of a wood screw by its number: 0.060 + 0.013·n inches.
+// https://www.finescrews.com/news/industry-news/screw-size-charts-gauge-diameters-hole-sizes-nails-vs-screws.html
+func shankDiameter(gauge int) float64 { return (0.060 + 0.013*float64(gauge)) * 25.4 }

@@ -1,0 +1,58 @@
+package table
+
+import (
+	"splaywright/model/form"
+	"splaywright/model/hold"
+	"splaywright/model/measure"
+)
+
+// Holding is what was reckoned of the piece in use: how far it bends, what it pushes, how it moves
+// with the seasons, each with its limit, its formula and where they come from.
+func Holding(p *form.Piece, style measure.Style) Table {
+	s := newSheet("holding", "Will it hold", style)
+	s.words("What")
+	s.numbers("", "Figure", "At most")
+	s.words("Unit", "Verdict", "Formula", "Source")
+	for _, f := range hold.Figures(p) {
+		most := Cell{}
+		if f.Limit > 0 {
+			most = s.held(f.Limit, f.Unit)
+		}
+		s.row(first(f.Parts), word(f.What), s.held(f.Value, f.Unit), most, word(s.unitOf(f.Unit)),
+			word(verdict(f)), word(f.Formula), word(f.Source))
+	}
+	if len(s.Rows) > 0 {
+		s.note(hold.Caution)
+		for _, n := range hold.NotChecked() {
+			s.note("Not checked: " + n)
+		}
+	}
+	return s.Table
+}
+
+// held is a reckoned figure: lengths in the style's unit, to a hundredth of an inch or a tenth of a
+// millimetre, all else to a tenth.
+func (s *sheet) held(x float64, unit string) Cell {
+	if unit == "mm" && s.style.Unit == measure.Imperial {
+		return figure(measure.Length(x).Inches(), 2)
+	}
+	return figure(x, 1)
+}
+
+// unitOf is the unit in which held shows a figure.
+func (s *sheet) unitOf(unit string) string {
+	if unit == "mm" {
+		return lengthUnit(s.style)
+	}
+	return unit
+}
+
+func verdict(f hold.Figure) string {
+	switch {
+	case f.Limit == 0:
+		return "to judge"
+	case f.Over():
+		return "too much"
+	}
+	return "within"
+}
