@@ -180,7 +180,7 @@ func inCorner(pic *view.Picture, room draw.Box, i ink) []draw.Item {
 func largest(p *form.Piece, pics pictures, room draw.Box, o Options) (arrangement, string) {
 	var a arrangement
 	var name string
-	for _, s := range scales {
+	for _, s := range o.scales() {
 		if pics.front.Max.X-pics.front.Min.X > room.Width()/s.of {
 			continue
 		}

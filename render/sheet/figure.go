@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/render/dimension"
 	"splaywright/render/draw"
 	"splaywright/render/view"
@@ -46,12 +47,33 @@ func (f *figure) scaled(pts []draw.Point) []draw.Point {
 // at is where a place of the picture, mm of the piece, lies in the figure.
 func (f *figure) at(x, y float64) draw.Point { return draw.Point{X: x * f.scale, Y: y * f.scale} }
 
-// scales of ISO 5455 with 2:1, the largest first.
-var scales = []struct {
+// ratio is a scale with its name.
+type ratio struct {
 	name string
 	of   float64
-}{
-	{"2:1", 2}, {"1:1", 1}, {"1:2", 0.5}, {"1:5", 0.2}, {"1:10", 0.1}, {"1:20", 0.05}, {"1:50", 0.02}, {"1:100", 0.01},
+}
+
+// The scales, the largest first. In millimetres those of ISO 5455, and 1:2.5, 1:4, 1:15 and 1:25
+// between them where the next would leave a sheet half empty (the standard lets intermediate ones be
+// chosen; these are common practice, from memory). In inches those of scale rules: 6, 3, 1 1/2, 3/4,
+// 3/8 and 3/16 in to the foot (common practice).
+var (
+	metricScales = []ratio{
+		{"2:1", 2}, {"1:1", 1}, {"1:2", 0.5}, {"1:2.5", 0.4}, {"1:4", 0.25}, {"1:5", 0.2}, {"1:10", 0.1},
+		{"1:15", 1.0 / 15}, {"1:20", 0.05}, {"1:25", 0.04}, {"1:50", 0.02}, {"1:100", 0.01},
+	}
+	inchScales = []ratio{
+		{"2:1", 2}, {"1:1", 1}, {"1:2", 0.5}, {"1:4", 0.25}, {"1:8", 1.0 / 8}, {"1:16", 1.0 / 16},
+		{"1:32", 1.0 / 32}, {"1:64", 1.0 / 64}, {"1:128", 1.0 / 128},
+	}
+)
+
+// scales are those that go with the unit of the sizes.
+func (o Options) scales() []ratio {
+	if o.Style.Unit == measure.Imperial {
+		return inchScales
+	}
+	return metricScales
 }
 
 // Views gives each view of the piece as a picture at full size: front, end, top, pictorial, and the

@@ -93,9 +93,8 @@ func (b *blank) titleBlock(sheet string) {
 	up := h / 2
 	b.line(draw.Point{X: x0, Y: y0 + up}, draw.Point{X: f.Max.X, Y: y0 + up}, narrowLine)
 	b.field(x0, y0+up, 70, up, "Title", s.piece)
-	b.field(x0+70, y0+up, 62, up, "Sheet shows", e.title)
-	b.field(x0+132, y0+up, 22, up, "Form", s.form)
-	b.field(x0+154, y0+up, 26, up, "Date", "")
+	b.field(x0+70, y0+up, 84, up, "Sheet shows", e.title)
+	b.field(x0+154, y0+up, 26, up, "Form", s.form)
 	b.field(x0, y0, 86, up, "Sizes", s.note)
 	b.field(x0+86, y0, 46, up, "Projection", s.o.Projection+" angle")
 	b.symbol(draw.Point{X: x0 + 116, Y: y0 + up/2}, s.o.Projection)

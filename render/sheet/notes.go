@@ -2,100 +2,158 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
 	"splaywright/model/form"
+	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/draw"
 )
 
-// lines is a block of notes under a heading.
-type lines struct {
+// panel is what a part's sheet says in words: a heading, short lines, and a table of the cuts.
+type panel struct {
 	head string
 	text []string
+	cuts [][4]string // cut, swing, tilt, which face ends longer
 }
 
+// The panel's letters, rows and widths, mm.
 const (
-	noteSize   = 2.2
-	noteStep   = 4.0
-	noteColumn = 66.0 // width of one column
+	noteSize   = 2.5
+	noteStep   = 4.4
+	noteColumn = 62.0
+	headSize   = 3.2
+	cutStep    = 4.6
+	cutGap     = 4.0 // between the columns of the table, and above it
 )
 
-// inColumns breaks the notes into so many columns of equal height, each a list of lines.
-func (n lines) inColumns(count int) [][]string {
+var cutHeads = [4]string{"Cut", "Swing", "Tilt", "Longer face"}
+
+// lines are the notes broken to the column's width; what goes on from a line above is set in.
+func (n panel) lines() []string {
 	var all []string
 	for _, t := range n.text {
-		for i, l := range wrap(t, noteSize, noteColumn) {
+		for i, l := range wrap(t, noteSize, noteColumn-3) {
 			if i > 0 {
 				l = "   " + l
 			}
 			all = append(all, l)
 		}
 	}
-	per := (len(all) + count - 1) / count
-	var out [][]string
-	for len(all) > 0 {
-		k := min(per, len(all))
-		out, all = append(out, all[:k]), all[k:]
-	}
-	return out
+	return all
 }
 
-func height(cols [][]string) float64 {
-	if len(cols) == 0 {
-		return 8
+// textHeight and cutsHeight are the room that the two halves of the panel take.
+func (n panel) textHeight() float64 { return headSize + 1.6 + noteStep*float64(len(n.lines())) }
+
+func (n panel) cutsHeight() float64 {
+	if len(n.cuts) == 0 {
+		return 0
 	}
-	return 8 + noteStep*float64(len(cols[0]))
+	return cutStep*float64(len(n.cuts)+1) + 1
 }
 
-// draw sets the columns side by side; at is the upper left corner.
-func (n lines) draw(b *blank, at draw.Point, cols [][]string) {
-	y := at.Y - 4
-	width := noteColumn + (noteColumn+8)*float64(max(0, len(cols)-1))
-	size := 3.0
-	for size > 2.2 && draw.TextWidth(n.head, size, true) > width {
+// column sets the whole panel as one column; at is its upper left corner.
+func (n panel) column(b *blank, at draw.Point) {
+	n.drawText(b, at)
+	n.drawCuts(b, draw.Point{X: at.X, Y: at.Y - n.textHeight() - cutGap})
+}
+
+func (n panel) columnHeight() float64 { return n.textHeight() + cutGap + n.cutsHeight() }
+
+func (n panel) drawText(b *blank, at draw.Point) {
+	size := headSize
+	for size > noteSize && draw.TextWidth(n.head, size, true) > noteColumn {
 		size -= 0.1
 	}
-	b.text(at.X, y, size, shorten(n.head, size, width), true, b.ink.line)
-	for c, col := range cols {
-		for i, t := range col {
-			b.text(at.X+float64(c)*(noteColumn+8), y-1.8-noteStep*float64(i+1), noteSize, t, false, b.ink.line)
+	y := at.Y - headSize
+	b.text(at.X, y, size, shorten(n.head, size, noteColumn), true, b.ink.line)
+	y -= 1.6
+	for _, t := range n.lines() {
+		y -= noteStep
+		b.text(at.X, y, noteSize, t, false, b.ink.line)
+	}
+}
+
+// drawCuts sets the table of cuts; at is its upper left corner.
+func (n panel) drawCuts(b *blank, at draw.Point) {
+	if len(n.cuts) == 0 {
+		return
+	}
+	widths, size := n.cutWidths()
+	total := widths[0] + widths[1] + widths[2] + widths[3] + 3*cutGap
+	rule := func(y, width float64) {
+		b.line(draw.Point{X: at.X, Y: y}, draw.Point{X: at.X + total, Y: y}, width)
+	}
+	y := at.Y
+	for i, row := range append([][4]string{cutHeads}, n.cuts...) {
+		x := at.X
+		y -= cutStep
+		for c, t := range row {
+			align, shift := draw.Left, 0.0
+			if c == 1 || c == 2 {
+				align, shift = draw.Right, widths[c]
+			}
+			b.Items = append(b.Items, draw.Text{At: draw.Point{X: x + shift, Y: y + 1}, Size: size, Align: align, Bold: i == 0, Ink: b.ink.line, Text: t, Layer: "frame"})
+			x += widths[c] + cutGap
+		}
+		if i == 0 {
+			rule(y-0.5, narrowLine)
+			y -= 0.5
+		}
+	}
+	rule(y-0.5, narrowLine)
+}
+
+// cutWidths gives the columns' widths at the largest letters, up to those of the notes, at which the
+// table is no wider than the column.
+func (n panel) cutWidths() ([4]float64, float64) {
+	for size := noteSize; ; size -= 0.1 {
+		var w [4]float64
+		sum := 3 * cutGap
+		for c := range w {
+			w[c] = draw.TextWidth(cutHeads[c], size, true)
+			for _, r := range n.cuts {
+				w[c] = max(w[c], draw.TextWidth(r[c], size, false))
+			}
+			sum += w[c]
+		}
+		if sum <= noteColumn || size < 1.9 {
+			return w, size
 		}
 	}
 }
 
 // partNotes says what the alike parts are made of, how they are cut and how they join.
-func partNotes(p *form.Piece, group []*part.Part, o Options) lines {
+func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	q := group[0]
 	marks := make([]string, len(group))
 	for i, g := range group {
 		marks[i] = g.Mark
 	}
-	n := lines{head: fmt.Sprintf("%s   %s", strings.Join(marks, ", "), names(group))}
+	n := panel{head: fmt.Sprintf("%s   %s", strings.Join(marks, ", "), names(group))}
 	n.text = []string{
 		fmt.Sprintf("%d off, %s", len(group), q.Timber),
 		"Blank " + boxText(q.Blank, o),
 		"Rough " + boxText(q.Rough, o),
-		"Outer face up. Rows of sizes run from the ring.",
+		"Outer face up",
+	}
+	if hasRows(p, q) {
+		n.text = append(n.text, "Sizes in a row start at its ring")
 	}
 	for _, e := range q.Eased {
 		n.text = appendOnce(n.text, fmt.Sprintf("Round over R %s along free edges", o.label(e.Radius)))
 	}
-	for _, c := range q.Cuts {
-		if c.Swing == 0 && math.Abs(c.Tilt.Degrees()) < 0.005 {
-			continue
-		}
-		n.text = append(n.text, cutText(c))
-	}
+	n.cuts = cutRows(q)
 	for _, j := range p.Joints {
 		if j.Kind == form.ThroughDovetail && j.TailBoard == q.ID {
-			n.text = appendOnce(n.text, fmt.Sprintf("Tails: slope %s (%s), cheeks lean %s", degrees(j.Slope), measure.Ratio(j.Slope), measure.FormatAngle(j.CheekTilt, 0)))
+			n.text = appendOnce(n.text, fmt.Sprintf("Tails slope %s (%s)", degrees(j.Slope), measure.Ratio(j.Slope)))
+			n.text = appendOnce(n.text, fmt.Sprintf("Cheeks lean %s from square", measure.FormatAngle(j.CheekTilt, 0)))
 		}
 		if j.Kind == form.ThroughDovetail && j.PinBoard == q.ID {
-			n.text = appendOnce(n.text, "Pins: "+measure.FormatAngle(j.PinAngle, 0)+" on the end, from square")
+			n.text = appendOnce(n.text, "Pins "+measure.FormatAngle(j.PinAngle, 0)+" from square, on the end")
 		}
 	}
 	return n
@@ -112,15 +170,45 @@ func boxText(b part.Box, o Options) string {
 	return fmt.Sprintf("%s × %s × %s", o.label(b.Length), o.label(b.Width), o.label(b.Thickness))
 }
 
-func cutText(c part.Cut) string {
-	name := strings.ReplaceAll(c.ID, "-", " ")
-	text := strings.ToUpper(name[:1]) + name[1:] + ": swing " + degrees(c.Swing) + ", tilt " + degrees(c.Tilt)
-	if c.Tilt > 0 {
-		if c.OuterLonger {
-			text += ", outer face longer"
-		} else {
-			text += ", inner face longer"
+// hasRows tells whether the part's sheet has running sizes.
+func hasRows(p *form.Piece, q *part.Part) bool {
+	xs, ys := holeMarks(q)
+	return len(xs)+len(ys) > 0 || slices.ContainsFunc(p.Joints, func(j joint.Joint) bool {
+		return len(j.Tails) > 0 && (j.TailBoard == q.ID || j.PinBoard == q.ID)
+	})
+}
+
+// cutRows lists the cuts that are not square, those with the same settings in one row.
+func cutRows(q *part.Part) [][4]string {
+	var rows [][4]string
+	for _, c := range q.Cuts {
+		if c.Swing == 0 && c.Tilt < 0.005*measure.Degree {
+			continue
 		}
+		face := "equal"
+		if c.Tilt > 0 {
+			face = "inner"
+		}
+		if c.OuterLonger {
+			face = "outer"
+		}
+		row := [4]string{strings.ReplaceAll(c.ID, "-", " "), degrees(c.Swing), degrees(c.Tilt), face}
+		i := slices.IndexFunc(rows, func(r [4]string) bool { return joinsCut(r, row) })
+		if i < 0 {
+			rows = append(rows, row)
+			continue
+		}
+		first, _, _ := strings.Cut(rows[i][0], " ")
+		rows[i][0] = first + ", " + row[0]
 	}
-	return text
+	for i := range rows {
+		rows[i][0] = strings.ToUpper(rows[i][0][:1]) + rows[i][0][1:]
+	}
+	return rows
+}
+
+// joinsCut: "left end" and "right end" with the same figures are one row, "left, right end".
+func joinsCut(r, row [4]string) bool {
+	last := func(s string) string { return s[strings.LastIndex(s, " ")+1:] }
+	return last(r[0]) == last(row[0]) && r[1] == row[1] && r[2] == row[2] && r[3] == row[3]
 }

@@ -276,6 +276,9 @@ func edgeFigure(q *part.Part, f *figure, o Options) *figure {
 func tipFigure(q *part.Part, f *figure, o Options) *figure {
 	t := q.Blank.Thickness.MM()
 	y := extent(q).Max.Y
+	if f.dir.Toward.X() < 0 { // seen from the left the inner face is at the left
+		t = -t
+	}
 	f.Linear(dimension.Above, f.at(0, y), f.at(t, y), o.label(q.Blank.Thickness), q.ID)
 	return f
 }

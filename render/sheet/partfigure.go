@@ -18,7 +18,19 @@ var (
 	faceView = view.Square("face", mgl64.Vec3{0, 0, 1}, mgl64.Vec3{0, 1, 0})
 	edgeView = view.Square("edge", mgl64.Vec3{0, -1, 0}, mgl64.Vec3{0, 0, 1})
 	tipView  = view.Square("end", mgl64.Vec3{1, 0, 0}, mgl64.Vec3{0, 1, 0})
+	tipLeft  = view.Square("end", mgl64.Vec3{-1, 0, 0}, mgl64.Vec3{0, 1, 0})
 )
+
+// tipOf is the end that a sheet shows: the one whose pins the face has in a row, since they are marked
+// on it too; else the right.
+func tipOf(p *form.Piece, q *part.Part) view.Direction {
+	for _, j := range p.Joints {
+		if j.PinBoard == q.ID && len(j.Pins) > 0 && q.ID != "top" {
+			return tipLeft
+		}
+	}
+	return tipView
+}
 
 // partScene shows one part lying in its own frame.
 func partScene(q *part.Part) *view.Scene {

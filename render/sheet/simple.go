@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -52,18 +53,26 @@ func inPart(*part.Part) mgl64.Mat4    { return mgl64.Ident4() }
 
 func scaled(p draw.Point, s float64) draw.Point { return draw.Point{X: p.X * s, Y: p.Y * s} }
 
-// holds tells whether a line of the figure belongs to the hole: it lies within the hole's room
-// throughout. A leaning hole meets its face in an ellipse, so the room is a radius longer each way.
-func (h shaft) holds(part string, pts []draw.Point) bool {
-	if part != h.part {
-		return false
-	}
+// holds tells whether a point of the figure lies in the hole's room. A leaning hole meets its face in an
+// ellipse, so the room is half a radius longer each way.
+func (h shaft) holds(p draw.Point) bool {
+	return fromSegment(p, h.a, h.b) <= 1.5*h.r+0.02 && (h.deep || fromLine(p, h.a, h.b) <= 1.02*h.r+0.02)
+}
+
+// within tells whether a line lies within holes of its part throughout, and in which it starts: lines of
+// holes behind one another are drawn as one.
+func within(holes []shaft, part string, pts []draw.Point) (int, bool) {
+	first := -1
 	for _, p := range pts {
-		if fromSegment(p, h.a, h.b) > 1.5*h.r+0.02 || (!h.deep && fromLine(p, h.a, h.b) > 1.02*h.r+0.02) {
-			return false
+		i := slices.IndexFunc(holes, func(h shaft) bool { return h.part == part && h.holds(p) })
+		if i < 0 {
+			return 0, false
+		}
+		if first < 0 {
+			first = i
 		}
 	}
-	return true
+	return first, first >= 0
 }
 
 func fromSegment(p, a, b draw.Point) float64 {
@@ -88,21 +97,16 @@ func (f *figure) simplify(lines []view.Line, holes []shaft) []view.Line {
 	seen := make([]bool, len(holes))
 	var out []view.Line
 	for _, l := range lines {
-		pts := f.scaled(l.Points)
-		mine := false
-		for i, h := range holes {
-			if h.holds(l.Part, pts) {
-				mine = true
-				seen[i] = seen[i] || l.Kind == view.Visible
-			}
-		}
+		i, mine := within(holes, l.Part, f.scaled(l.Points))
 		if !mine {
 			out = append(out, l)
+			continue
 		}
+		seen[i] = seen[i] || l.Kind == view.Visible
 	}
 	for i, h := range holes {
 		if h.deep {
-			f.ring(holes, i, seen[i])
+			f.ring(holes, i, seen)
 		} else {
 			f.axis(h.a, h.b, markPast)
 		}
@@ -111,17 +115,21 @@ func (f *figure) simplify(lines []view.Line, holes []shaft) []view.Line {
 }
 
 // ring stands for a hole seen along its axis: of holes in one another the widest is drawn.
-func (f *figure) ring(holes []shaft, i int, seen bool) {
-	h := holes[i]
+func (f *figure) ring(holes []shaft, i int, seen []bool) {
+	h, open := holes[i], seen[i]
 	for j, o := range holes {
-		if near := math.Hypot(o.a.X-h.a.X, o.a.Y-h.a.Y) < h.r+o.r; near && o.deep && (o.r > h.r || o.r == h.r && j < i) {
+		if near := math.Hypot(o.a.X-h.a.X, o.a.Y-h.a.Y) < h.r+o.r; !near || !o.deep || i == j {
+			continue
+		}
+		if o.r > h.r || o.r == h.r && j < i {
 			return
 		}
+		open = open || seen[j]
 	}
 	arm := h.r + markPast
 	f.axis(draw.Point{X: h.a.X - arm, Y: h.a.Y}, draw.Point{X: h.a.X + arm, Y: h.a.Y}, 0)
 	f.axis(draw.Point{X: h.a.X, Y: h.a.Y - arm}, draw.Point{X: h.a.X, Y: h.a.Y + arm}, 0)
-	if seen && 2*h.r >= ringAbove {
+	if open && 2*h.r >= ringAbove {
 		f.rings = append(f.rings, shaft{part: h.part, a: h.a, r: h.r})
 	}
 }

@@ -90,7 +90,7 @@ func (g group) name() string {
 	for _, q := range g {
 		names = append(names, q.Name)
 	}
-	return joinNames(names)
+	return JoinNames(names)
 }
 
 // short is the marks with what the names have in common: "2, 3 Side".
@@ -106,8 +106,8 @@ func (g group) short() string {
 	return strings.TrimSpace(g.marks() + " " + name)
 }
 
-// joinNames writes "Side, left" and "Side, right" as "Side, left and right".
-func joinNames(names []string) string {
+// JoinNames writes "Side, left" and "Side, right" as "Side, left and right".
+func JoinNames(names []string) string {
 	if len(names) == 1 {
 		return names[0]
 	}

@@ -84,7 +84,7 @@ func boards(p *form.Piece, same []joint.Joint, which func(joint.Joint) string) s
 			names = append(names, name)
 		}
 	}
-	return joinNames(names)
+	return JoinNames(names)
 }
 
 func upperFirst(text string) string {

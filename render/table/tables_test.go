@@ -221,7 +221,7 @@ func TestNamesOfGroups(t *testing.T) {
 		{[]string{"Stretcher 1", "Stretcher 2", "Stretcher 3"}, "Stretcher 1, Stretcher 2 and Stretcher 3"},
 		{[]string{"Side, left", "Top"}, "Side, left and Top"},
 	} {
-		if got := joinNames(tc.names); got != tc.want {
+		if got := JoinNames(tc.names); got != tc.want {
 			t.Errorf("%v: %q, want %q", tc.names, got, tc.want)
 		}
 	}
