@@ -1,6 +1,7 @@
 package app
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -257,8 +258,10 @@ func TestAddAndRemove(t *testing.T) {
 	if got := len(w.s.Design().Features); got != groups {
 		t.Fatalf("%d features after undoing, want %d", got, groups)
 	}
+	rails := len(w.s.Design().Stretchers)
 	w.remove("stretchers.0")
-	if w.sizes.Field("stretchers.0.width") != nil || len(w.s.Piece().Design.Stretchers) != 0 {
+	last := fmt.Sprintf("stretchers.%d.width", rails-1)
+	if w.sizes.Field(last) != nil || len(w.s.Piece().Design.Stretchers) != rails-1 {
 		t.Error("the stretcher is still there")
 	}
 }
