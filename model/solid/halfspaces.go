@@ -1,13 +1,12 @@
 package solid
 
-import (
-	"math"
-
-	"github.com/go-gl/mathgl/mgl64"
-)
+import "github.com/go-gl/mathgl/mgl64"
 
 // HalfSpaces is what lies on the inner side of every plane.
 type HalfSpaces []Plane
+
+// noBody is the mean thickness, mm, below which a body is rounding and counts as nothing.
+const noBody = 1e-10
 
 // Volume is the volume of the bounded convex body, mm³; 0 when nothing is left. A body larger than a
 // hundred metres is cut off there.
@@ -16,57 +15,49 @@ func (h HalfSpaces) Volume() float64 {
 	if !ok {
 		return 0
 	}
-	// Once to find how large the body is, once more about its middle to keep digits.
-	_, lo, hi := h.about(inner, 1e5)
-	if !(hi[0] >= lo[0]) {
+	// Once to find how large the body is, once more about it to keep digits.
+	const far = 5e4
+	c, ok := h.within(inner.Sub(mgl64.Vec3{far, far, far}), inner.Add(mgl64.Vec3{far, far, far}), inner)
+	if !ok {
 		return 0
 	}
-	size := hi.Sub(lo).Len()
-	sum, _, _ := h.about(lo.Add(hi).Mul(0.5), 2*size+1)
-	return max(sum, 0)
+	lo, hi := boxOf(c.corners)
+	room := hi.Sub(lo).Mul(0.25).Add(mgl64.Vec3{1, 1, 1})
+	if c, ok = h.within(lo.Sub(room), hi.Add(room), lo.Add(hi).Mul(0.5)); !ok {
+		return 0
+	}
+	volume, area2 := c.size()
+	if volume < noBody*area2/4 {
+		return 0
+	}
+	return volume
 }
 
-// about finds every face's polygon by clipping a square on its plane, whose corners are `far` from the
-// foot of o, and sums the cones from o. lo and hi are the box of all corners.
-func (h HalfSpaces) about(o mgl64.Vec3, far float64) (sum float64, lo, hi mgl64.Vec3) {
-	lo, hi = mgl64.Vec3{math.Inf(1), math.Inf(1), math.Inf(1)}, mgl64.Vec3{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
-	poly, next := make([]mgl64.Vec3, 0, 16), make([]mgl64.Vec3, 0, 16)
-	for i, p := range h {
-		if h.repeats(i) {
-			continue
+// within is what the planes leave of a box, seen from o.
+func (h HalfSpaces) within(lo, hi, o mgl64.Vec3) (convex, bool) {
+	var c convex
+	var k knife
+	c.box(lo.Sub(o), hi.Sub(o))
+	for _, p := range h {
+		if !k.keep(&c, Plane{p.N, p.D - p.N.Dot(o)}) {
+			return c, false
 		}
-		x, y := (&Cylinder{Axis: p.N}).frame()
-		d := p.D - p.N.Dot(o)
-		c := p.N.Mul(d)
-		poly = append(poly[:0], c.Add(x.Mul(far)), c.Add(y.Mul(far)), c.Sub(x.Mul(far)), c.Sub(y.Mul(far)))
-		for j, q := range h {
-			if j != i && !samePlane(p, q) {
-				next = clipPolygon(next[:0], poly, Plane{q.N, q.D - q.N.Dot(o)})
-				poly, next = next, poly
-			}
-		}
-		var area float64
-		for k, v := range poly {
-			if k > 0 && k+1 < len(poly) {
-				area += p.N.Dot(v.Sub(poly[0]).Cross(poly[k+1].Sub(poly[0]))) / 2
-			}
-			for a := range 3 {
-				lo[a], hi[a] = math.Min(lo[a], o[a]+v[a]), math.Max(hi[a], o[a]+v[a])
-			}
-		}
-		sum += d * area / 3
 	}
-	return sum, lo, hi
+	for i := range c.corners {
+		c.corners[i] = c.corners[i].Add(o)
+	}
+	return c, true
 }
 
-// repeats tells whether a plane before i is the same.
-func (h HalfSpaces) repeats(i int) bool {
-	for _, q := range h[:i] {
-		if samePlane(q, h[i]) {
-			return true
+// boxOf is the smallest box along the axes that holds all points.
+func boxOf(points []mgl64.Vec3) (lo, hi mgl64.Vec3) {
+	lo, hi = points[0], points[0]
+	for _, p := range points[1:] {
+		for a := range 3 {
+			lo[a], hi[a] = min(lo[a], p[a]), max(hi[a], p[a])
 		}
 	}
-	return false
+	return lo, hi
 }
 
 // near is a point about which the planes are few millimetres off, to keep digits: where
@@ -87,19 +78,4 @@ func (h HalfSpaces) near() (mgl64.Vec3, bool) {
 		}
 	}
 	return mgl64.Vec3{}, false
-}
-
-// clipPolygon appends to out what of the polygon lies on the inner side of the plane.
-func clipPolygon(out, poly []mgl64.Vec3, p Plane) []mgl64.Vec3 {
-	for i, a := range poly {
-		b := poly[(i+1)%len(poly)]
-		da, db := p.N.Dot(a)-p.D, p.N.Dot(b)-p.D
-		if da <= 0 {
-			out = append(out, a)
-		}
-		if (da < 0) != (db < 0) && da != 0 && db != 0 {
-			out = append(out, a.Add(b.Sub(a).Mul(da/(da-db))))
-		}
-	}
-	return out
 }

@@ -172,6 +172,31 @@ func TestHalfSpaces(t *testing.T) {
 	}
 }
 
+// Opposite planes that coincide, or pass each other, by no more than rounding leave nothing; farther apart they leave
+// the plate between them.
+func TestHalfSpacesOfPlanesThatCoincide(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := func(name string, most float64) float64 { return rapid.Float64Range(-most, most).Draw(t, name) }
+		gap := f("sign", 1) * math.Pow(10, -rapid.Float64Range(0, 17).Draw(t, "gap"))
+		by := mgl64.Translate3D(f("x", 900), f("y", 900), f("z", 900)).Mul4(
+			mgl64.HomogRotate3D(f("turn", 3), mgl64.Vec3{f("u", 1), f("v", 1), 1.5}.Normalize()))
+		h := HalfSpaces{{mgl64.Vec3{1, 0, 0}, 200}, {mgl64.Vec3{-1, 0, 0}, 200}, {mgl64.Vec3{0, 1, 0}, 150},
+			{mgl64.Vec3{0, -1, 0}, 150}, {mgl64.Vec3{0, 0, 1}, gap}, {mgl64.Vec3{0, 0, -1}, 0}}
+		for i := range h {
+			h[i] = h[i].Transform(by)
+		}
+		// Planes are known to some 1e-13 mm at a metre from the origin.
+		const rounding = 2e-12
+		want := math.Max(gap, 0) * 400 * 300
+		if v := h.Volume(); math.Abs(v-want) > rounding*400*300+1e-12*want && !(v == 0 && gap < 2*noBody) {
+			t.Fatalf("gap %g: volume %g, want %g", gap, v, want)
+		}
+		if v := h.Volume(); gap < noBody/4 && v > 1e-9 {
+			t.Fatalf("gap %g: volume %g, want nothing", gap, v)
+		}
+	})
+}
+
 func TestTransformKeepsVolume(t *testing.T) {
 	s := build(t, slab(6, 0))
 	by := mgl64.Translate3D(100, -20, 7).Mul4(mgl64.HomogRotate3D(1.1, mgl64.Vec3{1, 2, 3}.Normalize()))
