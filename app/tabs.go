@@ -28,6 +28,7 @@ func newTables() []maker {
 		{"Saw settings", one(table.SawSettings)},
 		{"Marking", table.Marking},
 		{"Boring", one(table.Boring)},
+		{"Steps", one(table.Steps)},
 		{"Sizes", one(table.Sizes)},
 		{"Will it hold", one(table.Holding)},
 	}

@@ -1,0 +1,288 @@
+package table
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"splaywright/model/form"
+	"splaywright/model/joint"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+// Steps is the order in which the piece is built, with the figures in place, the reason where the
+// order matters, and what to mind at each step.
+func Steps(p *form.Piece, style measure.Style) Table {
+	s := &steps{sheet: newSheet("steps", "Steps", style), p: p}
+	if p.Stopped() {
+		return s.Table
+	}
+	s.numbers("", "Step")
+	s.words("Do", "How", "Mind")
+	s.mill()
+	s.rough()
+	s.faces()
+	s.sawing()
+	s.joints()
+	s.features()
+	s.holes()
+	s.dryFit()
+	s.together()
+	s.finishing()
+	s.note("Lengths are finished sizes as the papers round them. Where the wood turns out otherwise, type what it is and print again: the steps follow.")
+	return s.Table
+}
+
+// steps is the table while it is filled.
+type steps struct {
+	*sheet
+	p *form.Piece
+}
+
+// step adds a row; how is made of the sentences that are not empty.
+func (s *steps) step(ref, do, mind string, how ...string) {
+	how = slices.DeleteFunc(how, func(h string) bool { return h == "" })
+	s.row(ref, count(len(s.Rows)+1), word(do), word(strings.Join(how, " ")), word(mind))
+}
+
+func (s *steps) show(l measure.Length) string { return s.style.Format(l) }
+
+func (s *steps) mill() {
+	var each []string
+	for _, g := range groups(s.p) {
+		each = append(each, g.short()+" "+s.show(g[0].Blank.Thickness))
+	}
+	s.step("", "Plane to thickness", "Boards too short for the machine's hold-downs are planed before they are cut to length.",
+		"Flatten one face, plane the other to it: "+strings.Join(each, "; ")+".",
+		"Baselines and angled cuts depend on it: a board that comes out thinner is typed in before anything is marked.")
+}
+
+func (s *steps) rough() {
+	var each []string
+	for _, g := range groups(s.p) {
+		r := g[0].Rough
+		each = append(each, fmt.Sprintf("%s %s × %s", g.short(), s.show(r.Length), s.show(r.Width)))
+	}
+	s.step("", "Cut heavy", "Let the boards rest a few days in the room and plane again if they move.",
+		"Cut along the grain × across it: "+strings.Join(each, "; ")+".", "Keep boards that follow each other round the piece in one board, in order.")
+}
+
+func (s *steps) faces() {
+	s.step("", "Mark the faces", "", "Choose outer faces and front edges, write the part's number on the outer face and draw a triangle across all of them, its point to the top.",
+		"Every figure is taken from the front edge and the outer face.")
+}
+
+// sawing has a row for each set of equal cuts; the angles are those with the board flat.
+func (s *steps) sawing() {
+	var straightCuts, angled []string
+	for _, c := range pairedCuts(s.p) {
+		if straight(c.cut.Swing) && straight(c.cut.Tilt) {
+			straightCuts = append(straightCuts, c.name())
+			continue
+		}
+		text := c.name() + ": " + s.settings(c.cut)
+		angled = append(angled, text)
+	}
+	if len(straightCuts) > 0 {
+		s.step("", "Cut square", "", "Square to face and edge, to the finished size: "+strings.Join(straightCuts, "; ")+".")
+	}
+	if len(angled) > 0 {
+		s.step("", "Cut the angles", "Clamp or jig leaning boards; keep hands out of the blade's line and the offcut free.",
+			"Board flat, outer face up. "+strings.Join(angled, ". ")+".",
+			"Try each setting in a scrap of the same thickness; other ways to set the saw stand in Saw settings.", s.taperFirst())
+	}
+}
+
+// settings is a cut in words: what is not square.
+func (s *steps) settings(c part.Cut) string {
+	var words []string
+	if !straight(c.Swing) {
+		kind := "swing "
+		if c.Kind == part.Rip {
+			kind = "taper "
+		}
+		words = append(words, kind+degrees(c.Swing))
+	}
+	if !straight(c.Tilt) {
+		face := "inner"
+		if c.OuterLonger {
+			face = "outer"
+		}
+		words = append(words, "tilt "+degrees(c.Tilt)+", "+face+" face longer")
+	}
+	return strings.Join(words, ", ")
+}
+
+func degrees(a measure.Angle) string {
+	return strconv.FormatFloat(a.Degrees(), 'f', 1, 64) + "°"
+}
+
+// taperFirst says why edges that taper are cut before the joint is marked.
+func (s *steps) taperFirst() string {
+	if !s.dovetailed() || !slices.ContainsFunc(s.p.Parts, tapers) {
+		return ""
+	}
+	return "Cut tapered edges before the joints are marked: the marks run from the finished edge, and a taper sawn later runs through the outer pins or tails."
+}
+
+func tapers(q *part.Part) bool {
+	return slices.ContainsFunc(q.Cuts, func(c part.Cut) bool { return c.Kind == part.Rip && !straight(c.Swing) })
+}
+
+func (s *steps) dovetailed() bool {
+	return slices.ContainsFunc(s.p.Joints, func(j joint.Joint) bool { return len(j.Tails) > 0 })
+}
+
+// joints has the steps of each kind of joint once, for the first of those that are alike.
+func (s *steps) joints() {
+	done := map[string]bool{}
+	for _, j := range s.p.Joints {
+		key := fmt.Sprintf("%s %.3f %.3f %d", j.Kind, j.Dihedral.Degrees(), j.Width.MM(), len(j.Tails))
+		if done[key] {
+			continue
+		}
+		done[key] = true
+		switch {
+		case len(j.Tails) > 0:
+			s.tails(j)
+		case j.Depth > 0:
+			s.housing(j)
+		}
+	}
+}
+
+func (s *steps) tails(j joint.Joint) {
+	tail, pin := s.nameOf(j.TailBoard), s.nameOf(j.PinBoard)
+	s.step(j.TailBoard, "Mark and saw the tails", "Cut on the waste side; the line stays.",
+		fmt.Sprintf("On the %s: gauge the baseline %s from each end on both faces; mark %d tails from the front edge as in Marking, the slope %s (%s) from the grain.",
+			tail, s.exactLength(j.Baseline.Outer).Text, len(j.Tails), degrees(j.Slope), ratio(j.Slope).Text),
+		s.cheeks(j), "Chop or saw out the waste, paring to the baseline at the corner's angle, not square to the face.")
+	s.step(j.PinBoard, "Transfer and cut the pins", "Chop with the board held down, chisel away from the body.",
+		fmt.Sprintf("On the end of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.",
+			pin, degrees(j.Dihedral), degrees(j.PinAngle)),
+		fmt.Sprintf("Baseline %s on both faces.", s.exactLength(j.PinBaseline.Outer).Text))
+}
+
+// cheeks reminds that off square the cheeks of a tail lean.
+func (s *steps) cheeks(j joint.Joint) string {
+	if straight(j.CheekTilt) {
+		return "The cheeks are square to the face."
+	}
+	return "Off square the cheeks lean " + strconv.FormatFloat(j.CheekTilt.Degrees(), 'f', 2, 64) + "° from square to the face: follow the line on the end."
+}
+
+func (s *steps) housing(j joint.Joint) {
+	s.step(j.TailBoard, "Cut the housing", "Clamp a fence; keep both hands on the router or the saw.",
+		fmt.Sprintf("In the %s for the %s, %s deep; its place stands in Seats.", s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), s.show(j.Depth)),
+		"Mark its width from the board that goes in, not from a rule.")
+}
+
+func (s *steps) nameOf(id string) string {
+	q := s.p.Part(id)
+	if q == nil {
+		return id
+	}
+	return partMark(q)
+}
+
+// features are cut while the boards still lie flat.
+func (s *steps) features() {
+	var each []string
+	seen := map[int]bool{}
+	for _, q := range s.p.Parts {
+		for _, f := range q.Features {
+			if f.Kind == part.RoundOver || seen[f.Index] {
+				continue
+			}
+			seen[f.Index] = true
+			each = append(each, fmt.Sprintf("%s: %s %s × %s", partMark(q), f.Kind, s.show(f.Length), s.show(f.Width)))
+		}
+	}
+	if len(each) == 0 {
+		return
+	}
+	s.step("", "Cut the shapes", "Saw clear of the line and work to it; curves near an end are short grain.",
+		strings.Join(each, "; ")+"; equal parts alike. Places stand in Shapes.",
+		"They come before the glue-up, while the boards lie flat, and after the joints, whose ends take the clamps.")
+}
+
+// holes are bored in the outer board before the dry fit and in the inner one through them.
+func (s *steps) holes() {
+	var screws, pilots, lean bool
+	for _, q := range s.p.Parts {
+		for _, b := range q.Bores {
+			screws = screws || b.Purpose == "clearance"
+			pilots = pilots || b.Purpose == "pilot"
+			lean = lean || !straight(b.Lean)
+		}
+	}
+	if !screws && !pilots {
+		return
+	}
+	leaning := ""
+	if lean {
+		leaning = "They lean against the face: a wedge under the board at the angle in Boring lets the bit stand plumb."
+	}
+	s.step("", "Bore for the screws", "Clamp a backing board behind; never hold small parts by hand.",
+		"Counterbore first, then clearance, by Boring.", leaning, "The pilots are bored at the dry fit, through the clearance holes, so that they line up.")
+}
+
+func (s *steps) dryFit() {
+	how := []string{"Put everything together without glue."}
+	for _, j := range s.p.Joints {
+		if len(j.Tails) > 0 {
+			how = append(how, fmt.Sprintf("The %s goes home along the grain of the %s (%s from square to its own face); driven square it jams.",
+				s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), degrees(measure.Angle(math.Abs(float64(j.Dihedral)-math.Pi/2)))))
+			break
+		}
+	}
+	s.step("", "Dry fit", "Do not force it: a pin that must be driven hard splits the board.",
+		append(how, "Measure both diagonals on the floor and across the top: they are equal when it stands true.", s.inside())...)
+}
+
+// inside says what can only be eased before the glue-up.
+func (s *steps) inside() string {
+	for _, q := range s.p.Parts {
+		if len(q.Eased) > 0 {
+			return "Ease, plane and sand what cannot be reached later: inner faces, and edges that end at a joint."
+		}
+	}
+	return "Plane and sand the inner faces now."
+}
+
+func (s *steps) together() {
+	screws := slices.ContainsFunc(s.p.Parts, func(q *part.Part) bool {
+		return slices.ContainsFunc(q.Bores, func(b part.Bore) bool { return b.Purpose == "pilot" })
+	})
+	plugs := slices.ContainsFunc(s.p.Parts, func(q *part.Part) bool {
+		return slices.ContainsFunc(q.Bores, func(b part.Bore) bool { return b.Plug > 0 })
+	})
+	how := []string{"Glue the joints, bring them home as in the dry fit, clamp with blocks cut to the corner's angle so that the clamps do not slide down the lean."}
+	if screws {
+		how = append(how, "Drive the screws while the clamps hold.")
+	}
+	if plugs {
+		how = append(how, "Glue the plugs with their grain along the board's, and pare them flush when dry.")
+	}
+	s.step("", "Glue up", "Check the diagonals again before the glue sets.", how...)
+}
+
+func (s *steps) finishing() {
+	how := []string{"Plane joints flush."}
+	if s.p.Form == "stool" {
+		how = append(how, "Stand it on a flat surface, scribe the feet round and pare them to the line until it does not rock.")
+	}
+	radius := measure.Length(0)
+	for _, q := range s.p.Parts {
+		for _, e := range q.Eased {
+			radius = max(radius, e.Radius)
+		}
+	}
+	if radius > 0 {
+		how = append(how, "Round the free edges to "+s.show(radius)+".")
+	}
+	s.step("", "Level, ease and finish", "Oily rags heat up by themselves: dry them flat outdoors. Load it on the floor before anyone uses it.", append(how, "Finish all faces alike, the hidden ones too, so that the boards stay flat.")...)
+}
