@@ -3,6 +3,7 @@ package dimension
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"splaywright/render/draw"
 )
@@ -16,7 +17,8 @@ type leader struct {
 }
 
 // Leader asks for a note about the point, with an arrowhead that touches it, or with a dot when it
-// is a place on a face. toward lists directions to try first, degrees from x.
+// is a place on a face. What follows a line break in the label stands below the line. toward lists
+// directions to try first, degrees from x.
 func (k *Sketch) Leader(at draw.Point, dot bool, label, ref string, toward ...float64) {
 	k.leaders = append(k.leaders, leader{at, label, ref, dot, toward})
 }
@@ -47,7 +49,7 @@ func (k *Sketch) setOff(l leader) {
 		y := l.at.Y + float64((step+1)/2)*k.Style.Text*float64(1-step%2*2)
 		for _, c := range [2][2]float64{{b.Max.X + 3, 1}, {b.Min.X - 3, -1}} {
 			elbow := draw.Point{X: c[0], Y: y}
-			if t, _ := k.shelf(l, elbow, c[1]); k.free(t) && k.open(segment{l.at, elbow}) {
+			if t, _ := k.shelf(l, elbow, c[1]); k.allFree(t) && k.open(segment{l.at, elbow}) {
 				k.drawLeader(l, elbow, c[1])
 				return
 			}
@@ -66,22 +68,36 @@ func (k *Sketch) tryLeader(l leader, n, dir float64, crossing bool) bool {
 		way = -1
 	}
 	t, shelf := k.shelf(l, elbow, way)
-	if !k.free(t) || !k.open(shelf) || !k.open(segment{l.at, elbow}) {
+	if !k.allFree(t) || !k.open(shelf) || !k.open(segment{l.at, elbow}) {
 		return false
 	}
-	q := textQuad(t, 0.2)
-	if q.crossed(segment{l.at, elbow}) || k.crossesLine(shelf) {
+	for _, t := range t {
+		if q := textQuad(t, 0.2); q.crossed(segment{l.at, elbow}) {
+			return false
+		}
+	}
+	if k.crossesLine(shelf) {
 		return false
 	}
 	k.drawLeader(l, elbow, way)
 	return true
 }
 
-func (k *Sketch) shelf(l leader, elbow draw.Point, way float64) (draw.Text, segment) {
-	w := k.width(l.label)
+// shelf is the level end of the line and the note on it, the part after a line break below it.
+func (k *Sketch) shelf(l leader, elbow draw.Point, way float64) ([]draw.Text, segment) {
+	over, under, two := strings.Cut(l.label, "\n")
+	w := max(k.width(over), k.width(under))
 	end := draw.Point{X: elbow.X + way*(w+1.5), Y: elbow.Y}
-	t := k.text(draw.Point{X: (elbow.X+end.X)/2 + way*0.4, Y: elbow.Y + lift}, 0, draw.Centre, l.label, l.ref)
+	mid := (elbow.X+end.X)/2 + way*0.4
+	t := []draw.Text{k.text(draw.Point{X: mid, Y: elbow.Y + lift}, 0, draw.Centre, over, l.ref)}
+	if two {
+		t = append(t, k.text(draw.Point{X: mid, Y: elbow.Y - lift - k.Style.Text*draw.Ascent}, 0, draw.Centre, under, l.ref))
+	}
 	return t, segment{elbow, end}
+}
+
+func (k *Sketch) allFree(list []draw.Text) bool {
+	return !slices.ContainsFunc(list, func(t draw.Text) bool { return !k.free(t) })
 }
 
 func (k *Sketch) crossesDimension(s segment) bool {
@@ -115,5 +131,7 @@ func (k *Sketch) drawLeader(l leader, elbow draw.Point, way float64) {
 	} else {
 		k.putArrow(l.at, draw.Point{X: l.at.X - elbow.X, Y: l.at.Y - elbow.Y}, l.ref)
 	}
-	k.putText(t)
+	for _, t := range t {
+		k.putText(t)
+	}
 }

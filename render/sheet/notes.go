@@ -26,7 +26,7 @@ const (
 	noteColumn = 62.0
 	headSize   = 3.2
 	cutStep    = 4.6
-	cutGap     = 4.0 // between the columns of the table, and above it
+	cutGap     = 3.2 // between the columns of the table, and above it
 )
 
 var cutHeads = [4]string{"Cut", "Swing", "Tilt", "Longer face"}

@@ -183,7 +183,7 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 	}
 	var spots []spot
 	for _, b := range q.Bores {
-		if b.Face != "outer" {
+		if b.Face == "inner" {
 			continue
 		}
 		text := fmt.Sprintf("Ø%s", o.Style.Format(b.Diameter))
@@ -195,7 +195,11 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 		}
 		at := f.at(b.Entry.X(), b.Entry.Y())
 		if n := len(spots) - 1; n >= 0 && math.Hypot(spots[n].at.X-at.X, spots[n].at.Y-at.Y) < 0.01 {
-			spots[n].label += ", " + text
+			sep := ", "
+			if !strings.Contains(spots[n].label, "\n") {
+				sep = "\n" // the first below the line, the rest after it
+			}
+			spots[n].label += sep + text
 			continue
 		}
 		spots = append(spots, spot{at, text})
@@ -262,6 +266,9 @@ func edgeFigure(q *part.Part, f *figure, o Options) *figure {
 		ts := t * f.scale
 		f.Angle(v, lo, hi, have, []float64{ts + 3.5, ts + 6, ts + 9, ts + 12}, degrees(measure.Angle(tilt)), q.ID+"/"+c.ID)
 	}
+	if x := extent(q).Max.X; !thickAtTip(q, f, o) {
+		f.Linear(dimension.RightOf, f.at(x, -t), f.at(x, 0), o.label(q.Blank.Thickness), q.ID)
+	}
 	l, r := ends[false], ends[true]
 	if len(ends) == 2 && !swung(q) { // with swung ends the face shows long and short point
 		f.Linear(dimension.Above, f.at(l[0], 0), f.at(r[0], 0), o.label(measure.Length(r[0]-l[0])), q.ID)
@@ -272,8 +279,17 @@ func edgeFigure(q *part.Part, f *figure, o Options) *figure {
 	return f
 }
 
-// tipFigure shows the end with the thickness.
+// thickAtTip tells whether the thickness stands on the view of the end: where its value has room between
+// the arrowheads. Else it stands on the edge, so that a slim view takes little of the sheet's width.
+func thickAtTip(q *part.Part, f *figure, o Options) bool {
+	return q.Blank.Thickness.MM()*f.scale > draw.TextWidth(o.label(q.Blank.Thickness), f.Style.Text, false)+1
+}
+
+// tipFigure shows the end.
 func tipFigure(q *part.Part, f *figure, o Options) *figure {
+	if !thickAtTip(q, f, o) {
+		return f
+	}
 	t := q.Blank.Thickness.MM()
 	y := extent(q).Max.Y
 	if f.dir.Toward.X() < 0 { // seen from the left the inner face is at the left
@@ -327,4 +343,30 @@ func points(q *part.Part, f *figure, o Options, box draw.Box) {
 			f.Linear(e.side, f.at(lo, e.y), f.at(hi, e.y), o.label(measure.Length(hi-lo)), q.ID)
 		}
 	}
+	for _, c := range q.Cuts {
+		if c.Kind == part.Crosscut && c.Normal.X() > 0.1 {
+			swing(c, f, q, box)
+		}
+	}
+}
+
+// swing marks how far the right end is swung from square to the lower edge, at the corner where the wood
+// is wider than square so that the square line runs through the wood.
+func swing(c part.Cut, f *figure, q *part.Part, box draw.Box) {
+	turn := math.Atan(c.Normal.Y() / c.Normal.X()) // positive: the upper edge is shorter
+	if math.Abs(turn) < slight.Radians() {
+		return
+	}
+	high := (box.Max.Y - box.Min.Y) * f.scale
+	y, square := box.Max.Y, -math.Pi/2
+	if turn < 0 {
+		y, square = box.Min.Y, math.Pi/2
+	}
+	lean := square + turn
+	lo, hi, have := square, lean, [2]float64{0, high / math.Cos(turn)}
+	if lo > hi {
+		lo, hi, have = hi, lo, [2]float64{have[1], 0}
+	}
+	v := f.at((c.Offset-c.Normal.Y()*y)/c.Normal.X(), y)
+	f.Angle(v, lo, hi, have, []float64{0.7 * high, 0.6 * high, 0.8 * high, 0.5 * high, high + 4, high + 8}, degrees(measure.Angle(math.Abs(turn))), q.ID+"/"+c.ID)
 }
