@@ -53,18 +53,18 @@ type ratio struct {
 	of   float64
 }
 
-// The scales, the largest first. In millimetres those of ISO 5455, and 1:2.5, 1:4, 1:15 and 1:25
-// between them where the next would leave a sheet half empty (the standard lets intermediate ones be
-// chosen; these are common practice, from memory). In inches those of scale rules: 6, 3, 1 1/2, 3/4,
-// 3/8 and 3/16 in to the foot (common practice).
+// The scales, the largest first. In millimetres those of ISO 5455 (1, 2 and 5 with powers of ten) and
+// between them 1:2.5, 1:4, 1:8 and so on, preferred numbers of ISO 3: the standard lets intermediate
+// scales be chosen, and a step of 2 would leave sheets half empty. In inches those of scale rules: 6, 3,
+// 1 1/2, 1, 3/4, 1/2, 3/8, 1/4 and 1/8 in to the foot (common practice).
 var (
 	metricScales = []ratio{
-		{"2:1", 2}, {"1:1", 1}, {"1:2", 0.5}, {"1:2.5", 0.4}, {"1:4", 0.25}, {"1:5", 0.2}, {"1:10", 0.1},
-		{"1:15", 1.0 / 15}, {"1:20", 0.05}, {"1:25", 0.04}, {"1:50", 0.02}, {"1:100", 0.01},
+		{"2:1", 2}, {"1:1", 1}, {"1:2", 1.0 / 2}, {"1:2.5", 1 / 2.5}, {"1:4", 1.0 / 4}, {"1:5", 1.0 / 5}, {"1:8", 1.0 / 8},
+		{"1:10", 1.0 / 10}, {"1:20", 1.0 / 20}, {"1:25", 1.0 / 25}, {"1:40", 1.0 / 40}, {"1:50", 1.0 / 50}, {"1:100", 1.0 / 100},
 	}
 	inchScales = []ratio{
-		{"2:1", 2}, {"1:1", 1}, {"1:2", 0.5}, {"1:4", 0.25}, {"1:8", 1.0 / 8}, {"1:16", 1.0 / 16},
-		{"1:32", 1.0 / 32}, {"1:64", 1.0 / 64}, {"1:128", 1.0 / 128},
+		{"2:1", 2}, {"1:1", 1}, {"1:2", 1.0 / 2}, {"1:4", 1.0 / 4}, {"1:8", 1.0 / 8}, {"1:12", 1.0 / 12}, {"1:16", 1.0 / 16},
+		{"1:24", 1.0 / 24}, {"1:32", 1.0 / 32}, {"1:48", 1.0 / 48}, {"1:96", 1.0 / 96},
 	}
 )
 

@@ -186,7 +186,7 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 		if b.Face == "inner" {
 			continue
 		}
-		text := fmt.Sprintf("Ø%s", o.Style.Format(b.Diameter))
+		text := "Ø" + bit(b.Diameter, o)
 		if b.Purpose != "hole" {
 			text += " " + b.Purpose
 		}
@@ -217,6 +217,15 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 		}
 		f.Leader(s.at, true, label, q.ID)
 	}
+}
+
+// bit is a drill's size as drills are sold, whatever the step that sizes are rounded to: tenths of a
+// millimetre, or 64ths of an inch.
+func bit(d measure.Length, o Options) string {
+	if o.Style.Unit == measure.Imperial {
+		return measure.Style{Unit: measure.Imperial, Step: measure.Inch / 64}.Format(d)
+	}
+	return strings.TrimSuffix(measure.Style{Step: 0.1}.Format(d), ".0")
 }
 
 // shapeNotes names shapes and gives arcs their radius and rise.

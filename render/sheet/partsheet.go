@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/render/draw"
@@ -23,15 +25,14 @@ func partSheet(p *form.Piece, s set, group []*part.Part) *blank {
 			continue
 		}
 		b.entry.scale = sc.name
-		items := v.draw(sc.of)
-		box := draw.Bounds(items)
-		if beside := b.beside(); fitsIn(box, beside) && notes.columnHeight() <= beside.Height() {
-			b.centre(items, box, beside)
-			notes.column(b, draw.Point{X: beside.Max.X + gap, Y: beside.Max.Y})
+		views := v.draw(sc.of)
+		if d, at, ok := b.corner(views, notes); ok {
+			b.Items = append(b.Items, draw.Moved(views.items, d)...)
+			notes.column(b, at)
 			return b
 		}
-		if above := b.above(notes); last || fitsIn(box, above) {
-			b.centre(items, box, above)
+		if above := b.above(notes); last || fitsIn(views.box, above) {
+			b.centre(views.items, views.box, above)
 			notes.foot(b)
 			return b
 		}
@@ -39,11 +40,32 @@ func partSheet(p *form.Piece, s set, group []*part.Part) *blank {
 	return b
 }
 
-// beside is the room for views when the notes stand in a column at the right.
-func (b *blank) beside() draw.Box {
-	r := b.room
-	r.Max.X -= noteColumn + gap
-	return r
+// corner finds a corner of the sheet for the notes, with the views as near to the middle as they leave
+// it free: how far to move the views, and the upper left corner of the notes.
+func (b *blank) corner(v placed, n panel) (draw.Point, draw.Point, bool) {
+	free := draw.Point{X: b.room.Width() - v.box.Width(), Y: b.room.Height() - v.box.Height()}
+	if free.X < 0 || free.Y < 0 {
+		return draw.Point{}, draw.Point{}, false
+	}
+	left, right := b.room.Min.X, b.room.Max.X-noteColumn
+	top, foot := b.room.Max.Y, b.room.Min.Y+n.columnHeight()
+	parts := []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0, 1}
+	for _, at := range []draw.Point{{X: right, Y: top}, {X: right, Y: foot}, {X: left, Y: top}, {X: left, Y: foot}} {
+		notes := draw.Box{Min: draw.Point{X: at.X, Y: at.Y - n.columnHeight()}, Max: draw.Point{X: at.X + noteColumn, Y: at.Y}}.Grow(gap)
+		for _, x := range parts {
+			for _, y := range parts {
+				d := draw.Point{X: b.room.Min.X + x*free.X - v.box.Min.X, Y: b.room.Min.Y + y*free.Y - v.box.Min.Y}
+				if !slices.ContainsFunc(v.views[:], func(o draw.Box) bool { return overlap(o.Moved(d), notes) }) {
+					return d, at, true
+				}
+			}
+		}
+	}
+	return draw.Point{}, draw.Point{}, false
+}
+
+func overlap(a, b draw.Box) bool {
+	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
 }
 
 // above is the room for views when the notes stand at the foot: their lines beside the title block,
@@ -82,6 +104,13 @@ func (v *partViews) project() {
 	v.face, v.edge, v.tip = scene.Project(faceView), scene.Project(edgeView), scene.Project(tipOf(v.p, v.q))
 }
 
+// placed is the views drawn, with the box round all and those round each.
+type placed struct {
+	items []draw.Item
+	box   draw.Box
+	views [3]draw.Box
+}
+
 // mayFit spares drawing the views at a scale at which they alone are too large.
 func (v *partViews) mayFit(room draw.Box, scale float64) bool {
 	return (v.face.Max.X-v.face.Min.X)*scale < room.Width() && (v.face.Max.Y-v.face.Min.Y)*scale < room.Height()
@@ -94,7 +123,7 @@ func (v *partViews) figure(pic *view.Picture, scale float64) *figure {
 // draw draws the views at a scale, placed by projection: in third angle the edge seen from below
 // stands below and the end seen from the right stands at the right, in first angle the other way
 // round; the end seen from the left stands on the other side.
-func (v *partViews) draw(scale float64) []draw.Item {
+func (v *partViews) draw(scale float64) placed {
 	fi := faceFigure(v.p, v.q, v.figure(v.face, scale), v.o).Finish()
 	ei := edgeFigure(v.q, v.figure(v.edge, scale), v.o).Finish()
 	ti := tipFigure(v.q, v.figure(v.tip, scale), v.o).Finish()
@@ -111,7 +140,9 @@ func (v *partViews) draw(scale float64) []draw.Item {
 	} else {
 		right.X = min(fb.Min.X, eb.Min.X) - gap - tb.Max.X
 	}
-	return append(append(fi, draw.Moved(ei, down)...), draw.Moved(ti, right)...)
+	eb, tb = eb.Moved(down), tb.Moved(right)
+	items := append(append(fi, draw.Moved(ei, down)...), draw.Moved(ti, right)...)
+	return placed{items, fb.Join(eb).Join(tb), [3]draw.Box{fb, eb, tb}}
 }
 
 // names joins the names of alike parts: "Side, left and right".

@@ -25,7 +25,8 @@ type shaft struct {
 	part string
 	a, b draw.Point
 	r    float64
-	deep bool // one looks along it, not at its side
+	deep bool    // one looks along it, not at its side
+	wide float64 // radius of a wider hole about it that is drawn in full; 0 = none
 }
 
 // smallHoles lists the holes of parts that are drawn simplified at a scale. The parts stand where
@@ -41,7 +42,12 @@ func smallHoles(parts []*part.Part, place func(*part.Part) mgl64.Mat4, d view.Di
 			p0 := d.Point(mgl64.TransformCoordinate(b.Entry, m))
 			p1 := d.Point(mgl64.TransformCoordinate(b.Entry.Add(b.Axis.Mul(b.Depth.MM())), m))
 			deep := math.Abs(mgl64.TransformNormal(b.Axis, m).Dot(d.Toward)) > math.Sqrt2/2
-			out = append(out, shaft{q.ID, scaled(p0, scale), scaled(p1, scale), b.Diameter.MM() / 2 * scale, deep})
+			out = append(out, shaft{q.ID, scaled(p0, scale), scaled(p1, scale), b.Diameter.MM() / 2 * scale, deep, 0})
+			for _, c := range q.Bores {
+				if r := c.Diameter.MM() / 2 * scale; 2*r >= simpleBelow && c.Entry.Sub(b.Entry).Len() < sameShape {
+					out[len(out)-1].wide = r
+				}
+			}
 		}
 	}
 	return out
@@ -126,10 +132,10 @@ func (f *figure) ring(holes []shaft, i int, seen []bool) {
 		}
 		open = open || seen[j]
 	}
-	arm := h.r + markPast
+	arm := max(h.r, h.wide) + markPast
 	f.axis(draw.Point{X: h.a.X - arm, Y: h.a.Y}, draw.Point{X: h.a.X + arm, Y: h.a.Y}, 0)
 	f.axis(draw.Point{X: h.a.X, Y: h.a.Y - arm}, draw.Point{X: h.a.X, Y: h.a.Y + arm}, 0)
-	if open && 2*h.r >= ringAbove {
+	if open && 2*h.r >= ringAbove && h.wide == 0 {
 		f.rings = append(f.rings, shaft{part: h.part, a: h.a, r: h.r})
 	}
 }
