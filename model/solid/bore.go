@@ -28,12 +28,13 @@ const glancing = 0.1
 
 // drill takes the bores out of the solid, one after the other.
 func (s *Solid) drill(bores []Bore) error {
+	v := survey{s: s}
 	for i := range bores {
 		h, err := s.aim(&bores[i])
 		if err != nil {
 			return err
 		}
-		if err := s.clearBore(h); err != nil {
+		if err := v.clearBore(h); err != nil {
 			return err
 		}
 		s.bore(h)

@@ -37,7 +37,12 @@ func (k *builder) split(a *piece, others []piece) []piece {
 		slack /= k.surfs[a.wall].round.Radius
 	}
 	cuts := []float64{0, size}
+	lo, hi := a.box()
 	for i := range others {
+		if blo, bhi := others[i].box(); lo[0] > bhi[0]+SamePoint || blo[0] > hi[0]+SamePoint ||
+			lo[1] > bhi[1]+SamePoint || blo[1] > hi[1]+SamePoint {
+			continue
+		}
 		for _, p := range k.shared(nil, a, &others[i]) {
 			if t, on := k.find(a, p); on && t > slack && t < size-slack {
 				cuts = append(cuts, t)

@@ -164,3 +164,29 @@ func TestBoresAHairApart(t *testing.T) {
 		}
 	}
 }
+
+// Two bores that cross square at any angle in plan are refused from the first hair that they share, and built from the
+// first hair between them.
+func TestBoresThatPassEachOther(t *testing.T) {
+	out := block(400, 250, 0, 0)
+	for d := range leans {
+		if math.Abs(d) < 2*SamePoint {
+			continue
+		}
+		for _, turn := range []float64{0, 3.7 * deg, 17 * deg, -8.1 * deg} {
+			along := mgl64.Vec3{math.Cos(turn), math.Sin(turn), 0}
+			gap := 4 + 1.5 + d
+			// The pilot starts where its line, gap beside the middle, meets the left end.
+			beside := mgl64.Vec3{-math.Sin(turn), math.Cos(turn), 0}.Mul(gap)
+			entry := beside.Sub(along.Mul((200 + beside[0]) / along[0]))
+			entry[2] = -10
+			_, err := Board{Thickness: 20, Outline: out, Bores: []Bore{
+				{Tag: "upright", Axis: leaning(0), Steps: []Step{{4, through}}},
+				{Tag: "pilot", Entry: entry, Axis: along, Steps: []Step{{1.5, 250}}},
+			}}.Build()
+			if (err == nil) != (d > 0) {
+				t.Fatalf("gap %g, turned %g: %v", d, turn/deg, err)
+			}
+		}
+	}
+}
