@@ -14,7 +14,7 @@ import (
 	"splaywright/model/form/formtest"
 )
 
-func examplePiece(t *testing.T, e assets.Example) *form.Piece {
+func examplePiece(t testing.TB, e assets.Example) *form.Piece {
 	t.Helper()
 	doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
 	if err != nil {
