@@ -169,9 +169,11 @@ func (s *Solid) circle(c Curve, left, right int) hoop {
 	a, b := c, c
 	a.T1 = math.Pi
 	b.T0, b.T1 = math.Pi, 2*math.Pi
+	s.Arcs = append(s.Arcs, a, b)
+	n := len(s.Arcs)
 	s.Edges = append(s.Edges,
-		Edge{From: k.v0, To: k.v1, Curve: a, Left: left, Right: right},
-		Edge{From: k.v1, To: k.v0, Curve: b, Left: left, Right: right})
+		Edge{From: k.v0, To: k.v1, Arc: n - 1, Left: left, Right: right},
+		Edge{From: k.v1, To: k.v0, Arc: n, Left: left, Right: right})
 	return k
 }
 

@@ -57,7 +57,7 @@ func (s *Solid) reachOf(e *Edge) extent {
 	for a := range 3 {
 		x.lo[a], x.hi[a] = min(p[a], q[a]), max(p[a], q[a])
 	}
-	c := &e.Curve
+	c := s.Curve(e)
 	if c.Kind == Straight {
 		return x
 	}
@@ -127,10 +127,10 @@ func (h *shaft) local(p mgl64.Vec3) mgl64.Vec3 {
 
 // edgeTouches tells whether an edge comes to within SamePoint of a step, or nearer than can be told.
 func (s *Solid) edgeTouches(h *shaft, st *barrel, e *Edge) bool {
-	if e.Curve.Kind == Straight {
+	if e.Arc == 0 {
 		return lineDistance(h.local(s.Vertices[e.From]), h.local(s.Vertices[e.To]), st, 0) <= st.r+SamePoint
 	}
-	c := &e.Curve
+	c := s.Curve(e)
 	return h.arcTouches(st, c, c.T0, c.T1, h.local(c.at(c.T0)), h.local(c.at(c.T1)))
 }
 

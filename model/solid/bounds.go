@@ -20,11 +20,8 @@ func (s *Solid) Bounds() (min, max mgl64.Vec3) {
 	for _, v := range s.Vertices {
 		take(v)
 	}
-	for i := range s.Edges {
-		c := &s.Edges[i].Curve
-		if c.Kind != Arc {
-			continue
-		}
+	for i := range s.Arcs {
+		c := &s.Arcs[i]
 		for a := range 3 {
 			t := math.Atan2(c.V[a], c.U[a])
 			for _, t := range []float64{t, t + math.Pi} {

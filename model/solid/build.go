@@ -7,6 +7,7 @@ type builder struct {
 	surfs  []surface
 	verts  []mgl64.Vec3
 	edges  []Edge
+	arcs   []Curve
 	layers []layer
 	pits   []pit
 	loops  [][]HalfEdge
@@ -141,10 +142,30 @@ func (k *builder) stiles(r *ring) {
 		p := r.walls[r.before(i)]
 		b, t := r.bottom[i], r.top[i]
 		k.edges = append(k.edges, Edge{
-			From: b.v, To: t.v, Curve: r.corners[i].edge(b.t, t.t),
+			From: b.v, To: t.v, Arc: k.upright(&r.corners[i], b.t, t.t),
 			Left: p, Right: w, Smooth: k.smooth(p, w, t.p),
 		})
 	}
+}
+
+// upright is the arc of an edge from face to face between two places on its corner; 0 when it is straight.
+func (k *builder) upright(c *corner, t0, t1 float64) int {
+	if c.bent == nil {
+		return 0
+	}
+	a := c.bent.Curve
+	a.T0, a.T1 = t0, t1
+	k.arcs = append(k.arcs, a)
+	return len(k.arcs)
+}
+
+// level is the arc of an edge of the surface at one height; 0 when it is straight.
+func (k *builder) level(surf int, a, b *mgl64.Vec3) int {
+	if k.surfs[surf].round == nil {
+		return 0
+	}
+	k.arcs = append(k.arcs, k.surfs[surf].levelCurve(*a, *b))
+	return len(k.arcs)
 }
 
 // smooth tells whether two walls meet without a crease.
@@ -168,10 +189,10 @@ func (k *builder) rims(rings []ring, top bool) {
 			j := r.next(i)
 			if top {
 				k.edges = append(k.edges, Edge{From: r.top[i].v, To: r.top[j].v,
-					Curve: k.surfs[w].levelCurve(r.top[i].p, r.top[j].p), Left: outerFace, Right: w})
+					Arc: k.level(w, &r.top[i].p, &r.top[j].p), Left: outerFace, Right: w})
 			} else {
 				k.edges = append(k.edges, Edge{From: r.bottom[i].v, To: r.bottom[j].v,
-					Curve: k.surfs[w].levelCurve(r.bottom[i].p, r.bottom[j].p), Left: w, Right: innerFace})
+					Arc: k.level(w, &r.bottom[i].p, &r.bottom[j].p), Left: w, Right: innerFace})
 			}
 		}
 	}

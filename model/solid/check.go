@@ -82,7 +82,7 @@ func (s *Solid) checkEdges() error {
 		}
 		from, to := s.Vertices[e.From], s.Vertices[e.To]
 		mid := from.Add(to).Mul(0.5)
-		if c := &e.Curve; c.Kind == Arc {
+		if c := s.Curve(e); c.Kind == Arc {
 			if c.at(c.T0).Sub(from).Len() > offSurface || c.at(c.T1).Sub(to).Len() > offSurface {
 				return fmt.Errorf("edge %d: its arc does not end in its vertices", i)
 			}

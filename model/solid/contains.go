@@ -25,7 +25,7 @@ func (s *Solid) onFace(f *Face, p mgl64.Vec3) bool {
 	for _, l := range f.Loops {
 		for _, h := range l {
 			e := &s.Edges[h.Edge]
-			if crossings(&e.Curve, s.Vertices[e.From], s.Vertices[e.To], p, a, b)%2 == 1 {
+			if crossings(s.Curve(e), s.Vertices[e.From], s.Vertices[e.To], p, a, b)%2 == 1 {
 				in = !in
 			}
 		}
@@ -99,7 +99,7 @@ func (s *Solid) onRound(f *Face, p mgl64.Vec3) bool {
 	in := false
 	for _, l := range f.Loops {
 		for _, h := range l {
-			e := &s.Edges[h.Edge].Curve
+			e := s.Curve(&s.Edges[h.Edge])
 			if e.Kind == Straight {
 				continue
 			}

@@ -25,32 +25,27 @@ const (
 
 // corner is the line or arc in which two walls meet, as a function of height.
 type corner struct {
-	p, d  mgl64.Vec3 // straight: the point at height z is p + d z
-	curve *Curve     // arc: in the plane wall's plane, on the round wall; nil when straight
-	axis  mgl64.Vec3 // arc: the round wall's, its height 1
+	p, d mgl64.Vec3 // straight: the point at height z is p + d z
+	bent *bent      // nil when straight
+}
+
+// bent is a corner in a plane wall's plane, on a round wall.
+type bent struct {
+	Curve
+	axis mgl64.Vec3 // the round wall's, its height 1
 }
 
 // at gives the corner's point at height z and, for an arc, where on it. ok is false out of its reach.
 func (c *corner) at(z float64) (p mgl64.Vec3, t float64, ok bool) {
-	if c.curve == nil {
+	if c.bent == nil {
 		return mgl64.Vec3{c.p[0] + c.d[0]*z, c.p[1] + c.d[1]*z, z}, 0, true
 	}
-	t, _, ok = c.curve.roots(2, z)
-	p = c.curve.at(t)
+	t, _, ok = c.bent.roots(2, z)
+	p = c.bent.at(t)
 	// What rounding left is made up along the axis, so that the point stays on the round wall.
-	p = p.Add(c.axis.Mul(z - p[2]))
+	p = p.Add(c.bent.axis.Mul(z - p[2]))
 	p[2] = z
 	return p, t, ok
-}
-
-// edge is the curve of the corner between two of its points.
-func (c *corner) edge(t0, t1 float64) Curve {
-	if c.curve == nil {
-		return Curve{}
-	}
-	k := *c.curve
-	k.T0, k.T1 = t0, t1
-	return k
 }
 
 // lineThrough is the straight corner through p along d.
@@ -127,8 +122,7 @@ func meetMixed(flat, round *surface, hint mgl64.Vec2, z float64) (corner, error)
 		p := c.ruling(round.x, round.y, t)
 		p = p.Add(up.Mul(z - p[2]))
 		p[2] = z
-		curve := sectionAt(c, round.x, round.y, n, p, t)
-		return corner{curve: &curve, axis: up}
+		return corner{bent: &bent{sectionAt(c, round.x, round.y, n, p, t), up}}
 	}
 	return nearer(arc(mid+half), arc(mid-half), hint, z), nil
 }

@@ -8,7 +8,7 @@ import (
 
 // solid chains the edges of each surface into loops and makes faces of them.
 func (k *builder) solid() (*Solid, error) {
-	s := &Solid{Vertices: k.verts, Edges: k.edges}
+	s := &Solid{Vertices: k.verts, Edges: k.edges, Arcs: k.arcs}
 	sides := k.bySurface()
 	// Two entries a vertex: the half-edge that leaves it, and the surface for which that holds.
 	leaves := make([]int32, len(k.verts))

@@ -109,7 +109,7 @@ func (f *flattener) knots(p *patch) []float64 {
 		n := 1.0
 		for i := range arcs {
 			if arcs[i].lo < t-p.same && arcs[i].hi > last+p.same {
-				n = math.Max(n, math.Ceil((t-last)/f.step(&f.s.Edges[arcs[i].edge].Curve)))
+				n = math.Max(n, math.Ceil((t-last)/f.step(f.s.Curve(&f.s.Edges[arcs[i].edge]))))
 			}
 		}
 		for k := 1.0; k < n; k++ {
@@ -132,7 +132,8 @@ func (f *flattener) points(p *patch, a *span) {
 	knots := p.knots
 	e := &f.s.Edges[a.edge]
 	from, to := int32(e.From), int32(e.To)
-	up := e.Curve.T1 > e.Curve.T0
+	curve := f.s.Curve(e)
+	up := curve.T1 > curve.T0
 	if !up {
 		from, to = to, from
 	}
@@ -140,7 +141,7 @@ func (f *flattener) points(p *patch, a *span) {
 	a.points = append(a.points, from)
 	for k := a.first + 1; knots[k] < a.hi-p.same; k++ {
 		a.points = append(a.points, int32(len(f.m.Vertices)))
-		f.m.Vertices = append(f.m.Vertices, e.Curve.at(knots[k]-a.shift))
+		f.m.Vertices = append(f.m.Vertices, curve.at(knots[k]-a.shift))
 	}
 	inner := append([]int32(nil), a.points[1:]...)
 	if !up {

@@ -54,9 +54,9 @@ func (s *Solid) faceIntegral(f *Face, o mgl64.Vec3) integral {
 func (s *Solid) walked(h HalfEdge) (c Curve, from, to mgl64.Vec3) {
 	e := &s.Edges[h.Edge]
 	if h.Forward {
-		return e.Curve, s.Vertices[e.From], s.Vertices[e.To]
+		return *s.Curve(e), s.Vertices[e.From], s.Vertices[e.To]
 	}
-	c = e.Curve
+	c = *s.Curve(e)
 	c.T0, c.T1 = c.T1, c.T0
 	return c, s.Vertices[e.To], s.Vertices[e.From]
 }
@@ -140,7 +140,8 @@ func (s *Solid) flatArea(n mgl64.Vec3, l []HalfEdge) float64 {
 		e := &s.Edges[h.Edge]
 		a, b := s.Vertices[e.From].Sub(ref), s.Vertices[e.To].Sub(ref)
 		v := a.Cross(b)
-		if c := &e.Curve; c.Kind == Arc {
+		if e.Arc != 0 {
+			c := &s.Arcs[e.Arc-1]
 			m := momentsOver((c.T1 - c.T0) / 2)
 			v = v.Add(c.U.Cross(c.V).Mul(2 * m.m02))
 		}

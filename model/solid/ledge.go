@@ -116,7 +116,7 @@ func (k *builder) cancel(list []stretch, floor int) {
 		if down >= 0 {
 			e.Left, e.Right = floor, down
 		}
-		e.Curve = k.surfs[max(up, down)].levelCurve(k.verts[a.v], k.verts[b.v])
+		e.Arc = k.level(max(up, down), &k.verts[a.v], &k.verts[b.v])
 		k.edges = append(k.edges, e)
 	}
 }
@@ -154,7 +154,10 @@ func (k *builder) simplify() {
 			continue
 		}
 		e.To = f.To
-		e.Curve.T1 += f.Curve.T1 - f.Curve.T0
+		if e.Arc != 0 {
+			c, d := &k.arcs[e.Arc-1], &k.arcs[f.Arc-1]
+			c.T1 += d.T1 - d.T0
+		}
 		gone[b] = true
 		if w := &ends[f.To]; w.a == b {
 			w.a = a

@@ -96,7 +96,7 @@ type Curve struct {
 // Edge joins two vertices and lies between two faces. Left has it forward, Right backward.
 type Edge struct {
 	From, To    int
-	Curve       Curve
+	Arc         int // its place among the solid's arcs, counted from 1; 0 for a straight edge
 	Left, Right int
 	Smooth      bool // the two faces meet without a crease (tangent, or two halves of one cylinder)
 }
@@ -120,7 +120,19 @@ type Face struct {
 type Solid struct {
 	Vertices []mgl64.Vec3
 	Edges    []Edge
+	Arcs     []Curve // of the edges that are not straight
 	Faces    []Face
+}
+
+// straight is the curve of every straight edge.
+var straight Curve
+
+// Curve is what an edge of the solid runs along.
+func (s *Solid) Curve(e *Edge) *Curve {
+	if e.Arc == 0 {
+		return &straight
+	}
+	return &s.Arcs[e.Arc-1]
 }
 
 // Mesh is a solid flattened to plane polygons for drawing and for outside programs.
