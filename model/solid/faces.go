@@ -9,82 +9,96 @@ import (
 // solid chains the edges of each surface into loops and makes faces of them.
 func (k *builder) solid() (*Solid, error) {
 	s := &Solid{Vertices: k.verts, Edges: k.edges, Arcs: k.arcs}
-	sides := k.bySurface()
-	// Two entries a vertex: the half-edge that leaves it, and the surface for which that holds.
-	leaves := make([]int32, len(k.verts))
-	owner := make([]int32, len(k.verts))
-	for i := range owner {
-		owner[i] = -1
+	c := chainer{s: s, leaves: make([]int32, len(k.verts)), owner: make([]int32, len(k.verts)), half: make([]HalfEdge, 0, 2*len(k.edges))}
+	for i := range c.owner {
+		c.owner[i] = -1
 	}
-	half := make([]HalfEdge, 2*len(k.edges))
-	used := 0
 	// All faces' lists of loops lie in one array too, as long as it has room.
 	k.loops = make([][]HalfEdge, 0, len(k.surfs)+8)
 	s.Faces = make([]Face, 0, len(k.surfs))
-	var loops [][]HalfEdge
-	for start := 0; start < len(sides); {
-		class := sides[start].class
-		end := start
-		for end < len(sides) && sides[end].class == class {
-			v := s.origin(sides[end].half)
-			if owner[v] == int32(class) {
-				return nil, fail("the boundary touches itself in a point", k.surfs[class].tag)
-			}
-			owner[v], leaves[v] = int32(class), int32(end)
-			end++
+	sides, ends := k.bySurface()
+	start := int32(0)
+	for class, end := range ends {
+		of := sides[start:end]
+		start = end
+		if len(of) == 0 {
+			continue
 		}
-		loops = loops[:0]
-		for i := start; i < end; i++ {
-			if sides[i].done {
-				continue
-			}
-			first := used
-			for j := int32(i); !sides[j].done; j = leaves[s.end(sides[j].half)] {
-				sides[j].done = true
-				half[used] = sides[j].half
-				used++
-				if v := s.end(sides[j].half); owner[v] != int32(class) {
-					return nil, fail("the boundary does not close", k.surfs[class].tag)
-				}
-			}
-			loops = append(loops, half[first:used:used])
+		if wrong := c.chain(int32(class), of); wrong != "" {
+			return nil, fail(wrong, k.surfs[class].tag)
 		}
-		if err := k.addFaces(s, class, loops); err != nil {
+		if err := k.addFaces(s, int32(class), c.loops); err != nil {
 			return nil, err
 		}
-		start = end
 	}
 	return s, nil
 }
 
-// side is one half-edge and the class of the surface it bounds.
-type side struct {
-	half  HalfEdge
-	class int32
-	done  bool
+// side is one half-edge: twice its edge, and 1 more when it is walked backward; it turns negative when it is chained.
+type side int32
+
+func (d side) half() HalfEdge { return HalfEdge{Edge: int(d >> 1), Forward: d&1 == 0} }
+
+// chainer chains half-edges into loops.
+type chainer struct {
+	s *Solid
+	// Two entries a vertex: which half-edge leaves it, and the class of surface for which that holds.
+	leaves, owner []int32
+	half          []HalfEdge   // of all loops, one after the other
+	loops         [][]HalfEdge // of the class
 }
 
-// bySurface lists the half-edges, sorted by the class of their surface.
-func (k *builder) bySurface() []side {
-	count := make([]int32, len(k.surfs)+1)
-	for i := range k.edges {
-		count[k.surfs[k.edges[i].Left].class+1]++
-		count[k.surfs[k.edges[i].Right].class+1]++
+// chain makes the loops of one class of surface; it tells what is wrong where they do not close.
+func (c *chainer) chain(class int32, sides []side) (wrong string) {
+	c.loops = c.loops[:0]
+	for i, d := range sides {
+		v := c.s.origin(d.half())
+		if c.owner[v] == class {
+			return "the boundary touches itself in a point"
+		}
+		c.owner[v], c.leaves[v] = class, int32(i)
 	}
-	for i := 1; i < len(count); i++ {
-		count[i] += count[i-1]
+	for i := range sides {
+		if sides[i] < 0 {
+			continue
+		}
+		first := len(c.half)
+		for j := int32(i); sides[j] >= 0; {
+			h := sides[j].half()
+			sides[j] = -1
+			c.half = append(c.half, h)
+			v := c.s.end(h)
+			if c.owner[v] != class {
+				return "the boundary does not close"
+			}
+			j = c.leaves[v]
+		}
+		n := len(c.half)
+		c.loops = append(c.loops, c.half[first:n:n])
+	}
+	return ""
+}
+
+// bySurface lists the half-edges, sorted by the class of their surface, and where each class ends.
+func (k *builder) bySurface() ([]side, []int32) {
+	ends := make([]int32, len(k.surfs)+1)
+	for i := range k.edges {
+		ends[k.surfs[k.edges[i].Left].class+1]++
+		ends[k.surfs[k.edges[i].Right].class+1]++
+	}
+	for i := 1; i < len(ends); i++ {
+		ends[i] += ends[i-1]
 	}
 	sides := make([]side, 2*len(k.edges))
-	put := func(surf, edge int, forward bool) {
-		class := k.surfs[surf].class
-		sides[count[class]] = side{half: HalfEdge{edge, forward}, class: int32(class)}
-		count[class]++
-	}
 	for i := range k.edges {
-		put(k.edges[i].Left, i, true)
-		put(k.edges[i].Right, i, false)
+		l, r := k.surfs[k.edges[i].Left].class, k.surfs[k.edges[i].Right].class
+		sides[ends[l]] = side(2 * i)
+		ends[l]++
+		sides[ends[r]] = side(2*i + 1)
+		ends[r]++
 	}
-	return sides
+	// Each class's beginning has moved on to its end.
+	return sides, ends[:len(k.surfs)]
 }
 
 func (s *Solid) origin(h HalfEdge) int {
