@@ -25,6 +25,9 @@ func (k *Sketch) Running(side Side, origin Mark, marks []Mark) {
 	k.running[side] = append(k.running[side], running{origin, slices.Clone(marks)})
 }
 
+// RowPitch is the least distance between the values of a row, mm.
+func (k *Sketch) RowPitch() float64 { return k.Style.Text*(draw.Ascent+draw.Descent) + 0.2 }
+
 // ringRadius is that of the ring at the origin, mm.
 const ringRadius = 0.8
 
@@ -53,7 +56,7 @@ func (k *Sketch) layRow(s Side, r running, v float64) float64 {
 	for i, m := range all {
 		us[i] = s.along(m.At)
 	}
-	room := spread(us, k.Style.Text*(draw.Ascent+draw.Descent)+0.2)
+	room := spread(us, k.RowPitch())
 	o := s.along(r.origin.At)
 	deep := 0.0
 	for i, m := range all {

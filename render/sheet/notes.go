@@ -148,6 +148,17 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	}
 	n.cuts = cutRows(q)
 	for _, j := range p.Joints {
+		if j.TailBoard != q.ID && j.PinBoard != q.ID {
+			continue
+		}
+		if len(j.Tails) > 0 {
+			n.text = appendOnce(n.text, "Every position: table Marking")
+		}
+		if j.Kind == form.Housing {
+			n.text = appendOnce(n.text, "Housings: table Seats")
+		}
+	}
+	for _, j := range p.Joints {
 		if j.Kind == form.ThroughDovetail && j.TailBoard == q.ID {
 			n.text = appendOnce(n.text, fmt.Sprintf("Tails slope %s (%s)", degrees(j.Slope), measure.Ratio(j.Slope)))
 			n.text = appendOnce(n.text, fmt.Sprintf("Cheeks lean %s from square", measure.FormatAngle(j.CheekTilt, 0)))

@@ -129,13 +129,24 @@ func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) d
 		if j.PinBoard == q.ID {
 			start = -way * pinWidth(j).MM() / 2
 		}
-		f.Running(side, mark(f, x, start, 0, j.ID, o), spanMarks(f, spans, x, start, way, o, j.ID))
+		marks := spanMarks(f, spans, x, start, way, o, j.ID)
+		if f.RowPitch()*float64(len(marks)) > j.Width.MM()*f.scale+denseRow && len(marks) > 2*rowEnd {
+			marks = slices.Concat(marks[:rowEnd], marks[len(marks)-rowEnd:])
+		}
+		f.Running(side, mark(f, x, start, 0, j.ID, o), marks)
 		inward := math.Copysign(base.MM(), -x+(box.Min.X+box.Max.X)/2)
 		f.Linear(dimension.Above, f.at(x, box.Max.Y), f.at(x+inward, box.Max.Y), o.label(base), j.ID)
 		return side
 	}
 	return dimension.Above
 }
+
+// A row of tails whose values would reach this much, mm, beyond the part shows its two ends alone, so many
+// values each; the table of marking has them all, as the notes say.
+const (
+	denseRow = 30.0
+	rowEnd   = 4
+)
 
 // pinWidth is the width of the joint on the pin board: its half pins reach both edges.
 func pinWidth(j joint.Joint) measure.Length { return j.Pins[len(j.Pins)-1].End + j.Pins[0].Start }
@@ -279,9 +290,11 @@ func edgeFigure(q *part.Part, f *figure, o Options) *figure {
 		f.Linear(dimension.RightOf, f.at(x, -t), f.at(x, 0), o.label(q.Blank.Thickness), q.ID)
 	}
 	l, r := ends[false], ends[true]
-	if len(ends) == 2 && !swung(q) { // with swung ends the face shows long and short point
+	tapered := math.Abs((r[0]-l[0])-(r[1]-l[1])) > 0.02
+	plain := !tapered && math.Abs(r[0]-l[0]-q.Blank.Length.MM()) < 0.02 // the face has this length already
+	if len(ends) == 2 && !plain && !swung(q) {                          // with swung ends the face shows long and short point
 		f.Linear(dimension.Above, f.at(l[0], 0), f.at(r[0], 0), o.label(measure.Length(r[0]-l[0])), q.ID)
-		if math.Abs((r[0]-l[0])-(r[1]-l[1])) > 0.02 {
+		if tapered {
 			f.Linear(dimension.Below, f.at(l[1], -t), f.at(r[1], -t), o.label(measure.Length(r[1]-l[1])), q.ID)
 		}
 	}

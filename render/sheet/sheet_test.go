@@ -19,8 +19,18 @@ import (
 // designs are those that every sheet test goes over.
 func designs() map[string]form.Design {
 	return map[string]form.Design{
-		"worked": formtest.WorkedExample(), "full": formtest.Full(), "housing": formtest.Housing(), "butt": formtest.Butt(),
+		"worked": formtest.WorkedExample(), "full": formtest.Full(), "housing": formtest.Housing(), "butt": formtest.Butt(), "forty tails": fortyTails(),
 	}
+}
+
+// fortyTails is a bench with more positions in a row than a sheet is high.
+func fortyTails() form.Design {
+	d := formtest.WorkedExample()
+	d.Size.Width, d.Size.Depth = 1400, 700
+	d.Splay.Ends = 12 * measure.Degree
+	d.Corners.Tails, d.Corners.TailsOn = new(40), "side"
+	d.Corners.Pin, d.Corners.HalfPin = nil, nil
+	return d
 }
 
 // allowed are the layers whose filled grounds lie under texts on purpose.
