@@ -92,6 +92,17 @@ func TestSlab(t *testing.T) {
 	near(t, "40 sockets", s.Volume(), body-80*0.5*(slabW/40)*slabDepth*slabT-4*math.Pi*slabR*slabR*slabT, exact)
 }
 
+// The outside check reads these figures from the log.
+func TestTopBoardVolume(t *testing.T) {
+	hole := 24 * math.Sin(7.5*deg) * slabR * slabR * slabT
+	want := slabL*slabW*slabT - slabT*slabT*math.Tan(slabLean)*slabW - slabW*slabDepth*slabT - 4*hole
+	for name, sockets := range map[string]int{"TopBoard": 6, "TopBoard40": 40} {
+		v := build(t, slab(sockets, 48)).Volume()
+		near(t, name, v, want, exact)
+		t.Logf("%s %.6f mm³", name, v)
+	}
+}
+
 func benchmarkSlab(b *testing.B, sockets, facets int) {
 	board := slab(sockets, facets)
 	b.ReportAllocs()
