@@ -54,10 +54,12 @@ func (g *grid) measure(room float64) {
 		want[i] += 2*cellPad + 0.1
 		least[i] += 2*cellPad + 0.1
 	}
-	g.cols = share(whole, share(want, least, room), room)
-	for _, w := range g.cols {
-		g.width += w
+	cells := share(want, least, room)
+	if sum(want) > room {
+		cells = g.balance(least, room)
 	}
+	g.cols = share(whole, cells, room)
+	g.width = sum(g.cols)
 	g.head = g.broken(heads, true)
 	for _, r := range g.t.Rows {
 		texts := make([]string, n)
@@ -109,13 +111,70 @@ func share(want, least []float64, room float64) []float64 {
 	return out
 }
 
+// balance shares the room of a table that cannot have every cell in one line so that its rows stay low:
+// every column starts at its longest word, and what is left goes, a step at a time, where it saves most.
+// A cell's lines count by their fourth power, since the tallest cell of a row makes the row.
+func (g *grid) balance(least []float64, room float64) []float64 {
+	const step = 2.0
+	n := len(least)
+	out := append([]float64(nil), least...)
+	long := make([][]float64, len(g.t.Rows))
+	for i, r := range g.t.Rows {
+		long[i] = make([]float64, n)
+		for c := range min(n, len(r)) {
+			long[i][c] = draw.TextWidth(r[c].Text, cellSize, false)
+		}
+	}
+	cost := func(c int, width float64) (sum float64) {
+		for i := range long {
+			l := max(1, long[i][c]/(width-2*cellPad))
+			sum += l * l * l * l
+		}
+		return sum
+	}
+	for left := room - sum(out); left >= step; left -= step {
+		best, saved := -1, 0.0
+		for c := range out {
+			if s := cost(c, out[c]) - cost(c, out[c]+step); s > saved {
+				best, saved = c, s
+			}
+		}
+		if best < 0 {
+			break
+		}
+		out[best] += step
+	}
+	return share(out, out, room)
+}
+
+func sum(list []float64) (total float64) {
+	for _, w := range list {
+		total += w
+	}
+	return total
+}
+
 func longestWord(s string, bold bool) float64 {
 	w := 0.0
 	for _, f := range strings.Fields(s) {
-		w = max(w, draw.TextWidth(f, cellSize, bold))
+		for _, p := range pieces(f) {
+			w = max(w, draw.TextWidth(p, cellSize, bold))
+		}
 	}
 	return w
 }
+
+// pieces are the parts between which a word may be broken: a long one, such as an address, after its
+// slashes and the like.
+func pieces(word string) []string {
+	const long = 24
+	if len(word) <= long {
+		return []string{word}
+	}
+	return strings.FieldsFunc(breakable.Replace(word), func(r rune) bool { return r == '\n' })
+}
+
+var breakable = strings.NewReplacer("/", "/\n", "-", "-\n", "_", "_\n", "?", "?\n", "&", "&\n", "=", "=\n")
 
 // wrap breaks a text between words to lines no longer than width; a longer word is broken inside.
 func wrap(s string, size, width float64) []string { return wrapIn(s, size, width, false) }
@@ -127,10 +186,10 @@ func wrapIn(s string, size, width float64, bold bool) []string {
 	}
 	var out []string
 	line := ""
-	for _, word := range strings.Fields(s) {
-		if line != "" && fits(line+" "+word) {
-			line += " " + word
-			continue
+	put := func(word, space string) {
+		if line != "" && fits(line+space+word) {
+			line += space + word
+			return
 		}
 		if line != "" {
 			out = append(out, line)
@@ -143,6 +202,15 @@ func wrapIn(s string, size, width float64, bold bool) []string {
 			out, word = append(out, string(r[:n])), string(r[n:])
 		}
 		line = word
+	}
+	for _, word := range strings.Fields(s) {
+		for i, p := range pieces(word) {
+			if i == 0 {
+				put(p, " ")
+			} else {
+				put(p, "")
+			}
+		}
 	}
 	return append(out, line)
 }

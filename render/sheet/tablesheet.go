@@ -160,14 +160,27 @@ func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
 	w.y -= r.height
 }
 
+// notes sets a table's notes under it. They are not torn apart: when they do not all fit they go to the
+// next sheet together, unless they would fill it by themselves.
 func (w *writer) notes(t table.Table) {
-	w.y -= 0.8
+	var lines []string
 	for _, n := range t.Notes {
-		for _, l := range wrap(n, cellSize, w.b.room.Width()) {
-			w.need(lineStep+1, t.Title)
-			w.y -= lineStep
-			w.put(w.b.room.Min.X, w.y, cellSize, draw.Left, false, l, "")
-		}
+		lines = append(lines, wrap(n, cellSize, w.b.room.Width())...)
+	}
+	all := 0.8 + lineStep*float64(len(lines))
+	if len(lines) == 0 {
+		return
+	}
+	if all < w.b.room.Height()/2 && w.need(all, t.Title) {
+		w.y -= 4.2
+		w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, t.Title+" (notes)", "")
+		w.y -= 1.4
+	}
+	w.y -= 0.8
+	for _, l := range lines {
+		w.need(lineStep+1, t.Title)
+		w.y -= lineStep
+		w.put(w.b.room.Min.X, w.y, cellSize, draw.Left, false, l, "")
 	}
 }
 
