@@ -1,6 +1,8 @@
 package form
 
 import (
+	"math"
+
 	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/measure"
@@ -9,7 +11,7 @@ import (
 	"splaywright/model/timber"
 )
 
-// edge is one of the four straight cuts that bound a board, as a plane in the world.
+// edge is one of the straight cuts that bound a board, as a plane in the world.
 type edge struct {
 	id    string
 	kind  part.CutKind
@@ -22,9 +24,9 @@ type board struct {
 	part      *part.Part
 	back      mgl64.Mat4 // world to part frame
 	thickness float64
-	// around are the four cuts counter-clockwise as seen from outside, beginning with the one
-	// that looks along −y.
-	around [4]edge
+	// around are the cuts counter-clockwise as seen from outside, beginning with the one that looks
+	// along −y. Most boards have four: along −y, +x, +y and −x.
+	around []edge
 	shape  solid.Board // in the part frame
 	sizes  []string    // paths in the design file that shape it
 	// sizesOf gives the paths that shape a wall, pocket or bore by its tag.
@@ -32,8 +34,8 @@ type board struct {
 	uncut   bool // a stop finding tells already why it has no solid
 }
 
-// newBoard begins a part. The cuts look, in turn, along −y, +x, +y and −x of the part frame.
-func newBoard(p *part.Part, place mgl64.Mat4, thickness float64, around [4]edge) *board {
+// newBoard begins a part between its cuts; see board.around.
+func newBoard(p *part.Part, place mgl64.Mat4, thickness float64, around ...edge) *board {
 	p.Place = place
 	b := &board{part: p, back: part.Back(place), thickness: thickness, around: around, sizesOf: map[string][]string{}}
 	b.shape.Thickness = thickness
@@ -105,31 +107,39 @@ func (b *board) build() []part.Finding {
 	return nil
 }
 
-// cutOrder is how papers list the cuts: the two across the grain first.
-var cutOrder = [4]int{3, 1, 0, 2}
+// cutOrder is how papers list the cuts of a board of four: the two across the grain first.
+var cutOrder = []int{3, 1, 0, 2}
 
 func (b *board) readCuts() {
-	corners := b.corners(0)
-	for _, i := range cutOrder {
+	corners, n := b.corners(0), len(b.around)
+	for i := range n {
+		if n == len(cutOrder) {
+			i = cutOrder[i]
+		}
 		e := b.around[i]
 		c := part.CutOf(e.id, e.kind, b.local(e.plane))
-		c.Length = measure.Length(corners[(i+1)%4].Sub(corners[i]).Len())
+		c.Length = measure.Length(corners[(i+1)%n].Sub(corners[i]).Len())
 		c.Pair = e.pair
 		b.part.Cuts = append(b.part.Cuts, c)
 	}
 }
 
-// corners of the four cuts at a height z of the part frame; the i-th is where cut i begins.
-func (b *board) corners(z float64) [4]mgl64.Vec3 {
+// corners of the cuts at a height z of the part frame; the i-th is where cut i begins.
+func (b *board) corners(z float64) []mgl64.Vec3 {
 	level := solid.Plane{N: worldZ, D: z}
-	var out [4]mgl64.Vec3
+	n := len(b.around)
+	out := make([]mgl64.Vec3, n)
 	for i := range out {
-		out[i] = meet(b.local(b.around[(i+3)%4].plane), b.local(b.around[i].plane), level)
+		out[i] = meet(b.local(b.around[(i+n-1)%n].plane), b.local(b.around[i].plane), level)
 	}
 	return out
 }
 
 func (b *board) readFaceLength() {
+	if len(b.around) != len(cutOrder) {
+		b.part.FaceLength.Outer, b.part.FaceLength.Inner = b.span(0), b.span(-b.thickness)
+		return
+	}
 	from, to := b.local(b.around[3].plane), b.local(b.around[1].plane)
 	at := func(z float64) measure.Length {
 		return measure.Length((to.D-to.N[2]*z)/to.N[0] - (from.D-from.N[2]*z)/from.N[0])
@@ -137,11 +147,20 @@ func (b *board) readFaceLength() {
 	b.part.FaceLength.Outer, b.part.FaceLength.Inner = at(0), at(-b.thickness)
 }
 
-// extent is the box round the four cuts on both faces.
+// span is how far the cuts reach along the grain at a height z of the part frame.
+func (b *board) span(z float64) measure.Length {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, c := range b.corners(z) {
+		lo, hi = min(lo, c[0]), max(hi, c[0])
+	}
+	return measure.Length(hi - lo)
+}
+
+// extent is the box round the cuts on both faces.
 func (b *board) extent() (lo, hi mgl64.Vec3) {
 	outer, inner := b.corners(0), b.corners(-b.thickness)
 	lo, hi = outer[0], outer[0]
-	for _, c := range append(outer[:], inner[:]...) {
+	for _, c := range append(outer, inner...) {
 		for k := range 3 {
 			lo[k], hi[k] = min(lo[k], c[k]), max(hi[k], c[k])
 		}

@@ -1,7 +1,6 @@
 package form
 
 import (
-	"math"
 	"slices"
 	"strconv"
 
@@ -9,42 +8,68 @@ import (
 	"splaywright/model/part"
 )
 
-// builder holds a piece while it is put together.
-type builder struct {
-	stand   *stand
-	piece   *Piece
-	boards  []*board // top, left side, right side, stretchers
-	rails   []*rail
-	corners [2]*dovetailed // nil where the joint is another or could not be laid out
+// family is a form: how the pieces of one kind come from their sizes.
+type family struct {
+	form     string
+	defaults func(*Design)   // fills in what was left out
+	refuse   func(*assembly) // finds words and sizes that no such piece can have
+	build    func(*assembly) // makes the boards and joints
+}
+
+// families are the forms there are. A new one is a file of its own and a line here.
+var families = []family{stoolFamily}
+
+// Forms are the names of the forms.
+func Forms() []string {
+	var out []string
+	for _, f := range families {
+		out = append(out, f.form)
+	}
+	return out
+}
+
+func familyOf(form string) (family, bool) {
+	i := slices.IndexFunc(families, func(f family) bool { return f.form == form })
+	if i < 0 {
+		return family{}, false
+	}
+	return families[i], true
+}
+
+// assembly is a piece while it is put together, whatever its form.
+type assembly struct {
+	d      Design // with its defaults; what the joints settle is written into it
+	piece  *Piece
+	boards []*board
 }
 
 // Build turns a design into its parts and joints. It is pure, and refuses nothing: what cannot
 // be made is reported by stop findings, and parts that could not be cut have no solid.
 func Build(d Design) *Piece {
 	d = d.Defaults()
-	b := &builder{piece: &Piece{Title: d.Title, Form: d.Form, Design: d}}
-	if b.refuse(d) {
+	b := &assembly{d: d, piece: &Piece{Title: d.Title, Form: d.Form, Design: d}}
+	b.refuseReach(d)
+	b.oneOf("form", d.Form, Forms()...)
+	f, ok := familyOf(d.Form)
+	if !ok {
 		return b.piece
 	}
-	b.stand = newStand(d)
-	if b.refuseShape() {
+	if f.refuse(b); b.refused() {
 		return b.piece
 	}
-	b.overall()
-	if d.Corners.Joint == ThroughDovetail {
-		b.dovetails()
+	if f.build(b); len(b.boards) == 0 {
+		return b.piece
 	}
-	b.shape()
-	b.stretchers()
-	b.features()
-	b.ease()
 	b.finish()
-	b.piece.Design = b.stand.d
+	b.piece.Design = b.d
 	return b.piece
 }
 
+// refused tells whether anything was found so far.
+func (b *assembly) refused() bool { return len(b.piece.Findings) > 0 }
+
 // find notes findings; what two equal parts give rise to alike is said once, with both parts.
-func (b *builder) find(found ...part.Finding) {
+func (b *assembly) find(found ...part.Finding) {
 	for _, f := range found {
 		same := slices.IndexFunc(b.piece.Findings, func(g part.Finding) bool { return g.ID == f.ID && g.Text == f.Text })
 		if same < 0 {
@@ -56,61 +81,15 @@ func (b *builder) find(found ...part.Finding) {
 	}
 }
 
-// shape gives every board its walls.
-func (b *builder) shape() {
-	top := b.topBoard()
-	b.topOutline(top)
-	b.boards = []*board{top}
-	for _, i := range []side{left, right} {
-		s := b.sideBoard(i)
-		b.sideOutline(i, s)
-		b.boards = append(b.boards, s)
-	}
-	if b.stand.d.Corners.Joint != ThroughDovetail {
-		b.butted(left)
-		b.butted(right)
-	} else if b.corners[left] == nil {
-		for _, board := range b.boards {
-			board.uncut = true
-		}
-	}
-}
-
-// stretchers adds those that have a place between the sides.
-func (b *builder) stretchers() {
-	for i := range b.stand.d.Stretchers {
-		if b.refuseRail(i) {
-			continue
-		}
-		r := b.newRail(i)
-		b.rails, b.boards = append(b.rails, r), append(b.boards, r.board)
-		b.joinRail(r)
-	}
-}
-
 // show prints a length in a finding.
-func (b *builder) show(l measure.Length) string { return b.stand.d.Style().FormatUnit(l) }
+func (b *assembly) show(l measure.Length) string { return b.d.Style().FormatUnit(l) }
 
 // finish builds the solids and numbers the parts.
-func (b *builder) finish() {
+func (b *assembly) finish() {
 	for i, board := range b.boards {
 		board.part.Mark = strconv.Itoa(i + 1)
-		b.find(board.finish(b.stand.d.Allowance)...)
+		b.find(board.finish(b.d.Allowance)...)
 		b.piece.Parts = append(b.piece.Parts, board.part)
 		b.piece.Overall.Mass += board.part.Mass
-	}
-}
-
-// overall sizes of the finished piece, an overhanging top included.
-func (b *builder) overall() {
-	s := b.stand
-	over, overEdges := s.d.Corners.Overhang, s.d.Corners.OverhangEdges
-	width, depth := measure.Length(s.width), measure.Length(s.depth)
-	b.piece.Overall = Overall{
-		Height:     s.d.Size.Height,
-		WidthTop:   width + 2*over,
-		WidthFloor: width + 2*measure.Length(s.height*math.Tan(s.ends)),
-		DepthTop:   depth + 2*overEdges,
-		DepthFloor: depth + 2*measure.Length(s.height*math.Tan(s.edges)),
 	}
 }

@@ -27,8 +27,21 @@ const (
 // Defaults gives the design with everything filled in that does not depend on how the boards
 // meet. What a person typed is never changed.
 func (d Design) Defaults() Design {
-	fill(&d.Form, "stool")
+	fill(&d.Form, stoolFamily.form)
 	fill(&d.Size.TakenAt, AtTop)
+	if f, ok := familyOf(d.Form); ok {
+		f.defaults(&d)
+	}
+	fill(&d.Saw.Kerf, usualKerf)
+	fill(&d.Use.Load, usualLoad)
+	fill(&d.Use.Dry, usualDry)
+	fill(&d.Use.Damp, usualDamp)
+	d.fillPapers()
+	return d
+}
+
+// stoolDefaults fills in a stool's splay, boards, corners and stretchers.
+func stoolDefaults(d *Design) {
 	fill(&d.Splay.EdgeCut, EdgeSquare)
 	fill(&d.Boards.Top.Thickness, usualThickness)
 	fill(&d.Boards.Side.Thickness, d.Boards.Top.Thickness)
@@ -43,13 +56,7 @@ func (d Design) Defaults() Design {
 		depth := d.Boards.Top.Thickness * housingShare
 		d.Corners.Depth = &depth
 	}
-	fill(&d.Saw.Kerf, usualKerf)
-	fill(&d.Use.Load, usualLoad)
-	fill(&d.Use.Dry, usualDry)
-	fill(&d.Use.Damp, usualDamp)
-	d.fillPapers()
 	d.fillStretchers()
-	return d
 }
 
 // fill gives a size that was left out its usual value.

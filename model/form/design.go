@@ -7,12 +7,14 @@ import "splaywright/model/measure"
 type Design struct {
 	Title      string
 	Units      measure.Unit // of bare numbers, and what papers print unless told otherwise
-	Form       string       // "stool"
+	Form       string       // one of Forms
 	Size       Size
 	Splay      Splay
 	Timber     string
 	Boards     Boards
 	Corners    Corners
+	Bottom     *Bottom // tray, chest and ring; nil = open below
+	Lid        *Lid    // chest; nil = open above
 	Stretchers []Stretcher
 	Features   []Feature
 	Allowance  Allowance
@@ -41,24 +43,35 @@ const (
 
 // Size is the overall size of the piece.
 type Size struct {
+	// Height is from the floor to the highest point, with a lid and a bottom under the walls. Width of
+	// a ring is across the flats: twice the way from its axis to a stave's outer face. Depth is not
+	// used by a ring.
 	Height, Width, Depth measure.Length
 	TakenAt              TakenAt
+	Staves               int // of a ring
 }
 
 // EdgeCut says how the front and back edges of a splayed side are cut.
 type EdgeCut string
 
-// The two edge cuts of the design.
+// How edges are cut: square to the board's face; a stool's flush with the lean of its front and
+// back; a wall's level.
 const (
 	EdgeSquare EdgeCut = "square"
 	EdgeFlush  EdgeCut = "flush"
+	EdgeLevel  EdgeCut = "level"
 )
 
 // Splay is how far the boards lean from plumb. Positive = feet outward. A lean under a millionth
 // of a radian stands upright: over a metre it comes to a thousandth of a millimetre.
 type Splay struct {
+	// Ends: a stool's sides, the end walls of a tray or chest, every stave of a ring. A tray and a
+	// ring lean positive when wider at the rim, a stool and a chest when wider at the floor.
 	Ends, Edges measure.Angle
-	EdgeCut     EdgeCut // key splay.edge-cut
+	EdgeCut     EdgeCut       // key splay.edge-cut
+	Front       measure.Angle // front and back walls of a tray or chest
+	// A wall that leans unlike its fellow; nil = like Front or Ends.
+	Back, EndLeft, EndRight *measure.Angle
 }
 
 // Board is what is known of a board before it is cut.
@@ -68,7 +81,10 @@ type Board struct {
 }
 
 // Boards by role.
-type Boards struct{ Top, Side Board }
+type Boards struct {
+	Top, Side        Board // Side: a stool's sides, and every wall that has nothing of its own
+	Front, Back, End Board // walls of a tray or chest; nothing = like Side
+}
 
 // Screws is a set of equal screws through one board into another.
 type Screws struct {
@@ -80,22 +96,54 @@ type Screws struct {
 	Plug        bool           // the counterbore is closed by a plug
 }
 
-// Corners is how the top meets the sides. A pointer that is nil was left out and follows
+// Corners is how the top meets the sides, or the walls each other. A pointer that is nil was left out and follows
 // from the others by trade practice.
 type Corners struct {
-	Joint         string // "through dovetail", "butt", "housing"
-	TailsOn       string // "top", "side"
-	Slope         measure.Angle
-	Tails         *int
-	Tail          *measure.Length
-	Pin           *measure.Length
-	HalfPin       *measure.Length
-	TailWidths    []measure.Length // uneven tails, front to back; overrides Tails
-	Mirrored      bool             // key corners.mirrored: TailWidths runs from the edge to the middle and is mirrored
-	Overhang      measure.Length   // butt and housing: top beyond the outer planes of the sides at the top's upper face, each end
-	OverhangEdges measure.Length   // the same at front and back; key corners.overhang-edges
-	Depth         *measure.Length  // of a housing
-	Screws        *Screws          // butt and housing
+	Joint      string          // "through dovetail", "butt", "housing"; walls also "mitre", "finger joint", "half-blind dovetail"
+	TailsOn    string          // "top", "side"; walls: "front", "end"
+	Over       string          // butt and housing of walls: which walls run through, "front" or "end"
+	Lap        *measure.Length // half-blind dovetail: what is left of the pin board over the tails
+	Slope      measure.Angle
+	Tails      *int
+	Tail       *measure.Length
+	Pin        *measure.Length
+	HalfPin    *measure.Length
+	TailWidths []measure.Length // uneven tails, front to back; overrides Tails
+	Mirrored   bool             // key corners.mirrored: TailWidths runs from the edge to the middle and is mirrored
+	// Overhang, butt and housing: top beyond the outer planes of the sides at the top's upper face,
+	// each end; housing of walls: the wall that runs through beyond the other, along its grain.
+	Overhang      measure.Length
+	OverhangEdges measure.Length  // the same at front and back; key corners.overhang-edges
+	Depth         *measure.Length // of a housing
+	Screws        *Screws         // butt and housing
+}
+
+// Bottom is the board that closes the walls below.
+type Bottom struct {
+	Thickness measure.Length
+	Timber    string
+	Joint     string          // "groove", "rabbet", "screwed on"
+	Up        measure.Length  // groove: from the floor to the underside of the bottom
+	Depth     *measure.Length // of groove or rabbet, square to the wall's face
+	Clearance *measure.Length // left between the bottom's edge and the floor of its groove
+	Screws    *Screws         // screwed on: per wall
+}
+
+// Lid is a chest's lid.
+type Lid struct {
+	Thickness measure.Length
+	Timber    string
+	Overhang  measure.Length // beyond the walls' outer faces at the rim, all round
+	Battens   *Battens       // nil = none
+}
+
+// Battens are strips across the lid's grain on its underside that keep it flat.
+type Battens struct {
+	Width, Thickness measure.Length
+	Inset            measure.Length // from the walls' inner faces, all round
+	Count            int
+	Timber           string
+	Screws           *Screws
 }
 
 // Stretcher is a board between the two sides.
@@ -114,7 +162,7 @@ type Stretcher struct {
 // middle of the board's face, except that an arch is placed on the floor end and a hole
 // on a side measures X from the floor end along the face (positive up).
 type Feature struct {
-	On       string // "top", "side", "side-left", "side-right", "stretcher", "all"
+	On       string // part, or several parts by what their ids begin with: "top", "side", "side-left", "side-right", "stretcher", "all"
 	Kind     string // "arch", "hand hole", "hole", "slot", "round-over"
 	Width    measure.Length
 	Rise     measure.Length

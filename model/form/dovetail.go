@@ -26,7 +26,7 @@ func (s *stand) dovetailCorner(i side) joint.Corner {
 
 // dovetails lays the tails out at both corners and writes the layout into the design.
 func (b *builder) dovetails() {
-	k := &b.stand.d.Corners
+	k := &b.d.Corners
 	for _, i := range []side{left, right} {
 		c := b.stand.dovetailCorner(i)
 		l, err := joint.Lay(joint.Wish{

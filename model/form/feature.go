@@ -24,9 +24,10 @@ type spot struct {
 
 func (p *spot) path(key string) string { return fmt.Sprintf("features.%d.%s", p.index, key) }
 
-// features cuts every feature into the boards that it is on.
-func (b *builder) features() {
-	for i, f := range b.stand.d.Features {
+// features cuts every feature into the boards that it is on; place says where on the board that
+// has the number k.
+func (b *assembly) features(place func(i int, f Feature, k int) (*spot, bool)) {
+	for i, f := range b.d.Features {
 		if f.Kind == string(part.RoundOver) {
 			continue // runs along edges; see eased.go
 		}
@@ -36,7 +37,7 @@ func (b *builder) features() {
 				continue
 			}
 			on++
-			if p, ok := b.spot(i, f, k); ok {
+			if p, ok := place(i, f, k); ok {
 				b.cutFeature(p)
 			}
 		}
@@ -91,7 +92,7 @@ func (b *builder) spotOnSide(p *spot, i side) {
 	}
 }
 
-func (b *builder) cutFeature(p *spot) {
+func (b *assembly) cutFeature(p *spot) {
 	switch part.FeatureKind(p.f.Kind) {
 	case part.Arch:
 		b.cutArch(p)
@@ -137,7 +138,7 @@ func pillar(tag string, centre mgl64.Vec2, radius float64, start mgl64.Vec2) sol
 	}}
 }
 
-func (b *builder) cutHole(p *spot) {
+func (b *assembly) cutHole(p *spot) {
 	r := p.f.Diameter.MM() / 2
 	if !b.needs(p, p.f.Diameter, "diameter") {
 		return
@@ -153,7 +154,7 @@ func (b *builder) cutHole(p *spot) {
 }
 
 // needs refuses a feature whose size is nothing or less.
-func (b *builder) needs(p *spot, size measure.Length, key string) bool {
+func (b *assembly) needs(p *spot, size measure.Length, key string) bool {
 	if size > 0 {
 		return true
 	}
@@ -163,7 +164,7 @@ func (b *builder) needs(p *spot, size measure.Length, key string) bool {
 }
 
 // cutSlot cuts an opening with round ends: its length is over all.
-func (b *builder) cutSlot(p *spot) {
+func (b *assembly) cutSlot(p *spot) {
 	if !b.needs(p, p.f.Length, "length") || !b.needs(p, p.f.Width, "width") {
 		return
 	}
@@ -196,7 +197,7 @@ func (b *builder) cutSlot(p *spot) {
 
 // cutArch cuts an arch of one circle into the cut that the spot names: half the chord squared
 // and the rise squared, over twice the rise, is its radius.
-func (b *builder) cutArch(p *spot) {
+func (b *assembly) cutArch(p *spot) {
 	if !b.needs(p, p.f.Width, "width") || !b.needs(p, p.f.Rise, "rise") {
 		return
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 // misfit turns a layout that cannot be cut into a finding that says what would do.
-func (b *builder) misfit(m *joint.Misfit, c joint.Corner) part.Finding {
+func (b *assembly) misfit(m *joint.Misfit, c joint.Corner) part.Finding {
 	text, sizes, unit := b.misfitText(m, c)
 	if m.Sizes != nil {
 		sizes = m.Sizes
@@ -20,8 +20,8 @@ func (b *builder) misfit(m *joint.Misfit, c joint.Corner) part.Finding {
 	return f
 }
 
-func (b *builder) misfitText(m *joint.Misfit, c joint.Corner) (text string, sizes []string, unit string) {
-	k := b.stand.d.Corners
+func (b *assembly) misfitText(m *joint.Misfit, c joint.Corner) (text string, sizes []string, unit string) {
+	k := b.d.Corners
 	tails := "corners.tails"
 	if len(k.TailWidths) > 0 {
 		tails = "corners.tail-widths"
@@ -54,15 +54,15 @@ func (b *builder) misfitText(m *joint.Misfit, c joint.Corner) (text string, size
 }
 
 // tailToPoint says how wide the tail would have to be, and the slope that would leave it a root.
-func (b *builder) tailToPoint(m *joint.Misfit, c joint.Corner) string {
+func (b *assembly) tailToPoint(m *joint.Misfit, c joint.Corner) string {
 	slope := measure.Angle(math.Atan(m.Figure.MM() / (2 * c.Run())))
 	return fmt.Sprintf("Tail %d is %s wide at its end and comes to a point before its baseline: it must be wider than %s, or slope less than %.1f°. %s",
 		m.Tail, b.show(m.Figure), b.show(m.Limit), slope.Degrees(), b.fewerTails(c))
 }
 
 // fewerTails finds the largest count of even tails that can be cut with the pins as they are.
-func (b *builder) fewerTails(c joint.Corner) string {
-	k := b.stand.d.Corners
+func (b *assembly) fewerTails(c joint.Corner) string {
+	k := b.d.Corners
 	w := joint.Wish{Width: c.Width(), Pin: k.Pin, HalfPin: k.HalfPin, Taper: c.Taper()}
 	from := len(k.TailWidths)
 	if from == 0 && k.Tails != nil {

@@ -65,7 +65,7 @@ func (s *Screws) everySize(path string) []size {
 
 // refuseReach reports lengths that are no numbers or out of all measure. Nothing at all, which
 // means none, and less than nothing, which may be a side to put something, are left to others.
-func (b *builder) refuseReach(d Design) {
+func (b *assembly) refuseReach(d Design) {
 	for _, s := range d.everySize() {
 		l := s.length
 		if math.IsNaN(l.MM()) || l > largest || l < -largest || l > 0 && l < smallest {

@@ -22,19 +22,16 @@ func stop(id, text string, figure, limit float64, unit string, sizes ...string) 
 	}
 }
 
-// refuse reports words that no way to build goes by and sizes that no board can have. It tells
-// whether any was found.
-func (b *builder) refuse(d Design) bool {
-	b.refuseReach(d)
-	b.refuseWords(d)
-	b.refuseSizes(d)
-	b.refuseCorners(d)
-	return len(b.piece.Findings) > 0
+// refuseStool reports words that no way to build a stool goes by and sizes that no board can have.
+func refuseStool(a *assembly) {
+	b := &builder{assembly: a}
+	b.refuseWords(a.d)
+	b.refuseSizes(a.d)
+	b.refuseCorners(a.d)
 }
 
 // refuseWords reports a choice that is none of those there are.
 func (b *builder) refuseWords(d Design) {
-	b.oneOf("form", d.Form, "stool")
 	b.oneOf("size.taken-at", string(d.Size.TakenAt), string(AtTop), string(AtFloor))
 	b.oneOf("splay.edge-cut", string(d.Splay.EdgeCut), string(EdgeSquare), string(EdgeFlush))
 	b.oneOf("corners.joint", d.Corners.Joint, ThroughDovetail, Butt, Housing)
@@ -47,7 +44,7 @@ func (b *builder) refuseWords(d Design) {
 	}
 }
 
-func (b *builder) oneOf(path, word string, words ...string) {
+func (b *assembly) oneOf(path, word string, words ...string) {
 	if !slices.Contains(words, word) {
 		b.find(stop("word-unknown", fmt.Sprintf("%q is not a way to build here; there is %s.", word, list(words)), 0, 0, "", path))
 	}

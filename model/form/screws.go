@@ -76,7 +76,7 @@ func (w *screwing) paths() []string {
 }
 
 // screw bores a row of screws.
-func (b *builder) screw(w screwing) {
+func (b *assembly) screw(w screwing) {
 	fill(&w.screws.Count, 2)
 	fill(&w.screws.FromEnd, measure.Length(w.length/4))
 	species, known := timber.Find(w.second.part.Timber)
@@ -98,7 +98,7 @@ func (b *builder) screw(w screwing) {
 	}
 }
 
-func (b *builder) refuseScrews(w *screwing, through measure.Length) bool {
+func (b *assembly) refuseScrews(w *screwing, through measure.Length) bool {
 	sc := w.screws
 	before := len(b.piece.Findings)
 	row := measure.Length(w.length)
@@ -119,7 +119,7 @@ func (b *builder) refuseScrews(w *screwing, through measure.Length) bool {
 }
 
 // boreFirst bores the board that the heads are in: counterbore and clearance on one axis.
-func (b *builder) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64) {
+func (b *assembly) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64) {
 	p := w.first.part
 	base := part.Bore{
 		Entry: w.first.localPoint(at), Axis: w.first.localWay(w.axis), Lean: lean(w.axis, w.enter.N), Face: w.entersAt,
@@ -146,7 +146,7 @@ func (b *builder) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, throu
 }
 
 // borePilot bores the board that takes the thread, as deep as the screw's tip reaches.
-func (b *builder) borePilot(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64) {
+func (b *assembly) borePilot(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64) {
 	p := w.second.part
 	c := part.Bore{
 		ID: fmt.Sprintf("screw-%d pilot", countBores(p, "pilot")+1), Purpose: "pilot",

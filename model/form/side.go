@@ -15,11 +15,11 @@ func (b *builder) sideBoard(i side) *board {
 	back := edge{"back-edge", part.Rip, s.sideBack[i], pair + "back-edge"}
 	floor := edge{"floor-end", part.Crosscut, s.floor, pair + "floor-end"}
 	end := edge{"top-end", part.Crosscut, s.sideTop(), pair + "top-end"}
-	around := [4]edge{front, floor, back, end}
+	around := []edge{front, floor, back, end}
 	if i == left {
-		around = [4]edge{back, floor, front, end}
+		around = []edge{back, floor, front, end}
 	}
-	w := newBoard(p, s.sidePlace(i), s.side, around)
+	w := newBoard(p, s.sidePlace(i), s.side, around...)
 	w.sizes = []string{"size.height", "size.depth", "boards.side.thickness", "splay.ends", "splay.edges"}
 	return w
 }

@@ -64,12 +64,12 @@ func (b *builder) railBoard(r *rail) *board {
 	}
 	low.kind, high.kind = part.Rip, part.Rip
 	r.crossWise = y
-	board := newBoard(p, part.Frame(origin, worldX, y, z), r.d.Thickness.MM(), [4]edge{
+	board := newBoard(p, part.Frame(origin, worldX, y, z), r.d.Thickness.MM(),
 		low,
-		{"right-end", part.Crosscut, r.end[right], p.ID + "/left-end"},
+		edge{"right-end", part.Crosscut, r.end[right], p.ID + "/left-end"},
 		high,
-		{"left-end", part.Crosscut, r.end[left], p.ID + "/right-end"},
-	})
+		edge{"left-end", part.Crosscut, r.end[left], p.ID + "/right-end"},
+	)
 	board.sizes = []string{r.path + ".width", r.path + ".below-top", "size.height"}
 	return board
 }

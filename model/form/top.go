@@ -10,12 +10,12 @@ import (
 func (b *builder) topBoard() *board {
 	s := b.stand
 	p := &part.Part{ID: "top", Name: "Top", Timber: s.d.Boards.Top.Timber}
-	t := newBoard(p, s.topPlace(), s.top, [4]edge{
-		{"front-edge", part.Rip, s.topFront, "top/back-edge"},
-		{"right-end", part.Crosscut, s.topEnd[right], "top/left-end"},
-		{"back-edge", part.Rip, s.topBack, "top/front-edge"},
-		{"left-end", part.Crosscut, s.topEnd[left], "top/right-end"},
-	})
+	t := newBoard(p, s.topPlace(), s.top,
+		edge{"front-edge", part.Rip, s.topFront, "top/back-edge"},
+		edge{"right-end", part.Crosscut, s.topEnd[right], "top/left-end"},
+		edge{"back-edge", part.Rip, s.topBack, "top/front-edge"},
+		edge{"left-end", part.Crosscut, s.topEnd[left], "top/right-end"},
+	)
 	t.sizes = []string{"size.width", "size.depth", "boards.top.thickness", "splay.ends", "splay.edges"}
 	return t
 }

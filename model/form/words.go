@@ -12,6 +12,17 @@ const (
 	Butt            = "butt"
 	Housing         = "housing"
 
+	Mitre             = "mitre"
+	FingerJoint       = "finger joint"
+	HalfBlindDovetail = "half-blind dovetail"
+
+	InGroove  = "groove"
+	InRabbet  = "rabbet"
+	ScrewedOn = "screwed on"
+
+	OnFront = "front"
+	OnEnd   = "end"
+
 	OnTop  = "top"
 	OnSide = "side"
 

@@ -24,7 +24,7 @@ func (b Board) Thickness() float64 { return b.Outer.D + b.Inner.D }
 // Corner is where a tail board and a pin board meet.
 type Corner struct {
 	Tail, Pin Board
-	Along     mgl64.Vec3 // unit, the corner from front to back
+	Along     mgl64.Vec3 // unit, the corner from front to back (of two walls: upward)
 	Slope     measure.Angle
 }
 
@@ -51,9 +51,25 @@ func (c Corner) Run() float64 {
 	return c.Pin.Thickness() / c.Tail.Outer.N.Cross(c.Pin.Outer.N).Len()
 }
 
-// Taper is what a tail loses in width between the end arris and its baseline.
+// Swing is how far the tail board's end is turned away from square to its grain, positive where
+// the corner runs on the side that the grain leads to.
+func (c Corner) Swing() measure.Angle {
+	return measure.Angle(math.Atan2(c.Tail.Grain.Dot(c.Along), c.across().Dot(c.Along)))
+}
+
+// across is the unit direction on the tail board's face square to its grain, front to back.
+func (c Corner) across() mgl64.Vec3 {
+	return c.Along.Sub(c.Tail.Grain.Mul(c.Tail.Grain.Dot(c.Along))).Normalize()
+}
+
+// Taper is what a tail loses in width between the end arris and its baseline, along the corner;
+// infinite where the end slants so far that a side of the tail never comes to the baseline.
 func (c Corner) Taper() measure.Length {
-	return measure.Length(2 * c.Run() * math.Tan(c.Slope.Radians()))
+	swing, slope := c.Swing().Radians(), c.Slope.Radians()
+	if math.Abs(swing)+math.Abs(slope) >= math.Pi/2 {
+		return measure.Length(math.Inf(1))
+	}
+	return measure.Length(c.Run() * (math.Tan(slope+swing) + math.Tan(slope-swing)))
 }
 
 // Cheeks gives the cheek planes of every tail. A cheek contains the slope line on the tail
@@ -62,8 +78,9 @@ func (c Corner) Taper() measure.Length {
 func (c Corner) Cheeks(l Layout) []Cheeks {
 	sin, cos := math.Sincos(c.Slope.Radians())
 	inward := c.Tail.Grain.Mul(cos)
-	front := inward.Add(c.Along.Mul(sin)).Cross(c.Pin.Grain).Normalize()
-	back := inward.Sub(c.Along.Mul(sin)).Cross(c.Pin.Grain).Normalize()
+	across := c.across().Mul(sin)
+	front := inward.Add(across).Cross(c.Pin.Grain).Normalize()
+	back := inward.Sub(across).Cross(c.Pin.Grain).Normalize()
 	if front.Dot(c.Along) > 0 {
 		front = front.Mul(-1)
 	}

@@ -1,0 +1,84 @@
+package form
+
+import (
+	"math"
+
+	"splaywright/model/measure"
+)
+
+// stoolFamily: a top on two sides that lean outward. A bench is a stool with other sizes.
+var stoolFamily = family{
+	form:     "stool",
+	defaults: stoolDefaults,
+	refuse:   refuseStool,
+	build:    func(a *assembly) { (&builder{assembly: a}).build() },
+}
+
+// builder holds a stool while it is put together.
+type builder struct {
+	*assembly // boards: top, left side, right side, stretchers
+	stand     *stand
+	rails     []*rail
+	corners   [2]*dovetailed // nil where the joint is another or could not be laid out
+}
+
+func (b *builder) build() {
+	b.stand = newStand(b.d)
+	if b.refuseShape() {
+		return
+	}
+	b.overall()
+	if b.d.Corners.Joint == ThroughDovetail {
+		b.dovetails()
+	}
+	b.shape()
+	b.stretchers()
+	b.features(b.spot)
+	b.ease()
+}
+
+// shape gives every board its walls.
+func (b *builder) shape() {
+	top := b.topBoard()
+	b.topOutline(top)
+	b.boards = []*board{top}
+	for _, i := range []side{left, right} {
+		s := b.sideBoard(i)
+		b.sideOutline(i, s)
+		b.boards = append(b.boards, s)
+	}
+	if b.stand.d.Corners.Joint != ThroughDovetail {
+		b.butted(left)
+		b.butted(right)
+	} else if b.corners[left] == nil {
+		for _, board := range b.boards {
+			board.uncut = true
+		}
+	}
+}
+
+// stretchers adds those that have a place between the sides.
+func (b *builder) stretchers() {
+	for i := range b.stand.d.Stretchers {
+		if b.refuseRail(i) {
+			continue
+		}
+		r := b.newRail(i)
+		b.rails, b.boards = append(b.rails, r), append(b.boards, r.board)
+		b.joinRail(r)
+	}
+}
+
+// overall sizes of the finished piece, an overhanging top included.
+func (b *builder) overall() {
+	s := b.stand
+	over, overEdges := s.d.Corners.Overhang, s.d.Corners.OverhangEdges
+	width, depth := measure.Length(s.width), measure.Length(s.depth)
+	b.piece.Overall = Overall{
+		Height:     s.d.Size.Height,
+		WidthTop:   width + 2*over,
+		WidthFloor: width + 2*measure.Length(s.height*math.Tan(s.ends)),
+		DepthTop:   depth + 2*overEdges,
+		DepthFloor: depth + 2*measure.Length(s.height*math.Tan(s.edges)),
+	}
+}
