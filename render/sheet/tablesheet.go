@@ -160,6 +160,9 @@ func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
 	w.y -= r.height
 }
 
+// squeeze is how far notes may reach into the edge between the drawing and the title block, mm.
+const squeeze = 3.5
+
 // notes sets a table's notes under it. They are not torn apart: when they do not all fit they go to the
 // next sheet together, unless they would fill it by themselves.
 func (w *writer) notes(t table.Table) {
@@ -171,14 +174,14 @@ func (w *writer) notes(t table.Table) {
 	if len(lines) == 0 {
 		return
 	}
-	if all < w.b.room.Height()/2 && w.need(all, t.Title) {
+	if all < w.b.room.Height()/2 && w.need(all-squeeze, t.Title) {
 		w.y -= 4.2
 		w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, t.Title+" (notes)", "")
 		w.y -= 1.4
 	}
 	w.y -= 0.8
 	for _, l := range lines {
-		w.need(lineStep+1, t.Title)
+		w.need(lineStep-squeeze, t.Title)
 		w.y -= lineStep
 		w.put(w.b.room.Min.X, w.y, cellSize, draw.Left, false, l, "")
 	}
