@@ -22,14 +22,14 @@ type figure struct {
 // they only confuse.
 func newFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...shaft) *figure {
 	f := &figure{Sketch: dimension.New(dimension.Practice(i.line)), dir: pic.Direction, scale: scale, ink: i}
-	lines := f.simplify(pic.Lines, small)
+	lines := f.thinned(f.simplify(pic.Lines, small))
 	for _, kind := range []view.Kind{view.Hidden, view.Smooth, view.Visible} {
 		if kind == view.Hidden && !hidden {
 			continue
 		}
 		for _, l := range lines {
 			if l.Kind == kind {
-				f.Line(f.scaled(l.Points), i.pen(kind), kind.String(), l.Part)
+				f.Line(l.pts, i.pen(kind), kind.String(), l.Part)
 			}
 		}
 	}

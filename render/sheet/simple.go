@@ -95,7 +95,8 @@ func fromLine(p, a, b draw.Point) float64 {
 	return math.Abs((b.X-a.X)*(p.Y-a.Y)-(b.Y-a.Y)*(p.X-a.X)) / n
 }
 
-// simplify takes the lines of small holes out of the figure's list and notes what stands for them.
+// simplify takes the lines of small holes out of the figure's list and notes what stands for them. A
+// straight line that is seen in front of a hole's side is not the hole's.
 func (f *figure) simplify(lines []view.Line, holes []shaft) []view.Line {
 	if len(holes) == 0 {
 		return lines
@@ -104,7 +105,7 @@ func (f *figure) simplify(lines []view.Line, holes []shaft) []view.Line {
 	var out []view.Line
 	for _, l := range lines {
 		i, mine := within(holes, l.Part, f.scaled(l.Points))
-		if !mine {
+		if wall := l.Kind == view.Visible && len(l.Points) == 2; !mine || wall && !holes[i].deep {
 			out = append(out, l)
 			continue
 		}
