@@ -9,6 +9,7 @@ import (
 	"splaywright/model/check"
 	"splaywright/model/form"
 	"splaywright/model/hold"
+	"splaywright/model/motion"
 	"splaywright/model/part"
 )
 
@@ -23,6 +24,10 @@ type Piece = form.Piece
 func Derive(d Design) *Piece {
 	p := form.Build(d)
 	p.Findings = append(p.Findings, check.Run(p)...)
+	p.Assembly = motion.Assemble(p)
+	if f, stuck := motion.Finding(p); stuck {
+		p.Findings = append(p.Findings, f)
+	}
 	p.Findings = append(p.Findings, hold.Run(p)...)
 	slices.SortStableFunc(p.Findings, func(a, b part.Finding) int {
 		return cmp.Compare(rank(a.Level), rank(b.Level))

@@ -20,7 +20,7 @@ var layers = [][]string{
 	{"model/part"},
 	{"model/cut", "model/joint"},
 	{"model/form", "model/form/formtest"},
-	{"model/check", "model/file", "model/hold"},
+	{"model/check", "model/file", "model/hold", "model/motion"},
 	{"model"},
 	{"render/draw"},
 	{"render/draw/drawtest"},

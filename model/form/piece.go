@@ -24,6 +24,7 @@ type Piece struct {
 	Parts    []*part.Part
 	Joints   []joint.Joint
 	Findings []part.Finding
+	Assembly Assembly
 }
 
 // Part finds a part by its id, nil when there is none.

@@ -232,15 +232,71 @@ func (s *steps) holes() {
 
 func (s *steps) dryFit() {
 	how := []string{"Put everything together without glue."}
-	for _, j := range s.p.Joints {
-		if len(j.Tails) > 0 {
-			how = append(how, fmt.Sprintf("The %s goes home along the grain of the %s (%s from square to its own face); driven square it jams.",
-				s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), degrees(measure.Angle(math.Abs(float64(j.Dihedral)-math.Pi/2)))))
-			break
-		}
-	}
+	how = append(how, s.order()...)
 	s.step("", "Dry fit", "Do not force it: a pin that must be driven hard splits the board.",
 		append(how, "Measure both diagonals on the floor and across the top: they are equal when it stands true.", s.inside())...)
+}
+
+// order is how the parts go together, in words.
+func (s *steps) order() []string {
+	a := s.p.Assembly
+	if len(a.First) == 0 {
+		return nil
+	}
+	out := []string{"First " + s.namesOf(a.First) + "."}
+	for _, m := range a.Moves {
+		if m.AtOnce() {
+			out = append(out, "Then "+s.namesOf(m.Parts)+" at once: hold them together as far as they go, start all of them, and bring them home a little each in turn; "+s.closing(m)+".")
+			continue
+		}
+		out = append(out, "Then "+s.namesOf(m.Parts)+", "+s.wayOf(m)+".")
+	}
+	return out
+}
+
+// closing is how far the moving parts travel for each unit that they close on each other.
+func (s *steps) closing(m form.Move) string {
+	for i := range m.Ways {
+		for k := range i {
+			between := m.Ways[i].Sub(m.Ways[k]).Len()
+			along := max(m.Ways[i].Len(), m.Ways[k].Len())
+			if between > 1e-6 && along > between {
+				return fmt.Sprintf("%s and %s close 1 on each other while they travel %.1f", s.nameOf(m.Parts[k]), s.nameOf(m.Parts[i]), along/between)
+			}
+		}
+	}
+	return "each goes its own way"
+}
+
+// wayOf says which way a move goes: along a part's own grain, or by the room's directions.
+func (s *steps) wayOf(m form.Move) string {
+	way := m.Ways[0]
+	for _, id := range append(slices.Clone(m.Parts), m.Onto...) {
+		q := s.p.Part(id)
+		if q == nil || q.Solid == nil {
+			continue
+		}
+		if grain := q.Place.Col(0).Vec3(); math.Abs(math.Abs(grain.Dot(way))-1) < 1e-9 && math.Abs(way[2]) < 1-1e-6 && math.Abs(way[2]) > 1e-6 {
+			return "along the grain of " + s.nameOf(id) + ", " + degrees(measure.Angle(math.Acos(min(1, math.Abs(way[2]))))) + " from plumb: driven straight it jams"
+		}
+	}
+	switch {
+	case way[2] > 1-1e-6:
+		return "straight up"
+	case way[2] < -1+1e-6:
+		return "straight down"
+	case math.Abs(way[2]) < 1e-6:
+		return "level"
+	}
+	return degrees(measure.Angle(math.Acos(min(1, math.Abs(way[2]))))) + " from plumb"
+}
+
+func (s *steps) namesOf(ids []string) string {
+	var names []string
+	for _, id := range ids {
+		names = append(names, s.nameOf(id))
+	}
+	return and(names)
 }
 
 // inside says what can only be eased before the glue-up.

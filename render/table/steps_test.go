@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"splaywright/model"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
@@ -13,7 +14,7 @@ import (
 func stepsOf(t *testing.T, d form.Design) (texts []string, at map[string]int) {
 	t.Helper()
 	at = map[string]int{}
-	for i, row := range Steps(form.Build(d), metric).Rows {
+	for i, row := range Steps(model.Derive(d), metric).Rows {
 		if _, twice := at[row[1].Text]; !twice {
 			at[row[1].Text] = i
 		}
@@ -64,6 +65,23 @@ func TestStepsCarryTheFigures(t *testing.T) {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is missing in\n%s", want, all)
 		}
+	}
+}
+
+// A side goes home along its own slope; a rail let into leaning sides makes all of them go at once.
+func TestTheDryFitSaysTheOrder(t *testing.T) {
+	texts, at := stepsOf(t, formtest.WorkedExample())
+	for _, want := range []string{"First 1 Top.", "Then 2 Side, left, along the grain of 2 Side, left, 6.0° from plumb: driven straight it jams."} {
+		if !strings.Contains(texts[at["Dry fit"]], want) {
+			t.Errorf("%q is missing in %s", want, texts[at["Dry fit"]])
+		}
+	}
+	d := formtest.WorkedExample()
+	d.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, BelowTop: 40, Joint: form.Housing, Depth: 6}}
+	texts, at = stepsOf(t, d)
+	// The two sides close 2·sin 6° on each other for each 1 that they travel: 1 for 4.8.
+	if want := "close 1 on each other while they travel 4.8"; !strings.Contains(texts[at["Dry fit"]], want) {
+		t.Errorf("%q is missing in %s", want, texts[at["Dry fit"]])
 	}
 }
 

@@ -1,0 +1,287 @@
+package motion
+
+import (
+	"fmt"
+	"math"
+	"math/bits"
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+// mostParts bounds the search: every way to split the parts in two is tried.
+const mostParts = 12
+
+// Assemble finds an order by taking the piece apart: as long as some of the parts can be drawn off
+// the others in a straight line, they go together the other way round. Single parts are preferred to
+// groups, and the directions of the joints to others. Parts without a solid are left out.
+func Assemble(p *form.Piece) form.Assembly {
+	t := &taking{}
+	for _, q := range p.Parts {
+		if q.Solid != nil && len(t.bodies) < mostParts {
+			t.bodies = append(t.bodies, newBody(q))
+		}
+	}
+	for _, j := range p.Joints {
+		t.ways = append(t.ways, j.Slides, j.Slides.Mul(-1))
+	}
+	n := len(t.bodies)
+	t.normals = make([][][]mgl64.Vec3, n)
+	for i := range n {
+		t.normals[i] = make([][]mgl64.Vec3, n)
+	}
+	for i := range n {
+		for j := range i {
+			t.normals[i][j] = contacts(t.bodies[i], t.bodies[j])
+			for _, m := range t.normals[i][j] {
+				t.normals[j][i] = append(t.normals[j][i], m.Mul(-1))
+			}
+		}
+	}
+	t.apart(1<<n - 1)
+	slices.Reverse(t.plan.Moves)
+	return t.plan
+}
+
+// taking is a piece while it is taken apart. Sets of parts are bits.
+type taking struct {
+	bodies  []*body
+	normals [][][]mgl64.Vec3
+	ways    []mgl64.Vec3
+	plan    form.Assembly
+}
+
+// apart takes a set of parts apart and notes the moves, the last first.
+func (t *taking) apart(set uint) {
+	if bits.OnesCount(set) == 1 {
+		if len(t.plan.First) == 0 {
+			t.plan.First = t.names(set)
+		}
+		return
+	}
+	for _, some := range splits(set) {
+		way, free := t.free(some, set&^some)
+		if !free {
+			continue
+		}
+		ways := make([]mgl64.Vec3, bits.OnesCount(some))
+		for i := range ways {
+			ways[i] = way.Mul(-1)
+		}
+		t.plan.Moves = append(t.plan.Moves, form.Move{Parts: t.names(some), Onto: t.names(set &^ some), Ways: ways})
+		t.apart(set &^ some)
+		if bits.OnesCount(some) > 1 {
+			t.apart(some)
+		}
+		return
+	}
+	if !t.atOnce(set) {
+		t.plan.Stuck = append(t.plan.Stuck, t.names(set)...)
+	}
+}
+
+// atOnce looks for a way to draw all the parts of a set off each other at the same time, each its own
+// way, as a rail let into two leaning sides asks for: of all motions that push nothing into anything,
+// the one nearest to everything flying apart from the first part. Parts that keep together in it are
+// taken apart after that.
+func (t *taking) atOnce(set uint) bool {
+	var at []int
+	for i := range t.bodies {
+		if set&(1<<i) != 0 {
+			at = append(at, i)
+		}
+	}
+	first := t.middle(at[0])
+	var wish []float64
+	for _, i := range at[1:] {
+		away := t.middle(i).Sub(first)
+		wish = append(wish, away[0], away[1], away[2])
+	}
+	v := project(t.rows(at), wish)
+	size := 0.
+	ways := make([]mgl64.Vec3, len(at))
+	for k := 1; k < len(at); k++ {
+		ways[k] = mgl64.Vec3{v[3*k-3], v[3*k-2], v[3*k-1]}
+		size = max(size, ways[k].Len())
+	}
+	if size < 1e-6*dotRoot(wish) {
+		return false
+	}
+	var moving []string
+	var home []mgl64.Vec3
+	groups := map[int]uint{} // by the first body that goes the same way
+	var order []int
+	for k, i := range at {
+		ways[k] = ways[k].Mul(1 / size)
+		if k > 0 && ways[k].Len() > sameWay {
+			moving, home = append(moving, t.bodies[i].part.ID), append(home, ways[k].Mul(-1))
+		}
+		with := k
+		for l := range k {
+			if ways[l].Sub(ways[k]).Len() < 1e-7 {
+				with = l
+				break
+			}
+		}
+		if with == k {
+			order = append(order, k)
+		}
+		groups[with] |= 1 << i
+	}
+	if len(moving) == 0 || len(order) < 2 {
+		return false
+	}
+	still := groups[0]
+	t.plan.Moves = append(t.plan.Moves, form.Move{Parts: moving, Onto: t.names(still), Ways: home})
+	for _, k := range order {
+		t.apart(groups[k])
+	}
+	return true
+}
+
+func (t *taking) middle(i int) mgl64.Vec3 {
+	lo, hi := t.bodies[i].lo, t.bodies[i].hi
+	return t.bodies[i].part.Place.Mul4x1(lo.Add(hi).Mul(0.5).Vec4(1)).Vec3()
+}
+
+// rows are the contacts among some bodies as rows over their speeds, those of the first left out: it
+// stands still.
+func (t *taking) rows(at []int) [][]float64 {
+	var out [][]float64
+	for a, i := range at {
+		for b, j := range at[:a] {
+			for _, n := range t.normals[i][j] {
+				row := make([]float64, 3*len(at)-3)
+				for k := range 3 {
+					row[3*a-3+k] = n[k]
+					if b > 0 {
+						row[3*b-3+k] = -n[k]
+					}
+				}
+				out = append(out, row)
+			}
+		}
+	}
+	return out
+}
+
+func dotRoot(v []float64) float64 { return math.Sqrt(dot(v, v)) }
+
+// splits lists the parts of a set that could be drawn off it, small ones first; of two complements
+// only the smaller.
+func splits(set uint) []uint {
+	var out []uint
+	for some := (set - 1) & set; some > 0; some = (some - 1) & set {
+		if 2*bits.OnesCount(some) <= bits.OnesCount(set) {
+			out = append(out, some)
+		}
+	}
+	slices.SortFunc(out, func(a, b uint) int {
+		if d := bits.OnesCount(a) - bits.OnesCount(b); d != 0 {
+			return d
+		}
+		return int(b) - int(a) // the later parts, stretchers and sides, before the top
+	})
+	return out
+}
+
+func (t *taking) names(set uint) []string {
+	var out []string
+	for i, b := range t.bodies {
+		if set&(1<<i) != 0 {
+			out = append(out, b.part.ID)
+		}
+	}
+	return out
+}
+
+// free gives a direction in which some parts can be drawn off the rest: it must not point into any
+// face that they touch.
+func (t *taking) free(some, rest uint) (mgl64.Vec3, bool) {
+	var hold []mgl64.Vec3
+	var sum mgl64.Vec3
+	for i := range t.bodies {
+		for j := range t.bodies {
+			if some&(1<<i) == 0 || rest&(1<<j) == 0 {
+				continue
+			}
+			for _, n := range t.normals[i][j] {
+				if indexOf(hold, n) < 0 {
+					hold, sum = append(hold, n), sum.Add(n)
+				}
+			}
+		}
+	}
+	try := slices.Clone(t.ways)
+	if sum.Len() > sameWay {
+		try = append([]mgl64.Vec3{sum.Mul(-1).Normalize()}, try...)
+	}
+	try = append(try, mgl64.Vec3{0, 0, -1}, mgl64.Vec3{0, 0, 1}, mgl64.Vec3{0, 1, 0}, mgl64.Vec3{0, -1, 0}, mgl64.Vec3{1, 0, 0}, mgl64.Vec3{-1, 0, 0})
+	for i, a := range hold {
+		for _, b := range hold[:i] {
+			if c := a.Cross(b); c.Len() > sameWay {
+				try = append(try, c.Normalize(), c.Mul(-1).Normalize())
+			}
+		}
+	}
+	for _, way := range try {
+		if way.Len() > 0.5 && clear(hold, way) && t.leaves(some, rest, way) {
+			return way, true
+		}
+	}
+	return mgl64.Vec3{}, false
+}
+
+func clear(hold []mgl64.Vec3, way mgl64.Vec3) bool {
+	for _, n := range hold {
+		if way.Dot(n) > sameWay {
+			return false
+		}
+	}
+	return true
+}
+
+// Finding says which parts cannot be put together and what would make it possible; it is not ok when
+// they can.
+func Finding(p *form.Piece) (part.Finding, bool) {
+	if len(p.Assembly.Stuck) == 0 {
+		return part.Finding{}, false
+	}
+	f := part.Finding{
+		ID: "cannot-go-together", Level: part.Stop, Parts: p.Assembly.Stuck,
+		Source: "geometry of this piece: no straight motion of one or of all at once draws any of these parts off the others",
+		Text:   "These parts lock each other and cannot be put together: " + sentenceOf(p, p.Assembly.Stuck) + ".",
+	}
+	for i, s := range p.Design.Stretchers {
+		if s.Joint == form.Housing {
+			f.Sizes = append(f.Sizes, fmt.Sprintf("stretchers.%d.joint", i))
+		}
+	}
+	if len(f.Sizes) > 0 {
+		f.Text += " A stretcher let into the sides needs them to close on it while they go home, which dovetailed sides that lean inward do not; butt it and screw it from outside, or let the sides lean outward."
+	}
+	f.Sizes = append(f.Sizes, "corners.joint")
+	return f, true
+}
+
+func sentenceOf(p *form.Piece, ids []string) string {
+	text := ""
+	for i, id := range ids {
+		name := id
+		if q := p.Part(id); q != nil {
+			name = q.Name
+		}
+		switch {
+		case i == 0:
+		case i == len(ids)-1:
+			text += " and "
+		default:
+			text += ", "
+		}
+		text += name
+	}
+	return text
+}
