@@ -58,9 +58,9 @@ func (k *Sketch) layRow(s Side, r running, v float64) float64 {
 	}
 	room := spread(us, k.RowPitch())
 	o := s.along(r.origin.At)
-	deep := 0.0
+	deep, dots := 0.0, k.crowded(us)
 	for i, m := range all {
-		k.runningMark(s, m, us[i], room[i], v, o)
+		k.runningMark(s, m, us[i], room[i], v, o, dots)
 		deep = max(deep, k.width(m.Label))
 	}
 	a, b := k.at(s, us[0], v), k.at(s, us[len(us)-1], v)
@@ -69,13 +69,27 @@ func (k *Sketch) layRow(s Side, r running, v float64) float64 {
 	return jog + stub + deep + 1
 }
 
+// crowded tells whether arrowheads of sorted marks would run into one another; dots then take their
+// place (ISO 129-1).
+func (k *Sketch) crowded(us []float64) bool {
+	for i := 1; i < len(us); i++ {
+		if us[i]-us[i-1] < 1.1*k.Style.Arrow {
+			return true
+		}
+	}
+	return false
+}
+
+// dotRadius is that of a dot in place of an arrowhead, mm.
+const dotRadius = 0.45
+
 // An extension line runs straight past its row for stub, then jogs to where its value has room.
 const (
 	jog  = 3.0
 	stub = 1.0
 )
 
-func (k *Sketch) runningMark(s Side, m Mark, u, room, v, origin float64) {
+func (k *Sketch) runningMark(s Side, m Mark, u, room, v, origin float64, dots bool) {
 	on, knee, end := k.at(s, u, v), k.at(s, u, v+stub), k.at(s, room, v+stub+jog)
 	n := dist(m.At, on)
 	start := m.At
@@ -88,6 +102,8 @@ func (k *Sketch) runningMark(s Side, m Mark, u, room, v, origin float64) {
 	case u == origin:
 		k.lines = append(k.lines, arcSegments(on, ringRadius, 0, 2*math.Pi)...)
 		k.put(draw.Circle(on, ringRadius), m.Ref)
+	case dots:
+		k.Items = append(k.Items, draw.Path{Segs: draw.Circle(on, dotRadius), Filled: true, Fill: k.Style.Ink, Layer: "dimension", Ref: m.Ref})
 	default:
 		from := k.at(s, origin, v)
 		k.putArrow(on, draw.Point{X: on.X - from.X, Y: on.Y - from.Y}, m.Ref)
