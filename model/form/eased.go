@@ -3,41 +3,50 @@ package form
 import (
 	"math"
 
-	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/model/solid"
 )
 
 // easing finds the edges of one part that a round-over runs along: those that are still to be
-// felt when the piece is together. Each edge counts on its own; where two meet at a corner, the
-// little that both take is counted twice.
+// felt when the piece is together.
 type easing struct {
 	b      *builder
 	board  *board
 	radius measure.Length
+	// run are the straight edges eased so far, on this part and those before it: where two of
+	// them meet at a corner, the later one finds some of its wood gone.
+	run *[]easedRun
 }
 
-// ease notes the eased edges of every round-over of the design.
+// ease notes the eased edges of every part that a round-over of the design is on.
 func (b *builder) ease() {
-	for i, f := range b.stand.d.Features {
-		if f.Kind != string(part.RoundOver) {
-			continue
-		}
-		if !(f.Radius > 0) {
-			b.find(stop("size-not-above-nothing", "The radius of the round-over must be more than nothing.", f.Radius.MM(), 0, "mm",
-				(&spot{index: i}).path("radius")))
-			continue
-		}
-		for k, board := range b.boards {
-			if f.isOn(board.part.ID) {
-				e := &easing{b, board, f.Radius}
-				e.edges(k)
-				e.hollows()
-				board.part.Features = append(board.part.Features, part.Feature{Index: i, Kind: part.RoundOver, Radius: f.Radius})
+	var run []easedRun
+	for k, board := range b.boards {
+		e := &easing{b: b, board: board, run: &run}
+		for i, f := range b.stand.d.Features {
+			if f.Kind != string(part.RoundOver) || !f.isOn(board.part.ID) || !b.needsRadius(i) {
+				continue
 			}
+			e.radius = max(e.radius, f.Radius) // the larger round takes what a smaller one would
+			board.part.Features = append(board.part.Features, part.Feature{Index: i, Kind: part.RoundOver, Radius: f.Radius})
+		}
+		if e.radius > 0 {
+			e.edges(k)
+			e.hollows()
 		}
 	}
+}
+
+// needsRadius refuses a round-over of no radius.
+func (b *builder) needsRadius(i int) bool {
+	r := b.stand.d.Features[i].Radius
+	if r > 0 {
+		return true
+	}
+	b.find(stop("size-not-above-nothing", "The radius of the round-over must be more than nothing.", r.MM(), 0, "mm",
+		(&spot{index: i}).path("radius")))
+	return false
 }
 
 func (e *easing) edges(k int) {
@@ -51,33 +60,44 @@ func (e *easing) edges(k int) {
 	}
 }
 
-// between eases the edge where two planes meet, from one plane to another, less a stretch.
-func (e *easing) between(name string, p, q, from, to solid.Plane, less float64) {
-	length := meet(p, q, to).Sub(meet(p, q, from)).Len() - less
-	if length <= 0 {
-		return
-	}
-	e.board.part.Eased = append(e.board.part.Eased,
-		part.EasedStraight(name, e.radius, measure.Length(length), joint.Dihedral(p.N, q.N)))
-}
-
 // top: all round the upper face, the corners' arrises with it, and the lower edges that stand free.
 func (e *easing) top() {
 	s := e.b.stand
 	front, back, l, r := s.topFront, s.topBack, s.topEnd[left], s.topEnd[right]
-	e.between("upper front", s.upper, front, l, r, 0)
-	e.between("upper back", s.upper, back, l, r, 0)
-	e.between("upper left", s.upper, l, front, back, 0)
-	e.between("upper right", s.upper, r, front, back, 0)
-	from, to := s.inner[left], s.inner[right]
-	if s.d.Corners.OverhangEdges > 0 {
+	e.between("upper front", s.upper, front, l, r, gap{})
+	e.between("upper back", s.upper, back, l, r, gap{})
+	e.between("upper left", s.upper, l, front, back, gap{})
+	e.between("upper right", s.upper, r, front, back, gap{})
+	if s.d.Corners.Joint != ThroughDovetail || s.d.Corners.TailsOn == OnSide {
+		// elsewhere the sides' half pins run up to the upper face
+		e.between("left front corner", front, l, s.upper, s.lower, gap{})
+		e.between("left back corner", back, l, s.upper, s.lower, gap{})
+		e.between("right front corner", front, r, s.upper, s.lower, gap{})
+		e.between("right back corner", back, r, s.upper, s.lower, gap{})
+	}
+	e.under()
+}
+
+// under: the top's lower edges, less where they lie on the sides.
+func (e *easing) under() {
+	s := e.b.stand
+	front, back, l, r := s.topFront, s.topBack, s.topEnd[left], s.topEnd[right]
+	over, overEdges := s.d.Corners.Overhang > 0, s.d.Corners.OverhangEdges > 0
+	from, to, less := s.inner[left], s.inner[right], 0.0
+	switch {
+	case over && !overEdges:
+		from, to, less = l, r, 2*s.side/math.Cos(s.ends)
+	case overEdges:
 		from, to = l, r
 	}
-	e.between("lower front", s.lower, front, from, to, 0)
-	e.between("lower back", s.lower, back, from, to, 0)
-	if s.d.Corners.Overhang > 0 {
-		e.between("lower left", s.lower, l, front, back, 0)
-		e.between("lower right", s.lower, r, front, back, 0)
+	e.between("lower front", s.lower, front, from, to, plain(less))
+	e.between("lower back", s.lower, back, from, to, plain(less))
+	if less = 0; !over {
+		less = meet(s.lower, l, s.sideBack[left]).Sub(meet(s.lower, l, s.sideFront[left])).Len()
+	}
+	if over || overEdges {
+		e.between("lower left", s.lower, l, front, back, plain(less))
+		e.between("lower right", s.lower, r, front, back, plain(less))
 	}
 }
 
@@ -85,18 +105,29 @@ func (e *easing) top() {
 func (e *easing) side(i side) {
 	s := e.b.stand
 	front, back := s.sideFront[i], s.sideBack[i]
-	end := s.upper
-	if s.d.Corners.Joint != ThroughDovetail {
-		end = s.lower
+	outer := e.outerEnd()
+	e.between("outer front", s.outer[i], front, outer, s.floor, gap{})
+	e.between("outer back", s.outer[i], back, outer, s.floor, gap{})
+	e.between("inner front", s.inner[i], front, s.lower, s.floor, gap{})
+	e.between("inner back", s.inner[i], back, s.lower, s.floor, gap{})
+	e.between("floor outer", s.outer[i], s.floor, front, back, e.archGap(s.outer[i], s.floor, 0))
+	e.between("floor inner", s.inner[i], s.floor, front, back, e.archGap(s.inner[i], s.floor, -s.side))
+	e.between("floor front", s.floor, front, s.outer[i], s.inner[i], gap{})
+	e.between("floor back", s.floor, back, s.outer[i], s.inner[i], gap{})
+}
+
+// outerEnd is where the long edges of a side's outer face end: at the upper face where the side
+// has the pins, where it stops in a housing that is open to the outside, else under the top.
+func (e *easing) outerEnd() solid.Plane {
+	s := e.b.stand
+	k := s.d.Corners
+	switch {
+	case k.Joint == ThroughDovetail && k.TailsOn == OnTop:
+		return s.upper
+	case k.Joint == Housing && k.Overhang == 0 && k.OverhangEdges == 0:
+		return s.sideTop()
 	}
-	e.between("outer front", s.outer[i], front, end, s.floor, 0)
-	e.between("outer back", s.outer[i], back, end, s.floor, 0)
-	e.between("inner front", s.inner[i], front, s.lower, s.floor, 0)
-	e.between("inner back", s.inner[i], back, s.lower, s.floor, 0)
-	e.between("floor outer", s.outer[i], s.floor, front, back, e.archChord(0))
-	e.between("floor inner", s.inner[i], s.floor, front, back, e.archChord(-s.side))
-	e.between("floor front", s.floor, front, s.outer[i], s.inner[i], 0)
-	e.between("floor back", s.floor, back, s.outer[i], s.inner[i], 0)
+	return s.lower
 }
 
 // stretcher: its long edges, the upper ones only where it hangs clear of the top.
@@ -105,37 +136,12 @@ func (e *easing) stretcher(r *rail) {
 	high, low := solid.Plane{N: worldZ, D: r.high}, solid.Plane{N: worldZ.Mul(-1), D: -r.low}
 	near, far := solid.Plane{N: worldY.Mul(-1), D: -r.near}, solid.Plane{N: worldY, D: r.far}
 	from, to := s.inner[left], s.inner[right]
-	e.between("lower front", low, near, from, to, e.archChord(0))
-	e.between("lower back", low, far, from, to, e.archChord(-e.board.thickness))
+	e.between("lower front", low, near, from, to, e.archGap(near, low, 0))
+	e.between("lower back", low, far, from, to, e.archGap(far, low, -e.board.thickness))
 	if r.d.BelowTop > 0 {
-		e.between("upper front", high, near, from, to, 0)
-		e.between("upper back", high, far, from, to, 0)
+		e.between("upper front", high, near, from, to, gap{})
+		e.between("upper back", high, far, from, to, gap{})
 	}
-}
-
-// archChord is the width of the board's arches on the face at height z of the part frame.
-func (e *easing) archChord(z float64) float64 {
-	sum := 0.0
-	for _, f := range e.board.part.Features {
-		if f.Kind == part.Arch {
-			sum += f.Radius.MM() * 2 * math.Sin(e.archTurn(f, z)/2)
-		}
-	}
-	return sum
-}
-
-// archTurn is the angle of an arch's arc on the face at height z of the part frame.
-func (e *easing) archTurn(f part.Feature, z float64) float64 {
-	sin, cos := math.Sincos(f.Angle.Radians())
-	cut := e.board.around[0].plane // a stretcher's lower edge
-	if f.Angle == 0 {
-		cut = e.board.around[1].plane
-	}
-	p := e.board.local(cut)
-	// how far the cut has moved out of the board from the outer face to height z
-	moved := -z * p.N[2] / (p.N[0]*cos + p.N[1]*sin)
-	drop := f.Radius.MM() - f.Width.MM() - moved
-	return 2 * math.Acos(math.Max(-1, math.Min(1, drop/f.Radius.MM())))
 }
 
 // hollows eases both rims of arches, holes and slots.
@@ -151,8 +157,7 @@ func (e *easing) hollows() {
 			case part.Hole:
 				p.Eased = append(p.Eased, part.EasedHollow(name, e.radius, f.Radius, 2*math.Pi))
 			case part.Arch:
-				turn := measure.Angle(e.archTurn(f, face.z))
-				p.Eased = append(p.Eased, part.EasedHollow(name, e.radius, f.Radius, turn))
+				p.Eased = append(p.Eased, e.archRim(name, f, face.z))
 			case part.HandHole, part.Slot:
 				p.Eased = append(p.Eased, part.EasedHollow(name+" ends", e.radius, f.Radius, 2*math.Pi),
 					part.EasedStraight(name+" sides", e.radius, 2*(f.Length-f.Width), 90*measure.Degree))
