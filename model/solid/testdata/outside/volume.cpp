@@ -3,10 +3,13 @@
 //   box x0 y0 z0 x1 y1 z1        push a box
 //   cylinder p a r l             push a cylinder from p (three numbers) along a, radius, length
 //   keep n d                     keep of the top body what has n.p <= d
-//   cut | add                    replace the two top bodies by their difference or union
+//   cut | add | common           replace the two top bodies by their difference, union or intersection
+//   place m                      move the top body by a rotation and a shift (three rows of four numbers)
 //   print                        pop the top body: volume, area, 1 when valid
+#include <BRepAlgoAPI_Common.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepAlgoAPI_Fuse.hxx>
+#include <BRepBuilderAPI_Transform.hxx>
 #include <BRepCheck_Analyzer.hxx>
 #include <BRepGProp.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
@@ -37,7 +40,7 @@ int main() {
   std::vector<TopoDS_Shape> s;
   std::string word;
   while (std::cin >> word) {
-    double a[8];
+    double a[12];
     auto read = [&](int n) { for (int i = 0; i < n; i++) std::cin >> a[i]; };
     if (word == "box") {
       read(6);
@@ -55,6 +58,14 @@ int main() {
     } else if (word == "add") {
       TopoDS_Shape other = pop(s), body = pop(s);
       s.push_back(BRepAlgoAPI_Fuse(body, other).Shape());
+    } else if (word == "common") {
+      TopoDS_Shape other = pop(s), body = pop(s);
+      s.push_back(BRepAlgoAPI_Common(body, other).Shape());
+    } else if (word == "place") {
+      read(12);
+      gp_Trsf t;
+      t.SetValues(a[0], a[1], a[2], a[3], a[4], a[5], a[6], a[7], a[8], a[9], a[10], a[11]);
+      s.push_back(BRepBuilderAPI_Transform(pop(s), t, true).Shape());
     } else if (word == "print") {
       GProp_GProps v, f;
       TopoDS_Shape t = pop(s);

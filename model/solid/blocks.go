@@ -1,0 +1,265 @@
+package solid
+
+import (
+	"math"
+	"sort"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// Blocks is a solid as a sum of convex blocks, some of them taken off: under each of its faces, seen along the board's
+// z, the column down to the board's lowest point, counted positive under faces that look up and negative under
+// those that look down. No decision about who touches whom goes into it, so parts that fit each other to the
+// last digit are no harder than others.
+type Blocks struct {
+	blocks []column // by the lower end of their boxes along x
+	around extent
+}
+
+// column is one of them, with the planes that bound it.
+type column struct {
+	extent
+	body   convex
+	planes []Plane
+	sign   float64
+}
+
+// noColumn is the area of a column's section, mm², below which it is rounding: of a wall that stands upright.
+const noColumn = 1e-10
+
+// Blocks cuts the solid into blocks. Its arcs are flattened to chords within tol, mm (Flattening when it is 0).
+func (s *Solid) Blocks(tol float64) *Blocks {
+	m := s.Flatten(tol)
+	b := &Blocks{}
+	if len(m.Vertices) == 0 {
+		return b
+	}
+	b.around.lo, b.around.hi = boxOf(m.Vertices)
+	for i := range m.Faces {
+		b.under(m, &m.Faces[i])
+	}
+	sort.SliceStable(b.blocks, func(i, j int) bool { return b.blocks[i].lo[0] < b.blocks[j].lo[0] })
+	return b
+}
+
+// Volume is the volume of all blocks, mm³: that of the flattened solid.
+func (b *Blocks) Volume() float64 {
+	var sum float64
+	for i := range b.blocks {
+		v, _ := b.blocks[i].body.size()
+		sum += b.blocks[i].sign * v
+	}
+	return sum
+}
+
+// under adds the columns under a face.
+func (b *Blocks) under(m *Mesh, f *MeshFace) {
+	loops := make([][]mgl64.Vec3, len(f.Loops))
+	var area float64
+	level := true
+	for i, l := range f.Loops {
+		for _, v := range l {
+			loops[i] = append(loops[i], m.Vertices[v])
+			level = level && m.Vertices[v][2] == b.around.lo[2]
+		}
+		area += areaSeen(loops[i])
+	}
+	if level || math.Abs(area) < noColumn {
+		return
+	}
+	sign := math.Copysign(1, area)
+	if len(loops) == 1 {
+		if sign < 0 {
+			turnAbout(loops[0])
+		}
+		if bulges(loops[0]) {
+			b.stand(loops[0], sidesOf(loops[0]), f.Normal.Mul(sign), sign)
+			return
+		}
+	}
+	p := Plane{N: f.Normal, D: f.Normal.Dot(loops[0][0])}
+	trapezoids(loops, func(q []mgl64.Vec3, sides []Plane) {
+		for i := range q {
+			q[i][2] = (p.D - p.N[0]*q[i][0] - p.N[1]*q[i][1]) / p.N[2]
+		}
+		b.stand(q, sides, f.Normal.Mul(sign), sign)
+	})
+}
+
+// areaSeen is the area inside a loop seen from +z, positive for a counter-clockwise one.
+func areaSeen(l []mgl64.Vec3) float64 {
+	var sum float64
+	for i := 1; i+1 < len(l); i++ {
+		sum += turn(l[0], l[i], l[i+1])
+	}
+	return sum / 2
+}
+
+// turn is twice the area of a triangle seen from +z.
+func turn(p, q, r mgl64.Vec3) float64 {
+	return (q[0]-p[0])*(r[1]-p[1]) - (q[1]-p[1])*(r[0]-p[0])
+}
+
+func turnAbout(l []mgl64.Vec3) {
+	for i, j := 0, len(l)-1; i < j; i, j = i+1, j-1 {
+		l[i], l[j] = l[j], l[i]
+	}
+}
+
+// bulges tells whether a counter-clockwise loop turns right nowhere, seen from +z, and only once round.
+func bulges(l []mgl64.Vec3) bool {
+	n := len(l)
+	down := 0
+	for i := range l {
+		p, q, r := l[i], l[(i+1)%n], l[(i+2)%n]
+		if turn(p, q, r) < -noColumn {
+			return false
+		}
+		if p[0] <= q[0] && q[0] > r[0] {
+			down++
+		}
+	}
+	return down <= 1
+}
+
+// sidesOf are the upright planes through the sides of a counter-clockwise loop.
+func sidesOf(l []mgl64.Vec3) []Plane {
+	sides := make([]Plane, 0, len(l)+2)
+	for i, p := range l {
+		if s, ok := uprightBy(p, l[(i+1)%len(l)]); ok {
+			sides = append(sides, s)
+		}
+	}
+	return sides
+}
+
+// uprightBy is the upright plane through p and q with its normal to the right of the way from p to q.
+func uprightBy(p, q mgl64.Vec3) (Plane, bool) {
+	n := mgl64.Vec3{q[1] - p[1], p[0] - q[0], 0}
+	d := n.Len()
+	if d == 0 {
+		return Plane{}, false
+	}
+	n = n.Mul(1 / d)
+	return Plane{n, n.Dot(p)}, true
+}
+
+// stand adds the column between a loop, counter-clockwise seen from above, and the level of the lowest point.
+func (b *Blocks) stand(l []mgl64.Vec3, sides []Plane, up mgl64.Vec3, sign float64) {
+	k := int32(len(l))
+	c := column{sign: sign}
+	c.body.corners = append(c.body.corners, l...)
+	for _, p := range l {
+		c.body.corners = append(c.body.corners, mgl64.Vec3{p[0], p[1], b.around.lo[2]})
+	}
+	for i := range k {
+		c.body.loops = append(c.body.loops, i)
+	}
+	c.body.ends = append(c.body.ends, k)
+	for i := range k {
+		c.body.loops = append(c.body.loops, 2*k-1-i)
+	}
+	c.body.ends = append(c.body.ends, 2*k)
+	c.planes = append(sides, Plane{up, up.Dot(l[0])}, Plane{mgl64.Vec3{0, 0, -1}, -b.around.lo[2]})
+	for i := range k {
+		j := (i + 1) % k
+		c.body.loops = append(c.body.loops, j, i, i+k, j+k)
+		c.body.ends = append(c.body.ends, int32(len(c.body.loops)))
+	}
+	c.lo, c.hi = boxOf(c.body.corners)
+	b.blocks = append(b.blocks, c)
+}
+
+// chord is a side of a loop from left to right.
+type chord struct{ p, q mgl64.Vec3 }
+
+// at is the chord's y at x.
+func (c *chord) at(x float64) float64 {
+	return c.p[1] + (x-c.p[0])/(c.q[0]-c.p[0])*(c.q[1]-c.p[1])
+}
+
+// strip is the space between two chords, from x on.
+type strip struct {
+	low, high *chord
+	from      float64
+}
+
+// trapezoids cuts what loops enclose, seen from +z, into trapezoids with two sides along y. They come counter-clockwise,
+// with the planes of their sides: a side may have shrunk to rounding, and its ends no longer tell which way it runs.
+func trapezoids(loops [][]mgl64.Vec3, out func(q []mgl64.Vec3, sides []Plane)) {
+	var chords []*chord
+	var stops []float64
+	for _, l := range loops {
+		for i, p := range l {
+			q := l[(i+1)%len(l)]
+			stops = append(stops, p[0])
+			switch {
+			case p[0] < q[0]:
+				chords = append(chords, &chord{p, q})
+			case p[0] > q[0]:
+				chords = append(chords, &chord{q, p})
+			}
+		}
+	}
+	sort.Float64s(stops)
+	sort.SliceStable(chords, func(i, j int) bool { return chords[i].p[0] < chords[j].p[0] })
+	var open, next []strip
+	var active []*chord
+	for i := 1; i < len(stops); i++ {
+		a, z := stops[i-1], stops[i]
+		if a == z {
+			continue
+		}
+		active = spanning(active, &chords, a, z)
+		next = next[:0]
+		for j := 0; j+1 < len(active); j += 2 {
+			next = append(next, strip{active[j], active[j+1], a})
+		}
+		open = goOn(open, next, a, out)
+		open, next = next, open
+	}
+	goOn(open, nil, stops[len(stops)-1], out)
+}
+
+// spanning are the chords over the stretch from a to z, by their height in its middle.
+func spanning(active []*chord, rest *[]*chord, a, z float64) []*chord {
+	kept := active[:0]
+	for _, c := range active {
+		if c.q[0] >= z {
+			kept = append(kept, c)
+		}
+	}
+	for len(*rest) > 0 && (*rest)[0].p[0] <= a {
+		if c := (*rest)[0]; c.q[0] >= z {
+			kept = append(kept, c)
+		}
+		*rest = (*rest)[1:]
+	}
+	mid := (a + z) / 2
+	sort.SliceStable(kept, func(i, j int) bool { return kept[i].at(mid) < kept[j].at(mid) })
+	return kept
+}
+
+// goOn lets the strips that go on in next begin where they began, and gives out those that end at x.
+func goOn(open, next []strip, x float64, out func(q []mgl64.Vec3, sides []Plane)) []strip {
+	j := 0
+	for _, s := range open {
+		found := false
+		for k := j; k < len(next); k++ {
+			if next[k].low == s.low && next[k].high == s.high {
+				next[k].from, j, found = s.from, k+1, true
+				break
+			}
+		}
+		if found {
+			continue
+		}
+		q := []mgl64.Vec3{{s.from, s.low.at(s.from)}, {x, s.low.at(x)}, {x, s.high.at(x)}, {s.from, s.high.at(s.from)}}
+		if areaSeen(q) > noColumn {
+			low, _ := uprightBy(s.low.p, s.low.q)
+			high, _ := uprightBy(s.high.q, s.high.p)
+			out(q, []Plane{low, {mgl64.Vec3{1, 0, 0}, x}, high, {mgl64.Vec3{-1, 0, 0}, -s.from}})
+		}
+	}
+	return open
+}
