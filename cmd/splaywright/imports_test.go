@@ -16,6 +16,8 @@ var layers = [][]string{
 	{"assets"},
 	{"model/measure"},
 	{"model/solid"},
+	{"model/stock", "model/stock/line"},
+	{"model/stock/sheet"},
 	{"model/timber"},
 	{"model/part"},
 	{"model/cut", "model/joint"},
