@@ -136,10 +136,9 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	n := panel{head: fmt.Sprintf("%s   %s", strings.Join(marks, ", "), names(group))}
 	n.text = []string{
 		fmt.Sprintf("%d off, %s", len(group), q.Timber),
-		"Blank " + boxText(q.Blank, o),
-		"Rough " + boxText(q.Rough, o),
-		"Outer face up",
 	}
+	n.text = append(append(n.text, boxText("Blank", q.Blank, o)...), boxText("Rough", q.Rough, o)...)
+	n.text = append(n.text, "Outer face up")
 	if hasRows(p, q) {
 		n.text = append(n.text, "Sizes in a row start at its ring")
 	}
@@ -177,8 +176,19 @@ func appendOnce(list []string, s string) []string {
 	return append(list, s)
 }
 
-func boxText(b part.Box, o Options) string {
-	return fmt.Sprintf("%s × %s × %s", o.label(b.Length), o.label(b.Width), o.label(b.Thickness))
+// boxText is a board's three sizes; with both units a line for each.
+func boxText(name string, b part.Box, o Options) []string {
+	line := func(name string, s measure.Style) string {
+		s.Both = false
+		return fmt.Sprintf("%s %s × %s × %s", name, s.Format(b.Length), s.Format(b.Width), s.Format(b.Thickness))
+	}
+	if !o.Style.Both {
+		return []string{line(name, o.Style)}
+	}
+	if o.Style.Unit == measure.Imperial {
+		return []string{line(name, o.Style) + " in", line("=", measure.Style{}) + " mm"}
+	}
+	return []string{line(name, o.Style) + " mm", line("=", measure.Style{Unit: measure.Imperial}) + " in"}
 }
 
 // hasRows tells whether the part's sheet has running sizes.
