@@ -190,3 +190,33 @@ func TestBoresThatPassEachOther(t *testing.T) {
 		}
 	}
 }
+
+// A groove right across an arch whose end leans a hair: the arch's edges are joined over the groove's floor.
+func TestGrooveAcrossArchThatLeansAHair(t *testing.T) {
+	const chord, rise = 150.0, 45.0
+	r := chord*chord/(8*rise) + rise/2
+	for d := range leans {
+		if math.Abs(d) > 1e-3 {
+			continue
+		}
+		for _, axis := range []float64{0, 4 * deg} {
+			lean := d - axis
+			b := archBoard(chord, rise, lean, axis)
+			b.Pockets = []Pocket{{Tag: "groove", Depth: 6, Walls: groove(100, 110, b.Outline[0], b.Outline[4])}}
+			volume := 260*250*20 + 250*20*20*math.Tan(lean) -
+				gauss16(func(z float64) float64 { return archArea(chord, rise, lean, axis, z) }, 0, 20, 4)
+			// Of the groove the arch has taken its part already: at depth z it is an ellipse stretched along the board.
+			volume -= gauss16(func(z float64) float64 {
+				centre := 130 - rise + r - z*math.Tan(axis)
+				return gauss16(func(x float64) float64 {
+					u := (x - centre) * math.Cos(axis)
+					return 250 - 2*math.Sqrt(r*r-u*u)
+				}, 100, 110, 2)
+			}, 14, 20, 1)
+			name := fmt.Sprintf("arch leans %g, end %g off it", axis/deg, d)
+			if rightOrRefused(t, name, b, volume, exact) > 0 {
+				t.Errorf("%s: refused", name)
+			}
+		}
+	}
+}
