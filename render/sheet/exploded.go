@@ -1,0 +1,162 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+	"splaywright/render/draw"
+	"splaywright/render/view"
+)
+
+// The first move of the assembly draws its parts off by apart, as a share of the piece's largest size,
+// and each later one by further more, so that what goes on last stands farthest off.
+const (
+	apart   = 0.25
+	further = 0.15
+)
+
+// exploded is the piece with its parts drawn off each other the way they came.
+type exploded struct {
+	piece *form.Piece
+	lines [][2]mgl64.Vec3 // from where a part is shown to where it goes home, world
+}
+
+// explode draws the parts off in the order of the assembly turned round.
+func explode(p *form.Piece) exploded {
+	size := max(p.Overall.Height, p.Overall.WidthTop, p.Overall.WidthFloor, p.Overall.DepthTop).MM()
+	off := map[string]mgl64.Vec3{}
+	for k, m := range p.Assembly.Moves {
+		far := (apart + further*float64(k)) * size
+		for i, id := range m.Parts {
+			off[id] = off[id].Sub(m.Ways[i].Mul(far))
+		}
+	}
+	shown := *p
+	shown.Parts = nil
+	var e exploded
+	for _, q := range p.Parts {
+		d := off[q.ID]
+		moved := *q
+		moved.Place = mgl64.Translate3D(d[0], d[1], d[2]).Mul4(q.Place)
+		shown.Parts = append(shown.Parts, &moved)
+		if d.Len() > 0 && q.Solid != nil {
+			tip := foremost(q, d.Normalize().Mul(-1))
+			e.lines = append(e.lines, [2]mgl64.Vec3{tip.Add(d), tip})
+		}
+	}
+	e.piece = &shown
+	return e
+}
+
+// foremost is the middle of the end of a part that goes first along a way, where it comes home.
+func foremost(q *part.Part, way mgl64.Vec3) mgl64.Vec3 {
+	lo, hi := q.Solid.Bounds()
+	local := part.Back(q.Place).Mul4x1(way.Vec4(0)).Vec3()
+	at := lo.Add(hi).Mul(0.5)
+	half := hi.Sub(lo).Mul(0.5)
+	reach := math.Inf(1)
+	for k := range 3 {
+		if a := math.Abs(local[k]); a > 1e-9 {
+			reach = min(reach, half[k]/a)
+		}
+	}
+	return q.Place.Mul4x1(at.Add(local.Mul(reach)).Vec4(1)).Vec3()
+}
+
+// picture draws the exploded piece at a scale: the parts with their marks, and how they come home.
+func (e exploded) picture(pic *view.Picture, scale float64, o Options) *figure {
+	f := newFigure(pic, scale, o.ink(), false)
+	for _, l := range e.lines {
+		a, b := pic.Direction.Point(l[0]), pic.Direction.Point(l[1])
+		f.axis(f.at(a.X, a.Y), f.at(b.X, b.Y), 0)
+	}
+	for _, q := range e.piece.Parts {
+		if q.Solid == nil {
+			continue
+		}
+		at := pic.Direction.Point(e.towardViewer(q, pic.Direction))
+		f.Leader(f.at(at.X, at.Y), true, q.Mark+" "+q.Name, q.ID, 60, 120, -60, -120, 30, 150, -30, -150)
+	}
+	return f
+}
+
+// towardViewer is the middle of the face of a part that looks towards the viewer most.
+func (e exploded) towardViewer(q *part.Part, d view.Direction) mgl64.Vec3 {
+	lo, hi := q.Solid.Bounds()
+	at := lo.Add(hi).Mul(0.5)
+	// A fifth off the middle, clear of hand holes and centre lines.
+	at[0] += (hi[0] - lo[0]) / 5
+	at[2] = lo[2]
+	if q.Place.Mul4x1(mgl64.Vec4{0, 0, 1, 0}).Vec3().Dot(d.Toward) > 0 {
+		at[2] = hi[2]
+	}
+	return q.Place.Mul4x1(at.Vec4(1)).Vec3()
+}
+
+// togetherSheet shows how the piece goes together; nil where there is nothing to show.
+func togetherSheet(p *form.Piece, s set) *blank {
+	if len(p.Assembly.Moves) == 0 {
+		return nil
+	}
+	e := explode(p)
+	pic := view.NewScene(e.piece, flattening).Project(view.Pictorial(s.o.Turn, s.o.Tip))
+	b := s.sheet(entry{title: "How it goes together", scale: "none"}, true)
+	// A pictorial has no scale of its own, so it is made as large as the sheet allows.
+	scale := min(b.room.Width()/(pic.Max.X-pic.Min.X), b.room.Height()/(pic.Max.Y-pic.Min.Y))
+	for range 40 {
+		items := e.picture(pic, scale, s.o).Finish()
+		if box := draw.Bounds(items); fitsIn(box, b.room) {
+			b.centre(items, box, b.room)
+			break
+		}
+		scale *= 0.97
+	}
+	b.caption(together(p))
+	return b
+}
+
+// together is the order in a line.
+func together(p *form.Piece) string {
+	text := "Order: " + marks(p, p.Assembly.First)
+	for _, m := range p.Assembly.Moves {
+		text += ", then " + marks(p, m.Parts)
+		if m.AtOnce() {
+			text += " at once"
+		}
+	}
+	return text + ". Chain lines: the way each part goes home."
+}
+
+func marks(p *form.Piece, ids []string) string {
+	var list []string
+	for _, id := range ids {
+		if q := p.Part(id); q != nil {
+			list = append(list, q.Mark)
+		}
+	}
+	slices.Sort(list)
+	text := ""
+	for i, m := range list {
+		if i > 0 {
+			text += " + "
+		}
+		text += m
+	}
+	return text
+}
+
+// caption sets a line at the foot of the drawing's room, left of the title block.
+func (b *blank) caption(text string) {
+	const size = 2.5
+	f := b.frame()
+	y := f.Min.Y + inset
+	lines := wrap(text, size, f.Width()-block-2*inset)
+	for i := len(lines) - 1; i >= 0; i-- {
+		b.text(f.Min.X+inset, y, size, lines[i], false, b.ink.line)
+		y += 4.2
+	}
+}

@@ -1,0 +1,76 @@
+package sheet
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"splaywright/model"
+	"splaywright/model/form/formtest"
+	"splaywright/render/draw"
+)
+
+// Every part has its name on the sheet, and the order stands below.
+func TestTheSheetOfTheAssemblyNamesEveryPart(t *testing.T) {
+	p := model.Derive(formtest.Full())
+	var sheet *draw.Page
+	for _, page := range Papers(p, Options{}) {
+		if strings.Contains(texts(page), "How it goes together") {
+			sheet = &page
+			break
+		}
+	}
+	if sheet == nil {
+		t.Fatal("no sheet shows how it goes together")
+	}
+	all := texts(*sheet)
+	for _, q := range p.Parts {
+		if !strings.Contains(all, q.Mark+" "+q.Name) {
+			t.Errorf("%s is not named", q.Name)
+		}
+	}
+	if !strings.Contains(all, "Order: ") {
+		t.Error("the order is missing")
+	}
+}
+
+func texts(p draw.Page) string {
+	var b strings.Builder
+	for _, it := range p.Items {
+		if t, ok := it.(draw.Text); ok {
+			b.WriteString(t.Text + "\n")
+		}
+	}
+	return b.String()
+}
+
+// What is shown apart goes home along its way: the end of each line is the part's own end, and a part
+// that goes on later stands farther off.
+func TestPartsAreDrawnOffTheWayTheyCame(t *testing.T) {
+	p := model.Derive(formtest.WorkedExample())
+	e := explode(p)
+	if len(e.lines) != len(p.Parts)-1 {
+		t.Fatalf("%d ways home for %d parts", len(e.lines), len(p.Parts))
+	}
+	last := 0.
+	for k, m := range p.Assembly.Moves {
+		l := e.lines[k]
+		off := l[0].Sub(l[1])
+		if off.Normalize().Add(m.Ways[0]).Len() > 1e-9 {
+			t.Errorf("move %d is drawn off along %.3v, it comes along %.3v", k, off, m.Ways[0])
+		}
+		if off.Len() <= last {
+			t.Errorf("move %d stands no farther off than the one before", k)
+		}
+		last = off.Len()
+	}
+	for i, q := range p.Parts {
+		shown := e.piece.Parts[i]
+		if shown.Solid != q.Solid {
+			t.Errorf("%s is another board when shown apart", q.ID)
+		}
+		if moved := shown.Place.Col(3).Sub(q.Place.Col(3)).Len(); (moved == 0) != (q.ID == p.Assembly.First[0]) || math.IsNaN(moved) {
+			t.Errorf("%s is drawn off by %g", q.ID, moved)
+		}
+	}
+}
