@@ -97,6 +97,19 @@ func everyPartGoesHomeOnce(t testing.TB, p *form.Piece) {
 	}
 }
 
+// A piece that could not be cut has nothing to put together.
+func TestNothingGoesTogetherFromNothing(t *testing.T) {
+	d := formtest.WorkedExample()
+	many := 300
+	d.Corners.Tails = &many
+	if a := motion.Assemble(form.Build(d)); len(a.First)+len(a.Moves)+len(a.Stuck) > 0 {
+		t.Errorf("%+v", a)
+	}
+	if a := motion.Assemble(&form.Piece{}); len(a.First) > 0 {
+		t.Errorf("%+v", a)
+	}
+}
+
 // Open case "Splay leg stool assembly", http://granitemountainwoodcraft.com/category/splay-leg-stool/ :
 // the legs travel 2 for each 1 that the rail closes when 4·tan(splay) = 1, at 14.04°.
 func TestTravelOfLegsAndRail(t *testing.T) {

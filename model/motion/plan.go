@@ -25,6 +25,9 @@ func Assemble(p *form.Piece) form.Assembly {
 			t.bodies = append(t.bodies, newBody(q))
 		}
 	}
+	if len(t.bodies) == 0 {
+		return form.Assembly{}
+	}
 	for _, j := range p.Joints {
 		t.ways = append(t.ways, j.Slides, j.Slides.Mul(-1))
 	}
