@@ -199,9 +199,6 @@ func (e *expression) primary() (measure.Quantity, error) {
 
 func (e *expression) literal() (measure.Quantity, error) {
 	rest := e.text[e.pos:]
-	if len(rest) > 1 && rest[0] == '0' && rest[1] >= '0' && rest[1] <= '9' {
-		return measure.Quantity{}, e.fail("a number does not begin with 0; some programs would read it in eights")
-	}
 	q, n, err := measure.Literal(rest)
 	if err != nil {
 		return q, e.fail("%v", err)

@@ -36,6 +36,14 @@ func TestLengthsAsTyped(t *testing.T) {
 		{"-12", Metric, -12},
 		{"- 1/2 in", Metric, -12.7},
 		{"+5", Metric, 5},
+		{"0", Metric, 0},
+		{"0.5", Metric, 0.5},
+		{"0 1/2 in", Metric, 12.7},
+		{"1/8 in", Metric, 3.175},
+		{"1/16 in", Metric, 1.5875},
+		{"1/32 in", Metric, 0.79375},
+		{"1/64 in", Metric, 0.396875},
+		{"10 63/64 in", Metric, 279.003125},
 		{" 20 ", Metric, 20},
 		{"20\u00a0mm", Metric, 20},
 	} {
@@ -71,6 +79,14 @@ func TestTextsThatAreRefusedSayWhy(t *testing.T) {
 		{"1234567890123456", "digits"},
 		{".", "point"},
 		{"0x1F", "not understood"},
+		{"010", "type 10"},
+		{"007", "type 7"},
+		{"00.5", "type 0.5"},
+		{"0260 mm", "type 260"},
+		{"000", "type 0"},
+		{"1 03/8 in", "type 3"},
+		{"3/08 in", "type 8"},
+		{"2 ft 06 in", "type 6"},
 	} {
 		_, err := ParseLength(c.text, Metric)
 		var e *Error
@@ -97,7 +113,7 @@ func TestAnglesAsTyped(t *testing.T) {
 			t.Errorf("%q is read as %.4f°, want %.4f°", text, a.Degrees(), deg)
 		}
 	}
-	for _, text := range []string{"26 cm", "180", "1:0", "200°", "x"} {
+	for _, text := range []string{"26 cm", "180", "1:0", "200°", "x", "007 deg", "1:08"} {
 		if a, err := ParseAngle(text); err == nil {
 			t.Errorf("%q is taken as %v°", text, a.Degrees())
 		}

@@ -121,6 +121,9 @@ func number(s string) (float64, int, error) {
 	if whole > longest {
 		return 0, 0, fmt.Errorf("a number with %d digits is no size", whole)
 	}
+	if err := eights(s); err != nil {
+		return 0, 0, err
+	}
 	if whole < len(s) && s[whole] == '.' {
 		return decimal(s, whole)
 	}
@@ -142,6 +145,21 @@ func number(s string) (float64, int, error) {
 		return 0, 0, err
 	}
 	return v + f, whole + n, nil
+}
+
+// eights refuses a number that begins with a 0 too many: it is a slip, or was meant in eights as
+// some programs read it.
+func eights(s string) error {
+	n := digits(s)
+	if n < 2 || s[0] != '0' {
+		return nil
+	}
+	end := n
+	if end < len(s) && s[end] == '.' {
+		end += 1 + digits(s[end+1:])
+	}
+	plain := strings.TrimLeft(s[:n-1], "0") + s[n-1:end] // the last digit stays, even a 0
+	return fmt.Errorf("a number does not begin with 0, as some programs would read it in eights; type %s", plain)
 }
 
 func decimal(s string, whole int) (float64, int, error) {
@@ -176,6 +194,9 @@ func fraction(s, sep string) (below float64, n int, err error) {
 	if d > longest {
 		return 0, 0, fmt.Errorf("a number with %d digits is no size", d)
 	}
+	if err := eights(rest); err != nil {
+		return 0, 0, err
+	}
 	below, err = strconv.ParseFloat(rest[:d], 64)
 	if err != nil {
 		return 0, 0, fmt.Errorf("a number is expected: %w", err)
@@ -201,6 +222,9 @@ func fractionAfter(s string) (v float64, n int, err error) {
 	}
 	below, m, err := fraction(s[skip+d:], "/")
 	if err != nil || m == 0 {
+		return 0, 0, err
+	}
+	if err := eights(s[skip:]); err != nil {
 		return 0, 0, err
 	}
 	above, err := strconv.ParseFloat(s[skip:skip+d], 64)
