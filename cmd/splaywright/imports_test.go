@@ -28,7 +28,7 @@ var layers = [][]string{
 	{"render/draw/drawtest"},
 	{"render/view", "render/table"},
 	{"render/dimension"},
-	{"render/sheet"},
+	{"render/sheet", "render/pattern"},
 	{"export/csv", "export/pdf", "export/png", "export/svg", "export/derived", "export/xlsx"},
 	{"export/html"},
 	{"export/papers"},

@@ -1,0 +1,121 @@
+package pattern
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"splaywright/model"
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
+	"splaywright/render/draw"
+)
+
+// samples are the pieces that the tests look at: tails on the top, on the sides, housed, butted.
+func samples() map[string]*form.Piece {
+	onSide := formtest.Full()
+	onSide.Corners.TailsOn = form.OnSide
+	flush := formtest.WorkedExample()
+	flush.Splay.Edges, flush.Splay.EdgeCut = 5*measure.Degree, form.EdgeFlush
+	out := map[string]*form.Piece{}
+	for name, d := range map[string]form.Design{
+		"worked": formtest.WorkedExample(), "full": formtest.Full(), "housing": formtest.Housing(),
+		"butt": formtest.Butt(), "tails on the sides": onSide, "flush edges": flush,
+	} {
+		out[name] = model.Derive(d)
+	}
+	return out
+}
+
+// randomPiece is a stool of any size and lean, with all features that fit it.
+func randomPiece(t *rapid.T) *form.Piece {
+	d := formtest.Full()
+	f := func(name string, lo, hi float64) measure.Length {
+		return measure.Length(rapid.Float64Range(lo, hi).Draw(t, name))
+	}
+	angle := func(name string) measure.Angle {
+		return measure.Angle(rapid.SampledFrom([]float64{0, 1e-4, 2, 6, 11, 20}).Draw(t, name)) * measure.Degree
+	}
+	d.Size.Height, d.Size.Width, d.Size.Depth = f("height", 200, 600), f("width", 260, 900), f("depth", 160, 420)
+	d.Splay.Ends, d.Splay.Edges = angle("ends"), angle("edges")
+	if rapid.Bool().Draw(t, "flush") {
+		d.Splay.EdgeCut = form.EdgeFlush
+	}
+	if rapid.Bool().Draw(t, "tails on the sides") {
+		d.Corners.TailsOn = form.OnSide
+	}
+	d.Corners.Tails = nil
+	d.Boards.Top.Thickness, d.Boards.Side.Thickness = f("top", 12, 40), f("side", 12, 40)
+	d.Features[0].Width, d.Features[0].Rise = f("arch", 40, 120), f("rise", 5, 20)
+	return model.Derive(d)
+}
+
+func pieceSets(t *testing.T, p *form.Piece, o Options) []Set {
+	t.Helper()
+	s, err := Sets(p, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func patternsOf(p *form.Piece) []Pattern {
+	var out []Pattern
+	for _, q := range p.Parts {
+		out = append(out, For(q, measure.Style{})...)
+	}
+	return out
+}
+
+// one finds a part's pattern by its place.
+func one(t *testing.T, p *form.Piece, id, place string) *Pattern {
+	t.Helper()
+	for _, q := range For(p.Part(id), measure.Style{}) {
+		if q.Place == place {
+			return &q
+		}
+	}
+	t.Fatalf("%s has no pattern %q", id, place)
+	return nil
+}
+
+// length of a path; curves by 8-point Gauss-Legendre quadrature of their speed.
+func length(segs []draw.Seg) float64 {
+	nodes := [4]float64{0.1834346424956498, 0.5255324099163290, 0.7966664774136267, 0.9602898564975363}
+	weights := [4]float64{0.3626837833783620, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763}
+	sum := 0.0
+	var first, last draw.Point
+	for _, s := range segs {
+		switch s.Kind {
+		case draw.Move:
+			first = s.P[2]
+		case draw.Line:
+			sum += dist(last, s.P[2])
+		case draw.Close:
+			sum += dist(last, first)
+			continue
+		case draw.Curve:
+			b := [4]draw.Point{last, s.P[0], s.P[1], s.P[2]}
+			speed := func(u float64) float64 {
+				v := 1 - u
+				k := [3]float64{3 * v * v, 6 * v * u, 3 * u * u}
+				x, y := 0.0, 0.0
+				for i, w := range k {
+					x += w * (b[i+1].X - b[i].X)
+					y += w * (b[i+1].Y - b[i].Y)
+				}
+				return math.Hypot(x, y)
+			}
+			for i, x := range nodes {
+				sum += weights[i] / 2 * (speed((1+x)/2) + speed((1-x)/2))
+			}
+		}
+		last = s.P[2]
+	}
+	return sum
+}
+
+// ends of a path of one run.
+func ends(segs []draw.Seg) (a, b draw.Point) { return segs[0].P[2], segs[len(segs)-1].P[2] }

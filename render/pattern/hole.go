@@ -1,0 +1,125 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/measure"
+	"splaywright/model/part"
+	"splaywright/render/draw"
+)
+
+// centres marks where round holes enter and leave a plane that is laid out by a chart; on tells
+// whether a point lies there. Holes with one centre share one label; narrow labels have a line for
+// each thing said.
+func (b *blank) centres(p *Pattern, place string, c *chart, narrow bool, on func(mgl64.Vec3) bool) {
+	type spot struct {
+		at    mgl64.Vec3
+		r     float64
+		words []string
+	}
+	var spots []*spot
+	add := func(at mgl64.Vec3, r float64, said ...string) {
+		if !narrow {
+			said = []string{strings.Join(said, ", ")}
+		}
+		for _, s := range spots {
+			if s.at.Sub(at).Len() < sameSpot {
+				s.r = math.Max(s.r, r)
+				s.words = append(s.words, said...)
+				return
+			}
+		}
+		spots = append(spots, &spot{at, r, said})
+	}
+	for _, h := range b.q.Bores {
+		r := h.Diameter.MM() / 2
+		if on(h.Entry) {
+			add(h.Entry, r, b.holeWords(h)...)
+		}
+		if out := h.Entry.Add(h.Axis.Mul(h.Depth.MM())); h.Through && on(out) {
+			add(out, r, "ø "+b.bit(h.Diameter)+" comes out")
+		}
+	}
+	for _, s := range spots {
+		centre := c.point(s.at)
+		p.cross(centre, s.r+2, b.q.ID+"/"+place)
+		p.Labels = append(p.Labels, Label{At: plus(centre, draw.Point{X: 0.7, Y: 0.7}, s.r+2), Lines: s.words, Size: smallText, Leader: true})
+	}
+}
+
+// holeWords is a hole in a few words: its bit, how deep it goes and how it leans.
+func (b *blank) holeWords(h part.Bore) []string {
+	said := []string{"ø " + b.bit(h.Diameter)}
+	if h.Through {
+		said[0] += " through"
+	} else {
+		said = append(said, b.style.FormatUnit(h.Depth)+" deep")
+	}
+	if h.Lean > part.SquareNoise {
+		said = append(said, "leaning "+measure.FormatAngle(h.Lean, measure.Degree/10))
+	}
+	return said
+}
+
+// bit is a drill's size as drills are sold: tenths of a millimetre, or 64ths of an inch.
+func (b *blank) bit(d measure.Length) string {
+	s := measure.Style{Unit: b.style.Unit, Step: 0.1}
+	if s.Unit == measure.Imperial {
+		s.Step = measure.Inch / 64
+	}
+	return s.FormatUnit(d)
+}
+
+// cross is a centre mark of two lines.
+func (p *Pattern) cross(c draw.Point, r float64, ref string) {
+	p.line(Mark, draw.Polyline([]draw.Point{plus(c, paperX, -r), plus(c, paperX, r)}), ref)
+	p.line(Mark, draw.Polyline([]draw.Point{plus(c, paperY, -r), plus(c, paperY, r)}), ref)
+}
+
+// featureCentres marks the centres of round ends and says what the arcs are. They are square to
+// the outer face, so their centres are the same on both faces.
+func (b *blank) featureCentres(p *Pattern, f *face) {
+	for i := range b.q.Features {
+		k := &b.q.Features[i]
+		at := func(x mgl64.Vec2) draw.Point { return f.chart.point(x.Vec3(f.z)) }
+		sin, cos := math.Sincos(k.Angle.Radians())
+		long, r := mgl64.Vec2{cos, sin}, k.Radius.MM()
+		ref := fmt.Sprintf("features.%d", k.Index)
+		switch k.Kind {
+		case part.HandHole, part.Slot:
+			half := (k.Length - k.Width).MM() / 2
+			p.cross(at(k.Centre.Sub(long.Mul(half))), r/3, ref)
+			if half > sameSpot {
+				p.cross(at(k.Centre.Add(long.Mul(half))), r/3, ref)
+			}
+			p.label(at(k.Centre), fmt.Sprintf("%s, ends ø %s", k.Kind, b.style.FormatUnit(k.Width)))
+		case part.Arch:
+			crown := at(k.Centre.Sub(long.Mul(k.Width.MM() + 4)))
+			p.label(crown, "arch, radius "+b.style.FormatUnit(k.Radius)+", rise "+b.style.FormatUnit(k.Width))
+		}
+	}
+}
+
+// housings says how deep the hollows of a face are.
+func (b *blank) housings(p *Pattern, f *face) {
+	const floor = " floor"
+	for i := range b.q.Solid.Faces {
+		s := &b.q.Solid.Faces[i]
+		if s.Round != nil || !strings.HasSuffix(s.Tag, floor) || math.Abs(s.Plane.N[2]-f.up) > inPlane {
+			continue
+		}
+		deep := f.z*f.up - s.Plane.D
+		if deep < inPlane {
+			continue
+		}
+		middle := draw.EmptyBox()
+		for _, h := range s.Loops[0] {
+			middle = middle.Add(f.chart.start(b.q.Solid, h))
+		}
+		p.label(between(middle.Min, middle.Max, 0.5), fmt.Sprintf("%s, %s deep", strings.TrimSuffix(s.Tag, floor), b.style.FormatUnit(measure.Length(deep))))
+	}
+}

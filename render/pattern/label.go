@@ -1,0 +1,160 @@
+package pattern
+
+import (
+	"math"
+
+	"splaywright/render/draw"
+)
+
+// lettering places labels on one sheet: inside its window, off the lines and off each other.
+type lettering struct {
+	window draw.Box
+	lines  [][]draw.Point
+	taken  []draw.Box
+	items  []draw.Item
+	// left are the labels that found no room at all.
+	left []Label
+}
+
+const (
+	pitch   = 1.75 // from line to line of a label, in heights of capitals
+	clear   = 0.8  // round a label, mm
+	farther = 7.0  // a label that stands so far off is led back to its place, mm
+)
+
+// block is the box of a label whose middle is at the origin.
+func (l Label) block() (wide, high float64) {
+	for i, s := range l.Lines {
+		size, bold := l.font(i)
+		wide = math.Max(wide, draw.TextWidth(s, size, bold))
+		high += size * pitch
+	}
+	return wide + 2*clear, high + clear
+}
+
+// font of a label's line: the mark of a part is large.
+func (l Label) font(i int) (size float64, bold bool) {
+	if l.Signed && i == 0 {
+		return markText, true
+	}
+	return l.Size, l.Signed && i == 1
+}
+
+// place puts a label at the first free spot, nearest its anchor. Where none is free of lines, it
+// takes one that is at least free of other labels.
+func (t *lettering) place(l Label) {
+	wide, high := l.block()
+	second, fallback := draw.Point{}, false
+	in := sides(l.In)
+	for _, c := range spots(l.At, wide, high) {
+		b := boxAt(c, wide, high)
+		if b.Min.X < t.window.Min.X || b.Max.X > t.window.Max.X || b.Min.Y < t.window.Min.Y || b.Max.Y > t.window.Max.Y ||
+			t.overlaps(b) || !within(b, in) {
+			continue
+		}
+		if struck(b, t.lines) || l.Leader && t.blocked(l.At, b) {
+			if !fallback {
+				second, fallback = c, true
+			}
+			continue
+		}
+		t.put(l, c, b)
+		return
+	}
+	if fallback {
+		t.put(l, second, boxAt(second, wide, high))
+		return
+	}
+	t.left = append(t.left, l)
+}
+
+// sides are the half planes of a convex figure, counter-clockwise.
+func sides(pts []draw.Point) []half {
+	out := make([]half, len(pts))
+	for i, a := range pts {
+		b := pts[(i+1)%len(pts)]
+		n := draw.Point{X: b.Y - a.Y, Y: a.X - b.X}
+		out[i] = half{n, dot(n, a)}
+	}
+	return out
+}
+
+func within(b draw.Box, in []half) bool {
+	for _, h := range in {
+		for _, p := range []draw.Point{b.Min, b.Max, {X: b.Min.X, Y: b.Max.Y}, {X: b.Max.X, Y: b.Min.Y}} {
+			if dot(h.N, p) > h.D {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (t *lettering) overlaps(b draw.Box) bool {
+	for _, o := range t.taken {
+		if meets(b, o) {
+			return true
+		}
+	}
+	return false
+}
+
+// spots are the places for a label's middle: on its anchor, then beside it in growing rings.
+func spots(at draw.Point, wide, high float64) []draw.Point {
+	const rings, ways, step = 20, 16, 2.5
+	out := []draw.Point{at}
+	for i := range rings {
+		gap := float64(i) * step
+		for j := range ways {
+			sin, cos := math.Sincos(2 * math.Pi * float64(j) / ways)
+			out = append(out, draw.Point{X: at.X + cos*(wide/2+gap), Y: at.Y + sin*(high/2+gap)})
+		}
+	}
+	return out
+}
+
+func (t *lettering) put(l Label, c draw.Point, b draw.Box) {
+	t.taken = append(t.taken, b)
+	y := b.Max.Y - clear/2
+	for i, s := range l.Lines {
+		size, bold := l.font(i)
+		y -= size * (pitch + 1) / 2
+		t.items = append(t.items, draw.Text{At: draw.Point{X: c.X, Y: y}, Size: size, Align: draw.Centre, Bold: bold, Ink: ink, Text: s, Layer: "text"})
+		if l.Signed && i == 0 {
+			w := draw.TextWidth(s, size, bold)/2 + 1
+			under := draw.Polyline([]draw.Point{{X: c.X - w, Y: y - 1.6}, {X: c.X + w, Y: y - 1.6}})
+			t.items = append(t.items, draw.Path{Segs: under, Pen: draw.Pen{Width: 0.5, Ink: ink}, Layer: "underline"})
+		}
+		y -= size * (pitch - 1) / 2
+	}
+	if l.Leader {
+		t.lead(l.At, b)
+	}
+}
+
+// blocked tells whether a leader would run through another label.
+func (t *lettering) blocked(at draw.Point, b draw.Box) bool {
+	to := nearest(b, at)
+	for _, o := range t.taken {
+		if crosses(o, at, to) {
+			return true
+		}
+	}
+	return false
+}
+
+// nearest is the point of a box nearest to p.
+func nearest(b draw.Box, p draw.Point) draw.Point {
+	return draw.Point{X: math.Max(b.Min.X, math.Min(b.Max.X, p.X)), Y: math.Max(b.Min.Y, math.Min(b.Max.Y, p.Y))}
+}
+
+// lead draws a line from an anchor to the nearest side of a block that stands off.
+func (t *lettering) lead(at draw.Point, b draw.Box) {
+	to := nearest(b, at)
+	if dist(at, to) < farther {
+		return
+	}
+	run := []draw.Point{at, to}
+	t.lines = append(t.lines, run)
+	t.items = append(t.items, draw.Path{Segs: draw.Polyline(run), Pen: draw.Pen{Width: thin, Ink: faint}, Layer: "text"})
+}

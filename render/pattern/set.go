@@ -1,0 +1,52 @@
+package pattern
+
+import (
+	"splaywright/model/form"
+	"splaywright/model/part"
+	"splaywright/render/draw"
+)
+
+// Set is the patterns of one part.
+type Set struct {
+	Part *part.Part
+	// Sheets are the patterns to be joined from sheets; the first says how and shows a map of them.
+	Sheets []draw.Page
+	// Whole is every pattern of the part on one large page, in true millimetres and never corrected.
+	Whole draw.Page
+}
+
+// Sets lays out the patterns of every part that needs one. Parts that mirror each other have each
+// their own. The same piece gives the same pages. The error is that of the options.
+func Sets(p *form.Piece, o Options) ([]Set, error) {
+	if o.Sheet == "" {
+		o.Sheet = p.Design.Papers.Sheet
+	}
+	if o.Style.Step == 0 && o.Style.Unit == 0 && !o.Style.Both {
+		o.Style = p.Design.Style()
+	}
+	o, err := o.Fill()
+	if err != nil {
+		return nil, err
+	}
+	var out []Set
+	for _, q := range p.Parts {
+		if all := For(q, o.Style); len(all) > 0 {
+			out = append(out, setOf(q, all, p.Title, o))
+		}
+	}
+	return out, nil
+}
+
+func setOf(q *part.Part, all []Pattern, piece string, o Options) Set {
+	tilings := make([]*tiling, len(all))
+	for i, p := range all {
+		tilings[i] = newTiling(p, o)
+	}
+	s := Set{Part: q, Sheets: []draw.Page{cover(q, tilings, piece, o)}, Whole: whole(q, all, piece)}
+	for _, t := range tilings {
+		for _, k := range t.sheets() {
+			s.Sheets = append(s.Sheets, t.sheet(k, piece))
+		}
+	}
+	return s
+}

@@ -1,0 +1,170 @@
+package pattern
+
+import (
+	"math"
+	"strconv"
+
+	"splaywright/render/draw"
+)
+
+// tiling lays one pattern out on sheets that overlap. Row A is the uppermost, column 1 the leftmost.
+type tiling struct {
+	o          Options
+	p          Pattern // corrected, and turned where that saves sheets
+	window     draw.Box
+	rows, cols int
+	corner     draw.Point // of the pattern, at the upper left of the first window
+	stepX      float64
+	stepY      float64
+	full       [][]bool // by row and column: whether a line runs there
+}
+
+// tile is one sheet's place in a tiling.
+type tile struct{ row, col int }
+
+// name of a sheet: "A1", "B3"; after row Z comes AA.
+func (t tile) name() string {
+	row, letters := t.row, ""
+	for {
+		letters = string(rune('A'+row%26)) + letters
+		if row = row/26 - 1; row < 0 {
+			break
+		}
+	}
+	return letters + strconv.Itoa(t.col+1)
+}
+
+// newTiling takes the way round that needs fewer sheets.
+func newTiling(p Pattern, o Options) *tiling {
+	a, b := tilingOf(p, o), tilingOf(p.upright(), o)
+	if b.count() < a.count() {
+		return b
+	}
+	return a
+}
+
+func tilingOf(p Pattern, o Options) *tiling {
+	const ease = 1.0 // lines keep this far off the windows' outer edges
+	t := &tiling{o: o, p: p.stretched(o.fx(), o.fy()), window: o.layout(sizes[o.Sheet])}
+	b := t.p.Bounds().Grow(ease)
+	lap := o.Overlap.MM()
+	t.stepX, t.stepY = t.window.Width()-lap, t.window.Height()-lap
+	t.cols = max(1, int(math.Ceil((b.Width()-lap)/t.stepX)))
+	t.rows = max(1, int(math.Ceil((b.Height()-lap)/t.stepY)))
+	// one sheet holds its pattern in the middle; of several the first are filled, so that joins keep
+	// away from the middle line, where holes are
+	t.corner = draw.Point{X: b.Min.X, Y: b.Max.Y}
+	if t.cols == 1 {
+		t.corner.X -= (t.window.Width() - b.Width()) / 2
+	}
+	if t.rows == 1 {
+		t.corner.Y += (t.window.Height() - b.Height()) / 2
+	}
+	t.fill()
+	return t
+}
+
+// box is what a sheet shows of the pattern.
+func (t *tiling) box(k tile) draw.Box {
+	x, y := t.corner.X+float64(k.col)*t.stepX, t.corner.Y-float64(k.row)*t.stepY
+	return draw.Box{Min: draw.Point{X: x, Y: y - t.window.Height()}, Max: draw.Point{X: x + t.window.Width(), Y: y}}
+}
+
+// fill notes the sheets on which a line runs. Where leaving out the others would part the rest,
+// none is left out.
+func (t *tiling) fill() {
+	t.full = make([][]bool, t.rows)
+	for r := range t.full {
+		t.full[r] = make([]bool, t.cols)
+		for c := range t.full[r] {
+			t.full[r][c] = len(t.lines(tile{r, c}, true)) > 0
+		}
+	}
+	if t.joined() {
+		return
+	}
+	for r := range t.full {
+		for c := range t.full[r] {
+			t.full[r][c] = true
+		}
+	}
+}
+
+// joined tells whether the sheets hang together edge to edge.
+func (t *tiling) joined() bool {
+	all := t.sheets()
+	if len(all) == 0 {
+		return true
+	}
+	seen := map[tile]bool{all[0]: true}
+	for queue := all[:1]; len(queue) > 0; queue = queue[1:] {
+		for _, d := range []tile{{0, 1}, {1, 0}, {0, -1}, {-1, 0}} {
+			n := tile{queue[0].row + d.row, queue[0].col + d.col}
+			if t.has(n) && !seen[n] {
+				seen[n] = true
+				queue = append(queue[:len(queue):len(queue)], n)
+			}
+		}
+	}
+	return len(seen) == len(all)
+}
+
+// has tells whether a sheet is printed.
+func (t *tiling) has(k tile) bool {
+	return k.row >= 0 && k.row < t.rows && k.col >= 0 && k.col < t.cols && t.full[k.row][k.col]
+}
+
+// sheets are the printed ones, row by row; left out are the others.
+func (t *tiling) sheets() []tile { return t.which(true) }
+
+func (t *tiling) leftOut() []tile { return t.which(false) }
+
+func (t *tiling) which(full bool) []tile {
+	var out []tile
+	for r := range t.full {
+		for c := range t.full[r] {
+			if t.full[r][c] == full {
+				out = append(out, tile{r, c})
+			}
+		}
+	}
+	return out
+}
+
+func (t *tiling) count() int { return len(t.sheets()) }
+
+// lines are the parts of the pattern's lines in a sheet's window, in the pattern's own places; weighty
+// ones are those that a sheet is printed for.
+func (t *tiling) lines(k tile, weighty bool) []Line {
+	b := t.box(k)
+	in := window(b)
+	var out []Line
+	for _, l := range t.p.Lines {
+		if weighty && l.Kind != Cut && l.Kind != Fold && l.Kind != Mark {
+			continue
+		}
+		if near := draw.Bounds([]draw.Item{draw.Path{Segs: l.Segs}}); !touches(near, b.Grow(onBorder)) {
+			continue
+		}
+		for _, segs := range clip(l.Segs, in) {
+			out = append(out, Line{l.Kind, segs, l.Ref, l.Head})
+		}
+	}
+	return out
+}
+
+func touches(a, b draw.Box) bool {
+	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
+}
+
+// shift brings the pattern's places to a sheet's paper.
+func (t *tiling) shift(k tile) draw.Point {
+	b := t.box(k)
+	return draw.Point{X: t.window.Min.X - b.Min.X, Y: t.window.Min.Y - b.Min.Y}
+}
+
+// neighbours of a sheet that are printed.
+func (t *tiling) left(k tile) bool  { return t.has(tile{k.row, k.col - 1}) }
+func (t *tiling) right(k tile) bool { return t.has(tile{k.row, k.col + 1}) }
+func (t *tiling) above(k tile) bool { return t.has(tile{k.row - 1, k.col}) }
+func (t *tiling) below(k tile) bool { return t.has(tile{k.row + 1, k.col}) }

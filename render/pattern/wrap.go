@@ -1,0 +1,370 @@
+package pattern
+
+import (
+	"math"
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/part"
+	"splaywright/model/solid"
+	"splaywright/render/draw"
+)
+
+// end is one end of a board, laid out as a strip: outer face, fold, end, fold, inner face.
+type end struct {
+	b        *blank
+	cut      *part.Cut
+	faces    []int   // of the solid, in the plane of the end
+	over     float64 // how far the strip reaches over each face, mm
+	deep     float64 // from arris to arris over the end, mm
+	outer    chart
+	across   chart // over the end
+	inner    chart
+	fold     [2][2]draw.Point // the two arrises, from edge to edge, before joints are sawn
+	out      draw.Point       // square to the arrises, out over the end
+	z        [2]float64       // heights of the faces
+	faceWall [2][]int
+}
+
+// endNeeded: an end across the grain that is not square, or that has joints or holes in it.
+func (b *blank) endNeeded(c *part.Cut) bool {
+	if c.Kind != part.Crosscut || len(b.facesIn(solid.Plane{N: c.Normal, D: c.Offset})) == 0 {
+		return false
+	}
+	if c.Swing > 0 || c.Tilt > 0 {
+		return true
+	}
+	for _, h := range b.q.Bores {
+		if h.Face == c.ID {
+			return true
+		}
+	}
+	return len(b.facesIn(solid.Plane{N: c.Normal, D: c.Offset})) > 1 || b.baseline(c) > 0
+}
+
+// baseline is how far joints at an end reach into the board along its outer face, mm; 0 without.
+func (b *blank) baseline(c *part.Cut) float64 {
+	flat := math.Hypot(c.Normal[0], c.Normal[1])
+	far := 0.0
+	for _, i := range b.baselines(c) {
+		f := &b.q.Solid.Faces[i]
+		far = math.Max(far, (c.Offset-f.Plane.D)/flat)
+	}
+	return far
+}
+
+// baselines lists the bottoms of the sockets at an end.
+func (b *blank) baselines(c *part.Cut) []int {
+	var out []int
+	for i := range b.q.Solid.Faces {
+		f := &b.q.Solid.Faces[i]
+		if f.Round == nil && f.Tag == "baseline" && f.Plane.N.Sub(c.Normal).Len() < inPlane {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// newEnd unrolls an end about its two arrises. Each of the three charts keeps all lengths, and two
+// neighbours agree along the arris that they share.
+func (b *blank) newEnd(c *part.Cut) *end {
+	e := &end{b: b, cut: c, faces: b.facesIn(solid.Plane{N: c.Normal, D: c.Offset}), z: [2]float64{0, -b.thickness}}
+	e.over = math.Min(math.Max(leastWrap, b.baseline(c)+pastLine), b.q.Blank.Length.MM()/2)
+	e.faceWall = [2][]int{b.outer.faces, b.inner.faces}
+	flat := math.Hypot(c.Normal[0], c.Normal[1])
+	away := mgl64.Vec3{c.Normal[0] / flat, c.Normal[1] / flat, 0} // in the face, out of the board
+	along := mgl64.Vec3{-away[1], away[0], 0}
+	down := along.Cross(c.Normal) // in the end, from the outer face to the inner
+	if down[2] > 0 {
+		down = down.Mul(-1)
+	}
+	e.deep = -b.thickness / down[2]
+	from, _, _ := b.edgeOn(c, 0)
+	e.out = draw.Point{X: away[0], Y: away[1]}
+	u := draw.Point{X: along[0], Y: along[1]}
+	at := draw.Point{X: from[0], Y: from[1]}
+	e.outer = b.outer.chart
+	e.across = chart{At: from, A: along, B: down, To: at, X: u, Y: e.out}
+	e.inner = chart{At: from.Add(down.Mul(e.deep)), A: along, B: away.Mul(-1), To: plus(at, e.out, e.deep), X: u, Y: e.out}
+	for i, k := range e.charts() {
+		p, q, _ := b.edgeOn(c, e.z[i])
+		e.fold[i] = [2]draw.Point{k.point(p), k.point(q)}
+	}
+	return e
+}
+
+// charts of the outer and the inner face.
+func (e *end) charts() [2]*chart { return [2]*chart{&e.outer, &e.inner} }
+
+// reach is the half plane in which the strip over a face lies; 0 outer, 1 inner.
+func (e *end) reach(i int) half {
+	sign := float64(2*i - 1)
+	n := draw.Point{X: sign * e.out.X, Y: sign * e.out.Y}
+	return half{n, dot(n, e.fold[i][0]) + e.over}
+}
+
+// wrap draws an end unrolled.
+func (b *blank) wrap(c *part.Cut) Pattern {
+	e := b.newEnd(c)
+	p := Pattern{Part: b.q, Place: words(c.ID) + ", wrapped round"}
+	for i, k := range e.charts() {
+		for _, f := range e.faceWall[i] {
+			e.edges(&p, k, f, &i)
+		}
+		p.line(Fold, draw.Polyline(e.fold[i][:]), b.q.ID+"/"+c.ID)
+	}
+	for _, f := range e.faces {
+		e.edges(&p, &e.across, f, nil)
+	}
+	e.blankEdges(&p)
+	e.baselines(&p)
+	e.crosses(&p)
+	e.words(&p)
+	return p
+}
+
+// edges draws the edges of one face of the solid, except where it meets the end at an arris. On a
+// face only what the strip reaches is drawn.
+func (e *end) edges(p *Pattern, k *chart, f int, over *int) {
+	s := e.b.q.Solid
+	for _, l := range s.Faces[f].Loops {
+		for _, h := range l {
+			o := across(s, h)
+			if e.isFold(f, o) {
+				continue
+			}
+			segs := append([]draw.Seg{draw.MoveTo(k.start(s, h))}, k.edge(s, h)...)
+			parts := [][]draw.Seg{segs}
+			if over != nil {
+				parts = clip(segs, []half{e.reach(*over)})
+			}
+			for _, q := range parts {
+				p.line(Cut, q, e.b.q.ID+"/"+s.Faces[o].Tag)
+			}
+		}
+	}
+}
+
+// isFold tells whether the edge between two faces is an arris of the end.
+func (e *end) isFold(f, o int) bool {
+	face := func(i int) bool { return slices.Contains(e.faceWall[0], i) || slices.Contains(e.faceWall[1], i) }
+	return face(f) && slices.Contains(e.faces, o) || face(o) && slices.Contains(e.faces, f)
+}
+
+// blankEdges draws the outline of the strip where the finished part has no edge: along the waste of
+// the joints, and where the paper ends on the faces.
+func (e *end) blankEdges(p *Pattern) {
+	ref := e.b.q.ID
+	made := p.runs(Cut)
+	add := func(a, b draw.Point) {
+		for _, s := range uncovered(a, b, made) {
+			p.line(Guide, draw.Polyline(s[:]), ref)
+		}
+	}
+	for j := range 2 {
+		add(e.fold[0][j], e.fold[1][j])
+	}
+	for i := range 2 {
+		var ends [2]draw.Point
+		for j := range 2 {
+			ends[j] = e.limit(i, j)
+			add(e.fold[i][j], ends[j])
+		}
+		p.line(Guide, draw.Polyline(ends[:]), ref)
+	}
+}
+
+// limit is where the paper ends on face i along the board's edge that leaves fold end j.
+func (e *end) limit(i, j int) draw.Point {
+	from, to, _ := e.b.edgeOn(e.cut, e.z[i])
+	corner := [2]mgl64.Vec3{from, to}[j]
+	k := e.charts()[i]
+	way := mgl64.Vec3{-e.cut.Normal[0], -e.cut.Normal[1], 0}
+	if c := e.beside(corner); c != nil {
+		// along the neighbouring cut, into the board
+		along := mgl64.Vec3{-c.Normal[1], c.Normal[0], 0}
+		if along.Dot(way) < 0 {
+			along = along.Mul(-1)
+		}
+		way = along
+	}
+	flat := mgl64.Vec3{-e.cut.Normal[0], -e.cut.Normal[1], 0}.Normalize()
+	return k.point(corner.Add(way.Mul(e.over / way.Dot(flat))))
+}
+
+// beside is the other cut that passes through a corner of the end.
+func (e *end) beside(corner mgl64.Vec3) *part.Cut {
+	for i := range e.b.q.Cuts {
+		c := &e.b.q.Cuts[i]
+		if c != e.cut && math.Abs(c.Normal.Dot(corner)-c.Offset) < inPlane {
+			return c
+		}
+	}
+	return nil
+}
+
+// baselines draws the line on either face that the sockets go down to, from edge to edge.
+func (e *end) baselines(p *Pattern) {
+	found := e.b.baselines(e.cut)
+	if len(found) == 0 {
+		return
+	}
+	line := *e.cut
+	line.Offset = e.b.q.Solid.Faces[found[0]].Plane.D
+	made := p.runs(Cut)
+	for i, k := range e.charts() {
+		// the cuts beside the end bound it, the end itself runs alongside
+		if from, to, ok := e.b.edgeOn(&line, e.z[i]); ok {
+			for _, s := range uncovered(k.point(from), k.point(to), made) {
+				p.line(Guide, draw.Polyline(s[:]), e.b.q.ID+"/baseline")
+			}
+		}
+	}
+}
+
+// crosses marks the waste of each socket on both faces and on the end.
+func (e *end) crosses(p *Pattern) {
+	s := e.b.q.Solid
+	for _, f := range e.b.baselines(e.cut) {
+		var onEnd []draw.Point
+		for _, l := range s.Faces[f].Loops {
+			for _, h := range l {
+				for i, k := range e.charts() {
+					if !slices.Contains(e.faceWall[i], across(s, h)) {
+						continue
+					}
+					a := between(k.start(s, h), k.point(s.Vertices[ending(s, h)]), 0.5)
+					arris := e.foot(i, a)
+					p.waste(between(a, arris, 0.5), e.b.q.ID)
+					onEnd = append(onEnd, arris)
+				}
+			}
+		}
+		if len(onEnd) == 2 {
+			p.waste(between(onEnd[0], onEnd[1], 0.5), e.b.q.ID)
+		}
+	}
+}
+
+// foot is the point of a fold square across from a.
+func (e *end) foot(i int, a draw.Point) draw.Point {
+	d := draw.Point{X: e.fold[i][0].X - a.X, Y: e.fold[i][0].Y - a.Y}
+	return plus(a, e.out, dot(d, e.out))
+}
+
+// waste is a small oblique cross.
+func (p *Pattern) waste(c draw.Point, ref string) {
+	const r = 1.6
+	for _, d := range []draw.Point{{X: r, Y: r}, {X: r, Y: -r}} {
+		p.line(Waste, draw.Polyline([]draw.Point{plus(c, d, -1), plus(c, d, 1)}), ref)
+	}
+}
+
+// longStrip is signed twice along its length, so that each of its sheets is likely to be signed, mm.
+const longStrip = 150.0
+
+// words names the three parts of the strip and the edges of the board, and tells how to lay it.
+func (e *end) words(p *Pattern) {
+	b := e.b
+	from, to, _ := b.edgeOn(e.cut, 0)
+	outer, over, inner := e.cell(0), ring(e.fold[0][0], e.fold[0][1], e.fold[1][1], e.fold[1][0]), e.cell(1)
+	say := func(t, off float64, in []draw.Point, signed bool, lines ...string) {
+		at := plus(between(e.fold[0][0], e.fold[0][1], t), e.out, off)
+		p.Labels = append(p.Labels, Label{At: at, Lines: lines, Size: smallText, Signed: signed, In: in})
+	}
+	say(0.5, pastLine/2-e.over, outer, true, b.q.Mark, b.q.Name)
+	b.centres(p, words(e.cut.ID), &e.across, true, func(at mgl64.Vec3) bool { return math.Abs(e.cut.Normal.Dot(at)-e.cut.Offset) < inPlane })
+	places := []float64{0.5}
+	if dist(e.fold[0][0], e.fold[0][1]) > longStrip {
+		places = []float64{0.25, 0.75}
+	}
+	for _, t := range places {
+		say(t, pastLine/2-e.over, outer, false, b.outer.place)
+		say(t, e.deep/2, over, false, words(e.cut.ID))
+		say(t, e.deep+e.over-pastLine/2, inner, false, b.inner.place)
+	}
+	ref := b.reference()
+	for j := range 2 {
+		c := e.beside([2]mgl64.Vec3{from, to}[j])
+		if c == nil {
+			continue
+		}
+		t := 8 / dist(e.fold[0][0], e.fold[0][1])
+		if j == 1 {
+			t = 1 - t
+		}
+		say(t, pastLine/2-e.over, outer, false, words(c.ID))
+		if c == ref {
+			tip := between(e.limit(0, j), e.fold[0][j], 0.2)
+			way := e.outer.way(c.Normal.Mul(-1))
+			n := math.Hypot(way.X, way.Y)
+			arrowTo(p, tip, draw.Point{X: way.X / n, Y: way.Y / n}, b.q.ID+"/"+c.ID)
+		}
+	}
+	p.Tells = []string{
+		"Cut the strip out, fold it on both dashed lines and wrap it round the end, print outwards, when the end is sawn to its angles and before the joint is.",
+		"The folds lie on the arrises, each part on the face that it is signed with; the arrow points at the reference edge, the " + words(ref.ID) + ".",
+	}
+}
+
+// cell is the strip over face i.
+func (e *end) cell(i int) []draw.Point {
+	return ring(e.fold[i][0], e.fold[i][1], e.limit(i, 1), e.limit(i, 0))
+}
+
+// ring is a convex figure of four corners, counter-clockwise.
+func ring(a, b, c, d draw.Point) []draw.Point {
+	out := []draw.Point{a, b, c, d}
+	if (b.X-a.X)*(c.Y-a.Y)-(b.Y-a.Y)*(c.X-a.X) < 0 {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// uncovered gives the stretches of a straight line that no other line runs along.
+func uncovered(a, b draw.Point, runs [][]draw.Point) [][2]draw.Point {
+	length := dist(a, b)
+	u := draw.Point{X: (b.X - a.X) / length, Y: (b.Y - a.Y) / length}
+	off := func(p draw.Point) float64 { return (p.X-a.X)*u.Y - (p.Y-a.Y)*u.X }
+	along := func(p draw.Point) float64 { return (p.X-a.X)*u.X + (p.Y-a.Y)*u.Y }
+	free := [][2]float64{{0, length}}
+	for _, run := range runs {
+		for i := 1; i < len(run); i++ {
+			if math.Abs(off(run[i-1])) > inPlane || math.Abs(off(run[i])) > inPlane {
+				continue
+			}
+			lo, hi := along(run[i-1]), along(run[i])
+			free = without(free, math.Min(lo, hi), math.Max(lo, hi))
+		}
+	}
+	var out [][2]draw.Point
+	for _, f := range free {
+		out = append(out, [2]draw.Point{plus(a, u, f[0]), plus(a, u, f[1])})
+	}
+	return out
+}
+
+// runs are the lines of a kind as straight steps; only those of straight lines are exact.
+func (p *Pattern) runs(k Kind) [][]draw.Point {
+	var out [][]draw.Point
+	for _, l := range p.Lines {
+		if l.Kind == k {
+			out = append(out, draw.Flatten(l.Segs, 0.5)...)
+		}
+	}
+	return out
+}
+
+// without takes the stretch from lo to hi out of others.
+func without(free [][2]float64, lo, hi float64) [][2]float64 {
+	var out [][2]float64
+	for _, f := range free {
+		for _, g := range [][2]float64{{f[0], math.Min(f[1], lo)}, {math.Max(f[0], hi), f[1]}} {
+			if g[1]-g[0] > inPlane {
+				out = append(out, g)
+			}
+		}
+	}
+	return out
+}
