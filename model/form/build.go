@@ -82,7 +82,7 @@ func (b *assembly) find(found ...part.Finding) {
 }
 
 // show prints a length in a finding.
-func (b *assembly) show(l measure.Length) string { return b.d.Style().FormatUnit(l) }
+func (b *assembly) show(l measure.Length) string { return b.d.fine().FormatUnit(l) }
 
 // finish builds the solids and numbers the parts.
 func (b *assembly) finish() {

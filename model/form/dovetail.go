@@ -29,10 +29,7 @@ func (b *builder) dovetails() {
 	k := &b.d.Corners
 	for _, i := range []side{left, right} {
 		c := b.stand.dovetailCorner(i)
-		l, err := joint.Lay(joint.Wish{
-			Width: c.Width(), Tails: k.Tails, Tail: k.Tail, Pin: k.Pin, HalfPin: k.HalfPin,
-			Widths: k.TailWidths, Mirrored: k.Mirrored, Taper: c.Taper(),
-		})
+		l, err := joint.Lay(k.wish(c))
 		var m *joint.Misfit
 		if errors.As(err, &m) {
 			b.find(b.misfit(m, c))

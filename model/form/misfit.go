@@ -3,6 +3,7 @@ package form
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"splaywright/model/joint"
 	"splaywright/model/measure"
@@ -36,45 +37,123 @@ func (b *assembly) misfitText(m *joint.Misfit, c joint.Corner) (text string, siz
 		return fmt.Sprintf("The tail widths, mirrored, make %g tails, but %g are asked for.", m.Figure.MM(), m.Limit.MM()),
 			[]string{"corners.tails", "corners.tail-widths"}, ""
 	case joint.Contradiction:
-		return fmt.Sprintf("The tails, pins and half pins typed add up to %s, but the corner is %s wide; leave one of them out and it follows.",
-			b.show(m.Figure), width), []string{"corners.tail", "corners.pin", "corners.half-pin", tails}, "mm"
+		return b.addUp(m, c), []string{"corners.tail", "corners.pin", "corners.half-pin", tails}, "mm"
 	case joint.TailToPoint:
 		return b.tailToPoint(m, c), []string{tails, "corners.slope", "corners.pin"}, "mm"
 	case joint.TailsTooMany:
 		return fmt.Sprintf("%s cannot fit in %s: pins and half pins alone take more. %s",
-			plural(len(m.Layout.Widths), "tail"), width, b.fewerTails(c)), []string{tails, "corners.pin", "corners.half-pin"}, "mm"
+			plural(len(m.Layout.Widths), "tail"), width, b.ways(c)), []string{tails, "corners.pin", "corners.half-pin"}, "mm"
 	case joint.HalfPinGone:
-		return fmt.Sprintf("The tails and pins leave nothing for the half pins: they are %s too wide for a corner of %s.",
-			b.show(-2*m.Figure), width), []string{tails, "corners.tail", "corners.pin"}, "mm"
+		return fmt.Sprintf("The tails and pins leave nothing for the half pins: they are %s too wide for a corner of %s. %s",
+			b.show(-2*m.Figure), width, b.ways(c)), []string{tails, "corners.tail", "corners.pin"}, "mm"
 	case joint.PinGone:
-		return fmt.Sprintf("The tails and half pins leave nothing for the pins in a corner of %s: they would be %s.",
-			width, b.show(m.Figure)), []string{tails, "corners.tail", "corners.half-pin"}, "mm"
+		return fmt.Sprintf("The tails and half pins leave nothing for the pins: they are %s too wide for a corner of %s. %s",
+			b.show(-m.Figure*measure.Length(len(m.Layout.Widths)-1)), width, b.ways(c)), []string{tails, "corners.tail", "corners.half-pin"}, "mm"
 	}
 	return fmt.Sprintf("The corner has no width (%s).", b.show(m.Figure)), []string{"size.depth", "splay.edges"}, "mm"
+}
+
+// addUp tells what the sizes typed take, against what there is.
+func (b *assembly) addUp(m *joint.Misfit, c joint.Corner) string {
+	k := b.d.Corners
+	n := len(m.Layout.Widths)
+	tails := plural(n, "tail")
+	if len(k.TailWidths) == 0 {
+		tails += " of " + b.show(*k.Tail)
+	}
+	if n > 1 {
+		tails += ", " + plural(n-1, "pin") + " of " + b.show(m.Layout.Pin)
+	}
+	over := m.Figure - m.Limit
+	word := "too much"
+	if over < 0 {
+		over, word = -over, "too little"
+	}
+	return fmt.Sprintf("%s and two half pins of %s take %s, and the corner is %s wide: %s %s. %s",
+		tails, b.show(m.Layout.HalfPin), b.show(m.Figure), b.show(c.Width()), b.show(over), word, b.ways(c))
 }
 
 // tailToPoint says how wide the tail would have to be, and the slope that would leave it a root.
 func (b *assembly) tailToPoint(m *joint.Misfit, c joint.Corner) string {
 	slope := measure.Angle(math.Atan(m.Figure.MM() / (2 * c.Run())))
 	return fmt.Sprintf("Tail %d is %s wide at its end and comes to a point before its baseline: it must be wider than %s, or slope less than %.1f°. %s",
-		m.Tail, b.show(m.Figure), b.show(m.Limit), slope.Degrees(), b.fewerTails(c))
+		m.Tail, b.show(m.Figure), b.show(m.Limit), slope.Degrees(), b.ways(c))
 }
 
-// fewerTails finds the largest count of even tails that can be cut with the pins as they are.
-func (b *assembly) fewerTails(c joint.Corner) string {
-	k := b.d.Corners
-	w := joint.Wish{Width: c.Width(), Pin: k.Pin, HalfPin: k.HalfPin, Taper: c.Taper()}
-	from := len(k.TailWidths)
-	if from == 0 && k.Tails != nil {
-		from = *k.Tails
+// wish is what the design says about the tails of a corner.
+func (k Corners) wish(c joint.Corner) joint.Wish {
+	return joint.Wish{
+		Width: c.Width(), Tails: k.Tails, Tail: k.Tail, Pin: k.Pin, HalfPin: k.HalfPin,
+		Widths: k.TailWidths, Mirrored: k.Mirrored, Taper: c.Taper(),
 	}
-	for n := min(from, 200) - 1; n >= 1; n-- {
-		w.Tails = &n
-		if _, err := joint.Lay(w); err == nil {
-			return fmt.Sprintf("%s would fit.", plural(n, "even tail"))
+}
+
+// ways names the changes of a single size, or of the count, that give a layout which can be cut.
+func (b *assembly) ways(c joint.Corner) string {
+	typed := b.d.Corners.wish(c)
+	var ways []string
+	try := func(w joint.Wish, say func(joint.Layout) string) {
+		if l, err := joint.Lay(w); err == nil && cuttable(w, l) {
+			ways = append(ways, say(l))
 		}
 	}
-	return "Smaller pins or a wider board would do."
+	if l, ok := fewer(typed); ok {
+		ways = append(ways, "ask for "+plural(len(l.Widths), "even tail"))
+	}
+	leave := func(what string, size func(joint.Layout) measure.Length) func(joint.Layout) string {
+		return func(l joint.Layout) string { return fmt.Sprintf("leave %s out (%s follows)", what, b.show(size(l))) }
+	}
+	if typed.Tail != nil {
+		w := typed
+		w.Tail = nil
+		try(w, leave("the tail", func(l joint.Layout) measure.Length { return l.Widths[0] }))
+	}
+	if typed.Pin != nil {
+		w := typed
+		w.Pin = nil
+		try(w, leave("the pin", func(l joint.Layout) measure.Length { return l.Pin }))
+	}
+	if typed.HalfPin != nil {
+		w := typed
+		w.HalfPin = nil
+		try(w, leave("the half pin", func(l joint.Layout) measure.Length { return l.HalfPin }))
+	}
+	switch len(ways) {
+	case 0:
+		return "Smaller tails and pins or a wider board would do."
+	case 1:
+		return "To clear it, " + ways[0] + "."
+	}
+	return "Any one of these clears it: " + strings.Join(ways, ", or ") + "."
+}
+
+// cuttable tells that nothing of a layout is narrower than the narrowest chisel.
+func cuttable(w joint.Wish, l joint.Layout) bool {
+	least := l.HalfPin
+	if len(l.Widths) > 1 {
+		least = min(least, l.Pin)
+	}
+	for _, t := range l.Widths {
+		least = min(least, t-w.Taper)
+	}
+	return least >= joint.NarrowestRoot
+}
+
+// fewer finds the largest count of even tails below the one asked for that can be cut with the
+// other sizes as they are.
+func fewer(w joint.Wish) (joint.Layout, bool) {
+	from := len(w.Widths)
+	if from == 0 && w.Tails != nil {
+		from = *w.Tails
+	}
+	w.Widths = nil
+	for n := min(from, 200) - 1; n >= 1; n-- {
+		w.Tails = &n
+		if l, err := joint.Lay(w); err == nil && cuttable(w, l) {
+			return l, true
+		}
+	}
+	return joint.Layout{}, false
 }
 
 func plural(n int, word string) string {

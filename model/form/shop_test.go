@@ -167,10 +167,10 @@ func TestStops(t *testing.T) {
 		word   string // that the text must have
 		size   string // path that must be named
 	}{
-		{"sixty tails", func(d *form.Design) { d.Corners.Tails = new(60) }, "tails-cannot-fit", "would fit", "corners.tails"},
+		{"sixty tails", func(d *form.Design) { d.Corners.Tails = new(60) }, "tails-cannot-fit", "even tails", "corners.tails"},
 		{"pointed tails", func(d *form.Design) { d.Corners.Tails = new(15); *d.Corners.Pin = 5 }, "", "", ""},
 		{"steep slope", func(d *form.Design) { d.Corners.Slope = 60 * measure.Degree }, "tail-comes-to-a-point", "slope less than", "corners.slope"},
-		{"does not add up", func(d *form.Design) { l := measure.Length(50); d.Corners.Tail = &l }, "tails-do-not-add-up", "leave one of them out", "corners.pin"},
+		{"does not add up", func(d *form.Design) { l := measure.Length(50); d.Corners.Tail = &l }, "tails-do-not-add-up", "leave the tail out (51.0 mm follows)", "corners.pin"},
 		{"overhang on dovetails", func(d *form.Design) { d.Corners.Overhang = 10 }, "overhang-on-dovetails", "cannot overhang", "corners.overhang"},
 		{"height in the top", func(d *form.Design) { d.Size.Height = 20 }, "no-room-under-top", "nothing left", "size.height"},
 		{"sides that meet", func(d *form.Design) { d.Splay.Ends = -45 * measure.Degree }, "sides-meet", "nothing is left", "splay.ends"},

@@ -180,7 +180,7 @@ func (w Wish) pins(tails []measure.Length) (pin, half measure.Length, err error)
 		return pin, half, nil // the tails took what these leave
 	case w.Pin != nil && w.HalfPin != nil:
 		if sum := w.Width - rest + gaps*pin + 2*half; math.Abs(float64(sum-w.Width)) > sumNoise*float64(w.Width) {
-			return 0, 0, &Misfit{Kind: Contradiction, Figure: sum, Limit: w.Width}
+			return 0, 0, w.contradiction(sum, tails, pin, half)
 		}
 		return pin, half, nil
 	case w.Pin != nil || gaps == 0 && w.HalfPin == nil:
@@ -189,12 +189,17 @@ func (w Wish) pins(tails []measure.Length) (pin, half measure.Length, err error)
 		return (rest - 2*half) / gaps, half, nil
 	case w.HalfPin != nil:
 		if math.Abs(float64(rest-2*half)) > sumNoise*float64(w.Width) {
-			return 0, 0, &Misfit{Kind: Contradiction, Figure: w.Width - rest + 2*half, Limit: w.Width}
+			return 0, 0, w.contradiction(w.Width-rest+2*half, tails, pin, half)
 		}
 		return pin, half, nil
 	}
 	pin = rest / (gaps + 2*halfPinShare)
 	return pin, halfPinShare * pin, nil
+}
+
+// contradiction is sizes that are all given and do not add up to the width.
+func (w Wish) contradiction(sum measure.Length, tails []measure.Length, pin, half measure.Length) error {
+	return &Misfit{Kind: Contradiction, Figure: sum, Limit: w.Width, Layout: Layout{Widths: tails, Pin: pin, HalfPin: half}}
 }
 
 // place sets the tails side by side from the front edge.

@@ -33,5 +33,26 @@ type Misfit struct {
 
 // Error says in a few words what does not fit.
 func (m *Misfit) Error() string {
-	return fmt.Sprintf("%s: %g mm against %g mm", m.Kind, m.Figure.MM(), m.Limit.MM())
+	figure, limit := m.Figure.MM(), m.Limit.MM()
+	switch m.Kind {
+	case NoWidth:
+		return fmt.Sprintf("the corner is %g mm wide", figure)
+	case NoTails:
+		return fmt.Sprintf("%g tails are asked for; there must be one at least", figure)
+	case NoSize:
+		return fmt.Sprintf("a width of %g mm; it must be more than nothing", figure)
+	case OtherCount:
+		return fmt.Sprintf("the widths make %g tails, but %g are asked for", figure, limit)
+	case Contradiction:
+		return fmt.Sprintf("tails, pins and half pins add up to %g mm in a corner of %g mm", figure, limit)
+	case TailsTooMany:
+		return fmt.Sprintf("pins and half pins leave %g mm for each tail", figure)
+	case TailToPoint:
+		return fmt.Sprintf("tail %d, %g mm wide, loses %g mm on the way to its baseline", m.Tail, figure, limit)
+	case HalfPinGone:
+		return fmt.Sprintf("tails and pins leave %g mm for a half pin", figure)
+	case PinGone:
+		return fmt.Sprintf("tails and half pins leave %g mm for a pin", figure)
+	}
+	return string(m.Kind)
 }
