@@ -16,14 +16,19 @@ func (r *reader) top(d *form.Design) {
 		"splaywright": r.version,
 		"title":       r.text(&d.Title),
 		"units":       r.choice(&units, "mm", "in"),
-		"form":        r.choiceOf(&d.Form, []string{"stool"}, []string{"tray", "chest"}),
+		"form":        r.choice(&d.Form, form.Forms()...),
 		"size":        r.size(&d.Size),
 		"splay":       r.splay(&d.Splay),
 		"timber":      r.text(&d.Timber),
 		"boards": r.group(fields{
-			"top":  r.board(&d.Boards.Top),
-			"side": r.board(&d.Boards.Side),
+			"top":   r.board(&d.Boards.Top),
+			"side":  r.board(&d.Boards.Side),
+			"front": r.board(&d.Boards.Front),
+			"back":  r.board(&d.Boards.Back),
+			"end":   r.board(&d.Boards.End),
 		}),
+		"bottom":         r.bottom(&d.Bottom),
+		"lid":            r.lid(&d.Lid),
 		"corners":        r.corners(&d.Corners),
 		"stretchers":     r.stretchers(d),
 		"features":       r.features(d),
@@ -35,6 +40,7 @@ func (r *reader) top(d *form.Design) {
 		"use":            r.group(fields{"load": r.count(&d.Use.Load, 1, 2000), "dry": r.count(&d.Use.Dry, 5, 95), "damp": r.count(&d.Use.Damp, 5, 95)}),
 		"boards-on-hand": r.onHand,
 	}, "splaywright", "form", "size")(r.doc.root, "")
+	r.onlyWhere(d)
 }
 
 func (r *reader) version(n *yaml.Node, path string) {
@@ -47,12 +53,17 @@ func (r *reader) version(n *yaml.Node, path string) {
 func (r *reader) size(s *form.Size) taker {
 	at := string(form.AtTop)
 	return func(n *yaml.Node, path string) {
+		needed := []string{"height", "width"}
+		if r.doc.Text("form") != "ring" { // the same all round
+			needed = append(needed, "depth")
+		}
 		r.group(fields{
 			"height":   r.length(&s.Height, aboveZero),
 			"width":    r.length(&s.Width, aboveZero),
 			"depth":    r.length(&s.Depth, aboveZero),
 			"taken-at": r.choice(&at, string(form.AtTop), string(form.AtFloor)),
-		}, "height", "width", "depth")(n, path)
+			"staves":   r.count(&s.Staves, 3, 16),
+		}, needed...)(n, path)
 		s.TakenAt = form.TakenAt(at)
 	}
 }
@@ -61,9 +72,13 @@ func (r *reader) splay(s *form.Splay) taker {
 	edge := ""
 	return func(n *yaml.Node, path string) {
 		r.group(fields{
-			"ends":     r.angle(&s.Ends, lean.low, lean.high, lean.say),
-			"edges":    r.angle(&s.Edges, lean.low, lean.high, lean.say),
-			"edge-cut": r.choice(&edge, string(form.EdgeSquare), string(form.EdgeFlush)),
+			"ends":      r.lean(&s.Ends),
+			"edges":     r.lean(&s.Edges),
+			"front":     r.lean(&s.Front),
+			"back":      r.maybeLean(&s.Back),
+			"end-left":  r.maybeLean(&s.EndLeft),
+			"end-right": r.maybeLean(&s.EndRight),
+			"edge-cut":  r.choice(&edge, string(form.EdgeSquare), string(form.EdgeFlush), string(form.EdgeLevel)),
 		})(n, path)
 		s.EdgeCut = form.EdgeCut(edge)
 	}
@@ -81,8 +96,10 @@ const (
 
 func (r *reader) corners(c *form.Corners) taker {
 	return r.group(fields{
-		"joint":    r.choiceOf(&c.Joint, []string{form.ThroughDovetail, form.Butt, form.Housing}, []string{"half-blind dovetail", "finger joint", "mitre"}),
-		"tails-on": r.choice(&c.TailsOn, form.OnTop, form.OnSide),
+		"joint":    r.choiceOf(&c.Joint, joints(), []string{form.ThroughDovetail, form.Housing, form.FingerJoint, form.HalfBlindDovetail}),
+		"tails-on": r.choice(&c.TailsOn, form.OnTop, form.OnSide, form.OnFront, form.OnEnd),
+		"over":     r.choice(&c.Over, form.OnFront, form.OnEnd),
+		"lap":      r.maybeLength(&c.Lap, aboveZero),
 		"slope":    r.angle(&c.Slope, 0.1, 60, "a slope between 0.1 and 60 degrees is expected, such as 8 or 1:7"),
 		"tails":    r.maybeCount(&c.Tails, 1, mostTails),
 		"tail":     r.maybeLength(&c.Tail, aboveZero),
@@ -159,7 +176,7 @@ func (r *reader) features(d *form.Design) taker {
 		var f form.Feature
 		var on, kind string
 		r.group(fields{
-			"on":       r.choice(&on, "top", "side", "side-left", "side-right", "stretcher", "all"),
+			"on":       r.choice(&on, "top", "side", "side-left", "side-right", "stretcher", "front", "back", "end", "end-left", "end-right", "stave", "bottom", "lid", "all"),
 			"kind":     r.choice(&kind, "arch", "hand hole", "hole", "slot", "round-over"),
 			"width":    r.length(&f.Width, aboveZero),
 			"rise":     r.length(&f.Rise, aboveZero),

@@ -6,14 +6,22 @@ import (
 
 // shape is which keys stand where, in the order in which they are written. An item of a list is "#".
 var shape = map[string][]string{
-	"": words(`splaywright title units form size splay timber boards corners stretchers features
+	"": words(`splaywright title units form size splay timber boards corners bottom lid stretchers features
 		names allowance saw round papers use boards-on-hand`),
-	"size":                words("height width depth taken-at"),
-	"splay":               words("ends edges edge-cut"),
-	"boards":              words("top side"),
+	"size":                words("height width depth taken-at staves"),
+	"splay":               words("ends edges front back end-left end-right edge-cut"),
+	"boards":              words("top side front back end"),
 	"boards.top":          words("thickness timber"),
 	"boards.side":         words("thickness timber"),
-	"corners":             words("joint tails-on slope tails tail pin half-pin tail-widths mirrored overhang overhang-edges depth screws"),
+	"boards.front":        words("thickness timber"),
+	"boards.back":         words("thickness timber"),
+	"boards.end":          words("thickness timber"),
+	"bottom":              words("thickness timber joint up depth clearance screws"),
+	"bottom.screws":       words("gauge length count from-end counterbore plug"),
+	"lid":                 words("thickness timber overhang battens"),
+	"lid.battens":         words("width thickness inset count timber screws"),
+	"lid.battens.screws":  words("gauge length count from-end counterbore plug"),
+	"corners":             words("joint over tails-on lap slope tails tail pin half-pin tail-widths mirrored overhang overhang-edges depth screws"),
 	"corners.screws":      words("gauge length count from-end counterbore plug"),
 	"corners.tail-widths": {"#"},
 	"stretchers":          {"#"},
@@ -40,39 +48,4 @@ func pattern(path string) string {
 		}
 	}
 	return strings.Join(keys, ".")
-}
-
-// place tells whether a design has something at the path, and otherwise what is near.
-func place(path string) (why string) {
-	parent, key := cut(pattern(path))
-	if parent == "names" {
-		if !goodName(key) {
-			return badName
-		}
-		return ""
-	}
-	if path == "names" {
-		return ""
-	}
-	known, ok := shape[parent]
-	if !ok {
-		if why := place(parent); why != "" {
-			return why
-		}
-		return parent + " holds one value, not a group"
-	}
-	for _, k := range known {
-		if k == key {
-			return ""
-		}
-	}
-	return unknown(key, known)
-}
-
-// unknown says that there is no such key and which one was perhaps meant.
-func unknown(key string, known []string) string {
-	if len(known) == 1 && known[0] == "#" {
-		return "items of a list go by their number, from 0"
-	}
-	return "there is no such key here; " + suggest(key, known)
 }

@@ -16,13 +16,13 @@ import (
 var kinds = map[string]measure.Kind{}
 
 func init() {
-	for _, k := range strings.Fields("height width depth thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius x y kerf to tail-widths") {
+	for _, k := range strings.Fields("height width depth thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius x y kerf to tail-widths up clearance lap inset") {
 		kinds[k] = measure.OfLength
 	}
-	for _, k := range strings.Fields("ends edges slope angle step max-swing max-tilt") {
+	for _, k := range strings.Fields("ends edges front back end-left end-right slope angle step max-swing max-tilt") {
 		kinds[k] = measure.OfAngle
 	}
-	for _, k := range strings.Fields("tails gauge count") {
+	for _, k := range strings.Fields("tails gauge count staves") {
 		kinds[k] = measure.Number
 	}
 }

@@ -1,0 +1,122 @@
+package file
+
+import (
+	"slices"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+func (r *reader) lean(a *measure.Angle) taker { return r.angle(a, lean.low, lean.high, lean.say) }
+
+// maybeLean reads the lean of a wall that leans unlike its fellow.
+func (r *reader) maybeLean(to **measure.Angle) taker {
+	return func(n *yaml.Node, path string) {
+		var a measure.Angle
+		r.lean(&a)(n, path)
+		*to = &a
+	}
+}
+
+func (r *reader) bottom(to **form.Bottom) taker {
+	return func(n *yaml.Node, path string) {
+		if isNull(n) {
+			return
+		}
+		b := &form.Bottom{}
+		r.group(fields{
+			"thickness": r.length(&b.Thickness, aboveZero),
+			"timber":    r.text(&b.Timber),
+			"joint":     r.choice(&b.Joint, form.InGroove, form.InRabbet, form.ScrewedOn),
+			"up":        r.length(&b.Up, notNegative),
+			"depth":     r.maybeLength(&b.Depth, aboveZero),
+			"clearance": r.maybeLength(&b.Clearance, notNegative),
+			"screws":    r.screws(&b.Screws),
+		})(n, path)
+		*to = b
+	}
+}
+
+func (r *reader) lid(to **form.Lid) taker {
+	return func(n *yaml.Node, path string) {
+		if isNull(n) {
+			return
+		}
+		l := &form.Lid{}
+		r.group(fields{
+			"thickness": r.length(&l.Thickness, aboveZero),
+			"timber":    r.text(&l.Timber),
+			"overhang":  r.length(&l.Overhang, notNegative),
+			"battens":   r.battens(&l.Battens),
+		})(n, path)
+		*to = l
+	}
+}
+
+func (r *reader) battens(to **form.Battens) taker {
+	return func(n *yaml.Node, path string) {
+		if isNull(n) {
+			return
+		}
+		b := &form.Battens{}
+		r.group(fields{
+			"width":     r.length(&b.Width, aboveZero),
+			"thickness": r.length(&b.Thickness, aboveZero),
+			"inset":     r.length(&b.Inset, notNegative),
+			"count":     r.count(&b.Count, 1, mostItems),
+			"timber":    r.text(&b.Timber),
+			"screws":    r.screws(&b.Screws),
+		})(n, path)
+		*to = b
+	}
+}
+
+// joints are the corner joints that one form or another can have.
+func joints() []string {
+	out := []string{form.ThroughDovetail, form.Butt, form.Housing}
+	for _, j := range form.WallJoints() {
+		if !slices.Contains(out, j) {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// only are keys that some forms have no use for: the forms that have, and what to write in others.
+var only = []struct {
+	path, forms, instead string
+}{
+	{"size.depth", "stool tray chest", "a ring is as deep as it is wide: leave the depth out"},
+	{"size.staves", "ring", "only a ring has staves"},
+	{"splay.edges", "stool", "its front leans by splay.front and its ends by splay.ends; a ring has splay.ends alone"},
+	{"splay.front", "tray chest", "a stool's front and back edges lean by splay.edges, and every stave of a ring by splay.ends"},
+	{"splay.back", "tray chest", "only a tray or a chest has walls that may lean one by one"},
+	{"splay.end-left", "tray chest", "only a tray or a chest has walls that may lean one by one"},
+	{"splay.end-right", "tray chest", "only a tray or a chest has walls that may lean one by one"},
+	{"boards.top", "stool", "only a stool has a top; walls are boards.side, and a chest is closed by its lid"},
+	{"boards.front", "tray chest", "only a tray or a chest has a front; boards.side is every stave of a ring"},
+	{"boards.back", "tray chest", "only a tray or a chest has a back; boards.side is every stave of a ring"},
+	{"boards.end", "tray chest", "only a tray or a chest has ends; a stool's are boards.side, and a ring's staves too"},
+	{"corners.over", "tray chest", "only a tray or a chest has walls that run over others; in a ring every stave runs over the next"},
+	{"corners.lap", "tray chest ring", "only the walls of a tray, chest or ring can be lapped"},
+	{"corners.overhang-edges", "stool", "only a stool's top overhangs at front and back"},
+	{"bottom", "tray chest ring", "a stool has no bottom"},
+	{"lid", "chest", "only a chest has a lid"},
+	{"stretchers", "stool", "stretchers stand between a stool's two sides; walls need none"},
+}
+
+// onlyWhere refuses keys that the form has no use for, so that nothing typed is passed over.
+func (r *reader) onlyWhere(d *form.Design) {
+	for _, k := range only {
+		n := r.doc.find(k.path)
+		if n == nil || isNull(n) || len(n.Content) == 0 && n.Kind != yaml.ScalarNode {
+			continue
+		}
+		if d.Form != "" && !slices.Contains(strings.Fields(k.forms), d.Form) {
+			r.refuse(n, k.path, 0, n.Value, "a "+d.Form+" makes no use of this: "+k.instead)
+		}
+	}
+}
