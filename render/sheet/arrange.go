@@ -52,11 +52,18 @@ type pictures struct{ front, end, top, pictorial *view.Picture }
 
 func project(p *form.Piece, o Options) pictures {
 	s := view.NewScene(p, flattening)
+	pics := threePictures(s, o)
+	pics.pictorial = s.Project(view.Pictorial(o.Turn, o.Tip))
+	return pics
+}
+
+// threePictures projects all but the pictorial.
+func threePictures(s *view.Scene, o Options) pictures {
 	end := view.Left
 	if o.Projection == "third" {
 		end = view.End
 	}
-	return pictures{s.Project(view.Front), s.Project(end), s.Project(view.Top), s.Project(view.Pictorial(o.Turn, o.Tip))}
+	return pictures{front: s.Project(view.Front), end: s.Project(end), top: s.Project(view.Top)}
 }
 
 // frontFigure gives the front view its dimensions: widths, height, splay, thicknesses.
@@ -212,25 +219,30 @@ func general(p *form.Piece, s set) *blank {
 }
 
 // Table3 is what a drawing table shows: front, end and top with dimensions, placed by projection,
-// and the pictorial in the free corner, without a frame. Only the whole of it is scaled, so that the
-// values stay as large as on paper.
+// without a frame. The pictorial turns in a place of its own there. Only the whole of it is scaled,
+// so that the values stay as large as on paper.
 func Table3(p *form.Piece, o Options) draw.Page {
 	o = o.fill(p)
 	size := sizes[o.Sheet]
+	if o.Width > 0 && o.Height > 0 {
+		size = [2]float64{o.Width, o.Height}
+	}
 	page := draw.Page{Title: p.Title, Width: size[0], Height: size[1]}
 	all := draw.Box{Max: draw.Point{X: size[0], Y: size[1]}}
 	page.Items = append(page.Items, draw.Path{Segs: draw.Rect(all), Filled: true, Fill: o.ink().paper, Layer: "paper"})
-	pics := project(p, o)
+	pics := threePictures(view.NewScene(p, flattening), o)
 	if len(pics.front.Lines) == 0 {
 		return page
 	}
-	room := all.Grow(-6)
+	room := all.Grow(-tableMargin)
 	a := fitted(p, pics, room, o)
 	d := draw.Point{X: room.Min.X - a.box.Min.X + (room.Width()-a.box.Width())/2, Y: room.Min.Y - a.box.Min.Y + (room.Height()-a.box.Height())/2}
 	page.Items = append(page.Items, draw.Moved(a.items, d)...)
-	page.Items = append(page.Items, inCorner(pics.pictorial, a.corner.Moved(d), o.ink())...)
 	return page
 }
+
+// tableMargin is what stays free round the views on a drawing table, mm.
+const tableMargin = 4.0
 
 // fitted takes any scale, so that the views fill a screen. Dimensions keep their size, so the scale
 // is corrected by what the trial before took for them.

@@ -17,6 +17,10 @@ type Options struct {
 	Style      measure.Style
 	Turn, Tip  float64 // of the pictorial, degrees; both 0 = the usual one
 	Dark       bool    // light ink on dark ground, for the window only
+
+	// Width and Height of a drawing table, mm; 0 = the sheet's. A smaller one shows larger values
+	// beside smaller views.
+	Width, Height float64
 }
 
 // Named is one view as a picture of its own.

@@ -71,7 +71,32 @@ func TestNoTextOverlapsOnRandomStools(t *testing.T) {
 				t.Error(v)
 			}
 		}
+		for _, page := range pages[1:] {
+			outside(t, page)
+		}
 	})
+}
+
+// outside complains of what is drawn beyond the frame or in the title block.
+func outside(t *rapid.T, p draw.Page) {
+	frame := draw.Box{Min: draw.Point{X: filing, Y: margin}, Max: draw.Point{X: p.Width - margin, Y: p.Height - margin}}
+	title := draw.Box{Min: draw.Point{X: frame.Max.X - block, Y: frame.Min.Y}, Max: draw.Point{X: frame.Max.X, Y: frame.Min.Y + smallBlock}}
+	for _, it := range p.Items {
+		layer := ""
+		switch it := it.(type) {
+		case draw.Path:
+			layer = it.Layer
+		case draw.Text:
+			layer = it.Layer
+		}
+		if layer == "frame" {
+			continue
+		}
+		b := draw.Bounds([]draw.Item{it})
+		if b.Min.X < frame.Min.X || b.Min.Y < frame.Min.Y || b.Max.X > frame.Max.X || b.Max.Y > frame.Max.Y || overlap(b, title) {
+			t.Errorf("%s: something of layer %s lies at %.1f, %.1f … %.1f, %.1f, outside the room for it", p.Title, layer, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
+		}
+	}
 }
 
 func randomDesign(t *rapid.T) form.Design {
