@@ -120,8 +120,8 @@ func (s *source) last(at int) string {
 func (d *Document) Append(path string, fields ...[2]string) error {
 	item := &yaml.Node{Kind: yaml.MappingNode, Tag: "!!map", Style: yaml.FlowStyle}
 	for _, f := range fields {
-		if why := place(path + ".0." + f[0]); why != "" {
-			return &Error{File: d.name, Path: path, Read: f[0], Want: why}
+		if word, why := place(path + ".0." + f[0]); why != "" {
+			return &Error{File: d.name, Path: path, Read: word, Want: why}
 		}
 		put(item, strings.Split(f[0], "."), f[1])
 	}

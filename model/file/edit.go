@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"maps"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -85,9 +86,8 @@ func flatten(n *yaml.Node, path string, out map[string]string) {
 // Set puts text at a path as a person types it. Groups that are missing are made; an item of a list
 // must be there. A list of values is typed in square brackets. The error is an *Error.
 func (d *Document) Set(path, text string) error {
-	if why := place(path); why != "" {
-		_, key := cut(path)
-		return &Error{File: d.name, Path: path, Read: key, Want: why}
+	if word, why := place(path); why != "" {
+		return &Error{File: d.name, Path: path, Read: word, Want: why}
 	}
 	value, err := typed(path, text)
 	if err != nil {
@@ -121,7 +121,19 @@ func typed(path, text string) (*yaml.Node, error) {
 	if pattern(path) == "corners.tail-widths" {
 		return nil, fmt.Errorf("a list in square brackets is expected, such as [38, 52, 38]")
 	}
-	return nil, fmt.Errorf("this is a group, not a value")
+	return nil, fmt.Errorf("this is %s", instead(path))
+}
+
+// instead says what to set where a path leads to a group or a list of groups.
+func instead(path string) string {
+	inner := shape[pattern(path)]
+	if !slices.Equal(inner, []string{"#"}) {
+		return "a group, not a value; set one of its keys: " + path + "." + strings.Join(inner, ", "+path+".")
+	}
+	if item := shape[pattern(join(path, "#"))]; len(item) > 0 {
+		return "a list of groups, not a value; set a key of one item, such as " + join(path, "0."+item[0])
+	}
+	return "a list of groups, not a value"
 }
 
 func plain(text string) *yaml.Node {

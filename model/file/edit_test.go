@@ -1,6 +1,7 @@
 package file
 
 import (
+	"errors"
 	"maps"
 	"slices"
 	"strconv"
@@ -93,7 +94,9 @@ func TestValuesOverSeveralLinesAreWrittenOut(t *testing.T) {
 func TestEditsThatAreRefused(t *testing.T) {
 	for _, c := range []struct{ path, text, words string }{
 		{"size.hight", "3", "height"},
-		{"size", "3", "group"},
+		{"size", "3", "set one of its keys: size.height, size.width"},
+		{"features", "3", "such as features.0.on"},
+		{"boards-on-hand", "3", "a list of groups"},
 		{"stretchers.7.width", "3", "no item 7"},
 		{"stretchers", "3", "group"},
 		{"title.more", "x", "one value"},
@@ -102,7 +105,7 @@ func TestEditsThatAreRefused(t *testing.T) {
 		{"corners.tail-widths", "38", "square brackets"},
 		{"corners.tail-widths", "[*a]", "square brackets"},
 		{"title", "\xff", "written"},
-		{"", "3", "no such key"},
+		{"", "3", "nothing is named"},
 	} {
 		d := read(t, step)
 		err := d.Set(c.path, c.text)
@@ -166,6 +169,7 @@ func TestEditsInAnyOrder(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		comments := []string{"# a step, kept short", "# with a note"}
 		for range rapid.IntRange(1, 8).Draw(t, "edits") {
 			before := held(d)
 			path := rapid.SampledFrom(paths).Draw(t, "path")
@@ -173,6 +177,9 @@ func TestEditsInAnyOrder(t *testing.T) {
 			case 0:
 				gone := d.find(path) != nil
 				d.Remove(path)
+				if path == "title" { // the note behind it goes with it
+					comments = comments[:1]
+				}
 				if d.find(path) != nil || !gone && !maps.Equal(before, held(d)) {
 					t.Fatalf("%s taken out:\n%s", path, d.Bytes())
 				}
@@ -203,8 +210,8 @@ func TestEditsInAnyOrder(t *testing.T) {
 					}
 				}
 			}
-			for _, comment := range []string{"# a step, kept short", "# with a note"} {
-				if d.find("title") != nil && !strings.Contains(string(d.Bytes()), comment) {
+			for _, comment := range comments {
+				if !strings.Contains(string(d.Bytes()), comment) {
 					t.Fatalf("the comment %q is lost:\n%s", comment, d.Bytes())
 				}
 			}
@@ -214,6 +221,41 @@ func TestEditsInAnyOrder(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A path that leads nowhere is refused with the first word that is not understood.
+func TestPathsThatLeadNowhere(t *testing.T) {
+	for _, c := range []struct{ path, read, words string }{
+		{"nope.key", "nope", "there is no such key at the top of a design; there are splaywright, title"},
+		{"nope", "nope", "at the top of a design"},
+		{"sise.height", "sise", "did you mean size?"},
+		{"size.hight", "hight", "there is no such key in size; did you mean height?"},
+		{"height", "height", "did you mean size.height?"},
+		{"thickness", "thickness", "boards.top.thickness"},
+		{"size.height.x", "x", "size.height holds one value, not a group"},
+		{"size.height.x.y", "x", "size.height holds one value, not a group"},
+		{"stretchers.first.width", "first", "items of a list go by their number, from 0"},
+		{"stretchers.0.witdh", "witdh", "did you mean width?"},
+		{"names.a+b", "a+b", "letters"},
+		{"names.foot.x", "x", "names.foot holds one value, not a group"},
+		{"", "", "nothing is named"},
+		{"size..height", "", "two points"},
+		{"size.", "", "two points"},
+	} {
+		d := read(t, step)
+		err := d.Set(c.path, "1")
+		var e *Error
+		if !errors.As(err, &e) {
+			t.Errorf("%q is taken", c.path)
+			continue
+		}
+		if e.Read != c.read || !strings.Contains(e.Want, c.words) {
+			t.Errorf("%q: %v does not blame %q with %q", c.path, err, c.read, c.words)
+		}
+		if string(d.Bytes()) != step {
+			t.Errorf("%q was refused and changed the file", c.path)
+		}
+	}
 }
 
 // Every key of the format can be set in an empty design and is then read at its place.

@@ -1,0 +1,73 @@
+package file
+
+import (
+	"slices"
+	"strings"
+)
+
+// place tells whether a design has something at the path, and otherwise which of its words is the
+// first that is not understood, and what is near.
+func place(path string) (word, why string) {
+	if path == "" {
+		return "", "nothing is named; a path such as size.height is expected"
+	}
+	at := ""
+	for _, key := range strings.Split(path, ".") {
+		if why := lacks(at, key); why != "" {
+			return key, why
+		}
+		at = join(at, key)
+	}
+	return "", ""
+}
+
+// lacks tells why there is no key in what stands at a path; "" when there is.
+func lacks(at, key string) (why string) {
+	known, group := shape[pattern(at)]
+	switch {
+	case key == "":
+		return "two points follow each other, or one stands at the end; a path such as size.height is expected"
+	case at == "names" && !goodName(key):
+		return badName
+	case at == "names" || at == "" && key == "names":
+		return ""
+	case !group:
+		return at + " holds one value, not a group"
+	case slices.Contains(known, pattern(key)):
+		return ""
+	}
+	return unknown(at, key, known)
+}
+
+// unknown says that there is no such key and which one was perhaps meant.
+func unknown(at, key string, known []string) string {
+	switch {
+	case slices.Equal(known, []string{"#"}):
+		return "items of a list go by their number, from 0"
+	case at != "":
+		return "there is no such key in " + at + "; " + suggest(key, known)
+	}
+	if deeper := elsewhere(key); len(deeper) > 0 {
+		return "there is no such key at the top of a design; did you mean " + orOf(deeper) + "?"
+	}
+	return "there is no such key at the top of a design; " + suggest(key, known)
+}
+
+// elsewhere lists the paths, outside lists, that end in a key.
+func elsewhere(key string) (paths []string) {
+	for group, keys := range shape {
+		if group != "" && !strings.Contains(group, "#") && slices.Contains(keys, key) {
+			paths = append(paths, join(group, key))
+		}
+	}
+	slices.Sort(paths)
+	return paths
+}
+
+// orOf lists choices: "a, b or c".
+func orOf(s []string) string {
+	if len(s) < 2 {
+		return strings.Join(s, "")
+	}
+	return strings.Join(s[:len(s)-1], ", ") + " or " + s[len(s)-1]
+}
