@@ -36,30 +36,41 @@ type result struct {
 	err      error
 }
 
+// manner is how a design is to be drawn.
+type manner struct {
+	dark bool
+	room draw.Point // of the drawing table, mm; 0 = a sheet's
+}
+
 // changed shows the session after its text has changed, and asks for what follows from it.
 func (w *Window) changed() {
 	w.refresh()
+	w.remake()
+}
+
+// remake asks for what follows from the text as it stands.
+func (w *Window) remake() {
 	job, ok := w.s.Job()
 	if !ok {
 		return
 	}
-	s, dark := w.s, w.shown.dark
+	s, how := w.s, manner{w.shown.dark, w.drawing.Room()}
 	w.work.Do(func() {
-		r := derive(job.Design, dark)
+		r := derive(job.Design, how)
 		fyne.Do(func() { w.deliver(s, job.Gen, r) })
 	})
 }
 
 // derive works everything out. It runs away from the window, so a mistake of the program in
 // it must not take the person's unsaved design down with it.
-func derive(d form.Design, dark bool) (r result) {
+func derive(d form.Design, how manner) (r result) {
 	defer func() {
 		if p := recover(); p != nil {
 			r.err = fmt.Errorf("the piece could not be worked out: %v", p)
 		}
 	}()
 	r.piece = model.Derive(d)
-	r.draw(dark)
+	r.draw(how)
 	r.scene = view.NewScene(r.piece, flattening)
 	r.diagonal = diagonal(r.piece)
 	r.tables = map[string][]table.Table{}
@@ -70,10 +81,10 @@ func derive(d form.Design, dark bool) (r result) {
 	return r
 }
 
-func (r *result) draw(dark bool) {
+func (r *result) draw(how manner) {
 	r.page = sheet.Table3(r.piece, sheet.Options{
 		Sheet: r.piece.Design.Papers.Sheet, Projection: r.piece.Design.Papers.Projection,
-		Style: r.piece.Design.Style(), Dark: dark,
+		Style: r.piece.Design.Style(), Dark: how.dark, Width: how.room.X, Height: how.room.Y,
 	})
 }
 

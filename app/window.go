@@ -36,7 +36,7 @@ const (
 	firstWidth, firstHeight = 1280, 820
 	sizesShare              = 0.25
 	drawingShare            = 0.66
-	tableShare              = 0.68
+	tableShare              = 0.64
 )
 
 // Window is one window with one design.
@@ -75,6 +75,7 @@ func New(a fyne.App, o Options) *Window {
 	w.drawing.Spawn(o.Spawn)
 	w.turner.Spawn(o.Spawn)
 	w.begin(o)
+	w.drawing.Roomed = w.remake
 	w.win.SetCloseIntercept(w.askToClose)
 	w.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) {
 		if len(dropped) > 0 {

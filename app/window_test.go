@@ -271,7 +271,7 @@ func TestStaleWorkIsDropped(t *testing.T) {
 	w := New(test.NewTempApp(t), Options{Spawn: func(f func()) { waiting = append(waiting, f) }})
 	t.Cleanup(w.win.Close)
 	old, _ := w.s.Job()
-	r := derive(old.Design, false)
+	r := derive(old.Design, manner{})
 	typeInto(t, w, "splay.ends", "12")
 	w.deliver(w.s, old.Gen, r)
 	if w.s.Piece() != nil {

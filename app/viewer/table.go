@@ -20,7 +20,14 @@ const (
 	leastZoom = 0.2
 	mostZoom  = 60
 	zoomStep  = 1.15 // a click of the wheel
-	fitMargin = 0.97 // of the place, so that no line touches the rim
+)
+
+// A sheet is drawn for the table's place, so that its values read as easily as the window's own
+// text: a millimetre of it is that many window units, fewer where the place is small.
+const (
+	readable  = 3.3
+	leastWide = 165 // mm: with less, dimensions leave the views no room
+	leastHigh = 125
 )
 
 // Table is the drawing table: one sheet that can be moved, zoomed to the pointer and fitted.
@@ -33,6 +40,9 @@ type Table struct {
 	corner  draw.Point // of the sheet, mm, at the lower left of the place
 	fitted  bool       // keeps fitting when the place or the sheet changes
 	size    fyne.Size
+
+	// Roomed is called when the place has another size, for a sheet that fills it.
+	Roomed func()
 }
 
 var (
@@ -67,6 +77,16 @@ func (t *Table) SetPage(p draw.Page) {
 // Page is the sheet that lies on the table.
 func (t *Table) Page() draw.Page { return t.page }
 
+// Room is the size that a sheet should have to fill the table's place, mm; 0 before it has one.
+func (t *Table) Room() draw.Point {
+	w, h := float64(t.size.Width), float64(t.size.Height)
+	if w <= 0 || h <= 0 {
+		return draw.Point{}
+	}
+	zoom := min(readable, w/leastWide, h/leastHigh)
+	return draw.Point{X: w / zoom, Y: h / zoom}
+}
+
 // Fit shows the whole sheet.
 func (t *Table) Fit() {
 	t.fitted = true
@@ -79,7 +99,7 @@ func (t *Table) fit() {
 		return
 	}
 	w, h := float32(t.page.Width), float32(t.page.Height)
-	t.zoom = within(min(t.size.Width/w, t.size.Height/h) * fitMargin)
+	t.zoom = within(min(t.size.Width/w, t.size.Height/h))
 	t.corner = draw.Point{
 		X: float64(w-t.size.Width/t.zoom) / 2,
 		Y: float64(h-t.size.Height/t.zoom) / 2,
@@ -165,6 +185,9 @@ func (t *Table) CreateRenderer() fyne.WidgetRenderer { return &tableRenderer{t} 
 type tableRenderer struct{ t *Table }
 
 func (r *tableRenderer) Layout(size fyne.Size) {
+	if was := r.t.size; size != was && r.t.Roomed != nil {
+		defer r.t.Roomed()
+	}
 	r.t.size = size
 	if r.t.fitted {
 		r.t.fit()

@@ -117,6 +117,9 @@ func (t *Turner) begin() painter {
 	}
 }
 
+// fitMargin is how much of the place the piece fills at most, so that no line touches the rim.
+const fitMargin = 0.97
+
 // unitsPerMM makes a pen of 0.25 mm about a dot wide on a plain screen.
 const unitsPerMM = 4
 
