@@ -47,9 +47,10 @@ func TestDrawingsAsRecorded(t *testing.T) {
 	for _, p := range pages[:3] {
 		got.WriteString(recorded(p))
 	}
+	drawings := strings.ReplaceAll(got.String(), fmt.Sprintf(" / %d\n", len(pages)), " / all\n") // tables come and go
 	name := filepath.Join("testdata", "worked-example.txt")
 	if *update {
-		if err := os.WriteFile(name, []byte(got.String()), 0o600); err != nil {
+		if err := os.WriteFile(name, []byte(drawings), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -57,7 +58,7 @@ func TestDrawingsAsRecorded(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(string(want), got.String()); diff != "" {
+	if diff := cmp.Diff(string(want), drawings); diff != "" {
 		t.Errorf("the drawings changed (-want +got); if that is right, run with -update:\n%s", diff)
 	}
 }

@@ -28,8 +28,11 @@ func Papers(p *form.Piece, o Options) []draw.Page {
 // sizesNote tells in which unit sizes are and how they are rounded. The tolerance is common practice
 // for furniture joinery made by one person, from memory.
 func sizesNote(o Options) string {
+	if o.Style.Both && o.Style.Unit == measure.Imperial {
+		return "inches (mm); joints ±1/128, elsewhere ±1/32"
+	}
 	if o.Style.Both {
-		return "mm and inches; joints ±0.2 mm, elsewhere ±1 mm"
+		return "mm (inches); joints ±0.2, elsewhere ±1"
 	}
 	if o.Style.Unit == measure.Imperial {
 		return "inches; joints ±1/128, elsewhere ±1/32"

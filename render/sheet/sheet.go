@@ -98,13 +98,9 @@ func (i ink) pen(k view.Kind) draw.Pen {
 	return draw.Pen{Width: wideLine, Ink: i.line}
 }
 
-// label is a length as dimensions show it.
-func (o Options) label(l measure.Length) string {
-	if o.Style.Both {
-		return o.Style.FormatUnit(l)
-	}
-	return o.Style.Format(l)
-}
+// label is a length as dimensions show it; the title block tells the unit, and with both units that the
+// other stands in brackets.
+func (o Options) label(l measure.Length) string { return o.Style.Format(l) }
 
 // degrees is an angle as dimensions show it: to a tenth.
 func degrees(a measure.Angle) string {
