@@ -3,6 +3,7 @@ package table
 import (
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"splaywright/model/form"
@@ -81,8 +82,35 @@ func (g group) marks() string {
 			marks = append(marks, q.Mark)
 		}
 	}
-	sort.Strings(marks)
+	sort.SliceStable(marks, func(i, j int) bool {
+		if len(marks[i]) != len(marks[j]) {
+			return len(marks[i]) < len(marks[j]) // 9 before 10
+		}
+		return marks[i] < marks[j]
+	})
+	if run, ok := numbered(marks); ok {
+		return run
+	}
 	return strings.Join(marks, ", ")
+}
+
+// numbered writes three or more names that count on from each other as first and last: "Stave 1",
+// "Stave 2" and "Stave 3" as "Stave 1–3".
+func numbered(names []string) (string, bool) {
+	if len(names) < 3 {
+		return "", false
+	}
+	stem := strings.TrimRight(names[0], "0123456789")
+	first, err := strconv.Atoi(names[0][len(stem):])
+	if err != nil {
+		return "", false
+	}
+	for i, n := range names {
+		if n != stem+strconv.Itoa(first+i) {
+			return "", false
+		}
+	}
+	return names[0] + "–" + strconv.Itoa(first+len(names)-1), true
 }
 
 func (g group) name() string {
@@ -110,6 +138,9 @@ func (g group) short() string {
 func JoinNames(names []string) string {
 	if len(names) == 1 {
 		return names[0]
+	}
+	if run, ok := numbered(names); ok {
+		return run
 	}
 	stem, _, found := strings.Cut(names[0], ", ")
 	var tails []string
