@@ -24,7 +24,7 @@ func Run(p *form.Piece) []part.Finding {
 		features, stretchers, gripHoles, roundOvers,
 		screws,
 		sawRange,
-		heights, stance, child,
+		onlyOfStools(heights), onlyOfStools(stance), child,
 	} {
 		look(r)
 	}
@@ -41,6 +41,15 @@ type run struct {
 	style measure.Style
 	found []part.Finding
 	open  map[*part.Part][]opening // see openings; looked up, never ranged over
+}
+
+// onlyOfStools is a look that makes sense for what people sit and stand on.
+func onlyOfStools(look func(*run)) func(*run) {
+	return func(r *run) {
+		if !r.walled() {
+			look(r)
+		}
+	}
 }
 
 // add keeps a finding. One that says the same as an earlier one only adds its parts to it.

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"splaywright/model/joint"
 	"splaywright/model/measure"
@@ -47,8 +48,13 @@ func jointParts(j joint.Joint) []string { return []string{j.TailBoard, j.PinBoar
 
 // boards names the boards that carry the pins or tails of a corner.
 func boards(id string) string {
-	if id == "top" {
-		return "top"
+	switch {
+	case id == "top" || id == "front" || id == "back":
+		return id
+	case strings.HasPrefix(id, "end-"):
+		return "ends"
+	case strings.HasPrefix(id, "stave-"):
+		return "staves"
 	}
 	return "sides"
 }

@@ -112,11 +112,13 @@ func jointOn(q, mate *part.Part, kind string, receives bool) []obstacle {
 	o := obstacle{kind: jointZone, name: "the joint with the " + boardName(mate), sizes: boardSizes(q)}
 	var ok bool
 	switch {
-	case kind == "through dovetail":
+	case kind == form.Mitre:
+		return nil // both ends are cuts
+	case kind == form.ThroughDovetail || kind == form.FingerJoint || kind == form.HalfBlindDovetail:
 		return beyondInner(q, mate, o)
 	case receives:
 		o.band, ok = slab(q, mate, -q.Blank.Thickness.MM(), -mate.Blank.Thickness.MM(), 0)
-	case kind == "housing":
+	case kind == form.Housing:
 		return beyondInner(q, mate, o)
 	}
 	if !ok {

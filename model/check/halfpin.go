@@ -40,11 +40,13 @@ type endOfBoard struct {
 }
 
 // jointCut is the id of the cut at which a board meets another.
-func jointCut(board, mate string) string {
+func jointCut(q, mate *part.Part) string {
 	switch {
-	case board != "top":
+	case isWall(q):
+		return wallEnd(q, mate)
+	case q.ID != "top":
 		return "top-end"
-	case mate == "side-left":
+	case mate.ID == "side-left":
 		return "left-end"
 	}
 	return "right-end"
@@ -62,7 +64,8 @@ func findCut(q *part.Part, id string) (part.Cut, bool) {
 // endFace reads a board's end at level z from its cuts.
 func endFace(q *part.Part, cut string, z float64) (e endOfBoard, ok bool) {
 	var lines [3]line
-	for i, id := range []string{cut, "front-edge", "back-edge"} {
+	edges := longEdges(q)
+	for i, id := range []string{cut, edges[0], edges[1]} {
 		c, found := findCut(q, id)
 		if !found {
 			return e, false
@@ -90,7 +93,8 @@ func endFace(q *part.Part, cut string, z float64) (e endOfBoard, ok bool) {
 func (e endOfBoard) room(depth, from, lean float64) (front, back float64, ok bool) {
 	root := line{e.end.n, e.end.d - depth}
 	sin, cos := math.Sincos(lean)
-	cheek := through(e.corner.Add(e.u.Mul(from)), e.in.Mul(cos).Add(e.u.Mul(sin)))
+	across := mgl64.Vec2{0, math.Copysign(1, e.u[1])} // the slope is off the grain, not off the end
+	cheek := through(e.corner.Add(e.u.Mul(from)), e.in.Mul(cos).Add(across.Mul(sin)))
 	c, ok1 := root.meet(cheek)
 	f, ok2 := root.meet(e.front)
 	b, ok3 := root.meet(e.back)
@@ -119,8 +123,8 @@ func measureHalfPins(p pieceParts, j joint.Joint) (halfPinRoom, bool) {
 	h.atEnd = min(j.Pins[0].Width().MM(), j.Pins[len(j.Pins)-1].Width().MM())
 	// On the pin board the cheeks run along the grain; on the tail board they lean by the slope,
 	// away from the edges as they go in.
-	h.onBoard(pinBoard, jointCut(j.PinBoard, j.TailBoard), [2][]joint.Span{j.Pins, j.PinsInner}, j.PinBaseline, 0)
-	h.onBoard(tailBoard, jointCut(j.TailBoard, j.PinBoard), [2][]joint.Span{between(j.Tails), between(j.TailsInner)}, j.Baseline, j.Slope.Radians())
+	h.onBoard(pinBoard, jointCut(pinBoard, tailBoard), [2][]joint.Span{j.Pins, j.PinsInner}, j.PinBaseline, 0)
+	h.onBoard(tailBoard, jointCut(tailBoard, pinBoard), [2][]joint.Span{between(j.Tails), between(j.TailsInner)}, j.Baseline, j.Slope.Radians())
 	return h, !math.IsInf(h.least, 1)
 }
 
@@ -143,10 +147,10 @@ func (h *halfPinRoom) onBoard(q *part.Part, cut string, faces [2][]joint.Span, b
 		first, last := spans[0].End.MM(), spans[len(spans)-1].Start.MM()
 		for _, depth := range [2]float64{0, depths[i].MM()} {
 			if front, _, ok := e.room(depth, first, lean); ok {
-				h.look(front, "front edge")
+				h.look(front, cutName(longEdges(q)[0]))
 			}
 			if _, back, ok := e.room(depth, last, -lean); ok {
-				h.look(back, "back edge")
+				h.look(back, cutName(longEdges(q)[1]))
 			}
 		}
 	}
@@ -170,7 +174,7 @@ func halfPins(r *run, j joint.Joint) {
 	f.Text = sentence("a half pin on the %s is %s wide at its narrow place and may break off; a half pin of %s or more leaves %s.",
 		boards(j.PinBoard), r.mm(h.least), wider, r.mm(halfPinLimit))
 	if h.least < h.atEnd-noise {
-		f.ID, f.Sizes = "taper-into-joint", []string{"corners.half-pin", "splay.edges"}
+		f.ID, f.Sizes = "taper-into-joint", append([]string{"corners.half-pin"}, taperSizes(r)...)
 		f.Text = sentence("the %s of the %s tapers into the joint: of the half pin's %s at the end, %s are left at the baseline; a half pin of %s or more leaves %s there.",
 			h.edge, boards(j.PinBoard), r.mm(h.atEnd), r.mm(h.least), wider, r.mm(halfPinLimit))
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -29,22 +30,23 @@ const (
 
 // meanings tells of angles that were probably typed in another meaning than the one read.
 func meanings(r *run) {
-	splayMeaning(r, "splay.ends", "the ends", r.d.Splay.Ends)
-	splayMeaning(r, "splay.edges", "the front and back edges", r.d.Splay.Edges)
-	if r.d.Corners.Joint == "through dovetail" {
+	for _, s := range splays(r.d) {
+		splayMeaning(r, s.path, s.of, s.angle)
+	}
+	if j := r.d.Corners.Joint; j == form.ThroughDovetail || j == form.HalfBlindDovetail {
 		slopeMeaning(r, r.d.Corners.Slope)
 	}
 }
 
 func splayMeaning(r *run, path, of string, a measure.Angle) {
 	size := measure.Angle(math.Abs(a.Radians()))
-	f := part.Finding{Figure: a.Degrees(), Unit: "deg", Level: part.Warning, Sizes: []string{path}, Parts: sideIDs(r)}
+	f := part.Finding{Figure: a.Degrees(), Unit: "deg", Level: part.Warning, Sizes: []string{path}, Parts: leaningIDs(r)}
 	switch {
 	case size > fromFloor:
 		f.ID, f.Limit, f.Source = "splay-from-floor", fromFloor.Degrees(), meaningSource
 		f.Text = sentence("a splay of %s for %s leans that far from plumb; if it was measured from the floor, the splay is %s.",
 			deg(a), of, deg(measure.Angle(math.Copysign((90*measure.Degree-size).Radians(), a.Radians()))))
-	case size > unusualSplay:
+	case size > unusualSplay && !r.walled():
 		f.ID, f.Limit, f.Source = "splay-unusual", unusualSplay.Degrees(), splaySource
 		f.Text = sentence("a splay of %s for %s is more than stools and benches have, seldom over 20 degrees from plumb; check that it was measured from plumb.", deg(a), of)
 	default:
@@ -64,7 +66,7 @@ func sideIDs(r *run) []string {
 }
 
 func slopeMeaning(r *run, a measure.Angle) {
-	f := part.Finding{Figure: a.Degrees(), Unit: "deg", Level: part.Warning, Sizes: []string{"corners.slope"}, Parts: append([]string{"top"}, sideIDs(r)...)}
+	f := part.Finding{Figure: a.Degrees(), Unit: "deg", Level: part.Warning, Sizes: []string{"corners.slope"}, Parts: dovetailedIDs(r)}
 	switch {
 	case a > fromFloor:
 		other := 90*measure.Degree - a

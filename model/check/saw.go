@@ -72,7 +72,7 @@ func reach(typed, usual measure.Angle, key string) (measure.Angle, string) {
 
 func (r *run) outOfReach(q *part.Part, c part.Cut, what string, figure, limit measure.Angle, source, way string) {
 	r.add(part.Finding{ID: what + "-out-of-reach", Level: part.Warning, Figure: figure.Degrees(), Limit: limit.Degrees(), Unit: "deg", Source: source,
-		Parts: []string{q.ID}, Sizes: []string{"splay.ends", "splay.edges", "saw.max-" + what},
+		Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.max-"+what),
 		Text: sentence("the %s of %s needs a %s of %s and the saw reaches %s; %s.",
 			cutName(c.ID), theBoard(q), what, deg(figure), deg(limit), way)})
 }

@@ -72,6 +72,7 @@ func screws(r *run) {
 		point(r, s)
 		besideEdges(r, s)
 		besideOpenings(r, s)
+		besideJoint(r, s)
 	}
 	for i, s := range all {
 		for _, other := range all[i+1:] {
@@ -84,12 +85,12 @@ func screws(r *run) {
 func screwsOf(r *run) []screw {
 	var out []screw
 	for _, q := range r.p.Parts {
-		spec, path := specFor(r, q)
-		if spec == nil {
-			continue
-		}
 		for _, b := range q.Bores {
 			if b.Purpose != "pilot" {
+				continue
+			}
+			spec, path := specFor(r, q, b)
+			if spec == nil {
 				continue
 			}
 			s := screw{spec: *spec, path: path, into: q, pilot: b}
@@ -101,8 +102,11 @@ func screwsOf(r *run) []screw {
 	return out
 }
 
-// specFor is the set of screws whose threads go into a board.
-func specFor(r *run, q *part.Part) (*form.Screws, string) {
+// specFor is the set of screws whose threads go into a board at a pilot hole.
+func specFor(r *run, q *part.Part, b part.Bore) (*form.Screws, string) {
+	if r.walled() {
+		return wallScrews(r.d, b)
+	}
 	if isSide(q) {
 		return r.d.Corners.Screws, "corners.screws"
 	}

@@ -15,8 +15,22 @@ type sizeRange struct {
 	low, high measure.Length
 }
 
-// plausible ranges are wide on purpose: from a doll's step to a long bench. Common practice.
+// plausible ranges are wide on purpose: from a doll's step to a long bench, from a pin tray to a
+// blanket chest. Common practice.
 func plausible(d form.Design) []sizeRange {
+	switch d.Form {
+	case "ring":
+		return []sizeRange{
+			{"size.height", "height", d.Size.Height, 30, 1200},
+			{"size.width", "width", d.Size.Width, 60, 2000},
+		}
+	case "tray", "chest":
+		return []sizeRange{
+			{"size.height", "height", d.Size.Height, 20, 1200},
+			{"size.width", "width", d.Size.Width, 60, 2400},
+			{"size.depth", "depth", d.Size.Depth, 60, 1500},
+		}
+	}
 	return []sizeRange{
 		{"size.height", "height", d.Size.Height, 60, 1200},
 		{"size.width", "width", d.Size.Width, 100, 3600},
@@ -53,8 +67,8 @@ func sizes(r *run) {
 			side, limit = "less than", s.low
 		}
 		f.Limit = limit.MM()
-		f.Text = sentence("a %s of %s is %s %s, which is unlikely for a stool, step or bench%s.",
-			s.word, r.long(s.value), side, r.about(limit), r.otherUnit(s))
+		f.Text = sentence("a %s of %s is %s %s, which is unlikely for a %s%s.",
+			s.word, r.long(s.value), side, r.about(limit), formName(r.d.Form), r.otherUnit(s))
 		r.add(f)
 	}
 }
@@ -84,6 +98,10 @@ const thicknessSource = "common practice; a printed cut list had 3-5/8 for 5/8: 
 
 // thicknesses tells of boards that are unlikely thick or thin, or thicker than half their width.
 func thicknesses(r *run) {
+	if r.walled() {
+		r.wallThicknesses()
+		return
+	}
 	r.thickness("boards.top.thickness", "the top", r.d.Boards.Top.Thickness, r.d.Size.Depth)
 	r.thickness("boards.side.thickness", "the side", r.d.Boards.Side.Thickness, r.d.Size.Depth)
 	for i, s := range r.d.Stretchers {

@@ -42,6 +42,8 @@ func timberPath(r *run, q *part.Part) string {
 		}
 	case isSide(q):
 		own, path = r.d.Boards.Side.Timber, "boards.side.timber"
+	case isWall(q) || q.ID == "bottom" || q.ID == "lid" || isBatten(q):
+		own, path = wallTimber(r.d, q)
 	case q.ID == "top":
 		own, path = r.d.Boards.Top.Timber, "boards.top.timber"
 	}

@@ -98,13 +98,15 @@ func boardName(q *part.Part) string {
 		return "side"
 	case isStretcher(q):
 		return "stretcher " + strings.TrimPrefix(q.ID, "stretcher-")
+	case strings.HasPrefix(q.ID, "end-"):
+		return strings.TrimPrefix(q.ID, "end-") + " end"
 	}
-	return q.ID
+	return strings.ReplaceAll(q.ID, "-", " ")
 }
 
 // theBoard is a board's name with its article; a numbered one has none.
 func theBoard(q *part.Part) string {
-	if isStretcher(q) {
+	if isStretcher(q) || numbered(q) {
 		return boardName(q)
 	}
 	return "the " + boardName(q)
@@ -121,6 +123,8 @@ func boardSizes(q *part.Part) []string {
 		return []string{"size.height", "size.depth"}
 	case isStretcher(q):
 		return []string{stretcherPath(q, "width"), "size.width"}
+	case isWall(q):
+		return wallSizes(q)
 	}
 	return []string{"size.width", "size.depth"}
 }
