@@ -72,7 +72,6 @@ func screws(r *run) {
 		point(r, s)
 		besideEdges(r, s)
 		besideOpenings(r, s)
-		besideJoint(r, s)
 	}
 	for i, s := range all {
 		for _, other := range all[i+1:] {
