@@ -1,8 +1,9 @@
 package solid
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -12,9 +13,22 @@ import (
 // those that look down. No decision about who touches whom goes into it, so parts that fit each other to the
 // last digit are no harder than others.
 type Blocks struct {
-	blocks []column // by the lower end of their boxes along x
+	blocks []*column // by the lower end of their boxes along x
 	around extent
+	store  store
 }
+
+// store is where columns lie side by side while they are made.
+type store struct {
+	columns []column
+	corners []mgl64.Vec3
+	loops   []int32
+	ends    []int32
+	planes  []Plane
+}
+
+// taken is the part of a list that was added since it was n long.
+func taken[T any](l []T, n int) []T { return l[n:len(l):len(l)] }
 
 // column is one of them, with the planes that bound it.
 type column struct {
@@ -38,7 +52,12 @@ func (s *Solid) Blocks(tol float64) *Blocks {
 	for i := range m.Faces {
 		b.under(m, &m.Faces[i])
 	}
-	sort.SliceStable(b.blocks, func(i, j int) bool { return b.blocks[i].lo[0] < b.blocks[j].lo[0] })
+	b.blocks = make([]*column, len(b.store.columns))
+	for i := range b.blocks {
+		b.blocks[i] = &b.store.columns[i]
+	}
+	b.store = store{}
+	slices.SortStableFunc(b.blocks, func(c, d *column) int { return cmp.Compare(c.lo[0], d.lo[0]) })
 	return b
 }
 
@@ -124,7 +143,7 @@ func bulges(l []mgl64.Vec3) bool {
 
 // sidesOf are the upright planes through the sides of a counter-clockwise loop.
 func sidesOf(l []mgl64.Vec3) []Plane {
-	sides := make([]Plane, 0, len(l)+2)
+	sides := make([]Plane, 0, len(l))
 	for i, p := range l {
 		if s, ok := uprightBy(p, l[(i+1)%len(l)]); ok {
 			sides = append(sides, s)
@@ -147,27 +166,29 @@ func uprightBy(p, q mgl64.Vec3) (Plane, bool) {
 // stand adds the column between a loop, counter-clockwise seen from above, and the level of the lowest point.
 func (b *Blocks) stand(l []mgl64.Vec3, sides []Plane, up mgl64.Vec3, sign float64) {
 	k := int32(len(l))
-	c := column{sign: sign}
-	c.body.corners = append(c.body.corners, l...)
+	t := &b.store
+	nc, nl, ne, np := len(t.corners), len(t.loops), len(t.ends), len(t.planes)
+	t.corners = append(t.corners, l...)
 	for _, p := range l {
-		c.body.corners = append(c.body.corners, mgl64.Vec3{p[0], p[1], b.around.lo[2]})
+		t.corners = append(t.corners, mgl64.Vec3{p[0], p[1], b.around.lo[2]})
 	}
 	for i := range k {
-		c.body.loops = append(c.body.loops, i)
+		t.loops = append(t.loops, i)
 	}
-	c.body.ends = append(c.body.ends, k)
 	for i := range k {
-		c.body.loops = append(c.body.loops, 2*k-1-i)
+		t.loops = append(t.loops, 2*k-1-i)
 	}
-	c.body.ends = append(c.body.ends, 2*k)
-	c.planes = append(sides, Plane{up, up.Dot(l[0])}, Plane{mgl64.Vec3{0, 0, -1}, -b.around.lo[2]})
+	t.ends = append(t.ends, k, 2*k)
 	for i := range k {
 		j := (i + 1) % k
-		c.body.loops = append(c.body.loops, j, i, i+k, j+k)
-		c.body.ends = append(c.body.ends, int32(len(c.body.loops)))
+		t.loops = append(t.loops, j, i, i+k, j+k)
+		t.ends = append(t.ends, 2*k+4*(i+1))
 	}
+	t.planes = append(append(t.planes, sides...), Plane{up, up.Dot(l[0])}, Plane{mgl64.Vec3{0, 0, -1}, -b.around.lo[2]})
+	c := column{sign: sign, planes: taken(t.planes, np)}
+	c.body = convex{corners: taken(t.corners, nc), loops: taken(t.loops, nl), ends: taken(t.ends, ne)}
 	c.lo, c.hi = boxOf(c.body.corners)
-	b.blocks = append(b.blocks, c)
+	t.columns = append(t.columns, c)
 }
 
 // chord is a side of a loop from left to right.
@@ -201,8 +222,8 @@ func trapezoids(loops [][]mgl64.Vec3, out func(q []mgl64.Vec3, sides []Plane)) {
 			}
 		}
 	}
-	sort.Float64s(stops)
-	sort.SliceStable(chords, func(i, j int) bool { return chords[i].p[0] < chords[j].p[0] })
+	slices.Sort(stops)
+	slices.SortStableFunc(chords, func(c, d *chord) int { return cmp.Compare(c.p[0], d.p[0]) })
 	var open, next []strip
 	var active []*chord
 	for i := 1; i < len(stops); i++ {
@@ -236,7 +257,7 @@ func spanning(active []*chord, rest *[]*chord, a, z float64) []*chord {
 		*rest = (*rest)[1:]
 	}
 	mid := (a + z) / 2
-	sort.SliceStable(kept, func(i, j int) bool { return kept[i].at(mid) < kept[j].at(mid) })
+	slices.SortStableFunc(kept, func(c, d *chord) int { return cmp.Compare(c.at(mid), d.at(mid)) })
 	return kept
 }
 

@@ -37,21 +37,23 @@ func (b *Blocks) Overlap(with *Blocks, place mgl64.Mat4) (float64, error) {
 	}
 	var sum float64
 	var k knife
-	var moved, work convex
-	for i := range with.blocks {
-		w := &with.blocks[i]
-		moved.moveFrom(&w.body, place)
-		var box extent
-		box.lo, box.hi = boxOf(moved.corners)
-		if box.misses(&b.around) {
+	var moved column
+	var work convex
+	for _, w := range with.blocks {
+		moved.body.moveFrom(&w.body, place)
+		moved.lo, moved.hi = boxOf(moved.body.corners)
+		if moved.misses(&b.around) {
 			continue
 		}
-		for j := range b.blocks {
-			a := &b.blocks[j]
-			if a.lo[0] >= box.hi[0] {
+		moved.planes = moved.planes[:0]
+		for _, p := range w.planes {
+			moved.planes = append(moved.planes, p.Transform(place))
+		}
+		for _, a := range b.blocks {
+			if a.lo[0] >= moved.hi[0] {
 				break
 			}
-			if !a.misses(&box) {
+			if !a.misses(&moved.extent) {
 				sum += a.sign * w.sign * a.shared(&k, &moved, &work)
 			}
 		}
@@ -65,17 +67,22 @@ func (e *extent) misses(f *extent) bool {
 		e.lo[2] >= f.hi[2] || f.lo[2] >= e.hi[2]
 }
 
-// shared is the volume of a body that lies in the column.
-func (c *column) shared(k *knife, body, work *convex) float64 {
-	var cuts uint64 // the planes that have something of the body on both sides
+// sides tells whether something of the body lies on the inner and on the outer side of a plane.
+func (c *convex) sides(p *Plane) (in, out bool) {
+	for i := range c.corners {
+		q := &c.corners[i]
+		d := p.N[0]*q[0] + p.N[1]*q[1] + p.N[2]*q[2] - p.D
+		in = in || d < -noDepth
+		out = out || d > 0
+	}
+	return in, out
+}
+
+// shared is the volume that lies in both columns. A plane of either that has all of the other outside settles it.
+func (c *column) shared(k *knife, other *column, work *convex) float64 {
+	var cuts uint64 // the planes that have something of the other on both sides
 	for i := range c.planes {
-		p := &c.planes[i]
-		in, out := false, false
-		for _, q := range body.corners {
-			d := p.N[0]*q[0] + p.N[1]*q[1] + p.N[2]*q[2] - p.D
-			in = in || d < -noDepth
-			out = out || d > 0
-		}
+		in, out := other.body.sides(&c.planes[i])
 		if !in {
 			return 0
 		}
@@ -83,7 +90,12 @@ func (c *column) shared(k *knife, body, work *convex) float64 {
 			cuts |= 1 << min(i, 63)
 		}
 	}
-	work.copyOf(body)
+	for i := range other.planes {
+		if in, _ := c.body.sides(&other.planes[i]); !in {
+			return 0
+		}
+	}
+	work.copyOf(&other.body)
 	for i := range c.planes {
 		if cuts&(1<<min(i, 63)) != 0 && !k.keep(work, c.planes[i]) {
 			return 0
