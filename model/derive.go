@@ -23,7 +23,7 @@ type Piece = form.Piece
 // the order in which they were made. The same design always gives the same piece.
 func Derive(d Design) *Piece {
 	p := form.Build(d)
-	p.Findings = append(p.Findings, check.Run(p)...)
+	p.Findings = check.Explained(append(p.Findings, check.Run(p)...))
 	p.Assembly = motion.Assemble(p)
 	if f, stuck := motion.Finding(p); stuck {
 		p.Findings = append(p.Findings, f)

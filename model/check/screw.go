@@ -72,6 +72,7 @@ func screws(r *run) {
 		point(r, s)
 		besideEdges(r, s)
 		besideOpenings(r, s)
+		besideJoint(r, s)
 	}
 	for i, s := range all {
 		for _, other := range all[i+1:] {

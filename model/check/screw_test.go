@@ -48,6 +48,12 @@ func TestScrewFindings(t *testing.T) {
 			id: "screw-holds-little", level: part.Warning, figure: unlooked, limit: 10, says: "half of it"},
 		"a deep counterbore": {from: sound(), spoil: railScrews(func(s *form.Screws) { s.Counterbore = 15 }), mend: railScrews(func(s *form.Screws) { s.Counterbore = 14 }),
 			id: "counterbore-deep", level: part.Warning, figure: 20/math.Cos(6*math.Pi/180) - 15, limit: 6, says: "a counterbore of 14.0 mm or less"},
+		"a screw among the pins": {from: edited(sound(), stretcher(func(s *form.Stretcher) { s.BelowTop = 0 })),
+			spoil: railScrews(func(s *form.Screws) { s.FromEnd = 2 }), mend: railScrews(func(s *form.Screws) { s.FromEnd = 15 }),
+			id: "screw-in-joint", level: part.Stop, figure: unlooked, limit: 0, says: "into the joint with the top; move it"},
+		"a screw beside the pins": {from: edited(sound(), stretcher(func(s *form.Stretcher) { s.BelowTop = 0 })),
+			spoil: railScrews(func(s *form.Screws) { s.FromEnd = 8 }), mend: railScrews(func(s *form.Screws) { s.FromEnd = 15 }),
+			id: "screw-near-joint", level: part.Warning, figure: unlooked, limit: number8, says: "from the joint with the top"},
 		"a hole where a screw runs": {from: soundHoused(), spoil: hole("side", 392, 100, 25), mend: hole("side", 392, 60, 25), id: "screw-in-opening",
 			level: part.Stop, figure: unlooked, limit: 0, says: "the hole in the side"},
 	})

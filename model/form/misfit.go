@@ -42,13 +42,13 @@ func (b *assembly) misfitText(m *joint.Misfit, c joint.Corner) (text string, siz
 		return b.tailToPoint(m, c), []string{tails, "corners.slope", "corners.pin"}, "mm"
 	case joint.TailsTooMany:
 		return fmt.Sprintf("%s cannot fit in %s: pins and half pins alone take more. %s",
-			plural(len(m.Layout.Widths), "tail"), width, b.ways(c)), []string{tails, "corners.pin", "corners.half-pin"}, "mm"
+			plural(len(m.Layout.Widths), "tail"), width, b.ways(c, smaller)), []string{tails, "corners.pin", "corners.half-pin"}, "mm"
 	case joint.HalfPinGone:
 		return fmt.Sprintf("The tails and pins leave nothing for the half pins: they are %s too wide for a corner of %s. %s",
-			b.show(-2*m.Figure), width, b.ways(c)), []string{tails, "corners.tail", "corners.pin"}, "mm"
+			b.show(-2*m.Figure), width, b.ways(c, smaller)), []string{tails, "corners.tail", "corners.pin"}, "mm"
 	case joint.PinGone:
 		return fmt.Sprintf("The tails and half pins leave nothing for the pins: they are %s too wide for a corner of %s. %s",
-			b.show(-m.Figure*measure.Length(len(m.Layout.Widths)-1)), width, b.ways(c)), []string{tails, "corners.tail", "corners.half-pin"}, "mm"
+			b.show(-m.Figure*measure.Length(len(m.Layout.Widths)-1)), width, b.ways(c, smaller)), []string{tails, "corners.tail", "corners.half-pin"}, "mm"
 	}
 	return fmt.Sprintf("The corner has no width (%s).", b.show(m.Figure)), []string{"size.depth", "splay.edges"}, "mm"
 }
@@ -64,20 +64,19 @@ func (b *assembly) addUp(m *joint.Misfit, c joint.Corner) string {
 	if n > 1 {
 		tails += ", " + plural(n-1, "pin") + " of " + b.show(m.Layout.Pin)
 	}
-	over := m.Figure - m.Limit
-	word := "too much"
+	over, word, otherwise := m.Figure-m.Limit, "too much", smaller
 	if over < 0 {
-		over, word = -over, "too little"
+		over, word, otherwise = -over, "too little", "Wider tails, or more of them, would do."
 	}
 	return fmt.Sprintf("%s and two half pins of %s take %s, and the corner is %s wide: %s %s. %s",
-		tails, b.show(m.Layout.HalfPin), b.show(m.Figure), b.show(c.Width()), b.show(over), word, b.ways(c))
+		tails, b.show(m.Layout.HalfPin), b.show(m.Figure), b.show(c.Width()), b.show(over), word, b.ways(c, otherwise))
 }
 
 // tailToPoint says how wide the tail would have to be, and the slope that would leave it a root.
 func (b *assembly) tailToPoint(m *joint.Misfit, c joint.Corner) string {
 	slope := measure.Angle(math.Atan(m.Figure.MM() / (2 * c.Run())))
 	return fmt.Sprintf("Tail %d is %s wide at its end and comes to a point before its baseline: it must be wider than %s, or slope less than %.1f°. %s",
-		m.Tail, b.show(m.Figure), b.show(m.Limit), slope.Degrees(), b.ways(c))
+		m.Tail, b.show(m.Figure), b.show(m.Limit), slope.Degrees(), b.ways(c, smaller))
 }
 
 // wish is what the design says about the tails of a corner.
@@ -88,8 +87,11 @@ func (k Corners) wish(c joint.Corner) joint.Wish {
 	}
 }
 
-// ways names the changes of a single size, or of the count, that give a layout which can be cut.
-func (b *assembly) ways(c joint.Corner) string {
+const smaller = "Smaller tails and pins or a wider board would do."
+
+// ways names the changes of a single size, or of the count, that give a layout which can be cut;
+// otherwise is said where there is none.
+func (b *assembly) ways(c joint.Corner, otherwise string) string {
 	typed := b.d.Corners.wish(c)
 	var ways []string
 	try := func(w joint.Wish, say func(joint.Layout) string) {
@@ -120,7 +122,7 @@ func (b *assembly) ways(c joint.Corner) string {
 	}
 	switch len(ways) {
 	case 0:
-		return "Smaller tails and pins or a wider board would do."
+		return otherwise
 	case 1:
 		return "To clear it, " + ways[0] + "."
 	}

@@ -2,6 +2,8 @@ package form
 
 import (
 	"errors"
+	"slices"
+	"strings"
 
 	"splaywright/model/part"
 	"splaywright/model/solid"
@@ -10,18 +12,21 @@ import (
 // unbuildable reports walls that do not close. The sizes named are those of the features that are
 // concerned and then the board's own.
 func (b *board) unbuildable(err error) part.Finding {
-	f := stop("part-cannot-be-cut", "", 0, 0, "")
+	f := stop(part.CannotBeCut, "", 0, 0, "")
 	f.Parts = []string{b.part.ID}
 	reason := err.Error()
 	var e *solid.BuildError
 	if errors.As(err, &e) {
-		reason = e.Reason + " (" + list(unique(e.Tags)) + ")"
+		tags := unique(e.Tags)
+		slices.Sort(tags) // so that equal trouble on two boards reads the same
+		reason = e.Reason + " (" + list(tags) + ")"
 		for _, tag := range e.Tags {
 			f.Sizes = append(f.Sizes, b.sizesOf[tag]...)
 		}
 	}
 	f.Sizes = unique(append(f.Sizes, b.sizes...))
-	f.Text = b.part.Name + " cannot be cut as it stands: " + reason + "."
+	name, _, _ := strings.Cut(b.part.Name, ",") // the two sides go by one name
+	f.Text = name + " cannot be cut as it stands: " + reason + "."
 	return f
 }
 

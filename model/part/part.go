@@ -124,6 +124,9 @@ const (
 	Stop    Level = "stop"
 )
 
+// CannotBeCut is the id of the finding that a part's walls do not close.
+const CannotBeCut = "part-cannot-be-cut"
+
 // Finding is something the program noticed about the piece.
 type Finding struct {
 	ID     string // kebab-case, stable: "pin-narrower-than-kerf"
