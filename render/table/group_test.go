@@ -1,18 +1,35 @@
 package table
 
-import "testing"
+import (
+	"strings"
+	"testing"
 
-func TestJoinNames(t *testing.T) {
-	for want, names := range map[string][]string{
-		"Top":                          {"Top"},
-		"Side, left and right":         {"Side, left", "Side, right"},
-		"Stretcher 1 and Stretcher 2":  {"Stretcher 1", "Stretcher 2"},
-		"Stave 1–6":                    {"Stave 1", "Stave 2", "Stave 3", "Stave 4", "Stave 5", "Stave 6"},
-		"Stave 9–11":                   {"Stave 9", "Stave 10", "Stave 11"},
-		"Stave 1, Stave 2 and Stave 4": {"Stave 1", "Stave 2", "Stave 4"},
-	} {
-		if got := JoinNames(names); got != want {
-			t.Errorf("%q: %q, want %q", names, got, want)
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+// Eight equal staves are cut alike: one set of rows says it for all.
+func TestEqualStavesShareTheirRows(t *testing.T) {
+	d := form.Design{Title: "Planter", Form: "ring", Timber: "white oak",
+		Size:    form.Size{Height: 200, Width: 300, Staves: 8},
+		Splay:   form.Splay{Ends: 10 * measure.Degree},
+		Boards:  form.Boards{Side: form.Board{Thickness: 18}},
+		Corners: form.Corners{Joint: "mitre"}}
+	p := form.Build(d)
+	if p.Stopped() {
+		t.Fatalf("%+v", p.Findings)
+	}
+	named := 0
+	for _, row := range SawSettings(p, metric).Rows {
+		if row[0].Text == "" {
+			continue
 		}
+		named++
+		if !strings.HasPrefix(row[0].Text, "1–8 Stave 1–8: ") {
+			t.Errorf("a row is about %q", row[0].Text)
+		}
+	}
+	if named != 3 { // both ends, lower edge, upper edge
+		t.Errorf("%d cuts are named, want 3", named)
 	}
 }

@@ -14,15 +14,29 @@ type pairedCut struct {
 
 	otherPart *part.Part // nil when the cut has no pair
 	other     part.Cut
+
+	many group // the equal parts that all have these cuts, where there are more than two
 }
 
-// pairedCuts lists every cut of the piece once, a pair as one entry at its first cut's place.
+// pairedCuts lists every cut of the piece once, a pair as one entry at its first cut's place. Of more
+// than two equal parts, as the staves of a ring, the first stands for all.
 func pairedCuts(p *form.Piece) []pairedCut {
 	var all []pairedCut
 	done := map[string]bool{}
+	many := map[*part.Part]group{}
+	for _, g := range groups(p) {
+		for _, q := range g {
+			if len(g) > 2 {
+				many[q] = g
+			}
+		}
+	}
 	for _, q := range p.Parts {
+		if g := many[q]; g != nil && g[0] != q {
+			continue
+		}
 		for _, c := range q.Cuts {
-			entry := pairedCut{part: q, cut: c}
+			entry := pairedCut{part: q, cut: c, many: many[q]}
 			if done[entry.ref()] {
 				continue
 			}
@@ -55,10 +69,14 @@ func (c pairedCut) ref() string { return c.part.ID + "/" + c.cut.ID }
 
 // name is short, for a narrow column: "2, 3 Side: top end", "1 Top: left and right end".
 func (c pairedCut) name() string {
-	switch c.otherPart {
-	case nil:
+	switch {
+	case c.many != nil && c.otherPart == nil:
+		return c.many.short() + ": " + cutName(c.cut.ID)
+	case c.many != nil:
+		return c.many.short() + ": " + bothCuts(c.cut.ID, c.other.ID) + c.mirrored()
+	case c.otherPart == nil:
 		return partMark(c.part) + ": " + cutName(c.cut.ID)
-	case c.part:
+	case c.otherPart == c.part:
 		return partMark(c.part) + ": " + bothCuts(c.cut.ID, c.other.ID) + c.mirrored()
 	}
 	return group{c.part, c.otherPart}.short() + ": " + bothCuts(c.cut.ID, c.other.ID) + c.mirrored()
