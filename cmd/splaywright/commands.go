@@ -96,11 +96,12 @@ func (p *program) papers() *cobra.Command {
 	var s source
 	var dir string
 	var o papers.Options
+	var full patternFlags
 	c := &cobra.Command{
 		Use:     "papers FILE --to DIR",
-		Short:   "Write the papers: one PDF of the whole set, SVG views, CSV tables",
-		Long:    "Write the whole set of papers into a folder and print the names of the files." + fileHelp,
-		Example: "  splaywright papers step.yaml --to papers --sheet A3",
+		Short:   "Write the papers: one PDF of the whole set, SVG views, CSV tables, full-size patterns",
+		Long:    "Write the whole set of papers into a folder and print the names of the files." + patternHelp + fileHelp,
+		Example: "  splaywright papers step.yaml --to papers --sheet A3\n  splaywright papers step.yaml --to papers --patterns --bar-x 99.2 --bar-y 100.1",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			piece, err := s.load(p, args[0])
@@ -109,6 +110,9 @@ func (p *program) papers() *cobra.Command {
 			}
 			if err := p.stopped(piece); err != nil {
 				fmt.Fprintln(p.talk, "No papers were written.")
+				return err
+			}
+			if o.Patterns, err = full.options(); err != nil {
 				return err
 			}
 			names, err := papers.Write(dir, piece, o)
@@ -122,6 +126,7 @@ func (p *program) papers() *cobra.Command {
 	c.Flags().StringVar(&dir, "to", "", "folder to write into; made when it is missing")
 	c.Flags().StringVar(&o.Sheet, "sheet", "", "A4, A3, Letter or Tabloid (the design's when left out)")
 	c.Flags().StringVar(&o.Projection, "projection", "", "first or third (the design's when left out)")
+	full.flags(c)
 	_ = c.MarkFlagRequired("to") // fails only for a flag that does not exist
 	return c
 }

@@ -1,6 +1,6 @@
 // Package papers puts the whole set of papers together as named files: one PDF of every sheet,
 // an SVG of each view, a CSV of each table and one workbook of them all, a page for a browser, the
-// derived result and a PNG preview.
+// derived result, a PNG preview and, when asked for, the full-size patterns of each part.
 package papers
 
 import (
@@ -20,6 +20,7 @@ import (
 	"splaywright/export/svg"
 	"splaywright/export/xlsx"
 	"splaywright/model/form"
+	"splaywright/render/pattern"
 	"splaywright/render/sheet"
 	"splaywright/render/table"
 )
@@ -28,6 +29,8 @@ import (
 type Options struct {
 	Sheet      string // "A4", "A3", "Letter", "Tabloid"; "" = the design's
 	Projection string // "first", "third"; "" = the design's
+	// Patterns are the full-size patterns; nil leaves them out. Their sheet is that of the set unless they say otherwise.
+	Patterns *pattern.Options
 }
 
 // previewDots is the preview's resolution: dots per millimetre of paper, about 100 a inch.
@@ -67,7 +70,15 @@ func Files(p *form.Piece, o Options) ([]File, error) {
 	for _, t := range tables {
 		out = append(out, File{slug(t.ID) + ".csv", func(w io.Writer) error { return csv.Write(w, t) }})
 	}
-	return out, nil
+	if o.Patterns == nil {
+		return out, nil
+	}
+	po := *o.Patterns
+	if po.Sheet == "" {
+		po.Sheet = o.Sheet
+	}
+	full, err := patterns(p, po)
+	return append(out, full...), err
 }
 
 // onePage is what the page for a screen shows: every picture and table, and the cautions.
