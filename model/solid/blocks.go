@@ -10,7 +10,7 @@ import (
 
 // Blocks is a solid as a sum of convex blocks, some of them taken off: under each of its faces, seen along the board's
 // z, the column down to the board's lowest point, counted positive under faces that look up and negative under
-// those that look down. No decision about who touches whom goes into it, so parts that fit each other to the
+// those that look down; and for each round hole its drum, counted negative. No decision about who touches whom goes into it, so parts that fit each other to the
 // last digit are no harder than others.
 type Blocks struct {
 	blocks []*column // by the lower end of their boxes along x
@@ -43,14 +43,30 @@ const noColumn = 1e-10
 
 // Blocks cuts the solid into blocks. Its arcs are flattened to chords within tol, mm (Flattening when it is 0).
 func (s *Solid) Blocks(tol float64) *Blocks {
+	if !(tol > 0) {
+		tol = Flattening
+	}
 	m := s.Flatten(tol)
 	b := &Blocks{}
 	if len(m.Vertices) == 0 {
 		return b
 	}
 	b.around.lo, b.around.hi = boxOf(m.Vertices)
+	wall, hoop := make([]bool, len(s.Faces)), make([]bool, len(s.Edges))
+	drums := s.drums()
+	for i := range drums {
+		d := &drums[i]
+		wall[d.walls[0]], wall[d.walls[1]] = true, true
+		for _, h := range d.hoops {
+			hoop[h.edges[0]], hoop[h.edges[1]] = true, true
+		}
+		b.store.columns = append(b.store.columns, s.body(d, tol))
+	}
 	for i := range m.Faces {
-		b.under(m, &m.Faces[i])
+		f := m.Faces[i]
+		if f.Loops = undrilled(s, &f, wall, hoop); len(f.Loops) > 0 {
+			b.under(m, &f)
+		}
 	}
 	b.blocks = make([]*column, len(b.store.columns))
 	for i := range b.blocks {
@@ -86,13 +102,14 @@ func (b *Blocks) under(m *Mesh, f *MeshFace) {
 	if level || math.Abs(area) < noColumn {
 		return
 	}
-	sign := math.Copysign(1, area)
+	// A face that has lost its outline to a drum counts what is left, its openings, the other way.
+	sign, up := math.Copysign(1, area), f.Normal.Mul(math.Copysign(1, f.Normal[2]))
 	if len(loops) == 1 {
 		if sign < 0 {
 			turnAbout(loops[0])
 		}
 		if bulges(loops[0]) {
-			b.stand(loops[0], sidesOf(loops[0]), f.Normal.Mul(sign), sign)
+			b.stand(loops[0], sidesOf(loops[0]), up, sign)
 			return
 		}
 	}
@@ -101,7 +118,7 @@ func (b *Blocks) under(m *Mesh, f *MeshFace) {
 		for i := range q {
 			q[i][2] = (p.D - p.N[0]*q[i][0] - p.N[1]*q[i][1]) / p.N[2]
 		}
-		b.stand(q, sides, f.Normal.Mul(sign), sign)
+		b.stand(q, sides, up, sign)
 	})
 }
 

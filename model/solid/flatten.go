@@ -109,7 +109,7 @@ func (f *flattener) knots(p *patch) []float64 {
 		n := 1.0
 		for i := range arcs {
 			if arcs[i].lo < t-p.same && arcs[i].hi > last+p.same {
-				n = math.Max(n, math.Ceil((t-last)/f.step(f.s.Curve(&f.s.Edges[arcs[i].edge]))))
+				n = math.Max(n, math.Ceil((t-last)/chordStep(f.s.Curve(&f.s.Edges[arcs[i].edge]), f.tol)))
 			}
 		}
 		for k := 1.0; k < n; k++ {
@@ -120,10 +120,10 @@ func (f *flattener) knots(p *patch) []float64 {
 	return knots
 }
 
-// step is the largest angle whose chord stays within the tolerance: the middle of a chord over the
+// chordStep is the largest angle whose chord stays within the tolerance: the middle of a chord over the
 // angle d is (1 - cos d/2) times a radius of the ellipse away from its arc.
-func (f *flattener) step(c *Curve) float64 {
-	cos := math.Max(0, 1-f.tol/c.reach())
+func chordStep(c *Curve, tol float64) float64 {
+	cos := math.Max(0, 1-tol/c.reach())
 	return 2 * math.Acos(cos)
 }
 
