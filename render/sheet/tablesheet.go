@@ -12,7 +12,7 @@ const (
 	cellSize = 2.1
 	rowStep  = 4.8
 	cellPad  = 1.6
-	lineStep = 3.9
+	lineStep = 3.5
 )
 
 // tableSheets sets the tables one below the other and goes on to a new sheet, with the head
@@ -84,16 +84,16 @@ func (w *writer) table(t table.Table) {
 	w.notes(t)
 }
 
-// start is the room that a table needs to begin here: all of it when one sheet can hold it, else a
-// third of a sheet, so that no table begins with a row or two at the foot of one.
+// start is the room that a table needs to begin here: all of it when one sheet can hold it with its
+// notes, else a quarter of a sheet, so that no table begins with a row or two at the foot of one.
 func (w *writer) start(g *grid) float64 {
 	sheet := w.b.room.Height() - 1
 	all := 5 + headRoom + g.head.height + 1
 	for _, r := range g.rows {
 		all += r.height
 	}
-	if all > sheet {
-		return sheet / 3
+	if all+w.notesHeight(g.t)-squeeze > sheet {
+		return min(all, sheet/4)
 	}
 	return all
 }
@@ -160,17 +160,25 @@ func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
 	w.y -= r.height
 }
 
+func (w *writer) noteLines(t table.Table) []string {
+	var lines []string
+	for _, n := range t.Notes {
+		lines = append(lines, wrap(n, cellSize, w.b.room.Width())...)
+	}
+	return lines
+}
+
+func (w *writer) notesHeight(t table.Table) float64 {
+	return 0.8 + lineStep*float64(len(w.noteLines(t)))
+}
+
 // squeeze is how far notes may reach into the edge between the drawing and the title block, mm.
 const squeeze = 3.5
 
 // notes sets a table's notes under it. They are not torn apart: when they do not all fit they go to the
 // next sheet together, unless they would fill it by themselves.
 func (w *writer) notes(t table.Table) {
-	var lines []string
-	for _, n := range t.Notes {
-		lines = append(lines, wrap(n, cellSize, w.b.room.Width())...)
-	}
-	all := 0.8 + lineStep*float64(len(lines))
+	lines, all := w.noteLines(t), w.notesHeight(t)
 	if len(lines) == 0 {
 		return
 	}
