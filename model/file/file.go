@@ -9,7 +9,6 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 )
@@ -99,8 +98,8 @@ func Read(r io.Reader, name string) (*Document, error) {
 
 // parse reads src into root.
 func (d *Document) parse() error {
-	if !utf8.Valid(d.src) {
-		return Errors{{File: d.name, Want: "this is not text in UTF-8; save it as UTF-8"}}
+	if e := notText(d.name, d.src); e != nil {
+		return Errors{e}
 	}
 	dec := yaml.NewDecoder(bytes.NewReader(d.src))
 	var doc yaml.Node
@@ -108,13 +107,13 @@ func (d *Document) parse() error {
 	case errors.Is(err, io.EOF):
 		return Errors{{File: d.name, Want: "the file is empty; a design begins with splaywright: 1"}}
 	case err != nil:
-		return Errors{syntax(d.name, err)}
+		return Errors{syntax(d.name, d.src, err)}
 	}
 	var next yaml.Node
 	switch err := dec.Decode(&next); {
 	case errors.Is(err, io.EOF):
 	case err != nil:
-		return Errors{syntax(d.name, err)}
+		return Errors{syntax(d.name, d.src, err)}
 	default:
 		return Errors{{File: d.name, Line: next.Line, Column: next.Column, Want: "a second document follows; a file holds one design"}}
 	}
@@ -130,18 +129,6 @@ func (d *Document) parse() error {
 	}
 	d.root = root
 	return nil
-}
-
-// syntax turns the library's message, which begins with "yaml: line 3: ", into an Error.
-func syntax(name string, err error) *Error {
-	text := strings.TrimPrefix(err.Error(), "yaml: ")
-	e := &Error{File: name, Want: "this is not read as a design: " + text}
-	if _, serr := fmt.Sscanf(text, "line %d:", &e.Line); serr == nil {
-		e.Column = 1
-		_, rest, _ := strings.Cut(text, ": ")
-		e.Want = "this is not read as a design: " + rest
-	}
-	return e
 }
 
 // scrutiny refuses what the format allows and a design does not.
@@ -164,7 +151,7 @@ func (s *scrutiny) look(n *yaml.Node, path string, depth int) {
 		s.refuse(n, path, n.Tag, "tags (!) are not used in a design")
 		return
 	case depth > maxDepth:
-		s.refuse(n, path, "", "nested too deeply for a design")
+		s.refuse(n, path, "", fmt.Sprintf("nested too deeply for a design; at most %d groups and lists stand within one another", maxDepth))
 		return
 	case len(n.Content)/width(n) > maxWidth:
 		s.refuse(n, path, "", fmt.Sprintf("a design has at most %d keys or items in one place", maxWidth))
