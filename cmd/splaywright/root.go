@@ -41,6 +41,6 @@ It exits 0 on success, 1 when a finding stops the piece, 2 when the input is ref
 	root.SetOut(out)
 	root.SetErr(talk)
 	root.SetVersionTemplate("splaywright {{.Version}}\n")
-	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.new(), p.units(), p.schema())
+	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.new(), p.units(), p.schema())
 	return root
 }

@@ -1,0 +1,250 @@
+package table
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"splaywright/model/form"
+	"splaywright/model/hold"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+)
+
+// Compare sets pieces side by side: sizes and their ratios, every part's blank and cuts, the joints,
+// and what was reckoned of them in use. The last column says what is the same in all.
+func Compare(pieces []*form.Piece, style measure.Style) Table {
+	s := &comparison{sheet: newSheet("compare", "Side by side", style), pieces: pieces}
+	s.words("What", "Unit")
+	for _, p := range pieces {
+		s.Columns = append(s.Columns, Column{Head: p.Title, Align: Right})
+	}
+	s.words("Change")
+	s.sizes()
+	for _, id := range s.ids() {
+		s.part(id)
+	}
+	s.joints()
+	s.holding()
+	s.note("Same: alike to what the papers show. Change: from the first to the last.")
+	return s.Table
+}
+
+type comparison struct {
+	*sheet
+	pieces []*form.Piece
+}
+
+// compared is a value that a piece may not have.
+type compared struct {
+	x  float64
+	ok bool
+}
+
+// line adds a row of one value a piece, shown to so many decimals; rows without any value are left out.
+func (s *comparison) line(ref, what, unit string, decimals int, of func(p *form.Piece) compared) {
+	row, first, last := []Cell{word(what), word(unit)}, compared{}, compared{}
+	same, any := true, false
+	for i, p := range s.pieces {
+		v := of(p)
+		any = any || v.ok
+		if !v.ok {
+			row, same = append(row, Cell{}), false
+			continue
+		}
+		row = append(row, figure(v.x, decimals))
+		if i == 0 {
+			first = v
+		}
+		last = v
+		same = same && first.ok && row[2].Text == row[len(row)-1].Text
+	}
+	if !any {
+		return
+	}
+	change := "same"
+	switch {
+	case same:
+	case !first.ok || !of(s.pieces[len(s.pieces)-1]).ok:
+		change = "not in all"
+	default:
+		change = fmt.Sprintf("%+.*f", decimals, last.x-first.x)
+	}
+	s.row(ref, append(row, word(change))...)
+}
+
+// length adds a row of lengths in the style's unit; inches to a hundredth, so that they can be compared.
+func (s *comparison) length(ref, what string, of func(p *form.Piece) (measure.Length, bool)) {
+	decimals := 1
+	if s.style.Unit == measure.Imperial {
+		decimals = 2
+	}
+	s.line(ref, what, lengthUnit(s.style), decimals, func(p *form.Piece) compared {
+		l, ok := of(p)
+		if s.style.Unit == measure.Imperial {
+			return compared{l.Inches(), ok}
+		}
+		return compared{l.MM(), ok}
+	})
+}
+
+func (s *comparison) sizes() {
+	whole := func(what string, of func(form.Overall) measure.Length) {
+		s.length("", what, func(p *form.Piece) (measure.Length, bool) { return of(p.Overall), true })
+	}
+	whole("height", func(o form.Overall) measure.Length { return o.Height })
+	whole("width at the top", func(o form.Overall) measure.Length { return o.WidthTop })
+	whole("width at the floor", func(o form.Overall) measure.Length { return o.WidthFloor })
+	whole("depth at the top", func(o form.Overall) measure.Length { return o.DepthTop })
+	whole("depth at the floor", func(o form.Overall) measure.Length { return o.DepthFloor })
+	ratioOf := func(what string, a, b func(form.Overall) measure.Length) {
+		s.line("", what, "", 2, func(p *form.Piece) compared {
+			below := b(p.Overall)
+			return compared{float64(a(p.Overall) / below), below > 0}
+		})
+	}
+	height := func(o form.Overall) measure.Length { return o.Height }
+	width := func(o form.Overall) measure.Length { return o.WidthTop }
+	depth := func(o form.Overall) measure.Length { return o.DepthTop }
+	ratioOf("width : height", width, height)
+	ratioOf("width : depth", width, depth)
+	ratioOf("height : depth", height, depth)
+	s.line("", "splay of the ends", "deg", 2, func(p *form.Piece) compared { return compared{p.Design.Splay.Ends.Degrees(), true} })
+	s.line("", "splay of the edges", "deg", 2, func(p *form.Piece) compared { return compared{p.Design.Splay.Edges.Degrees(), true} })
+	s.line("", "weight", "kg", 2, func(p *form.Piece) compared { return compared{p.Overall.Mass, true} })
+	s.line("", "wood at rough size", "bd ft", 2, func(p *form.Piece) compared {
+		feet := 0.
+		for _, q := range p.Parts {
+			feet += boardFeet(q.Rough)
+		}
+		return compared{feet, true}
+	})
+}
+
+// ids are the parts of all pieces in the order in which they first appear.
+func (s *comparison) ids() []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, p := range s.pieces {
+		for _, q := range p.Parts {
+			if !seen[q.ID] {
+				seen[q.ID] = true
+				out = append(out, q.ID)
+			}
+		}
+	}
+	return out
+}
+
+func (s *comparison) part(id string) {
+	name := id
+	var cuts []string
+	for _, p := range s.pieces {
+		if q := p.Part(id); q != nil {
+			name = q.Name
+			if len(q.Cuts) > len(cuts) {
+				cuts = cuts[:0]
+				for _, c := range q.Cuts {
+					cuts = append(cuts, c.ID)
+				}
+			}
+		}
+	}
+	box := func(what string, of func(part.Box) measure.Length) {
+		s.length(id, name+": "+what, func(p *form.Piece) (measure.Length, bool) {
+			q := p.Part(id)
+			if q == nil {
+				return 0, false
+			}
+			return of(q.Blank), true
+		})
+	}
+	box("length", func(b part.Box) measure.Length { return b.Length })
+	box("width", func(b part.Box) measure.Length { return b.Width })
+	box("thickness", func(b part.Box) measure.Length { return b.Thickness })
+	for _, c := range cuts {
+		s.cut(id, name, c)
+	}
+}
+
+func (s *comparison) cut(id, name, cutID string) {
+	angleOf := func(what string, of func(part.Cut) measure.Angle) {
+		found := false
+		get := func(p *form.Piece) compared {
+			_, c, ok := findCut(p, id+"/"+cutID)
+			found = found || ok && !straight(of(c))
+			return compared{of(c).Degrees(), ok}
+		}
+		for _, p := range s.pieces {
+			get(p)
+		}
+		if found {
+			s.line(id+"/"+cutID, name+": "+cutName(cutID)+", "+what, "deg", 2, get)
+		}
+	}
+	angleOf("swing", func(c part.Cut) measure.Angle { return c.Swing })
+	angleOf("tilt", func(c part.Cut) measure.Angle { return c.Tilt })
+}
+
+// joints compares the first dovetailed corner of each piece.
+func (s *comparison) joints() {
+	first := func(of func(p *form.Piece, i int) float64) func(p *form.Piece) compared {
+		return func(p *form.Piece) compared {
+			for i, j := range p.Joints {
+				if len(j.Tails) > 0 {
+					return compared{of(p, i), true}
+				}
+			}
+			return compared{}
+		}
+	}
+	s.line("", "tails in a corner", "", 0, first(func(p *form.Piece, i int) float64 { return float64(len(p.Joints[i].Tails)) }))
+	inUnit := func(l measure.Length) float64 {
+		if s.style.Unit == measure.Imperial {
+			return l.Inches()
+		}
+		return l.MM()
+	}
+	decimals := 1
+	if s.style.Unit == measure.Imperial {
+		decimals = 2
+	}
+	unit := lengthUnit(s.style)
+	s.line("", "first tail, wide", unit, decimals, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Tails[0].Width()) }))
+	s.line("", "half pin", unit, decimals, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Tails[0].Start) }))
+	s.line("", "angle of the corner", "deg", 2, first(func(p *form.Piece, i int) float64 { return p.Joints[i].Dihedral.Degrees() }))
+	s.line("", "baseline on the tail board", unit, decimals+1, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Baseline.Outer) }))
+}
+
+// holding compares what was reckoned of each piece in use.
+func (s *comparison) holding() {
+	figures := make([]map[string]hold.Figure, len(s.pieces))
+	var order []hold.Figure
+	at := map[*form.Piece]int{}
+	seen := map[string]bool{}
+	for i, p := range s.pieces {
+		figures[i], at[p] = map[string]hold.Figure{}, i
+		for n, f := range hold.Figures(p) {
+			key := f.ID + strconv.Itoa(len(f.Parts)) + first(f.Parts)
+			if _, twice := figures[i][key]; twice {
+				key += strconv.Itoa(n)
+			}
+			f.ID = key
+			figures[i][key] = f
+			if !seen[key] {
+				seen[key] = true
+				order = append(order, f)
+			}
+		}
+	}
+	for _, f := range order {
+		s.line(first(f.Parts), f.What, s.unitOf(f.Unit), 1, func(p *form.Piece) compared {
+			g, ok := figures[at[p]][f.ID]
+			x := g.Value
+			if f.Unit == "mm" && s.style.Unit == measure.Imperial {
+				x = measure.Length(x).Inches()
+			}
+			return compared{x, ok && !math.IsNaN(x)}
+		})
+	}
+}

@@ -1,0 +1,75 @@
+package table
+
+import (
+	"strings"
+	"testing"
+
+	"splaywright/model"
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
+)
+
+// Open case "Building a tool tote", http://www.robertkarl.org/woodworkingblog/labels/Dovetails.html :
+// a piece shortened by 6 in loses 6.0 in every lengthwise part; its ends, angles and dovetails stay.
+func TestWhatChangesWhenAPieceIsShortened(t *testing.T) {
+	long, short := formtest.WorkedExample(), formtest.WorkedExample()
+	long.Size.Width = 30.5 * measure.Inch
+	short.Size.Width = 24.5 * measure.Inch
+	for _, d := range []*form.Design{&long, &short} {
+		d.Units, d.Round = measure.Imperial, form.Round{}
+		d.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, BelowTop: 40}}
+	}
+	a, b := model.Derive(long), model.Derive(short)
+	tab := Compare([]*form.Piece{a, b}, a.Design.Style())
+	change := map[string]string{}
+	for _, row := range tab.Rows {
+		change[row[0].Text] = row[len(row)-1].Text
+	}
+	for what, want := range map[string]string{
+		"width at the top": "-6.00", "width at the floor": "-6.00", "Top: length": "-6.00", "Stretcher: length": "-6.00",
+		"Side, left: length": "same", "Side, left: width": "same", "Side, left: top end, tilt": "same", "Top: left end, tilt": "same",
+		"tails in a corner": "same", "first tail, wide": "same", "angle of the corner": "same", "baseline on the tail board": "same",
+		"height": "same", "depth at the top": "same",
+	} {
+		got, ok := change[what]
+		if !ok || got != want {
+			t.Errorf("%s: %q (%t), want %q", what, got, ok, want)
+		}
+	}
+}
+
+// A part that only some pieces have is said to be so, and never counted as the same.
+func TestPartsThatAreNotInAll(t *testing.T) {
+	with := formtest.WorkedExample()
+	with.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, BelowTop: 40}}
+	for _, order := range [][]*form.Piece{
+		{model.Derive(with), model.Derive(formtest.WorkedExample())},
+		{model.Derive(formtest.WorkedExample()), model.Derive(with)},
+	} {
+		found := false
+		for _, row := range Compare(order, metric).Rows {
+			if strings.HasPrefix(row[0].Text, "Stretcher: length") {
+				found = true
+				if row[len(row)-1].Text != "not in all" {
+					t.Errorf("%q", row[len(row)-1].Text)
+				}
+			}
+			if len(row) != 5 {
+				t.Fatalf("a row of %d cells", len(row))
+			}
+		}
+		if !found {
+			t.Error("the stretcher is missing")
+		}
+	}
+}
+
+func TestAPieceIsTheSameAsItself(t *testing.T) {
+	p := model.Derive(formtest.Full())
+	for _, row := range Compare([]*form.Piece{p, p, p}, metric).Rows {
+		if row[len(row)-1].Text != "same" {
+			t.Errorf("%s: %s", row[0].Text, row[len(row)-1].Text)
+		}
+	}
+}
