@@ -55,14 +55,21 @@ func TestColumnsHoldTheirCells(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(look.Theme{})
 	tb := table.Table{Columns: []table.Column{{Head: "Part"}, {Head: "Length", Unit: "mm"}, {Head: "Q"}},
 		Rows: [][]table.Cell{{{Text: "Side, left and right"}, {Text: "263.5"}, {Text: strings.Repeat("a long sentence ", 20)}}}}
-	w := widths(tb)
-	for c, text := range []string{"Side, left and right", "Length, mm"} {
+	p := planOf(tb, 400)
+	w := p.widths
+	for c, text := range []string{"Side, left and right", "Length"} {
 		if got := fitted(text, theme.Size(look.Cell), fyne.TextStyle{}, w[c]-2*cellPad); got != text {
 			t.Errorf("column %d is %v wide and shows %q of %q", c, w[c], got, text)
 		}
 	}
 	if w[2] != mostColumn {
 		t.Errorf("a sentence takes %v, want %v at most", w[2], mostColumn)
+	}
+	if got := strings.Join(p.lines[[2]int{0, 2}], " "); got != strings.TrimSpace(tb.Rows[0][2].Text) {
+		t.Errorf("the sentence is wrapped to %q", got)
+	}
+	if wide := planOf(tb, 900).widths; wide[2] < 500 || wide[0] != w[0] {
+		t.Errorf("in a wide place the columns are %v wide; the sentence should have what is left", wide)
 	}
 }
 

@@ -2,13 +2,13 @@ package panel
 
 import (
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"splaywright/app/look"
 	"splaywright/render/table"
 )
 
@@ -22,31 +22,37 @@ const (
 
 // Tables shows one of a few tables of the papers, with the notes that belong to it.
 type Tables struct {
+	// OnOver is called with what a row is about when the pointer comes over it, "" when it leaves.
+	OnOver func(ref string)
+
 	tables  []table.Table
 	at      int
 	grid    *widget.Table
 	chooser *widget.Select
-	notes   *widget.Label
-	all     fyne.CanvasObject
+	notes   *notes
+	all     *fyne.Container
 	setting bool
-	widths  []float32 // of the columns
-	looked  bool      // the tab is open; a closed one is brought up to date when it opens
+	plan    plan
+	looked  bool                  // the tab is open; a closed one is brought up to date when it opens
+	lit     func(ref string) bool // whether a row about something is lit; nil = none is
 }
 
 // NewTables makes an empty place for tables.
 func NewTables() *Tables {
-	t := &Tables{notes: widget.NewLabel("")}
-	t.grid = widget.NewTable(t.length, func() fyne.CanvasObject { return newCell(false) }, t.update)
+	t := &Tables{}
+	t.grid = widget.NewTable(t.length, func() fyne.CanvasObject {
+		c := newCell(false, 1)
+		c.over = t.over
+		return c
+	}, t.update)
 	t.grid.ShowHeaderRow = true
-	t.grid.CreateHeader = func() fyne.CanvasObject { return newCell(true) }
+	t.grid.CreateHeader = func() fyne.CanvasObject { return newCell(true, 2) }
 	t.grid.UpdateHeader = t.updateHead
 	t.chooser = widget.NewSelect(nil, t.choose)
 	t.chooser.Hide()
-	t.notes.Wrapping = fyne.TextWrapWord
-	t.notes.SizeName = theme.SizeNameCaptionText
-	t.notes.Importance = widget.LowImportance
-	side := Backed(look.Column, container.NewVScroll(t.notes))
-	t.all = container.New(beside{}, container.NewBorder(t.chooser, nil, nil, nil, t.grid), side)
+	t.all = container.New(stacked{t})
+	t.notes = newNotes(t.all.Refresh)
+	t.all.Objects = []fyne.CanvasObject{t.chooser, t.grid, t.notes}
 	return t
 }
 
@@ -108,41 +114,84 @@ func (t *Tables) show() {
 		return
 	}
 	tb, _ := t.Shown()
-	if now := widths(tb); !slices.Equal(now, t.widths) {
-		t.widths = now
-		for i, w := range now {
+	t.lay(t.grid.Size().Width)
+	t.notes.text.SetText(strings.Join(tb.Notes, "\n"))
+	if len(tb.Notes) > 0 {
+		t.notes.Show()
+	} else {
+		t.notes.Hide()
+	}
+	t.grid.Refresh()
+	t.all.Refresh()
+}
+
+// lay gives the columns and rows their sizes for a place of the given width.
+func (t *Tables) lay(place float32) {
+	tb, _ := t.Shown()
+	was := t.plan
+	t.plan = planOf(tb, place)
+	if !slices.Equal(was.widths, t.plan.widths) {
+		for i, w := range t.plan.widths {
 			t.grid.SetColumnWidth(i, w)
 		}
 	}
-	text := ""
-	for _, n := range tb.Notes {
-		text += n + "\n\n"
+	if !slices.Equal(was.rows, t.plan.rows) {
+		for i, n := range t.plan.rows {
+			t.grid.SetRowHeight(i, heightOf(n))
+		}
 	}
-	t.notes.SetText(text)
-	t.grid.Refresh()
 }
 
-// widths gives each column room for its longest cell, within reason.
-func widths(tb table.Table) []float32 {
-	size := theme.Size(look.Cell)
-	out := make([]float32, len(tb.Columns))
-	for c, col := range tb.Columns {
-		w := fyne.MeasureText(headOf(col), size, fyne.TextStyle{Bold: true}).Width
-		for _, row := range tb.Rows {
-			if c < len(row) {
-				w = max(w, fyne.MeasureText(row[c].Text, size, fyne.TextStyle{}).Width)
-			}
+// gridHeight is what the heading and the rows take, with room to scroll sideways where the
+// columns are wider than the place.
+func (t *Tables) gridHeight(width float32) float32 {
+	h := heightOf(2) + theme.Padding()
+	for _, n := range t.plan.rows {
+		h += heightOf(n) + theme.Padding()
+	}
+	across := float32(0)
+	for _, w := range t.plan.widths {
+		across += w + theme.Padding()
+	}
+	if across > width {
+		h += theme.Size(theme.SizeNameScrollBar)
+	}
+	return h
+}
+
+// Light lights the rows that are about something; nil lights none.
+func (t *Tables) Light(lit func(ref string) bool) {
+	t.lit = lit
+	if t.looked {
+		t.grid.Refresh()
+	}
+}
+
+// Lit gives the rows that are lit.
+func (t *Tables) Lit() []int {
+	var out []int
+	tb, _ := t.Shown()
+	for i := range tb.Rows {
+		if t.isLit(tb, i) {
+			out = append(out, i)
 		}
-		out[c] = max(leastColumn, min(mostColumn, w+2*cellPad))
 	}
 	return out
 }
 
-func headOf(c table.Column) string {
-	if c.Unit == "" {
-		return c.Head
+func (t *Tables) isLit(tb table.Table, row int) bool {
+	return t.lit != nil && row < len(tb.Refs) && tb.Refs[row] != "" && t.lit(tb.Refs[row])
+}
+
+func (t *Tables) over(row int) {
+	if t.OnOver == nil {
+		return
 	}
-	return c.Head + ", " + c.Unit
+	ref := ""
+	if tb, _ := t.Shown(); row >= 0 && row < len(tb.Refs) {
+		ref = tb.Refs[row]
+	}
+	t.OnOver(ref)
 }
 
 func (t *Tables) length() (rows, cols int) {
@@ -156,54 +205,30 @@ func (t *Tables) update(id widget.TableCellID, o fyne.CanvasObject) {
 	if id.Row < len(tb.Rows) && id.Col < len(tb.Rows[id.Row]) {
 		text, align = tb.Rows[id.Row][id.Col].Text, alignOf(tb.Columns[id.Col].Align)
 	}
-	o.(*cell).put(text, align, t.width(id.Col))
+	c := o.(*cell)
+	c.row = id.Row
+	if lines, ok := t.plan.lines[[2]int{id.Row, id.Col}]; ok {
+		c.put(align, t.width(id.Col), lines...)
+	} else {
+		c.put(align, t.width(id.Col), text)
+	}
+	c.light(t.isLit(tb, id.Row))
 }
 
 func (t *Tables) updateHead(id widget.TableCellID, o fyne.CanvasObject) {
 	tb, _ := t.Shown()
-	text, align := "", fyne.TextAlignLeading
+	var first, second string
+	align := fyne.TextAlignLeading
 	if id.Col >= 0 && id.Col < len(tb.Columns) {
-		text, align = headOf(tb.Columns[id.Col]), alignOf(tb.Columns[id.Col].Align)
+		first, second = headOf(tb.Columns[id.Col])
+		align = alignOf(tb.Columns[id.Col].Align)
 	}
-	o.(*cell).put(text, align, t.width(id.Col))
+	o.(*cell).put(align, t.width(id.Col), first, second)
 }
 
 func (t *Tables) width(column int) float32 {
-	if column < 0 || column >= len(t.widths) {
+	if column < 0 || column >= len(t.plan.widths) {
 		return mostColumn
 	}
-	return t.widths[column]
-}
-
-func alignOf(a table.Align) fyne.TextAlign {
-	switch a {
-	case table.Right:
-		return fyne.TextAlignTrailing
-	case table.Centre:
-		return fyne.TextAlignCenter
-	}
-	return fyne.TextAlignLeading
-}
-
-// beside puts the second object, the notes, right of the first: a fifth of the width, within
-// what can be read and what it needs.
-type beside struct{}
-
-const (
-	notesShare = 0.22
-	leastNotes = 150
-	mostNotes  = 230
-)
-
-func (beside) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	w := max(leastNotes, min(mostNotes, size.Width*notesShare))
-	objects[0].Move(fyne.NewPos(0, 0))
-	objects[0].Resize(fyne.NewSize(size.Width-w, size.Height))
-	objects[1].Move(fyne.NewPos(size.Width-w, 0))
-	objects[1].Resize(fyne.NewSize(w, size.Height))
-}
-
-func (beside) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	a, b := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(a.Width+leastNotes, max(a.Height, b.Height))
+	return t.plan.widths[column]
 }
