@@ -119,7 +119,7 @@ func sawGroup() Group {
 		angle("saw.step", "Scale step", func(d *form.Design) measure.Angle { return d.Saw.Step }),
 		angle("saw.max-swing", "Most swing", func(d *form.Design) measure.Angle { return d.Saw.MaxSwing }),
 		angle("saw.max-tilt", "Most tilt", func(d *form.Design) measure.Angle { return d.Saw.MaxTilt }),
-		flag("saw.flat-table", "Flat table", func(d *form.Design) bool { return d.Saw.FlatTable }),
+		flag("saw.flat-table", "Flat table", func(d *form.Design) bool { return !d.Saw.NoFlatTable }),
 	}}
 }
 

@@ -32,7 +32,7 @@ func sound() form.Design {
 			{On: "top", Kind: "hand hole", Length: 95, Width: 28},
 			{On: "all", Kind: "round-over", Radius: 3},
 		},
-		Saw:   form.Saw{Kerf: 3.2, Step: measure.Degree / 10, FlatTable: true},
+		Saw:   form.Saw{Kerf: 3.2, Step: measure.Degree / 10},
 		Round: form.Round{To: 0.5},
 	}
 }

@@ -17,7 +17,9 @@ func TestExplained(t *testing.T) {
 	}{
 		{"hand hole in the joint", func(d *form.Design) { d.Features[1].X = 150 }, "opening-in-joint", 0},
 		{"hole over the edge", hole("top", 0, 138, 20), "opening-over-edge", 0},
-		{"screw among the pins", func(d *form.Design) { d.Stretchers[0].BelowTop, d.Stretchers[0].Across, d.Stretchers[0].Screws.FromEnd = 0, -93, 2 }, "screw-in-joint", 0},
+		{"screw among the pins", func(d *form.Design) {
+			d.Stretchers[0].BelowTop, d.Stretchers[0].Across, d.Stretchers[0].Screws.FromEnd = 0, -93, 2
+		}, "screw-in-joint", 0},
 	} {
 		p := form.Build(edited(sound(), c.spoil))
 		all := append(p.Findings, Run(p)...)

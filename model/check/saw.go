@@ -1,6 +1,7 @@
 package check
 
 import (
+	"splaywright/model/cut"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -25,6 +26,10 @@ func sawRange(r *run) {
 	s.tilt, s.tiltSource = reach(r.d.Saw.MaxTilt, usualTilt, "saw.max-tilt")
 	for _, q := range r.p.Parts {
 		for _, c := range q.Cuts {
+			if r.d.Saw.NoFlatTable {
+				r.upright(q, c)
+				continue
+			}
 			if c.Kind == part.Crosscut && c.Swing > s.swing+noise {
 				r.outOfReach(q, c, "swing", c.Swing, s.swing, s.swingSource, s.otherSwing(c))
 			}
@@ -33,6 +38,30 @@ func sawRange(r *run) {
 			}
 		}
 	}
+}
+
+// upright tells of a crosscut that a saw without a flat table does not reach on edge or on end.
+// Rips are nobody's surprise there.
+func (r *run) upright(q *part.Part, c part.Cut) {
+	d := r.d.Saw
+	if c.Kind != part.Crosscut {
+		return
+	}
+	setups := cut.ForSaw(q, c, cut.Saw{MaxSwing: d.MaxSwing, MaxTilt: d.MaxTilt, Upright: true})
+	if setups[0].InRange() {
+		return
+	}
+	edge := cut.OnEdgeOf(c)
+	what, figure := "swing", edge.Swing
+	limit, _ := reach(d.MaxSwing, usualSwing, "")
+	if edge.Swing <= limit {
+		what, figure = "tilt", edge.Tilt
+		limit, _ = reach(d.MaxTilt, usualTilt, "")
+	}
+	r.add(part.Finding{ID: "no-table-for-cut", Level: part.Warning, Figure: figure.Degrees(), Limit: limit.Degrees(), Unit: "deg",
+		Source: "the design's saw.flat-table", Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.flat-table", "saw.max-"+what),
+		Text: sentence("the %s of %s needs a %s of %s with the board on edge and the saw reaches %s, and it has no table to lay the board flat; %s.",
+			cutName(c.ID), theBoard(q), what, deg(figure), deg(limit), byHand)})
 }
 
 // byHand is what remains where no set-up reaches.

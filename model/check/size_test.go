@@ -90,6 +90,15 @@ func TestSawRange(t *testing.T) {
 		"47 degrees on any saw":             {from: wide, spoil: ends(47), mend: ends(45), id: "tilt-out-of-reach", level: part.Warning, figure: 47, limit: 45, says: "swing the gauge 47.0° or stand it upright against a tall fence and tilt the blade 43.0°"},
 		"a gauge is not needed for a taper": {from: splayed, spoil: both(swing(1), tilt(10)), mend: both(swing(1), tilt(20)), id: "tilt-out-of-reach", level: part.Warning, figure: 20, limit: 10, says: "tilt"},
 	})
+	// Without a flat table the stretcher's slanting end is a tilt on edge: 46 is beyond any saw.
+	railed := edited(sound(), func(d *form.Design) {
+		d.Features, d.Size.Height = nil, 220
+		d.Saw.NoFlatTable = true
+		d.Stretchers[0].Screws = nil
+	})
+	runTrials(t, map[string]trial{
+		"no table for a stretcher's end": {from: railed, spoil: ends(46), mend: ends(45), id: "no-table-for-cut", level: part.Warning, figure: 46, limit: 45, says: "with the board on edge"},
+	})
 }
 
 func TestStanceFindings(t *testing.T) {

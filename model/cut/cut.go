@@ -25,6 +25,9 @@ type Saw struct {
 	Step     measure.Angle // what its scales can be set to; 0 = no rounding
 	MaxSwing measure.Angle // 0 = DefaultMaxSwing
 	MaxTilt  measure.Angle // 0 = DefaultMaxTilt
+	// Upright tells that no board can be laid on a face at this saw: it takes them only on edge or
+	// on end.
+	Upright bool
 }
 
 func (s Saw) withDefaults() Saw {

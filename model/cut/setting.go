@@ -21,6 +21,11 @@ func SettingOf(n mgl64.Vec3, kind part.CutKind) Setting {
 	return settingIn(n, flatFrame(kind))
 }
 
+// OnEdgeOf is the setting of a crosscut with the board standing on edge.
+func OnEdgeOf(c part.Cut) Setting {
+	return settingIn(c.Normal, frame{upright: 1, square: 0, across: 2})
+}
+
 // Miss is the angle between the planes that two settings cut, both swung and tilted the same
 // way: how far the one is from the other as a cut.
 func (s Setting) Miss(other Setting) measure.Angle {

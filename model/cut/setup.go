@@ -57,10 +57,12 @@ type Setup struct {
 	GapAlong, GapThrough measure.Length
 	// SwingBeyond and TiltBeyond tell that the saw does not reach the setting.
 	SwingBeyond, TiltBeyond bool
+	// NoTable tells that the board would lie on a face, which this saw has no table for.
+	NoTable bool
 }
 
 // InRange tells that the saw reaches both settings.
-func (s Setup) InRange() bool { return !s.SwingBeyond && !s.TiltBeyond }
+func (s Setup) InRange() bool { return !s.SwingBeyond && !s.TiltBeyond && !s.NoTable }
 
 // SwingOff is the error of the rounded swing, rounded less exact.
 func (s Setup) SwingOff() measure.Angle { return s.Set.Swing - s.Setting.Swing }
@@ -78,6 +80,9 @@ func For(p *part.Part, c part.Cut, step measure.Angle) []Setup {
 // with its end to the fence, or stood up.
 func ForSaw(p *part.Part, c part.Cut, saw Saw) []Setup {
 	saw = saw.withDefaults()
+	if saw.Upright {
+		return uprightSetups(p, c, saw)
+	}
 	flat := setup(p, c, saw, Flat, flatFrame(c.Kind))
 	if flat.Setting.Swing < square && flat.Setting.Tilt < square {
 		return []Setup{flat}
@@ -98,6 +103,24 @@ func crosscutSetups(p *part.Part, c part.Cut, saw Saw, flat Setup) []Setup {
 	}
 	if flat.TiltBeyond {
 		all = appendReached(all, setup(p, c, saw, OnEnd, frame{upright: 0, square: 2, across: 1}))
+	}
+	return all
+}
+
+// uprightSetups are those of a saw without a flat table: on edge and on end, as far as it reaches
+// them. Where it reaches neither, the flat one stands, marked, for another saw or the hand.
+func uprightSetups(p *part.Part, c part.Cut, saw Saw) []Setup {
+	var all []Setup
+	if c.Kind == part.Crosscut {
+		all = appendReached(all, setup(p, c, saw, OnEdge, frame{upright: 1, square: 0, across: 2}))
+		all = appendReached(all, setup(p, c, saw, OnEnd, frame{upright: 0, square: 2, across: 1}))
+	} else {
+		all = appendReached(all, setup(p, c, saw, OnEdge, frame{upright: 1, square: 2, across: 0}))
+	}
+	if len(all) == 0 {
+		flat := setup(p, c, saw, Flat, flatFrame(c.Kind))
+		flat.NoTable = true
+		all = []Setup{flat}
 	}
 	return all
 }

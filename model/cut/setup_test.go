@@ -2,6 +2,7 @@ package cut
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -211,5 +212,37 @@ func BenchmarkSetups(b *testing.B) {
 	p, c := board(part.Crosscut, Setting{deg(9), deg(6)}.normal())
 	for b.Loop() {
 		ForSaw(p, c, Saw{Step: deg(0.1)})
+	}
+}
+
+// A saw without a flat table takes boards on edge or on end; what it reaches neither way is given
+// flat and marked. A plain bevel of 50° is swung on edge; a rip cannot be made so.
+func TestWithoutAFlatTable(t *testing.T) {
+	for _, tc := range []struct {
+		name string
+		kind part.CutKind
+		n    mgl64.Vec3
+		want []Position
+		ok   bool
+	}{
+		{"a square end", part.Crosscut, mgl64.Vec3{1, 0, 0}, []Position{OnEdge}, true},
+		{"a plain end bevel", part.Crosscut, Setting{Tilt: deg(6)}.normal(), []Position{OnEdge}, true},
+		{"a compound end", part.Crosscut, Setting{deg(9), deg(6)}.normal(), []Position{OnEdge}, true},
+		{"a bevel of 50", part.Crosscut, Setting{Tilt: deg(50)}.normal(), []Position{OnEdge, OnEnd}, true},
+		{"a bevel of 70", part.Crosscut, Setting{Tilt: deg(70)}.normal(), []Position{OnEnd}, true},
+		{"swung 50: beyond the tilt on edge", part.Crosscut, Setting{Swing: deg(50)}.normal(), []Position{Flat}, false},
+		{"a square edge", part.Rip, mgl64.Vec3{0, -1, 0}, []Position{Flat}, false},
+		{"an edge bevelled 60", part.Rip, mgl64.Vec3{0, math.Cos(1.05), math.Sin(1.05)}, []Position{OnEdge}, true},
+	} {
+		p, c := board(tc.kind, tc.n)
+		setups := ForSaw(p, c, Saw{Upright: true})
+		if got := positions(setups); !slices.Equal(got, tc.want) {
+			t.Errorf("%s: %v, want %v", tc.name, got, tc.want)
+		}
+		for _, u := range setups {
+			if u.InRange() != tc.ok || u.NoTable == tc.ok {
+				t.Errorf("%s, %s: reached %v", tc.name, u.Position, u.InRange())
+			}
+		}
 	}
 }

@@ -258,7 +258,7 @@ func (r *reader) saw(s *form.Saw) taker {
 	return r.group(fields{
 		"kerf":       r.length(&s.Kerf, aboveZero),
 		"step":       r.angle(&s.Step, 1e-3, 10, "a step from a thousandth of a degree to 10 degrees is expected here"),
-		"flat-table": r.yes(&s.FlatTable),
+		"flat-table": r.no(&s.NoFlatTable),
 		"max-swing":  r.angle(&s.MaxSwing, 1e-3, 90, say),
 		"max-tilt":   r.angle(&s.MaxTilt, 1e-3, 90, say),
 	})

@@ -275,6 +275,15 @@ func (r *reader) choiceOf(to *string, words, later []string) taker {
 	}
 }
 
+// no reads true or false turned round, for what is so unless it is said not to be.
+func (r *reader) no(to *bool) taker {
+	return func(n *yaml.Node, path string) {
+		yes := !*to
+		r.yes(&yes)(n, path)
+		*to = !yes
+	}
+}
+
 func (r *reader) yes(to *bool) taker {
 	return func(n *yaml.Node, path string) {
 		switch {

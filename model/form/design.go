@@ -178,11 +178,13 @@ type Allowance struct{ Length, Width, Thickness measure.Length }
 
 // Saw is what the person's saw can do.
 type Saw struct {
-	Kerf      measure.Length
-	Step      measure.Angle // what its scales can be set to
-	FlatTable bool
-	MaxSwing  measure.Angle // 0 = 60 deg, stated in the finding; key saw.max-swing
-	MaxTilt   measure.Angle // 0 = 45 deg; key saw.max-tilt
+	Kerf measure.Length
+	Step measure.Angle // what its scales can be set to
+	// NoFlatTable is the key saw.flat-table turned round: false there says that no board can be laid
+	// on a face at this saw, which then takes boards only on edge or on end. Left out, it can.
+	NoFlatTable bool
+	MaxSwing    measure.Angle // 0 = 60 deg, stated in the finding; key saw.max-swing
+	MaxTilt     measure.Angle // 0 = 45 deg; key saw.max-tilt
 }
 
 // Round is how papers print.

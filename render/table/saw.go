@@ -37,7 +37,7 @@ func SawSettings(p *form.Piece, style measure.Style) Table {
 
 func sawOf(p *form.Piece) cut.Saw {
 	d := p.Design.Saw
-	return cut.Saw{Step: d.Step, MaxSwing: d.MaxSwing, MaxTilt: d.MaxTilt}
+	return cut.Saw{Step: d.Step, MaxSwing: d.MaxSwing, MaxTilt: d.MaxTilt, Upright: d.NoFlatTable}
 }
 
 func sawRow(s *sheet, c pairedCut, u cut.Setup, saw cut.Saw, first bool) {
@@ -102,6 +102,9 @@ func lies(q *part.Part, c part.Cut, u cut.Setup) string {
 	case cut.OnEnd:
 		return "on end, outer face out"
 	}
+	if u.NoTable {
+		return "flat, outer face up: not at this saw"
+	}
 	return "flat, outer face up"
 }
 
@@ -143,6 +146,10 @@ func sawNotes(s *sheet, saw cut.Saw) {
 	s.note("1:n is one across for n along. Offsets are over the part's own finished size, board flat: the swing's over the width (a rip's over the length), " +
 		"the tilt's over the thickness. On edge the two change places.")
 	s.note("Leaned: outer face up on a wedge that raises the named side by the lean, so that the blade stays square. On edge and on end: outer face away from the fence, before the edge or end it stands on is cut to an angle.")
+	if saw.Upright {
+		s.note("This saw has no table to lay a board flat on (saw.flat-table is false): boards stand on edge or on end. " +
+			"A cut that it reaches neither way is given flat, for another saw or by hand to the line.")
+	}
 	if beyond(s.Rows) {
 		s.note("Beyond: the saw does not reach that setting; make the cut by another row, or a block of known angle against the fence.")
 	}

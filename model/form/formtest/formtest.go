@@ -20,7 +20,7 @@ func WorkedExample() form.Design {
 			Tails: new(4), Pin: length(10), HalfPin: length(8),
 		},
 		Allowance: form.Allowance{Length: 25, Width: 6, Thickness: 3},
-		Saw:       form.Saw{Kerf: 3.2, Step: 0.1 * measure.Degree, FlatTable: true},
+		Saw:       form.Saw{Kerf: 3.2, Step: 0.1 * measure.Degree},
 		Round:     form.Round{To: 0.5, Unit: measure.Metric},
 		Papers:    form.Papers{Sheet: "A4", Projection: "first"},
 	}
