@@ -56,10 +56,7 @@ func lineThrough(p, d mgl64.Vec3) corner {
 
 // seam is the corner between the two halves of a full circle, at an angle round it.
 func seam(s *surface, t float64) corner {
-	sin, cos := math.Sincos(t)
-	r := s.round.Radius
-	p := s.round.Point.Add(s.x.Mul(r * cos)).Add(s.y.Mul(r * sin))
-	return lineThrough(p, s.round.Axis)
+	return lineThrough(s.round.ruling(s.x, s.y, t), s.round.Axis)
 }
 
 // meet finds the corner of two walls; of two candidates the one nearer to the hint at height z.

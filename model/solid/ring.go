@@ -49,7 +49,8 @@ func (b *builder) newSurface(w Wall) (int, error) {
 			c.Axis = c.Axis.Mul(-1)
 		}
 		s.round = &c
-		s.x, s.y = c.frame()
+		x, y := c.frame()
+		s.axes = &axes{x, y}
 	} else if !near1(w.Plane.N.Len()) || math.IsNaN(w.Plane.D) {
 		return 0, fail("a flat wall needs a unit normal", w.Tag)
 	}

@@ -11,12 +11,15 @@ type surface struct {
 	tag   string
 	plane Plane
 	round *Cylinder
-	x, y  mgl64.Vec3 // frame of a round surface: its angle counts from x to y about its axis
-	class int        // surfaces of one class are the same plane or the same round patch
-	site  int        // surfaces of one site are the same plane, whichever way they face
-	half  bool       // half of a full circle
+	*axes      // of a round surface
+	class int  // surfaces of one class are the same plane or the same round patch
+	site  int  // surfaces of one site are the same plane, whichever way they face
+	half  bool // half of a full circle
 	hint  mgl64.Vec2
 }
+
+// axes is the frame of a round surface: its angle counts from x to y about its axis.
+type axes struct{ x, y mgl64.Vec3 }
 
 // frame gives two unit vectors square to the axis; with the axis they are right-handed.
 func (c *Cylinder) frame() (x, y mgl64.Vec3) {
