@@ -75,17 +75,20 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	f.Linear(dimension.Above, f.at(-wt, h), f.at(wt, h), o.label(v.WidthTop), "size.width")
 	f.Linear(dimension.Below, f.at(-wf, 0), f.at(wf, 0), o.label(v.WidthFloor), "size.width")
 	f.Linear(dimension.LeftOf, f.at(-wf, 0), f.at(-wt, h), o.label(v.Height), "size.height")
-	if t := d.Boards.Top.Thickness; o.Style.Both { // both units stand too long beside so short a distance
+	if t := d.Boards.Top.Thickness; p.Part("top") == nil {
+		// no top, no thickness of one
+	} else if o.Style.Both { // both units stand too long beside so short a distance
 		f.Leader(f.at(wt/2, h-t.MM()/2), true, o.label(t)+" thick", "boards.top.thickness", -60, -120)
 	} else {
 		f.Linear(dimension.LeftOf, f.at(-wt, h-t.MM()), f.at(-wt, h), o.label(t), "boards.top.thickness")
 	}
-	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, d.Splay.Ends, h, "splay.ends")
+	left, right := endWalls(p)
+	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, right.lean, h, "splay.ends")
 	f.axis(f.at(0, 0), f.at(0, h), 3)
 	frontStretchers(p, f, o)
 	mid := h * 0.42
-	x := -sideTop(d) - (h-mid)*math.Tan(d.Splay.Ends.Radians()) + d.Boards.Side.Thickness.MM()/2/math.Cos(d.Splay.Ends.Radians())
-	f.Leader(f.at(x, mid), true, o.label(d.Boards.Side.Thickness)+" thick", "boards.side.thickness", 30, -30, 45, -45)
+	x := -sideTop(d) - (h-mid)*math.Tan(left.lean.Radians()) + left.thickness.MM()/2/math.Cos(left.lean.Radians())
+	f.Leader(f.at(x, mid), true, o.label(left.thickness)+" thick", left.ref, 30, -30, 45, -45)
 	return f
 }
 
@@ -93,7 +96,7 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 func sideTop(d form.Design) float64 {
 	w := d.Size.Width.MM() / 2
 	if d.Size.TakenAt == form.AtFloor {
-		return w - d.Size.Height.MM()*math.Tan(d.Splay.Ends.Radians())
+		return w - d.Size.Height.MM()*math.Tan(outward(d.Form)*d.Splay.Ends.Radians())
 	}
 	return w
 }
@@ -149,7 +152,8 @@ func endFigure(p *form.Piece, f *figure, o Options) *figure {
 	f.Linear(dimension.Above, f.at(-dt, h), f.at(dt, h), o.label(v.DepthTop), "size.depth")
 	if math.Abs(df-dt) > 0.05 {
 		f.Linear(dimension.Below, f.at(-df, 0), f.at(df, 0), o.label(v.DepthFloor), "size.depth")
-		sideEdge(f, draw.Point{X: df - h*math.Tan(p.Design.Splay.Edges.Radians()), Y: h}, p.Design.Splay.Edges, h, "splay.edges")
+		w := nearWall(p, o)
+		sideEdge(f, draw.Point{X: df - h*math.Tan(w.lean.Radians()), Y: h}, w.lean, h, w.ref)
 	}
 	f.axis(f.at(0, 0), f.at(0, h), 3)
 	return f

@@ -28,7 +28,7 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 	xs, ys := holeMarks(q)
 	if len(xs) > 0 {
 		f.Running(dimension.Below, mark(f, box.Min.X, box.Min.Y, 0, "", o), marksX(f, xs, box, o, q.ID))
-	} else {
+	} else if !swung(q) || !pointToPoint(q, box) {
 		f.Linear(dimension.Below, f.at(box.Min.X, box.Min.Y), f.at(box.Max.X, box.Min.Y), o.label(q.Blank.Length), q.ID)
 	}
 	if len(ys) > 0 {
@@ -340,6 +340,31 @@ func swung(q *part.Part) bool {
 	})
 }
 
+// endsAt is where a part's crosscuts meet the outer face at a height y of it.
+func endsAt(q *part.Part, y float64) (lo, hi float64) {
+	lo, hi = math.Inf(-1), math.Inf(1)
+	for _, c := range q.Cuts {
+		if n := c.Normal; c.Kind == part.Crosscut && math.Abs(n.X()) > 0.1 {
+			if x := (c.Offset - n.Y()*y) / n.X(); n.X() < 0 {
+				lo = x
+			} else {
+				hi = x
+			}
+		}
+	}
+	return lo, hi
+}
+
+// pointToPoint tells whether the length at the upper or at the lower edge is the whole blank's.
+func pointToPoint(q *part.Part, box draw.Box) bool {
+	for _, y := range []float64{box.Min.Y, box.Max.Y} {
+		if lo, hi := endsAt(q, y); math.Abs(hi-lo-q.Blank.Length.MM()) < 0.02 {
+			return true
+		}
+	}
+	return false
+}
+
 // points gives a part with swung ends its length at the upper and at the lower edge, from point to
 // point, and the swing at the right end.
 func points(q *part.Part, f *figure, o Options, box draw.Box) {
@@ -351,17 +376,7 @@ func points(q *part.Part, f *figure, o Options, box draw.Box) {
 		side dimension.Side
 	}{{box.Min.Y, dimension.Below}, {box.Max.Y, dimension.Above}}
 	for _, e := range edges {
-		lo, hi := math.Inf(-1), math.Inf(1)
-		for _, c := range q.Cuts {
-			if n := c.Normal; c.Kind == part.Crosscut && math.Abs(n.X()) > 0.1 {
-				if x := (c.Offset - n.Y()*e.y) / n.X(); n.X() < 0 {
-					lo = x
-				} else {
-					hi = x
-				}
-			}
-		}
-		if !math.IsInf(hi-lo, 0) {
+		if lo, hi := endsAt(q, e.y); !math.IsInf(hi-lo, 0) {
 			f.Linear(e.side, f.at(lo, e.y), f.at(hi, e.y), o.label(measure.Length(hi-lo)), q.ID)
 		}
 	}

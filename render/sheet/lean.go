@@ -1,0 +1,55 @@
+package sheet
+
+import (
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+// leaning is a board as a view shows it edge on: its lean from plumb, positive when it is farther out at
+// the floor, its thickness, and what it comes from.
+type leaning struct {
+	lean      measure.Angle
+	thickness measure.Length
+	ref       string
+}
+
+// outward is the way a positive splay leans: stools and chests are wider at the floor, trays and rings at
+// the rim.
+func outward(name string) float64 {
+	if name == "tray" || name == "ring" {
+		return -1
+	}
+	return 1
+}
+
+// endWalls are the boards at the left and at the right of the front view.
+func endWalls(p *form.Piece) (left, right leaning) {
+	d := p.Design
+	if d.Form == "stool" {
+		side := leaning{d.Splay.Ends, d.Boards.Side.Thickness, "boards.side.thickness"}
+		return side, side
+	}
+	sign := measure.Angle(outward(d.Form))
+	wall := func(a *measure.Angle) leaning {
+		lean := d.Splay.Ends
+		if a != nil {
+			lean = *a
+		}
+		return leaning{sign * lean, d.Boards.End.Thickness, "boards.end.thickness"}
+	}
+	return wall(d.Splay.EndLeft), wall(d.Splay.EndRight)
+}
+
+// nearWall is what leans at the right hand edge of the end view: in third angle, seen from the right, the
+// back; in first angle, seen from the left, the front.
+func nearWall(p *form.Piece, o Options) leaning {
+	d := p.Design
+	if d.Form == "stool" {
+		return leaning{lean: d.Splay.Edges, ref: "splay.edges"}
+	}
+	lean, ref := d.Splay.Front, "splay.front"
+	if o.Projection == "third" && d.Splay.Back != nil {
+		lean, ref = *d.Splay.Back, "splay.back"
+	}
+	return leaning{lean: measure.Angle(outward(d.Form)) * lean, ref: ref}
+}
