@@ -1,0 +1,171 @@
+// Package stock holds the boards on hand, what is to be cut from them, and the plan that says which part comes from
+// where; and a verifier that checks any plan against the boards with geometry of its own.
+//
+// Millimetres. A board lies with its grain along x: x from its left end, y from its near edge.
+package stock
+
+import (
+	"fmt"
+	"math"
+)
+
+// Point is a place on a board's face.
+type Point struct{ X, Y float64 }
+
+// Rect is an upright rectangle on a board's face, from (X1, Y1) to (X2, Y2).
+type Rect struct{ X1, Y1, X2, Y2 float64 }
+
+// Length is the rectangle's size along the grain, Width across it.
+func (r Rect) Length() float64 { return r.X2 - r.X1 }
+
+// Width is the rectangle's size across the grain.
+func (r Rect) Width() float64 { return r.Y2 - r.Y1 }
+
+// Area in square millimetres; nothing for an empty rectangle.
+func (r Rect) Area() float64 { return max(0, r.Length()) * max(0, r.Width()) }
+
+// Board is a board on hand, or one that could be bought.
+type Board struct {
+	Name      string
+	Timber    string
+	Length    float64 // along the grain
+	Width     float64
+	Thickness float64
+	Outline   []Point // where the wood is, for taper and waney edges; none: the whole rectangle
+	Avoid     []Avoid
+	Price     float64 // of one; with no price anywhere a plan takes the least area of wood
+	Count     int     // alike; 0 means one
+	Note      string  // face, figure, where it came from
+}
+
+// Corner says from which end and edge a place is measured.
+type Corner int
+
+// Ends and edges a place is measured from.
+const (
+	LeftNear Corner = iota
+	RightNear
+	LeftFar
+	RightFar
+)
+
+// Avoid is a place not to be used: a knot, a hole, a split, a strip to rip off. With a Diameter it is a circle whose
+// centre lies X from the end and Y from the edge; otherwise a rectangle whose nearest corner does.
+type Avoid struct {
+	What          string
+	From          Corner
+	X, Y          float64
+	Length, Width float64
+	Diameter      float64
+}
+
+// Blot is a place to avoid in the board's own frame: a rectangle, or a circle when Radius is not 0.
+type Blot struct {
+	Rect
+	Centre Point
+	Radius float64
+}
+
+// On puts the place into the board's frame.
+func (a Avoid) On(b Board) Blot {
+	l, w := a.Length, a.Width
+	if a.Diameter > 0 {
+		l, w = 0, 0
+	}
+	x, y := a.X, a.Y
+	if a.From == RightNear || a.From == RightFar {
+		x = b.Length - a.X - l
+	}
+	if a.From == LeftFar || a.From == RightFar {
+		y = b.Width - a.Y - w
+	}
+	if r := a.Diameter / 2; r > 0 {
+		return Blot{Rect: Rect{x - r, y - r, x + r, y + r}, Centre: Point{x, y}, Radius: r}
+	}
+	return Blot{Rect: Rect{x, y, x + l, y + w}}
+}
+
+// Area is the face area of the board within its outline, places to avoid included.
+func (b Board) Area() float64 {
+	if len(b.Outline) == 0 {
+		return b.Length * b.Width
+	}
+	sum := 0.0
+	for i, p := range b.Outline {
+		q := b.Outline[(i+1)%len(b.Outline)]
+		sum += p.X*q.Y - q.X*p.Y
+	}
+	return math.Abs(sum) / 2
+}
+
+// Number is how many boards there are of this kind.
+func (b Board) Number() int { return max(1, b.Count) }
+
+const widest = 1e5 // mm; anything larger is a slip of the pen
+
+// Check refuses a board that cannot be.
+func (b Board) Check() error {
+	for _, v := range []struct {
+		what  string
+		value float64
+	}{{"length", b.Length}, {"width", b.Width}, {"thickness", b.Thickness}} {
+		if !(v.value > 0 && v.value < widest) {
+			return fmt.Errorf("board %q: %s is %g mm", b.Name, v.what, v.value)
+		}
+	}
+	if b.Price < 0 || math.IsNaN(b.Price) || math.IsInf(b.Price, 0) || b.Count < 0 {
+		return fmt.Errorf("board %q: price %g, count %d", b.Name, b.Price, b.Count)
+	}
+	if err := b.checkOutline(); err != nil {
+		return err
+	}
+	for _, a := range b.Avoid {
+		for _, v := range []float64{a.X, a.Y, a.Length, a.Width, a.Diameter} {
+			if !(v >= 0 && v < widest) {
+				return fmt.Errorf("board %q: %s: %g mm is not a place or size on it", b.Name, a.What, v)
+			}
+		}
+		if a.Diameter == 0 && (a.Length == 0 || a.Width == 0) {
+			return fmt.Errorf("board %q: %s has no size", b.Name, a.What)
+		}
+		if a.Diameter > 0 && a.Length+a.Width > 0 {
+			return fmt.Errorf("board %q: %s is both a circle and a rectangle", b.Name, a.What)
+		}
+	}
+	return nil
+}
+
+func (b Board) checkOutline() error {
+	n := len(b.Outline)
+	if n == 0 {
+		return nil
+	}
+	if n < 3 {
+		return fmt.Errorf("board %q: an outline needs three corners, it has %d", b.Name, n)
+	}
+	for _, p := range b.Outline {
+		if !(p.X >= 0 && p.X <= b.Length && p.Y >= 0 && p.Y <= b.Width) {
+			return fmt.Errorf("board %q: outline corner %g, %g lies off the board of %g by %g", b.Name, p.X, p.Y, b.Length, b.Width)
+		}
+	}
+	for i := range b.Outline {
+		for j := i + 2; j < n; j++ {
+			if i == 0 && j == n-1 {
+				continue
+			}
+			if crosses(b.Outline[i], b.Outline[i+1], b.Outline[j], b.Outline[(j+1)%n]) {
+				return fmt.Errorf("board %q: its outline crosses itself between corners %d and %d", b.Name, i+1, j+1)
+			}
+		}
+	}
+	if b.Area() == 0 {
+		return fmt.Errorf("board %q: its outline holds no area", b.Name)
+	}
+	return nil
+}
+
+func side(a, b, p Point) float64 { return (b.X-a.X)*(p.Y-a.Y) - (b.Y-a.Y)*(p.X-a.X) }
+
+func crosses(a, b, c, d Point) bool {
+	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
+}

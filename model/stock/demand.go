@@ -1,0 +1,161 @@
+package stock
+
+import (
+	"fmt"
+	"math"
+)
+
+// Demand is a part to be cut, in its rough size, allowances included.
+type Demand struct {
+	ID        string
+	Name      string
+	Length    float64 // along the grain
+	Width     float64
+	Thickness float64
+	Count     int
+	Timber    string // empty: any
+	Turn      bool   // the grain may run either way
+	Glue      bool   // may be glued up of strips when no board is wide enough
+}
+
+// RunKind says how the parts of a run lie in the board.
+type RunKind int
+
+// How the parts of a run lie.
+const (
+	Along  RunKind = iota // one after the other along the grain, so that it runs on over the corners
+	Resawn                // over one another, sawn apart through the thickness
+)
+
+// Run is parts that come out of one board next to each other, in order.
+type Run struct {
+	Name  string
+	Kind  RunKind
+	Parts []int // indices of demands, one entry a piece; a demand may come more than once
+}
+
+// First says which way the first cuts of a board go.
+type First int
+
+// The first cuts of a board.
+const (
+	Either First = iota
+	CrosscutFirst
+	RipFirst
+)
+
+// Saw is how the shop cuts.
+type Saw struct {
+	Kerf      float64 // width of a cut
+	TrimEnds  float64 // taken off both ends of every board, its cut included
+	TrimEdges float64 // taken off both edges of every board, its cut included
+	First     First
+	Stages    int     // how often the direction of cut may change, the first counted; 0: as often as useful
+	Resaw     float64 // width of a cut through the thickness
+	Planing   float64 // most that may be planed off a board thicker than a part's rough thickness; 0: any
+	Glue      Glue
+	Keep      float64 // an offcut is kept when neither of its sides is shorter; 0: none is
+}
+
+// Glue is how boards are glued up to a wider one.
+type Glue struct {
+	Most      int     // strips; 0: six
+	Narrowest float64 // width of a strip before jointing
+	Joint     float64 // planed off a strip's two edges together, for the joints
+}
+
+// Task is everything a board plan is made from.
+type Task struct {
+	Boards  []Board
+	Demands []Demand
+	Runs    []Run
+	Saw     Saw
+}
+
+// Check refuses a task that cannot be.
+func (t Task) Check() error {
+	for _, b := range t.Boards {
+		if err := b.Check(); err != nil {
+			return err
+		}
+	}
+	if err := t.checkPrices(); err != nil {
+		return err
+	}
+	for _, d := range t.Demands {
+		if !(d.Length > 0 && d.Width > 0 && d.Thickness > 0) || d.Length+d.Width+d.Thickness > widest || d.Count < 0 {
+			return fmt.Errorf("part %q: %g by %g by %g mm, %d of it", d.Name, d.Length, d.Width, d.Thickness, d.Count)
+		}
+	}
+	used := make([]int, len(t.Demands))
+	for _, r := range t.Runs {
+		if len(r.Parts) < 2 {
+			return fmt.Errorf("run %q needs two parts, it has %d", r.Name, len(r.Parts))
+		}
+		for _, k := range r.Parts {
+			if k < 0 || k >= len(t.Demands) {
+				return fmt.Errorf("run %q: there is no part %d", r.Name, k)
+			}
+			if used[k]++; used[k] > t.Demands[k].Count {
+				return fmt.Errorf("run %q: more of %q than are wanted (%d)", r.Name, t.Demands[k].Name, t.Demands[k].Count)
+			}
+		}
+	}
+	s := t.Saw
+	for _, v := range []float64{s.Kerf, s.TrimEnds, s.TrimEdges, s.Resaw, s.Planing, s.Glue.Narrowest, s.Glue.Joint, s.Keep} {
+		if !(v >= 0 && v < widest) {
+			return fmt.Errorf("a saw or glue setting is %g mm", v)
+		}
+	}
+	if s.Stages < 0 || s.Glue.Most < 0 {
+		return fmt.Errorf("stages %d and strips %d cannot be negative", s.Stages, s.Glue.Most)
+	}
+	return nil
+}
+
+func (t Task) checkPrices() error {
+	priced := 0
+	for _, b := range t.Boards {
+		if b.Price > 0 {
+			priced++
+		}
+	}
+	if priced > 0 && priced < len(t.Boards) {
+		return fmt.Errorf("%d of %d boards have a price; give all or none", priced, len(t.Boards))
+	}
+	return nil
+}
+
+// Cost is what taking one board counts: its price, or its area in square millimetres where there are no prices.
+func (t Task) Cost(board int) float64 {
+	if p := t.Boards[board].Price; p > 0 {
+		return p
+	}
+	return t.Boards[board].Area()
+}
+
+// Serves says whether a part of that thickness and timber may come from the board.
+func (t Task) Serves(board int, timber string, thickness float64) bool {
+	b := t.Boards[board]
+	if timber != "" && b.Timber != "" && timber != b.Timber {
+		return false
+	}
+	over := b.Thickness - thickness
+	return over >= -Slack && (t.Saw.Planing == 0 || over <= t.Saw.Planing+Slack)
+}
+
+// Slack is how far sizes may miss for the arithmetic's sake: a hundred-thousandth of a millimetre.
+const Slack = 1e-5
+
+// Thickness is what a run needs: the thickest of its parts, or all of them and the saw cuts between when resawn.
+func (r Run) Thickness(t Task) float64 {
+	most, sum := 0.0, 0.0
+	for _, k := range r.Parts {
+		most = math.Max(most, t.Demands[k].Thickness)
+		sum += t.Demands[k].Thickness
+	}
+	if r.Kind == Resawn {
+		return sum + float64(len(r.Parts)-1)*t.Saw.Resaw
+	}
+	return most
+}

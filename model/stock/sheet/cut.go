@@ -1,0 +1,113 @@
+package sheet
+
+import "splaywright/model/stock"
+
+// cut takes the unit out of the node: a cut in the first direction on both sides where wood is left, then the other.
+func (p *packer) cut(u *unit, s spot) {
+	n := p.nodes[s.node]
+	p.nodes[s.node] = p.nodes[len(p.nodes)-1]
+	p.nodes = p.nodes[:len(p.nodes)-1]
+	p.used[n.shape] = true
+	l, w := u.l, u.w
+	if s.turned {
+		l, w = w, l
+	}
+	n = p.part(n, s.first, s, l, w)
+	n = p.part(n, other(s.first), s, l, w)
+	p.fill(n.piece, u, s.turned)
+}
+
+// part cuts the node in one direction and returns the piece that holds the unit.
+func (p *packer) part(n node, kind stock.Kind, s spot, l, w float64) node {
+	r := n.piece.Rect
+	at, size, lo, hi := s.x, l, r.X1, r.X2
+	if kind == stock.Rip {
+		at, size, lo, hi = s.y, w, r.Y1, r.Y2
+	}
+	if hi-lo <= size+eps {
+		return n
+	}
+	stage := n.stage
+	if n.came != kind {
+		stage++
+	}
+	n.piece.Kind = kind
+	piece := func(a, b float64) node {
+		q := r
+		if kind == stock.Crosscut {
+			q.X1, q.X2 = a, b
+		} else {
+			q.Y1, q.Y2 = a, b
+		}
+		c := &stock.Piece{Rect: q}
+		n.piece.Pieces = append(n.piece.Pieces, c)
+		return node{piece: c, shape: n.shape, came: kind, stage: stage, clean: n.clean || p.shapes[n.shape].clean(q)}
+	}
+	k := p.t.Saw.Kerf
+	if at-k > lo+eps {
+		p.nodes = append(p.nodes, piece(lo, at-k))
+	}
+	mid := piece(at, at+size)
+	if at+size+k < hi-eps {
+		p.nodes = append(p.nodes, piece(at+size+k, hi))
+	}
+	return mid
+}
+
+// fill writes what the unit's piece becomes: the part, or the parts of the run.
+func (p *packer) fill(piece *stock.Piece, u *unit, turned bool) {
+	if u.run == 0 {
+		piece.Kind, piece.Demand, piece.Strip, piece.Turned = stock.Part, u.demand, u.strip, turned
+		return
+	}
+	run := p.t.Runs[u.run-1]
+	if run.Kind == stock.Resawn {
+		piece.Kind = stock.Resaw
+		for _, k := range run.Parts {
+			c := &stock.Piece{Rect: piece.Rect}
+			piece.Pieces = append(piece.Pieces, c)
+			p.trim(c, u.run, k)
+		}
+		return
+	}
+	piece.Kind = stock.Crosscut
+	x := piece.X1
+	for _, k := range run.Parts {
+		c := &stock.Piece{Rect: piece.Rect}
+		c.X1, c.X2 = x, x+p.t.Demands[k].Length
+		x = c.X2 + p.t.Saw.Kerf
+		piece.Pieces = append(piece.Pieces, c)
+		p.trim(c, u.run, k)
+	}
+}
+
+// trim cuts a part of a run down to its own size where the run is longer or wider.
+func (p *packer) trim(c *stock.Piece, run, demand int) {
+	d := p.t.Demands[demand]
+	for _, kind := range [2]stock.Kind{stock.Crosscut, stock.Rip} {
+		size, have := d.Length, c.Length()
+		if kind == stock.Rip {
+			size, have = d.Width, c.Width()
+		}
+		if have <= size+eps {
+			continue
+		}
+		c.Kind = kind
+		keep, rest := c.Rect, c.Rect
+		k := p.t.Saw.Kerf
+		if kind == stock.Crosscut {
+			keep.X2 = c.X1 + size
+			rest.X1 = keep.X2 + k
+		} else {
+			keep.Y2 = c.Y1 + size
+			rest.Y1 = keep.Y2 + k
+		}
+		q := &stock.Piece{Rect: keep}
+		c.Pieces = append(c.Pieces, q)
+		if rest.Length() > eps && rest.Width() > eps {
+			c.Pieces = append(c.Pieces, &stock.Piece{Rect: rest})
+		}
+		c = q
+	}
+	c.Kind, c.Demand, c.Run = stock.Part, demand, run
+}

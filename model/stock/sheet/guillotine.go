@@ -1,0 +1,114 @@
+package sheet
+
+import "slices"
+
+// item is a rectangle worth something, in whole numbers.
+type item struct {
+	l, w  int
+	value float64
+}
+
+// table is the most that any rectangle of a sheet can yield by cuts that go right through, each item as often as
+// wanted (P. C. Gilmore and R. E. Gomory, Operations Research 14 (1966) 1045–1074; only places where sums of items
+// end are looked at, after J. E. Beasley, J. Operational Research Society 36 (1985) 297–306).
+type table struct {
+	xs, ys []int
+	ax, ay []int32 // length → last place not beyond it
+	best   [][]float64
+	items  []item
+}
+
+// sums are the places up to size where a row of items can end.
+func sums(size int, lengths []int) (places []int, at []int32) {
+	reach := make([]bool, size+1)
+	reach[0] = true
+	for _, l := range lengths {
+		for i := l; i <= size; i++ {
+			reach[i] = reach[i] || reach[i-l]
+		}
+	}
+	// a place counts only if it is the last before the end less some other place
+	keep := make([]bool, size+1)
+	last := make([]int, size+1)
+	for i := range reach {
+		last[i] = i
+		if !reach[i] {
+			last[i] = last[i-1]
+		}
+	}
+	for i, r := range reach {
+		if r {
+			keep[last[size-i]] = true
+		}
+	}
+	keep[0], keep[last[size]] = true, true
+	at = make([]int32, size+1)
+	for i := range at {
+		if keep[i] {
+			places = append(places, i)
+		}
+		at[i] = int32(len(places) - 1)
+	}
+	return places, at
+}
+
+func newTable(length, width int, items []item) *table {
+	t := &table{items: items}
+	var ls, ws []int
+	for _, it := range items {
+		if it.l <= length && it.w <= width {
+			ls, ws = append(ls, it.l), append(ws, it.w)
+		}
+	}
+	slices.Sort(ls)
+	slices.Sort(ws)
+	t.xs, t.ax = sums(length, slices.Compact(ls))
+	t.ys, t.ay = sums(width, slices.Compact(ws))
+	t.best = make([][]float64, len(t.xs))
+	for i := range t.best {
+		t.best[i] = make([]float64, len(t.ys))
+	}
+	for _, it := range items {
+		for i, x := range t.xs {
+			if x < it.l {
+				continue
+			}
+			for j, y := range t.ys {
+				if y >= it.w {
+					t.best[i][j] = max(t.best[i][j], it.value)
+				}
+			}
+		}
+	}
+	for i, x := range t.xs {
+		for j, y := range t.ys {
+			t.best[i][j] = t.split(i, j, x, y)
+		}
+	}
+	return t
+}
+
+func (t *table) split(i, j, x, y int) float64 {
+	row := t.best[i]
+	best := row[j]
+	if i > 0 {
+		best = max(best, t.best[i-1][j])
+	}
+	if j > 0 {
+		best = max(best, row[j-1])
+	}
+	for a := 1; a < i && 2*t.xs[a] <= x; a++ {
+		if v := t.best[a][j] + t.best[t.ax[x-t.xs[a]]][j]; v > best {
+			best = v
+		}
+	}
+	for b := 1; b < j && 2*t.ys[b] <= y; b++ {
+		if v := row[b] + row[t.ay[y-t.ys[b]]]; v > best {
+			best = v
+		}
+	}
+	return best
+}
+
+// of is the most a rectangle can yield.
+func (t *table) of(length, width int) float64 { return t.best[t.ax[length]][t.ay[width]] }

@@ -1,0 +1,202 @@
+package stock
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Verify checks a plan against its task and returns everything that is wrong with it. It shares no geometry with the
+// planner: rectangles are tried against outlines and places to avoid edge by edge.
+func Verify(t Task, p Plan) error {
+	v := &verifier{t: t, p: p, cut: make([]int, len(t.Demands)), strips: make([]int, len(p.Glued))}
+	taken := make([]int, len(t.Boards))
+	cost := 0.0
+	for i, l := range p.Layouts {
+		if l.Board < 0 || l.Board >= len(t.Boards) || l.Root == nil {
+			v.bad("layout %d: no board %d", i+1, l.Board)
+			continue
+		}
+		taken[l.Board]++
+		cost += t.Cost(l.Board)
+		v.layout(i, l)
+	}
+	for k, n := range taken {
+		if n > t.Boards[k].Number() {
+			v.bad("%s: %d taken, %d on hand", t.Boards[k].Name, n, t.Boards[k].Number())
+		}
+	}
+	v.counts()
+	if math.Abs(cost-p.Cost) > 1e-9*cost+1e-9 {
+		v.bad("cost stated as %g, is %g", p.Cost, cost)
+	}
+	if p.Proven && (p.Bound < p.Cost*(1-1e-9) || len(p.Left)+len(p.Misfits) > 0) {
+		v.bad("called proven at cost %g with bound %g, %d left, %d misfits", p.Cost, p.Bound, len(p.Left), len(p.Misfits))
+	}
+	return errors.Join(v.wrong...)
+}
+
+type verifier struct {
+	t      Task
+	p      Plan
+	cut    []int // of each demand
+	strips []int // of each glue-up
+	wrong  []error
+	runs   map[int][]*Piece
+	board  int
+}
+
+func (v *verifier) bad(form string, args ...any) {
+	v.wrong = append(v.wrong, fmt.Errorf(form, args...))
+}
+
+func (v *verifier) counts() {
+	for i, g := range v.p.Glued {
+		if v.strips[i] != g.Strips {
+			v.bad("glue-up %d: %d strips cut, %d wanted", i+1, v.strips[i], g.Strips)
+		}
+		d := v.t.Demands[g.Demand]
+		if !d.Glue || float64(g.Strips)*(g.Width-v.t.Saw.Glue.Joint) < d.Width-Slack {
+			v.bad("glue-up %d: %d strips of %g mm do not make %s of %g mm", i+1, g.Strips, g.Width, d.Name, d.Width)
+		}
+		v.cut[g.Demand]++
+	}
+	for _, l := range v.p.Left {
+		v.cut[l.Demand] += l.Count
+	}
+	for _, m := range v.p.Misfits {
+		if m.Run > 0 {
+			for _, k := range v.t.Runs[m.Run-1].Parts {
+				v.cut[k]++
+			}
+			continue
+		}
+		v.cut[m.Demand]++
+	}
+	for k, n := range v.cut {
+		if d := v.t.Demands[k]; n != d.Count {
+			v.bad("%s: %d cut or accounted for, %d wanted", d.Name, n, d.Count)
+		}
+	}
+}
+
+func (v *verifier) layout(i int, l Layout) {
+	b := v.t.Boards[l.Board]
+	v.board = l.Board
+	r := l.Root.Rect
+	if r.X1 < -Slack || r.Y1 < -Slack || r.X2 > b.Length+Slack || r.Y2 > b.Width+Slack {
+		v.bad("layout %d: cut from outside %s", i+1, b.Name)
+	}
+	v.runs = map[int][]*Piece{}
+	l.Each(func(p *Piece, depth int) {
+		if s := v.t.Saw.Stages; s > 0 && depth > s && p.Run == 0 {
+			v.bad("layout %d: the direction of cut changes %d times, %d allowed", i+1, depth, s)
+		}
+		switch p.Kind {
+		case Crosscut, Rip, Resaw:
+			v.split(i, p)
+		case Part:
+			v.part(i, b, p)
+		}
+	})
+	if f := v.t.Saw.First; f == CrosscutFirst && l.Root.Kind == Rip || f == RipFirst && l.Root.Kind == Crosscut {
+		v.bad("layout %d: the first cut goes the wrong way", i+1)
+	}
+	for k, ps := range v.runs {
+		v.run(i, k, ps)
+	}
+}
+
+// split: the pieces fill the extent across the cut, follow each other, and leave a kerf between (less only where one
+// of the two is waste shaved away).
+func (v *verifier) split(i int, p *Piece) {
+	at := math.Inf(-1)
+	for n, q := range p.Pieces {
+		lo, hi, a, b := q.X1, q.X2, q.Y1, q.Y2
+		plo, phi, pa, pb := p.X1, p.X2, p.Y1, p.Y2
+		if p.Kind == Rip {
+			lo, hi, a, b = q.Y1, q.Y2, q.X1, q.X2
+			plo, phi, pa, pb = p.Y1, p.Y2, p.X1, p.X2
+		}
+		if p.Kind == Resaw {
+			continue
+		}
+		if math.Abs(a-pa) > Slack || math.Abs(b-pb) > Slack {
+			v.bad("layout %d: a cut does not go right through", i+1)
+		}
+		if lo < plo-Slack || hi > phi+Slack || hi < lo-Slack {
+			v.bad("layout %d: a piece lies outside the piece it is cut from", i+1)
+		}
+		if n > 0 && lo < at+v.t.Saw.Kerf-Slack {
+			v.bad("layout %d: %.4f mm for the saw between two pieces, %.4f needed", i+1, lo-at, v.t.Saw.Kerf)
+		}
+		at = hi
+	}
+}
+
+func (v *verifier) part(i int, b Board, p *Piece) {
+	if p.Demand < 0 || p.Demand >= len(v.t.Demands) {
+		v.bad("layout %d: no part %d", i+1, p.Demand)
+		return
+	}
+	d := v.t.Demands[p.Demand]
+	l, w := d.Length, d.Width
+	switch {
+	case p.Strip > len(v.p.Glued) || p.Strip > 0 && v.p.Glued[p.Strip-1].Demand != p.Demand:
+		v.bad("layout %d: %s is a strip of nothing", i+1, d.Name)
+		return
+	case p.Strip > 0:
+		v.strips[p.Strip-1]++
+		w = v.p.Glued[p.Strip-1].Width
+	default:
+		v.cut[p.Demand]++
+	}
+	if p.Turned {
+		if !d.Turn {
+			v.bad("layout %d: the grain of %s runs across", i+1, d.Name)
+		}
+		l, w = w, l
+	}
+	if math.Abs(p.Length()-l) > Slack || math.Abs(p.Width()-w) > Slack {
+		v.bad("layout %d: %s comes out %.4f by %.4f, wanted %.4f by %.4f", i+1, d.Name, p.Length(), p.Width(), l, w)
+	}
+	s := v.t.Saw
+	if p.X1 < s.TrimEnds-Slack || p.X2 > b.Length-s.TrimEnds+Slack || p.Y1 < s.TrimEdges-Slack || p.Y2 > b.Width-s.TrimEdges+Slack {
+		v.bad("layout %d: %s lies in the trim", i+1, d.Name)
+	}
+	if !v.t.Serves(v.board, d.Timber, d.Thickness) && (p.Run == 0 || v.t.Runs[p.Run-1].Kind == Along) {
+		v.bad("layout %d: %s of %g mm does not come from %s of %g mm", i+1, d.Name, d.Thickness, b.Name, b.Thickness)
+	}
+	if why := onWood(b, p.Rect); why != "" {
+		v.bad("layout %d: %s: %s", i+1, d.Name, why)
+	}
+	if p.Run > 0 {
+		v.runs[p.Run] = append(v.runs[p.Run], p)
+	}
+}
+
+func (v *verifier) run(i, k int, ps []*Piece) {
+	r := v.t.Runs[k-1]
+	if len(ps) != len(r.Parts) {
+		v.bad("layout %d: run %s has %d parts here, %d wanted", i+1, r.Name, len(ps), len(r.Parts))
+		return
+	}
+	for n, p := range ps {
+		if p.Demand != r.Parts[n] {
+			v.bad("layout %d: run %s is out of order", i+1, r.Name)
+		}
+		if n == 0 {
+			continue
+		}
+		q := ps[n-1]
+		if r.Kind == Along && (math.Abs(p.X1-q.X2-v.t.Saw.Kerf) > Slack || math.Abs(p.Y1-q.Y1) > Slack) {
+			v.bad("layout %d: the grain of run %s does not run on", i+1, r.Name)
+		}
+		if r.Kind == Resawn && (math.Abs(p.X1-q.X1) > Slack || math.Abs(p.Y1-q.Y1) > Slack) {
+			v.bad("layout %d: run %s does not lie over itself", i+1, r.Name)
+		}
+	}
+	if r.Kind == Resawn && !v.t.Serves(v.board, v.t.Demands[r.Parts[0]].Timber, r.Thickness(v.t)) {
+		v.bad("layout %d: run %s needs %g mm to be resawn", i+1, r.Name, r.Thickness(v.t))
+	}
+}
