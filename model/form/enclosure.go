@@ -17,6 +17,7 @@ func wallDefaults(d *Design) {
 	}
 	fill(&d.Corners.Joint, Mitre)
 	fill(&d.Corners.Over, OnFront)
+	bottomDefaults(d)
 }
 
 // build makes the walls and what closes them.
@@ -43,6 +44,9 @@ func (e *enclosure) build() {
 		for i := range e.walls {
 			j.fit(e, e.meeting(i))
 		}
+	}
+	if cut {
+		e.bottom()
 	}
 	e.features(e.spot)
 }

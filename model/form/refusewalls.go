@@ -36,6 +36,7 @@ func refuseWalls(b *assembly) {
 	b.aboveNothing("thickness of the walls", "boards.side.thickness", d.Boards.Side.Thickness)
 	b.within("splay of the ends", "splay.ends", &d.Splay.Ends)
 	b.within("slope of the tails", "corners.slope", &d.Corners.Slope)
+	refuseBottom(b)
 	if len(d.Stretchers) > 0 {
 		b.find(stop("stretchers-of-a-stool", "Stretchers stand between the two sides of a stool; a "+d.Form+" has walls all round and takes none.",
 			float64(len(d.Stretchers)), 0, "", "stretchers"))

@@ -74,7 +74,10 @@ func between(d form.Design, height float64) float64 {
 }
 
 // sectionArea is the area inside the outer (in = 0) or inner (in = 1) faces at a height.
-func sectionArea(d form.Design, z, in float64) float64 {
+func sectionArea(d form.Design, z, in float64) float64 { return sectionAt(d, z, in, 0) }
+
+// sectionAt is the same with the faces moved out by extra, square to them.
+func sectionAt(d form.Design, z, in, extra float64) float64 {
 	outward := 1.0
 	if d.Form == "chest" {
 		outward = -1
@@ -85,7 +88,7 @@ func sectionArea(d form.Design, z, in float64) float64 {
 	}
 	reach := func(half measure.Length, lean measure.Angle, thick measure.Length) float64 {
 		a := outward * lean.Radians()
-		return half.MM()/2 + (z-from)*math.Tan(a) - in*thick.MM()/math.Cos(a)
+		return half.MM()/2 + (z-from)*math.Tan(a) - (in*thick.MM()-extra)/math.Cos(a)
 	}
 	if d.Form == "ring" {
 		n := float64(d.Size.Staves)
