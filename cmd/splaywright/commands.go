@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -25,7 +26,7 @@ func (p *program) derive() *cobra.Command {
 		Short:   "Print everything that follows from a design as JSON",
 		Long:    "Print parts, cuts, holes, joints and findings as JSON (see `splaywright schema`)." + fileHelp,
 		Example: "  splaywright derive step.yaml > step.json\n  splaywright derive example:reading-nook-step --set splay.ends=8",
-		Args:    cobra.ExactArgs(1),
+		Args:    one,
 		RunE: func(_ *cobra.Command, args []string) error {
 			piece, err := s.load(p, args[0])
 			if err != nil {
@@ -50,7 +51,7 @@ func (p *program) show() *cobra.Command {
 		Short:   "Print the tables: sizes, cut list, saw settings, marking, boring",
 		Long:    "Print the tables of a design at the terminal." + fileHelp,
 		Example: "  splaywright show step.yaml\n  splaywright show step.yaml --table saw-settings",
-		Args:    cobra.ExactArgs(1),
+		Args:    one,
 		RunE: func(_ *cobra.Command, args []string) error {
 			piece, err := s.load(p, args[0])
 			if err != nil {
@@ -102,8 +103,13 @@ func (p *program) papers() *cobra.Command {
 		Short:   "Write the papers: one PDF of the whole set, SVG views, CSV tables, full-size patterns",
 		Long:    "Write the whole set of papers into a folder and print the names of the files." + patternHelp + fileHelp,
 		Example: "  splaywright papers step.yaml --to papers --sheet A3\n  splaywright papers step.yaml --to papers --patterns --bar-x 99.2 --bar-y 100.1",
-		Args:    cobra.ExactArgs(1),
+		Args:    one,
 		RunE: func(_ *cobra.Command, args []string) error {
+			if dir == "" {
+				return errors.New("papers needs a folder to write into, such as --to papers; it is made where it is missing")
+			}
+			s.also("--sheet", "papers.sheet", o.Sheet)
+			s.also("--projection", "papers.projection", o.Projection)
 			piece, err := s.load(p, args[0])
 			if err != nil {
 				return err
@@ -119,7 +125,10 @@ func (p *program) papers() *cobra.Command {
 			for _, n := range names {
 				fmt.Fprintln(p.out, n)
 			}
-			return err
+			if err != nil {
+				return papersTrouble(dir, err)
+			}
+			return nil
 		},
 	}
 	s.flags(c)
@@ -127,7 +136,6 @@ func (p *program) papers() *cobra.Command {
 	c.Flags().StringVar(&o.Sheet, "sheet", "", "A4, A3, Letter or Tabloid (the design's when left out)")
 	c.Flags().StringVar(&o.Projection, "projection", "", "first or third (the design's when left out)")
 	full.flags(c)
-	_ = c.MarkFlagRequired("to") // fails only for a flag that does not exist
 	return c
 }
 
@@ -138,7 +146,7 @@ func (p *program) check() *cobra.Command {
 		Short:   "Print what is worth noticing about a design",
 		Long:    "Print the findings of a design with their figures, limits and sources." + fileHelp,
 		Example: "  splaywright check step.yaml",
-		Args:    cobra.ExactArgs(1),
+		Args:    one,
 		RunE: func(_ *cobra.Command, args []string) error {
 			piece, err := s.load(p, args[0])
 			if err != nil {
@@ -196,7 +204,7 @@ func (p *program) new() *cobra.Command {
 		Short:   "Write a new design from a built-in example",
 		Long:    "Write a built-in example as a new design file, or to standard output without FILE.\nA file that is already there is never overwritten.",
 		Example: "  splaywright new step.yaml\n  splaywright new --list\n  splaywright new bench.yaml --from reading-nook-bench",
-		Args:    cobra.MaximumNArgs(1),
+		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if list {
 				for _, e := range assets.Examples() {
@@ -223,14 +231,14 @@ func (p *program) new() *cobra.Command {
 func writeNew(name string, data []byte) error {
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
-		return fmt.Errorf("new design: %w", err)
+		return newTrouble(name, err)
 	}
 	_, err = f.Write(data)
 	if cerr := f.Close(); err == nil {
 		err = cerr
 	}
 	if err != nil {
-		return fmt.Errorf("new design: %w", err)
+		return newTrouble(name, err)
 	}
 	return nil
 }

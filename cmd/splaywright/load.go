@@ -1,10 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"strings"
+	"syscall"
 
 	"github.com/spf13/cobra"
 
@@ -14,12 +16,25 @@ import (
 	"splaywright/model/form"
 )
 
-// source is the design that a command works on and the sizes changed on the command line.
-type source struct{ changes []string }
+// source is the design that a command works on and what is changed in it for this run.
+type source struct {
+	changes []string // of --set
+	more    []change // of flags of their own
+}
+
+// change is a text put at a path, and the flag that it was typed behind.
+type change struct{ flag, path, text string }
 
 func (s *source) flags(c *cobra.Command) {
 	c.Flags().StringArrayVar(&s.changes, "set", nil,
 		"change a size for this run, such as size.height=300 or corners.tails=5 (may be repeated)")
+}
+
+// also makes a flag change what stands at a path; an empty text changes nothing.
+func (s *source) also(flag, path, text string) {
+	if text != "" {
+		s.more = append(s.more, change{flag, path, text})
+	}
 }
 
 // load reads a design from a file, from standard input ("-"), or from a built-in example
@@ -29,20 +44,47 @@ func (s *source) load(p *program, name string) (*form.Piece, error) {
 	if err != nil {
 		return nil, err
 	}
+	all := make([]change, 0, len(s.changes)+len(s.more))
 	for _, c := range s.changes {
 		path, text, ok := strings.Cut(c, "=")
 		if !ok {
-			return nil, fmt.Errorf("--set %q: expected a path and a value, such as size.height=300", c)
+			return nil, fmt.Errorf("--set %q: a path and a value are expected, such as size.height=300", c)
 		}
-		if err := doc.Set(strings.TrimSpace(path), strings.TrimSpace(text)); err != nil {
-			return nil, fmt.Errorf("--set %q: %w", c, err)
+		all = append(all, change{"--set", strings.TrimSpace(path), strings.TrimSpace(text)})
+	}
+	all = append(all, s.more...)
+	for _, c := range all {
+		if err := doc.Set(c.path, c.text); err != nil {
+			return nil, blame(err, []change{c})
 		}
 	}
 	d, err := doc.Design()
 	if err != nil {
-		return nil, err
+		return nil, blame(err, all)
 	}
 	return model.Derive(d), nil
+}
+
+// blame points at the flag instead of a place in the file where what was typed behind the flag is
+// refused: the file does not say it.
+func blame(err error, changes []change) error {
+	var list file.Errors
+	var single *file.Error
+	switch {
+	case errors.As(err, &list):
+	case errors.As(err, &single):
+		list = file.Errors{single}
+	default:
+		return err
+	}
+	for _, e := range list {
+		for _, c := range changes {
+			if e.Path == c.path || strings.HasPrefix(e.Path, c.path+".") {
+				e.File, e.Line, e.Column = c.flag, 0, 0
+			}
+		}
+	}
+	return list
 }
 
 func read(p *program, name string) (*file.Document, error) {
@@ -58,8 +100,11 @@ func read(p *program, name string) (*file.Document, error) {
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, fmt.Errorf("design: %w", err)
+		return nil, fileTrouble(name, err)
 	}
 	defer func() { _ = f.Close() }() // only read from
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fileTrouble(name, syscall.EISDIR)
+	}
 	return file.Read(io.Reader(f), name)
 }

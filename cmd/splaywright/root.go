@@ -26,13 +26,18 @@ Without a command it opens the window, with FILE in it when one is named.
 It exits 0 on success, 1 when a finding stops the piece, 2 when the input is refused.`,
 		Example:       "  splaywright step.yaml\n  splaywright papers step.yaml --to papers",
 		Version:       assets.Version(),
-		Args:          cobra.MaximumNArgs(1),
+		Args:          atMostOne,
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(c *cobra.Command, args []string) error {
 			file := ""
 			if len(args) == 1 {
 				file = args[0]
+			}
+			if file != "" {
+				if err := openable(c, file); err != nil {
+					return err
+				}
 			}
 			return openWindow(p, file)
 		},
@@ -40,6 +45,7 @@ It exits 0 on success, 1 when a finding stops the piece, 2 when the input is ref
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(talk)
+	root.SetFlagErrorFunc(flagTrouble)
 	root.SetVersionTemplate("splaywright {{.Version}}\n")
 	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.new(), p.units(), p.schema())
 	return root

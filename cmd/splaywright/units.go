@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -18,8 +19,10 @@ func (p *program) units() *cobra.Command {
 it in millimetres, in inches to 1/64 with what rounding leaves, or in degrees and as a ratio.
 A bare number is millimetres, or inches with --inches.`,
 		Example: "  splaywright units '9 3/8 in' '26 cm' '7 deg' 1:8",
-		Args:    cobra.MinimumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return errors.New("units needs a text to read, such as `splaywright units '9 3/8 in'`")
+			}
 			bare := measure.Metric
 			if inches {
 				bare = measure.Imperial

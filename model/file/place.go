@@ -71,3 +71,48 @@ func orOf(s []string) string {
 	}
 	return strings.Join(s[:len(s)-1], ", ") + " or " + s[len(s)-1]
 }
+
+// suggest lists the known words, and first the one that was perhaps meant.
+func suggest(word string, known []string) string {
+	all := "there are " + strings.Join(known, ", ")
+	if near := Nearest(word, known); near != "" {
+		return "did you mean " + near + "? T" + all[1:]
+	}
+	return all
+}
+
+// Nearest gives the known word that a mistyped one is nearest to, "" when none is near: half of the
+// letters or more differ.
+func Nearest(word string, known []string) string {
+	if len(word) > 40 { // no slip of the pen
+		return ""
+	}
+	best, near := "", 1+len(word)/2
+	for _, k := range known {
+		if d := distance(word, k); d < near {
+			best, near = k, d
+		}
+	}
+	return best
+}
+
+// distance is how many letters must be put in, left out or changed.
+func distance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := diagonal
+			if a[i] != b[j] {
+				cost++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(b)]
+}

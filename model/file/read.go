@@ -91,43 +91,6 @@ func keysOf(f fields) []string {
 	return keys
 }
 
-func suggest(word string, known []string) string {
-	if len(word) > 40 { // no slip of the pen
-		return "there are " + strings.Join(known, ", ")
-	}
-	best, near := "", 1+len(word)/2
-	for _, k := range known {
-		if d := distance(word, k); d < near {
-			best, near = k, d
-		}
-	}
-	if best != "" {
-		return fmt.Sprintf("did you mean %s? There are %s", best, strings.Join(known, ", "))
-	}
-	return "there are " + strings.Join(known, ", ")
-}
-
-// distance is how many letters must be put in, left out or changed.
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := diagonal
-			if a[i] != b[j] {
-				cost++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
-}
-
 // list reads the items of a list.
 func (r *reader) list(item func(n *yaml.Node, path string, i int)) taker {
 	return func(n *yaml.Node, path string) {
