@@ -30,7 +30,7 @@ func outsideProgram(t *testing.T) string {
 		t.Skip("the outside check needs g++")
 	}
 	program := filepath.Join(t.TempDir(), "volume")
-	out, err := exec.Command(cxx, "-O1", "-w", "-isystem", headers, "testdata/outside/volume.cpp", "-o", program,
+	out, err := exec.Command(cxx, "-O0", "-w", "-isystem", headers, "testdata/outside/volume.cpp", "-o", program,
 		"-lTKBO", "-lTKPrim", "-lTKTopAlgo", "-lTKGeomAlgo", "-lTKBRep", "-lTKG3d", "-lTKG2d", "-lTKMath", "-lTKernel").CombinedOutput()
 	if err != nil {
 		t.Fatalf("the outside check does not compile: %v\n%s", err, out)
@@ -64,7 +64,7 @@ func TestOutsideLibraryAgrees(t *testing.T) {
 		tell  func(r *recipe, b Board)
 	}{
 		{"slab with sockets and round holes", slab(6, 0), tellSlab},
-		{"slab with sockets and 48 facets", slab(6, 48), tellSlab},
+		{"slab with sockets and 12 facets", slab(6, 12), tellSlab},
 		{"arch on a leaning end", archBoard(150, 45, 6*deg, 0), tellArch},
 		{"leaning arch on a leaning end", archBoard(150, 45, 6*deg, 10*deg), tellArch},
 		{"housing, stepped leaning bores, pilot in an end", housingBoard(), tellHousing},

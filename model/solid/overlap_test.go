@@ -141,7 +141,7 @@ func TestOverlapAgreesWithSampling(t *testing.T) {
 		back := place.Inv()
 		lo, hi := s.Bounds()
 		d := hi.Sub(lo)
-		const n = 2000
+		const n = 1000
 		in := 0
 		for i := range n {
 			f := func(a float64) float64 { x := a * float64(i+1); return x - math.Floor(x) }
