@@ -2,6 +2,7 @@ package form_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -131,6 +132,10 @@ func TestSizesScale(t *testing.T) {
 		by(&pin)
 		by(&half)
 		d.Corners.Pin, d.Corners.HalfPin, d.Corners.Tail = &pin, &half, nil
+		d.Corners.TailWidths = slices.Clone(d.Corners.TailWidths)
+		for i := range d.Corners.TailWidths {
+			by(&d.Corners.TailWidths[i])
+		}
 		q := form.Build(d)
 		for i, was := range p.Parts {
 			near(t, was.ID, q.Parts[i].Volume, was.Volume*k*k*k, 1e-11*was.Volume*k*k*k)

@@ -41,6 +41,13 @@ func stool(t *rapid.T) form.Design {
 	}
 	pin, half := size("pin", 4, 12), size("half pin", 4, 14)
 	d.Corners.Pin, d.Corners.HalfPin = &pin, &half
+	if rapid.IntRange(0, 3).Draw(t, "uneven") == 0 {
+		d.Corners.Tails, d.Corners.Pin = nil, nil
+		for range rapid.IntRange(1, 3).Draw(t, "widths") {
+			d.Corners.TailWidths = append(d.Corners.TailWidths, size("tail", 15, 60))
+		}
+		d.Corners.Mirrored = rapid.Bool().Draw(t, "mirrored")
+	}
 	return d
 }
 
