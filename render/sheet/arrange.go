@@ -82,14 +82,24 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	} else {
 		f.Linear(dimension.LeftOf, f.at(-wt, h-t.MM()), f.at(-wt, h), o.label(t), "boards.top.thickness")
 	}
+	f.axis(f.at(0, 0), f.at(0, h), 3)
+	if d.Form == "ring" { // its staves stand edge on in the end view
+		return f
+	}
 	left, right := endWalls(p)
 	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, right.lean, h, "splay.ends")
-	f.axis(f.at(0, 0), f.at(0, h), 3)
 	frontStretchers(p, f, o)
-	mid := h * 0.42
-	x := -sideTop(d) - (h-mid)*math.Tan(left.lean.Radians()) + left.thickness.MM()/2/math.Cos(left.lean.Radians())
-	f.Leader(f.at(x, mid), true, o.label(left.thickness)+" thick", left.ref, 30, -30, 45, -45)
+	thick(f, -sideTop(d), h, left, o)
 	return f
+}
+
+// thick notes the thickness of a board that is seen edge on and whose outer plane is at x, left of the
+// middle, on top.
+func thick(f *figure, x, h float64, b leaning, o Options) {
+	const up = 0.42
+	sin, cos := math.Sincos(b.lean.Radians())
+	at := f.at(x-(1-up)*h*sin/cos+b.thickness.MM()/2/cos, up*h)
+	f.Leader(at, true, o.label(b.thickness)+" thick", b.ref, 30, -30, 45, -45)
 }
 
 // sideTop is where the sides' outer planes meet the level of the top: half the width less the overhang.
@@ -115,7 +125,7 @@ func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref stri
 		return
 	}
 	if math.Abs(a.Radians()) < slight.Radians() {
-		f.Leader(f.at(corner.X+0.85*h*math.Tan(a.Radians()), 0.15*h), false, degrees(a)+" from plumb", ref, 30, -30)
+		f.Leader(f.at(corner.X+0.85*h*math.Tan(a.Radians()), 0.15*h), false, degrees(size(a))+" from plumb", ref, 30, -30)
 		return
 	}
 	plumb, lean := -math.Pi/2, -math.Pi/2+a.Radians()
@@ -126,7 +136,7 @@ func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref stri
 		plumb, lean = lean, plumb
 		have[0], have[1] = have[1], have[0]
 	}
-	f.Angle(v, plumb, lean, have, []float64{0.72 * long, 0.62 * long, 0.82 * long, 0.52 * long, 0.9 * long, 0.42 * long}, degrees(a), ref)
+	f.Angle(v, plumb, lean, have, []float64{0.72 * long, 0.62 * long, 0.82 * long, 0.52 * long, 0.9 * long, 0.42 * long}, degrees(size(a)), ref)
 }
 
 // frontStretchers places each stretcher below the underside of the top; its own sizes are on its sheet.
@@ -148,12 +158,19 @@ func frontStretchers(p *form.Piece, f *figure, o Options) {
 func endFigure(p *form.Piece, f *figure, o Options) *figure {
 	v := p.Overall
 	h := v.Height.MM()
-	dt, df := v.DepthTop.MM()/2, v.DepthFloor.MM()/2
-	f.Linear(dimension.Above, f.at(-dt, h), f.at(dt, h), o.label(v.DepthTop), "size.depth")
-	if math.Abs(df-dt) > 0.05 {
-		f.Linear(dimension.Below, f.at(-df, 0), f.at(df, 0), o.label(v.DepthFloor), "size.depth")
-		w := nearWall(p, o)
-		sideEdge(f, draw.Point{X: df - h*math.Tan(w.lean.Radians()), Y: h}, w.lean, h, w.ref)
+	top, floor := middle(v.DepthTop), middle(v.DepthFloor)
+	if p.Form == "ring" { // with an odd count of staves it has a flat in front and a corner at the back
+		top, floor = levelSpan(p, f.dir, h), levelSpan(p, f.dir, 0)
+	}
+	f.Linear(dimension.Above, f.at(top[0], h), f.at(top[1], h), o.label(v.DepthTop), "size.depth")
+	if w := nearWall(p, o); math.Abs((v.DepthFloor - v.DepthTop).MM()) > 0.1 {
+		f.Linear(dimension.Below, f.at(floor[0], 0), f.at(floor[1], 0), o.label(v.DepthFloor), "size.depth")
+		if p.Form != "ring" || o.Projection != "third" || p.Design.Size.Staves%2 == 0 { // else a corner is there
+			sideEdge(f, draw.Point{X: floor[1] - h*math.Tan(w.lean.Radians()), Y: h}, w.lean, h, w.ref)
+		}
+	}
+	if p.Form == "ring" && (o.Projection == "third" || p.Design.Size.Staves%2 == 0) {
+		thick(f, top[0], h, nearWall(p, o), o)
 	}
 	f.axis(f.at(0, 0), f.at(0, h), 3)
 	return f
