@@ -144,7 +144,7 @@ func (b Board) checkOutline() error {
 		return fmt.Errorf("board %q: an outline needs three corners, it has %d", b.Name, n)
 	}
 	for _, p := range b.Outline {
-		if !(p.X >= 0 && p.X <= b.Length && p.Y >= 0 && p.Y <= b.Width) {
+		if !(p.X >= 0 && p.X <= b.Length+Slack && p.Y >= 0 && p.Y <= b.Width+Slack) {
 			return fmt.Errorf("board %q: outline corner %g, %g lies off the board of %g by %g", b.Name, p.X, p.Y, b.Length, b.Width)
 		}
 	}

@@ -1,5 +1,7 @@
 package stock
 
+import "math"
+
 // Plan says which part comes from where.
 type Plan struct {
 	Layouts []Layout
@@ -134,8 +136,11 @@ func (p Plan) Balance(t Task) Balance {
 	return b
 }
 
-// Gap is how far the cost may lie above the least, as a fraction of the bound.
+// Gap is how far the cost may lie above the least, as a fraction of the bound; infinite when parts are left over.
 func (p Plan) Gap() float64 {
+	if len(p.Left) > 0 {
+		return math.Inf(1)
+	}
 	if p.Proven || p.Bound <= 0 {
 		return 0
 	}

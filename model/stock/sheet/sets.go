@@ -1,0 +1,96 @@
+package sheet
+
+import "slices"
+
+// set is a choice of boards that the bounds do not rule out.
+type set struct {
+	boards uint64
+	cost   float64
+	spare  float64
+}
+
+// mostSets is how many choices of boards are listed one by one.
+const mostSets = 1 << 17
+
+// sets lists every choice of boards that may hold all units, cheapest first; listed is false where there are too
+// many choices.
+func (s *search) sets() (all []set, listed bool) {
+	ways := 1.0
+	for i := 0; i < len(s.shapes); {
+		j := i
+		for j < len(s.shapes) && s.shapes[j].board == s.shapes[i].board {
+			j++
+		}
+		ways *= float64(j - i + 1)
+		i = j
+	}
+	if ways > mostSets || len(s.shapes) > 64 {
+		return nil, false
+	}
+	var walk func(i int, boards uint64, cost float64)
+	walk = func(i int, boards uint64, cost float64) {
+		if i == len(s.shapes) {
+			if spare, ok := s.bounds.may(boards); ok {
+				all = append(all, set{boards, cost, spare})
+			}
+			return
+		}
+		j := i // boards alike are taken in order
+		for j < len(s.shapes) && s.shapes[j].board == s.shapes[i].board {
+			j++
+		}
+		walk(j, boards, cost)
+		for k := i; k < j; k++ {
+			boards |= 1 << k
+			cost += s.shapes[k].cost
+			walk(j, boards, cost)
+		}
+	}
+	walk(0, 0, 0)
+	slices.SortFunc(all, func(a, b set) int {
+		switch {
+		case a.cost < b.cost:
+			return -1
+		case a.cost > b.cost:
+			return 1
+		case a.spare > b.spare:
+			return -1
+		case a.spare < b.spare:
+			return 1
+		}
+		return 0
+	})
+	return all, true
+}
+
+// cheapest bounds the cost where the choices are too many to list: the best boards by yield for their cost, the last
+// one split.
+func (s *search) cheapest() (float64, bool) {
+	order := make([]int, len(s.shapes))
+	for i := range order {
+		order[i] = i
+	}
+	rate := func(i int) float64 { return s.shapes[i].cost / max(s.bounds.most[i], 1e-12) }
+	slices.SortFunc(order, func(a, b int) int {
+		switch {
+		case rate(a) < rate(b):
+			return -1
+		case rate(a) > rate(b):
+			return 1
+		}
+		return a - b
+	})
+	area, cost := 0.0, 0.0
+	for _, u := range s.us {
+		area += u.area()
+	}
+	for _, i := range order {
+		m := s.bounds.most[i]
+		if m >= area {
+			return cost + s.shapes[i].cost*area/max(m, 1e-12), true
+		}
+		area -= m
+		cost += s.shapes[i].cost
+	}
+	return cost, area <= 0
+}

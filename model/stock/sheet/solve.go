@@ -1,0 +1,147 @@
+package sheet
+
+import (
+	"context"
+	"slices"
+	"time"
+
+	"splaywright/model/stock"
+)
+
+// Patience is how long Solve looks when its context sets no end.
+const Patience = 3 * time.Second
+
+// staleMost is how many layouts in a row may bring nothing better before a plan is taken as it is.
+func staleMost(units int) int { return 400 + 60*units }
+
+// Solve plans the task. Everything found is in the plan: what is cut from which board, what cannot be, and the bound.
+// An error means that the task itself is impossible to read.
+func Solve(ctx context.Context, t stock.Task) (stock.Plan, error) {
+	if err := t.Check(); err != nil {
+		return stock.Plan{}, err
+	}
+	if _, ends := ctx.Deadline(); !ends {
+		var stop context.CancelFunc
+		ctx, stop = context.WithTimeout(ctx, Patience)
+		defer stop()
+	}
+	var shapes []*shape
+	for i, b := range t.Boards {
+		for range b.Number() {
+			shapes = append(shapes, newShape(t, i))
+		}
+	}
+	us, glued, misfits := units(t, shapes)
+	if len(us) == 0 {
+		return stock.Plan{Misfits: misfits, Proven: len(misfits) == 0}, nil
+	}
+	s := newSearch(ctx, t, shapes, us)
+	short := s.run()
+	p := s.plan(glued)
+	p.Misfits = misfits
+	p.Short = short
+	p.Proven = s.met() && len(misfits) == 0
+	return p, nil
+}
+
+// run searches; it returns true when the boards are proven to hold too little.
+func (s *search) run() bool {
+	sets, listed := s.sets()
+	short := false
+	switch {
+	case listed && len(sets) > 0:
+		s.lower = sets[0].cost
+	case listed:
+		short = true
+	default:
+		lower, enough := s.cheapest()
+		s.lower, short = lower, !enough
+	}
+	s.start()
+	if s.over() {
+		return short
+	}
+	if short || !listed {
+		s.shuffle()
+		return short
+	}
+	s.descend(sets)
+	return false
+}
+
+// shuffle goes on with all boards at once or one after the other, in random order.
+func (s *search) shuffle() {
+	boards := make([]int, len(s.shapes))
+	for i := range boards {
+		boards[i] = i
+	}
+	order := s.best.orderOr(s.order(0))
+	for !s.over() && s.stale < staleMost(len(s.us)) {
+		s.rng.Shuffle(len(boards), func(a, b int) { boards[a], boards[b] = boards[b], boards[a] })
+		next := s.change(order, s.best.left)
+		before := s.stale
+		s.lay(next, boards, s.rng.IntN(2) == 0, leans[s.rng.IntN(len(leans))])
+		if s.stale < before {
+			order = next
+		}
+	}
+}
+
+func (l *layout) orderOr(o []int) []int { return append(slices.Clone(l.left), without(o, l.left)...) }
+
+func without(o, left []int) []int {
+	return slices.DeleteFunc(slices.Clone(o), func(i int) bool { return slices.Contains(left, i) })
+}
+
+// descend tries sets of boards cheaper than the best plan's: half way to the bound first, nearer to what is known to
+// work after each failure, with more tries from round to round.
+func (s *search) descend(sets []set) {
+	tries := 40
+	far := 0.5
+	for !s.over() && s.stale < staleMost(len(s.us)) {
+		n := len(sets)
+		if s.best.area == 0 {
+			n, _ = slices.BinarySearchFunc(sets, s.best.cost*(1-1e-9), func(a set, c float64) int {
+				if a.cost < c {
+					return -1
+				}
+				return 1
+			})
+		}
+		if n == 0 {
+			return
+		}
+		if s.attempt(listOf(s.pickSet(sets[:n], far).boards), tries) {
+			far = 0.5
+			continue
+		}
+		if far += 0.15; far > 1 {
+			far = s.rng.Float64()
+			tries += tries / 2
+		}
+	}
+}
+
+// pickSet takes, near a place in the list, the set with the most to spare.
+func (s *search) pickSet(sets []set, far float64) set {
+	at := int(far * float64(len(sets)-1))
+	wide := len(sets)/16 + 1
+	best := sets[at]
+	for range 8 {
+		k := min(max(at-s.rng.IntN(wide), 0), len(sets)-1)
+		if sets[k].spare > best.spare {
+			best = sets[k]
+		}
+	}
+	return best
+}
+
+func listOf(boards uint64) []int {
+	var out []int
+	for i := range 64 {
+		if boards>>i&1 == 1 {
+			out = append(out, i)
+		}
+	}
+	return out
+}
