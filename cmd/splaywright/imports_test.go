@@ -22,7 +22,7 @@ var layers = [][]string{
 	{"model/part"},
 	{"model/cut", "model/joint"},
 	{"model/form", "model/form/formtest"},
-	{"model/check", "model/file", "model/hold", "model/motion"},
+	{"model/check", "model/file", "model/hold", "model/motion", "model/yield"},
 	{"model"},
 	{"render/draw"},
 	{"render/draw/drawtest"},

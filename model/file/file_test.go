@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -77,11 +78,26 @@ func TestDesignIsRead(t *testing.T) {
 	}
 }
 
+// wouldDo is how a refusal says what would be accepted.
+var wouldDo = regexp.MustCompile(`such as |would do|did you mean|[Tt]here are |; (type|write|put|give|keep|leave) |expected: |is expected|are expected|is made of`)
+
 // Each row changes one line of the step; the error must stand at the place and say the words.
 func TestWhatIsRefused(t *testing.T) {
 	for _, c := range []struct{ name, old, new, place, words string }{
 		{"a slip in a key", "taken-at: top", "takenat: top", "step.yaml:7:50", "did you mean taken-at"},
-		{"a count with a half", "tails: 4", "tails: 2.5", ":15:", "whole number"},
+		{"a count with a half", "tails: 4", "tails: 2.5", ":15:", "a whole number is expected here, such as 3"},
+		{"too many tails", "tails: 4", "tails: 900", ":15:", "from 1 to 400 is expected here, such as 400"},
+		{"no tails", "tails: 4", "tails: 0", ":15:", "such as 1"},
+		{"a negative size", "width: 420", "width: -420", ":7:28:", `size.width: "-420": it must be above zero, such as`},
+		{"a size that comes to less than nothing", "width: 420", "width: 4 - 420 mm", ":7:", "this comes to -416.00 mm"},
+		{"a negative pin", "tails: 4", "pin: -1 mm", ":15:", "0 or more is expected, such as"},
+		{"a board that lies flat", "ends: 6 ", "ends: 91 ", ":9:", "such as 6 or 1:9.5"},
+		{"nearly a name", "foot - 42 mm", "foo - 42 mm", ":23:", "did you mean foot?"},
+		{"nearly a size", "foot: size.height / 5", "foot: size.hight / 5", ":23:", "did you mean size.height?"},
+		{"no depth", ", depth: 9 3/8 in", "", ":7:7", "write it such as depth: 250 mm"},
+		{"too long", "width: 420", "width: 420 m", ":7:", "is the unit right? A length such as"},
+		{"a title of nothing", "title: Reading-nook step ", "title: ~ ", ":3:", "such as Reading-nook step"},
+		{"a list for a timber", "timber: white oak", "timber: [oak]", ":11:", "such as white oak"},
 		{"a number in eights", "width: 420", "width: 010", ":7:", "begin with 0"},
 		{"a number in sixteens", "width: 420", "width: 0x1F", ":7:", "not understood"},
 		{"endless", "width: 420", "width: .inf", ":7:", "not a number"},
@@ -98,16 +114,18 @@ func TestWhatIsRefused(t *testing.T) {
 		{"a newer version", "splaywright: 1", "splaywright: 2", ":2:", "version 1"},
 		{"division by zero", "foot: size.height / 5", "foot: size.height / 0", ":23:", "divides by zero"},
 		{"a hidden zero", "foot: size.height / 5", "foot: size.height / (2 - 2)", ":23:", "divides by zero"},
-		{"mixed-up units", "foot: size.height / 5", "foot: size.height + 5 deg", ":23:", "cannot be added"},
-		{"square millimetres", "foot: size.height / 5", "foot: size.height * size.width", ":23:", "no size"},
-		{"a circle", "height: 260", "height: foot", ":23:", "size.height → foot → size.height"},
+		{"mixed-up units", "foot: size.height / 5", "foot: size.height + 5 deg", ":23:", "both must be lengths or both angles, such as"},
+		{"square millimetres", "foot: size.height / 5", "foot: size.height * size.width", ":23:", "multiply by a bare number"},
+		{"a circle", "height: 260", "height: foot", ":23:", "size.height → foot → size.height; give one of them a size of its own"},
 		{"itself", "foot: size.height / 5", "foot: foot + 1 mm", ":23:", "foot → foot"},
 		{"an unknown name", "foot: size.height / 5", "foot: hand / 5", ":23:", `"hand"`},
 		{"a merge key", "units: mm", "<<: {units: mm}", ":4:", "merging"},
 		{"an alias", "timber: white oak", "timber: &t oak", ":11:", "anchors"},
 		{"a tag", "timber: white oak", "timber: !wood oak", ":11:", "tags"},
 		{"a list for a number", "ends: 6 ", "ends: [6] ", ":9:", "number"},
-		{"boards on hand", "units: mm", "boards-on-hand: [{length: 2 m}]\nunits: mm", ":4:", "no board plan"},
+		{"boards on hand", "units: mm", "boards-on-hand: [{length: 2 m, width: 200}]\nunits: mm", ":4:", "thickness"},
+		{"a knot off the paper", "units: mm", "boards-on-hand: [{length: 2 m, width: 200, thickness: 27, avoid: [{x: -3, y: 0, diameter: 20}]}]\nunits: mm", ":4:", "negative"},
+		{"a knot that is both", "units: mm", "boards-on-hand: [{length: 2 m, width: 200, thickness: 27, avoid: [{x: 3, y: 0, diameter: 20, length: 5, width: 5}]}]\nunits: mm", ":4:", "circle and a rectangle"},
 		{"a hole without its size", "    diameter: 25\n", "", ":19:", "missing"},
 		{"a name that is a sum", "names: {foot:", "names: {a+b: 3, foot:", ":23:", "letters"},
 	} {
@@ -126,6 +144,9 @@ func TestWhatIsRefused(t *testing.T) {
 			}
 			if len(list) != 1 {
 				t.Errorf("%d errors, want 1: %v", len(list), err)
+			}
+			if !wouldDo.MatchString(err.Error()) {
+				t.Errorf("%v does not say what would do", err)
 			}
 			if s := err.Error(); !strings.Contains(s, c.place) || !strings.Contains(s, c.words) {
 				t.Errorf("%q does not name %q and %q", s, c.place, c.words)

@@ -38,7 +38,8 @@ func (r *reader) top(d *form.Design) {
 		"round":          r.group(fields{"to": r.length(&d.Round.To, aboveZero), "both": r.yes(&d.Round.Both)}),
 		"papers":         r.papers(&d.Papers),
 		"use":            r.group(fields{"load": r.count(&d.Use.Load, 1, 2000), "dry": r.count(&d.Use.Dry, 5, 95), "damp": r.count(&d.Use.Damp, 5, 95)}),
-		"boards-on-hand": r.onHand,
+		"boards-on-hand": r.onHand(d),
+		"plan":           r.plan(&d.Plan),
 	}, "splaywright", "form", "size")(r.doc.root, "")
 	r.onlyWhere(d)
 }
@@ -47,7 +48,7 @@ func (r *reader) version(n *yaml.Node, path string) {
 	if n.Kind == yaml.ScalarNode && n.Value == fmt.Sprint(Version) {
 		return
 	}
-	r.refuse(n, path, 0, n.Value, fmt.Sprintf("this program reads version %d of the design file", Version))
+	r.refuse(n, path, 0, n.Value, fmt.Sprintf("this program reads version %d of the design file; splaywright: %d is expected", Version, Version))
 }
 
 func (r *reader) size(s *form.Size) taker {
@@ -107,7 +108,7 @@ func (r *reader) corners(c *form.Corners) taker {
 		"half-pin": r.maybeLength(&c.HalfPin, notNegative),
 		"tail-widths": r.list(func(n *yaml.Node, path string, i int) {
 			if i == mostTails {
-				r.refuse(n, path, 0, n.Value, fmt.Sprintf("more than %d tails", mostTails))
+				r.refuse(n, path, 0, n.Value, fmt.Sprintf("a corner has at most %d tails; fewer are expected", mostTails))
 			}
 			if i >= mostTails {
 				return
@@ -163,7 +164,7 @@ func (r *reader) stretchers(d *form.Design) taker {
 
 func (r *reader) tooMany(n *yaml.Node, path string, i int) bool {
 	if i == mostItems {
-		r.refuse(n, path, 0, "", fmt.Sprintf("more than %d items are not one piece", mostItems))
+		r.refuse(n, path, 0, "", fmt.Sprintf("more than %d items are not one piece; fewer are expected", mostItems))
 	}
 	return i >= mostItems
 }
@@ -185,7 +186,7 @@ func (r *reader) features(d *form.Design) taker {
 			"radius":   r.length(&f.Radius, aboveZero),
 			"x":        r.length(&f.X, anyLength),
 			"y":        r.length(&f.Y, anyLength),
-			"angle":    r.angle(&f.Angle, -180, 180, "an angle is less than half a turn"),
+			"angle":    r.angle(&f.Angle, -180, 180, "an angle of at most half a turn is expected, such as 30"),
 		}, append([]string{"on", "kind"}, neededBy(child(n, "kind"))...)...)(n, path)
 		f.On, f.Kind = on, kind
 		d.Features = append(d.Features, f)
@@ -254,10 +255,10 @@ func (r *reader) allowance(a *form.Allowance) taker {
 }
 
 func (r *reader) saw(s *form.Saw) taker {
-	const say = "an angle above 0 and up to 90 degrees is expected here"
+	const say = "an angle above 0 and up to 90 degrees is expected here, such as 45"
 	return r.group(fields{
 		"kerf":       r.length(&s.Kerf, aboveZero),
-		"step":       r.angle(&s.Step, 1e-3, 10, "a step from a thousandth of a degree to 10 degrees is expected here"),
+		"step":       r.angle(&s.Step, 1e-3, 10, "a step from a thousandth of a degree to 10 degrees is expected here, such as 0.1 deg"),
 		"flat-table": r.no(&s.NoFlatTable),
 		"max-swing":  r.angle(&s.MaxSwing, 1e-3, 90, say),
 		"max-tilt":   r.angle(&s.MaxTilt, 1e-3, 90, say),
@@ -269,11 +270,4 @@ func (r *reader) papers(p *form.Papers) taker {
 		"sheet":      r.choice(&p.Sheet, "A4", "A3", "Letter", "Tabloid"),
 		"projection": r.choice(&p.Projection, "first", "third"),
 	})
-}
-
-func (r *reader) onHand(n *yaml.Node, path string) {
-	if isNull(n) || n.Kind == yaml.SequenceNode && len(n.Content) == 0 {
-		return
-	}
-	r.refuse(n, path, 0, "", "this version makes no board plan yet, so it takes no boards; leave the list empty: []")
 }

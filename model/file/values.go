@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -16,13 +17,13 @@ import (
 var kinds = map[string]measure.Kind{}
 
 func init() {
-	for _, k := range strings.Fields("height width depth thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius x y kerf to tail-widths up clearance lap inset") {
+	for _, k := range strings.Fields("height width depth thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius x y kerf to tail-widths up clearance lap inset trim-ends trim-edges keep narrowest planing") {
 		kinds[k] = measure.OfLength
 	}
 	for _, k := range strings.Fields("ends edges front back end-left end-right slope angle step max-swing max-tilt") {
 		kinds[k] = measure.OfAngle
 	}
-	for _, k := range strings.Fields("tails gauge count staves") {
+	for _, k := range strings.Fields("tails gauge count staves price") {
 		kinds[k] = measure.Number
 	}
 }
@@ -81,7 +82,7 @@ func (v *values) at(path string) (measure.Quantity, bool) {
 
 func (v *values) work(n *yaml.Node, path string) (measure.Quantity, bool) {
 	if n.Kind != yaml.ScalarNode || isNull(n) {
-		v.refuse(n, path, 0, n.Value, "a value is missing here; a number or an expression is expected")
+		v.refuse(n, path, 0, n.Value, "a value is missing here; a number or an expression is expected"+hint(path))
 		return measure.Quantity{}, false
 	}
 	text := strings.TrimSpace(measure.Plain(n.Value))
@@ -128,9 +129,9 @@ func (v *values) fit(n *yaml.Node, path string, q measure.Quantity) (measure.Qua
 	case known && q.Kind != want:
 		v.refuse(n, path, 0, n.Value, fmt.Sprintf("this is %s, and %s is expected%s", called(q.Kind), called(want), hint(path)))
 	case q.Kind == measure.OfLength && math.Abs(q.Value) > float64(measure.Farthest):
-		v.refuse(n, path, 0, n.Value, "longer than 100 m; is the unit right?")
+		v.refuse(n, path, 0, n.Value, "longer than 100 m; is the unit right? A length such as 260 mm or 10 1/4 in is expected")
 	case q.Kind == measure.OfAngle && math.Abs(measure.Angle(q.Value).Degrees()) >= 180:
-		v.refuse(n, path, 0, n.Value, "an angle is less than 180 degrees either way")
+		v.refuse(n, path, 0, n.Value, "an angle is less than 180 degrees either way"+hint(path))
 	default:
 		return q, true
 	}
@@ -146,7 +147,7 @@ func hint(path string) string {
 	case k == measure.OfAngle:
 		return "; an angle such as 6, 6 deg or 1:9.5 would do"
 	}
-	return "; a whole number would do"
+	return "; a whole number such as 4 would do"
 }
 
 // look gives what a name in an expression stands for: one of names, or a size by its path.
@@ -156,7 +157,7 @@ func (v *values) look(name string) (measure.Quantity, error) {
 		path = name
 	}
 	if _, number := kindAt(path); !number && !strings.HasPrefix(path, "names.") || v.doc.find(path) == nil {
-		return measure.Quantity{}, fmt.Errorf("nothing is called %q here; it would stand under names, or be a size such as size.height", name)
+		return measure.Quantity{}, fmt.Errorf("nothing is called %q here; %sit would stand under names, or be a size such as size.height", name, v.near(name))
 	}
 	for i, p := range v.stack {
 		if p == path {
@@ -164,7 +165,7 @@ func (v *values) look(name string) (measure.Quantity, error) {
 			for j := range round {
 				round[j] = strings.TrimPrefix(round[j], "names.")
 			}
-			return measure.Quantity{}, fmt.Errorf("this goes round in a circle: %s", strings.Join(round, " → "))
+			return measure.Quantity{}, fmt.Errorf("this goes round in a circle: %s; give one of them a size of its own, such as 52 mm", strings.Join(round, " → "))
 		}
 	}
 	q, ok := v.at(path)
@@ -172,6 +173,25 @@ func (v *values) look(name string) (measure.Quantity, error) {
 		return q, &errElsewhere{name}
 	}
 	return q, nil
+}
+
+// near asks after the name or size that a mistyped name is nearest to.
+func (v *values) near(name string) string {
+	var known []string
+	all := map[string]string{}
+	flatten(v.doc.root, "", all)
+	for path := range all {
+		if short, is := strings.CutPrefix(path, "names."); is {
+			known = append(known, short)
+		} else if _, number := kindAt(path); number {
+			known = append(known, path)
+		}
+	}
+	slices.Sort(known)
+	if k := Nearest(name, known); k != "" {
+		return "did you mean " + k + "? Otherwise "
+	}
+	return ""
 }
 
 func (v *values) refuse(n *yaml.Node, path string, shift int, read, want string) {
@@ -183,7 +203,7 @@ func (v *values) refuse(n *yaml.Node, path string, shift int, read, want string)
 
 // expression tells whether the number at a path is more than a plain quantity, and what it comes to.
 func (v *values) expression(n *yaml.Node, path string) (shown string, is bool) {
-	text := strings.TrimSpace(measure.Plain(n.Value))
+	text := strings.TrimLeft(strings.TrimSpace(measure.Plain(n.Value)), "+- ")
 	if _, m, err := measure.Literal(text); err == nil && m == len(text) {
 		return "", false
 	}

@@ -1,7 +1,10 @@
 // Package form turns a design's sizes into parts and joints.
 package form
 
-import "splaywright/model/measure"
+import (
+	"splaywright/model/measure"
+	"splaywright/model/stock"
+)
 
 // Design is what a person typed, as values. The text as typed stays in the file's document.
 type Design struct {
@@ -22,6 +25,8 @@ type Design struct {
 	Round      Round
 	Papers     Papers
 	Use        Use
+	Plan       Plan
+	OnHand     []stock.Board // key boards-on-hand
 }
 
 // Use is what the piece has to bear.
@@ -30,6 +35,25 @@ type Use struct {
 	// Dry and Damp are the relative humidity, percent, of the air it lives in at its driest and
 	// dampest, at 20 °C; 0 = 30 and 65.
 	Dry, Damp int
+}
+
+// Words of the design file for the first cuts of a board.
+const (
+	CrosscutFirst = "crosscut"
+	RipFirst      = "rip"
+	EitherFirst   = "either"
+)
+
+// Plan is how boards on hand are cut up.
+type Plan struct {
+	TrimEnds  measure.Length // off both ends of every board: checks, dirt, nails
+	TrimEdges measure.Length // off both edges
+	Keep      measure.Length // offcuts with both sides at least so long are kept
+	First     string         // "crosscut", "rip", "either"; "" = either
+	Run       bool           // side, top and side come out of one board in order, so that the grain runs over the corners
+	GlueUp    bool           // parts wider than any board may be glued up of strips
+	Narrowest measure.Length // strip of a glue-up; 0 = 50 mm
+	Planing   measure.Length // the most that may be planed off a board thicker than a part asks for; 0 = any
 }
 
 // TakenAt says where width and depth are measured.

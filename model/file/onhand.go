@@ -1,0 +1,124 @@
+package file
+
+import (
+	"fmt"
+	"math"
+
+	"gopkg.in/yaml.v3"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/model/stock"
+)
+
+const (
+	mostBoards = 200
+	mostPlaces = 200 // corners of an outline, places to avoid
+)
+
+// onHand reads the boards that a person has.
+func (r *reader) onHand(d *form.Design) taker {
+	return r.list(func(n *yaml.Node, path string, i int) {
+		if r.more(n, path, i, mostBoards, "boards") {
+			return
+		}
+		b := stock.Board{}
+		r.group(fields{
+			"name":      r.text(&b.Name),
+			"timber":    r.text(&b.Timber),
+			"length":    r.mm(&b.Length, aboveZero),
+			"width":     r.mm(&b.Width, aboveZero),
+			"thickness": r.mm(&b.Thickness, aboveZero),
+			"count":     r.count(&b.Count, 1, mostBoards),
+			"price":     r.price(&b.Price),
+			"note":      r.text(&b.Note),
+			"outline":   r.outline(&b),
+			"avoid":     r.avoid(&b),
+		}, "length", "width", "thickness")(n, path)
+		if b.Name == "" {
+			b.Name = fmt.Sprintf("board %d", i+1)
+		}
+		if err := b.Check(); err != nil && len(r.errs) == 0 {
+			r.refuse(n, path, 0, "", err.Error())
+		}
+		d.OnHand = append(d.OnHand, b)
+	})
+}
+
+// more refuses a list that is longer than any shop needs.
+func (r *reader) more(n *yaml.Node, path string, i, most int, of string) bool {
+	if i == most {
+		r.refuse(n, path, 0, "", fmt.Sprintf("more than %d %s are not taken", most, of))
+	}
+	return i >= most
+}
+
+// mm reads a length into plain millimetres.
+func (r *reader) mm(to *float64, b bounds) taker {
+	return func(n *yaml.Node, path string) {
+		var l measure.Length
+		r.length(&l, b)(n, path)
+		*to = l.MM()
+	}
+}
+
+// price reads an amount of money, in whatever currency the person counts.
+func (r *reader) price(to *float64) taker {
+	return func(n *yaml.Node, path string) {
+		if q, ok := r.at(path); ok && r.inside(n, path, q.Value, bounds{0, math.Inf(1), false, "a price cannot be negative"}) {
+			*to = q.Value
+		}
+	}
+}
+
+// outline reads the corners of a board that is no rectangle: a taper, a waney edge.
+func (r *reader) outline(b *stock.Board) taker {
+	return r.list(func(n *yaml.Node, path string, i int) {
+		if r.more(n, path, i, mostPlaces, "corners") {
+			return
+		}
+		var p stock.Point
+		r.group(fields{"x": r.mm(&p.X, notNegative), "y": r.mm(&p.Y, notNegative)}, "x", "y")(n, path)
+		b.Outline = append(b.Outline, p)
+	})
+}
+
+// corners of a board from which a place is measured.
+var boardCorners = map[string]stock.Corner{
+	"left near": stock.LeftNear, "right near": stock.RightNear, "left far": stock.LeftFar, "right far": stock.RightFar,
+}
+
+// avoid reads the places of a board that are not to be used.
+func (r *reader) avoid(b *stock.Board) taker {
+	return r.list(func(n *yaml.Node, path string, i int) {
+		if r.more(n, path, i, mostPlaces, "places to avoid") {
+			return
+		}
+		a, from := stock.Avoid{}, "left near"
+		r.group(fields{
+			"what":     r.text(&a.What),
+			"from":     r.choice(&from, "left near", "right near", "left far", "right far"),
+			"x":        r.mm(&a.X, notNegative),
+			"y":        r.mm(&a.Y, notNegative),
+			"length":   r.mm(&a.Length, aboveZero),
+			"width":    r.mm(&a.Width, aboveZero),
+			"diameter": r.mm(&a.Diameter, aboveZero),
+		}, "x", "y")(n, path)
+		a.From = boardCorners[from]
+		b.Avoid = append(b.Avoid, a)
+	})
+}
+
+// plan reads how boards are cut up.
+func (r *reader) plan(p *form.Plan) taker {
+	return r.group(fields{
+		"trim-ends":  r.length(&p.TrimEnds, notNegative),
+		"trim-edges": r.length(&p.TrimEdges, notNegative),
+		"keep":       r.length(&p.Keep, notNegative),
+		"first":      r.choice(&p.First, form.CrosscutFirst, form.RipFirst, form.EitherFirst),
+		"run":        r.yes(&p.Run),
+		"glue-up":    r.yes(&p.GlueUp),
+		"narrowest":  r.length(&p.Narrowest, aboveZero),
+		"planing":    r.length(&p.Planing, notNegative),
+	})
+}

@@ -1,0 +1,73 @@
+package yield
+
+import (
+	"testing"
+
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
+	"splaywright/model/stock"
+)
+
+// Every part of the piece is wanted once, in its rough size; the two sides are one kind of board.
+func TestTaskWantsEveryPartOnce(t *testing.T) {
+	p := form.Build(formtest.Full())
+	task := Task(p)
+	wanted := 0
+	for _, d := range task.Demands {
+		wanted += d.Count
+		q := p.Part(d.ID)
+		if q == nil {
+			t.Fatalf("%q is no part", d.ID)
+		}
+		if d.Length != q.Rough.Length.MM() || d.Width != q.Rough.Width.MM() || d.Thickness != q.Rough.Thickness.MM() {
+			t.Errorf("%s: %+v, rough %+v", d.ID, d, q.Rough)
+		}
+	}
+	if wanted != len(p.Parts) {
+		t.Errorf("%d boards wanted for %d parts", wanted, len(p.Parts))
+	}
+	for _, d := range task.Demands {
+		if d.ID == "side-left" && (d.Count != 2 || d.Name != "Side, left and side, right") {
+			t.Errorf("sides: %d %q", d.Count, d.Name)
+		}
+	}
+	if err := task.Check(); err != nil {
+		t.Error(err)
+	}
+}
+
+// The grain runs over the corners when side, top and side lie in one board in that order.
+func TestARunGoesRoundThePiece(t *testing.T) {
+	d := formtest.WorkedExample()
+	if task := Task(form.Build(d)); len(task.Runs) > 0 {
+		t.Errorf("a run that nobody asked for: %+v", task.Runs)
+	}
+	d.Plan.Run = true
+	task := Task(form.Build(d))
+	if len(task.Runs) != 1 {
+		t.Fatalf("runs: %+v", task.Runs)
+	}
+	var ids []string
+	for _, k := range task.Runs[0].Parts {
+		ids = append(ids, task.Demands[k].ID)
+	}
+	if len(ids) != 3 || ids[0] != "side-left" || ids[1] != "top" || ids[2] != "side-left" {
+		t.Errorf("the run is %v", ids)
+	}
+	if err := task.Check(); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestSawAndBoardsComeFromTheDesign(t *testing.T) {
+	d := formtest.WorkedExample()
+	d.OnHand = []stock.Board{{Name: "plank", Length: 2000, Width: 300, Thickness: 27}}
+	d.Plan = form.Plan{TrimEnds: 20, TrimEdges: 5, Keep: 150, First: form.RipFirst}
+	task := Task(form.Build(d))
+	if s := task.Saw; s.TrimEnds != 20 || s.TrimEdges != 5 || s.Keep != 150 || s.First != stock.RipFirst || s.Kerf != d.Saw.Kerf.MM() {
+		t.Errorf("%+v", s)
+	}
+	if len(task.Boards) != 1 || task.Boards[0].Name != "plank" {
+		t.Errorf("%+v", task.Boards)
+	}
+}
