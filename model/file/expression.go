@@ -49,7 +49,7 @@ func (e *errElsewhere) Error() string { return e.name + " is not understood wher
 func evaluate(text string, unit measure.Length, look lookup) (measure.Quantity, error) {
 	e := &expression{text: text, unit: unit, look: look}
 	if len(text) > maxExpression {
-		return measure.Quantity{}, e.fail("longer than %d characters", maxExpression)
+		return measure.Quantity{}, e.fail("longer than %d characters; work parts of it out under names and use those", maxExpression)
 	}
 	q, err := e.sum()
 	if err != nil {
@@ -95,7 +95,7 @@ func (e *expression) sum() (measure.Quantity, error) {
 		}
 		a, b = become(a, b.Kind, e.unit), become(b, a.Kind, e.unit)
 		if a.Kind != b.Kind {
-			return a, &exprError{at, fmt.Sprintf("%s and %s cannot be added or taken from each other", called(a.Kind), called(b.Kind))}
+			return a, &exprError{at, fmt.Sprintf("%s and %s cannot be added or taken from each other; both must be lengths or both angles, such as size.height + 5 mm or splay.ends + 1 deg", called(a.Kind), called(b.Kind))}
 		}
 		if op == '+' {
 			a.Value += b.Value
@@ -147,24 +147,24 @@ func times(a, b measure.Quantity, at int) (measure.Quantity, error) {
 	case b.Kind == measure.Number:
 		return measure.Quantity{Kind: a.Kind, Value: a.Value * b.Value}, nil
 	}
-	return a, &exprError{at, fmt.Sprintf("%s times %s is no size", called(a.Kind), called(b.Kind))}
+	return a, &exprError{at, fmt.Sprintf("%s times %s is no size; multiply by a bare number, such as size.height * 2", called(a.Kind), called(b.Kind))}
 }
 
 func over(a, b measure.Quantity, at int) (measure.Quantity, error) {
 	switch {
 	case b.Value == 0:
-		return a, &exprError{at, "this divides by zero"}
+		return a, &exprError{at, "this divides by zero; another number is expected below the slash, such as size.height / 5"}
 	case b.Kind == measure.Number:
 		return measure.Quantity{Kind: a.Kind, Value: a.Value / b.Value}, nil
 	case a.Kind == b.Kind:
 		return measure.Quantity{Kind: measure.Number, Value: a.Value / b.Value}, nil
 	}
-	return a, &exprError{at, fmt.Sprintf("%s over %s is no size", called(a.Kind), called(b.Kind))}
+	return a, &exprError{at, fmt.Sprintf("%s over %s is no size; divide by a bare number, or a size by one of its own kind, such as size.height / 5", called(a.Kind), called(b.Kind))}
 }
 
 func (e *expression) signed() (measure.Quantity, error) {
 	if e.depth++; e.depth > maxNesting {
-		return measure.Quantity{}, e.fail("nested too deeply")
+		return measure.Quantity{}, e.fail("brackets nested too deeply; work parts of it out under names and use those")
 	}
 	defer func() { e.depth-- }()
 	if op := e.take("+-"); op != 0 {
@@ -181,7 +181,7 @@ func (e *expression) primary() (measure.Quantity, error) {
 	if e.take("(") != 0 {
 		q, err := e.sum()
 		if err == nil && e.take(")") == 0 {
-			err = e.fail("a closing bracket is missing")
+			err = e.fail("a closing bracket is missing, such as that of (size.height - 20) / 3")
 		}
 		return q, err
 	}
@@ -281,13 +281,18 @@ func alike(args []measure.Quantity, unit measure.Length) []measure.Quantity {
 // functions are what an expression may call, with how many arguments each takes (-1: one or more).
 var functions = map[string]int{"min": -1, "max": -1, "round": 2, "tan": 1, "sin": 1, "cos": 1, "atan": 1}
 
+// calls show how each function that takes a fixed count is written.
+var calls = map[string]string{
+	"round": "round(size.width / 7; 5 mm)", "tan": "tan(splay.ends)", "sin": "sin(splay.ends)", "cos": "cos(splay.ends)", "atan": "atan(1 / 8)",
+}
+
 func apply(name string, args []measure.Quantity) (q measure.Quantity, reason string) {
 	want, ok := functions[name]
 	switch {
 	case !ok:
 		return q, fmt.Sprintf("there is no function %q; there are min, max, round, tan, sin, cos, atan", name)
 	case want >= 0 && len(args) != want:
-		return q, fmt.Sprintf("%s takes %d, parted by semicolons", name, want)
+		return q, fmt.Sprintf("%s takes %d, parted by semicolons, such as %s", name, want, calls[name])
 	}
 	a := args[0]
 	switch name {
@@ -319,7 +324,7 @@ func extreme(name string, args []measure.Quantity) (best measure.Quantity, reaso
 	best = args[0]
 	for _, a := range args[1:] {
 		if a.Kind != best.Kind {
-			return best, name + " takes sizes of one kind"
+			return best, name + " takes sizes of one kind, such as " + name + "(size.width; 300 mm)"
 		}
 		if (name == "min") == (a.Value < best.Value) {
 			best = a

@@ -148,7 +148,7 @@ func (s *scrutiny) look(n *yaml.Node, path string, depth int) {
 		s.refuse(n, path, "", "anchors (&) and aliases (*) are not used in a design; put the value under names and use its name")
 		return
 	case n.Style&yaml.TaggedStyle != 0 || s.src.at(n) == '!':
-		s.refuse(n, path, n.Tag, "tags (!) are not used in a design")
+		s.refuse(n, path, n.Tag, "tags (!) are not used in a design; put a text that begins with ! in quotes, or leave the tag out")
 		return
 	case depth > maxDepth:
 		s.refuse(n, path, "", fmt.Sprintf("nested too deeply for a design; at most %d groups and lists stand within one another", maxDepth))

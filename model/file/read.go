@@ -76,7 +76,7 @@ func (r *reader) group(f fields, needed ...string) taker {
 		}
 		for _, k := range needed {
 			if keyIndex(n, k) < 0 {
-				r.refuse(n, join(path, k), 0, "", "this is missing; a piece cannot be made without it")
+				r.refuse(n, join(path, k), 0, "", missing(k))
 			}
 		}
 	}
@@ -116,8 +116,8 @@ type bounds struct {
 
 var (
 	anyLength   = bounds{math.Inf(-1), math.Inf(1), false, ""}
-	aboveZero   = bounds{0, math.Inf(1), true, "it must be above zero"}
-	notNegative = bounds{0, math.Inf(1), false, "it cannot be negative"}
+	aboveZero   = bounds{0, math.Inf(1), true, "it must be above zero, such as 20 mm or 3/4 in"}
+	notNegative = bounds{0, math.Inf(1), false, "it cannot be negative; 0 or more is expected, such as 20 mm or 3/4 in"}
 )
 
 func (r *reader) inside(n *yaml.Node, path string, x float64, b bounds) bool {
@@ -152,7 +152,7 @@ func (r *reader) maybeLength(to **measure.Length, b bounds) taker {
 }
 
 // lean is the range of a splay or a slope that is an angle at all; whether it can be cut is a finding.
-var lean = bounds{-89, 89, false, "a board that leans 90 degrees lies flat; less than that is expected"}
+var lean = bounds{-89, 89, false, "a board that leans 90 degrees lies flat; less than that is expected, such as 6 or 1:9.5"}
 
 func (r *reader) angle(to *measure.Angle, low, high float64, say string) taker {
 	return func(n *yaml.Node, path string) {
@@ -174,11 +174,13 @@ func (r *reader) count(to *int, low, high int) taker {
 		}
 		whole := math.Round(q.Value)
 		if math.Abs(q.Value-whole) > wholeSlack {
-			r.refuse(n, path, 0, n.Value, "a whole number is expected here")
+			near := min(max(whole, float64(low)), float64(high))
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("a whole number is expected here, such as %.0f", near))
 			return
 		}
 		if whole < float64(low) || whole > float64(high) {
-			r.refuse(n, path, 0, n.Value, fmt.Sprintf("a whole number from %d to %d is expected here", low, high))
+			near := min(max(whole, float64(low)), float64(high))
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("a whole number from %d to %d is expected here, such as %.0f", low, high, near))
 			return
 		}
 		*to = int(whole)
@@ -200,11 +202,11 @@ const longestText = 200
 func (r *reader) text(to *string) taker {
 	return func(n *yaml.Node, path string) {
 		if n.Kind != yaml.ScalarNode {
-			r.refuse(n, path, 0, "", "words are expected here")
+			r.refuse(n, path, 0, "", "words are expected here, such as "+wordsFor(path))
 			return
 		}
 		if len([]rune(n.Value)) > longestText {
-			r.refuse(n, path, 0, n.Value, fmt.Sprintf("longer than %d characters", longestText))
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("longer than %d characters; shorter words are expected, such as %s", longestText, wordsFor(path)))
 			return
 		}
 		if strings.ContainsFunc(n.Value, func(c rune) bool { return c < ' ' || c == 0x7f }) {
@@ -212,7 +214,7 @@ func (r *reader) text(to *string) taker {
 			return
 		}
 		if isNull(n) || strings.TrimSpace(n.Value) == "" {
-			r.refuse(n, path, 0, n.Value, "nothing stands here; write the words, or leave the key out")
+			r.refuse(n, path, 0, n.Value, "nothing stands here; write words such as "+wordsFor(path)+", or leave the key out")
 			return
 		}
 		*to = n.Value

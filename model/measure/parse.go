@@ -39,7 +39,7 @@ func ParseLength(text string, bare Unit) (Length, error) {
 		}
 	}
 	if math.Abs(float64(l)) > float64(Farthest) {
-		return 0, &Error{text, "longer than 100 m; is the unit right?"}
+		return 0, &Error{text, "longer than 100 m; is the unit right? A length such as 260 mm or 10 1/4 in is expected"}
 	}
 	return l, nil
 }
@@ -59,7 +59,7 @@ func ParseAngle(text string) (Angle, error) {
 		a *= Degree
 	}
 	if math.Abs(a.Degrees()) >= 180 {
-		return 0, &Error{text, "an angle is less than 180 degrees either way"}
+		return 0, &Error{text, "an angle is less than 180 degrees either way, such as 7 deg or 1:8"}
 	}
 	return a, nil
 }
@@ -112,7 +112,7 @@ func Trouble(text string) string {
 			strings.Replace(text, ",", ".", 1))
 	}
 	if exponent(lower) {
-		return "powers of ten are not read; type the number in full"
+		return "powers of ten are not read; type the number in full, such as 1000 for 1e3"
 	}
 	return ""
 }
