@@ -125,11 +125,15 @@ func (b Board) Check() error {
 				return fmt.Errorf("board %q: %s: %g mm is not a place or size on it", b.Name, a.What, v)
 			}
 		}
+		what := a.What
+		if what == "" {
+			what = "what is to be cut around"
+		}
 		if a.Diameter == 0 && (a.Length == 0 || a.Width == 0) {
-			return fmt.Errorf("board %q: %s has no size", b.Name, a.What)
+			return fmt.Errorf("board %q: %s has no size; give a diameter, or a length and a width", b.Name, what)
 		}
 		if a.Diameter > 0 && a.Length+a.Width > 0 {
-			return fmt.Errorf("board %q: %s is both a circle and a rectangle", b.Name, a.What)
+			return fmt.Errorf("board %q: %s is both a circle and a rectangle; keep either the diameter or the length and the width", b.Name, what)
 		}
 	}
 	return nil
