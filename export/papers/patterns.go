@@ -31,9 +31,9 @@ func patterns(p *form.Piece, o pattern.Options) ([]File, error) {
 	}
 	var out []File
 	for _, s := range sets {
-		m := pdf.Meta{Title: p.Title + ": " + s.Part.Name, Subject: "Full-size patterns: check the bars before cutting"}
+		m := pdf.Meta{Title: p.Title + ": " + s.Name.Words, Subject: "Full-size patterns: check the bars before cutting"}
 		for _, f := range patternFiles {
-			out = append(out, File{"pattern-" + slug(s.Part.ID) + f.suffix, func(w io.Writer) error { return f.write(w, s, m) }})
+			out = append(out, File{"pattern-" + slug(s.Name.ID) + f.suffix, func(w io.Writer) error { return f.write(w, s, m) }})
 		}
 	}
 	return out, nil

@@ -15,6 +15,7 @@ import (
 // blank is a part with what its patterns are drawn from.
 type blank struct {
 	q            *part.Part
+	name         Name
 	style        measure.Style
 	thickness    float64
 	outer, inner *face
@@ -36,9 +37,9 @@ var (
 	paperDown    = draw.Point{Y: -1}
 )
 
-func newBlank(q *part.Part, style measure.Style) *blank {
+func newBlank(q *part.Part, name Name, style measure.Style) *blank {
 	t := q.Blank.Thickness.MM()
-	b := &blank{q: q, style: style, thickness: t}
+	b := &blank{q: q, name: name, style: style, thickness: t}
 	b.outer = &face{place: "outer face", up: 1, chart: chart{A: partX, B: partY, X: paperX, Y: paperY}}
 	b.inner = &face{place: "inner face", z: -t, up: -1, chart: chart{At: mgl64.Vec3{0, 0, -t}, A: partX, B: partY, X: paperX, Y: paperDown}}
 	for _, f := range []*face{b.outer, b.inner} {
@@ -78,7 +79,7 @@ func (b *blank) faceNeeded(f *face) bool {
 
 // facePattern draws a face: its outline and hollows, the centres on it, and what it is.
 func (b *blank) facePattern(f *face) Pattern {
-	p := Pattern{Part: b.q, Place: f.place}
+	p := Pattern{Part: b.q, Name: b.name, Place: f.place}
 	for _, i := range f.faces {
 		for _, l := range b.q.Solid.Faces[i].Loops {
 			p.line(Cut, f.chart.loop(b.q.Solid, l), b.q.ID)
@@ -89,7 +90,7 @@ func (b *blank) facePattern(f *face) Pattern {
 	b.featureCentres(&p, f)
 	b.housings(&p, f)
 	p.Tells = b.faceTells(f)
-	p.sign(b.q, f.place)
+	p.sign(f.place)
 	return p
 }
 

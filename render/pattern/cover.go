@@ -4,23 +4,22 @@ import (
 	"fmt"
 	"strings"
 
-	"splaywright/model/part"
 	"splaywright/render/draw"
 )
 
 // cover is the first sheet of a part: what to do, the bars, and a map of the sheets of each pattern.
-func cover(q *part.Part, all []*tiling, piece string, o Options) draw.Page {
+func cover(q Name, all []*tiling, piece string, o Options) draw.Page {
 	size := sizes[o.Sheet]
-	c := &canvas{draw.Page{Title: q.Name + ", patterns", Width: size.X, Height: size.Y}}
+	c := &canvas{draw.Page{Title: q.Words + ", patterns", Width: size.X, Height: size.Y}}
 	w := o.layout(size)
 	bars(c, draw.Point{X: o.Margin.MM(), Y: o.Margin.MM()}, w, o)
 	c.text(w.Max.X, o.Margin.MM()+6, 2, draw.Right, true, warning)
 
 	y := w.Max.Y + 6.5
-	mark := draw.TextWidth(q.Mark, markText, true)
-	c.text(w.Min.X, y, markText, draw.Left, true, q.Mark)
+	mark := draw.TextWidth(q.Marks, markText, true)
+	c.text(w.Min.X, y, markText, draw.Left, true, q.Marks)
 	c.stroke("underline", draw.Pen{Width: 0.5, Ink: ink}, draw.Point{X: w.Min.X - 0.8, Y: y - 1.6}, draw.Point{X: w.Min.X + mark + 0.8, Y: y - 1.6})
-	c.text(w.Min.X+mark+5, y+1.5, 4.5, draw.Left, true, shortened(q.Name+": full-size patterns", 4.5, w.Width()-mark-5))
+	c.text(w.Min.X+mark+5, y+1.5, 4.5, draw.Left, true, shortened(q.Words+": full-size patterns", 4.5, w.Width()-mark-5))
 	c.text(w.Min.X+mark+5, y-3.5, 2.5, draw.Left, false, shortened(piece, 2.5, w.Width()-mark-5))
 	y -= 12
 	for _, s := range steps(all, o) {

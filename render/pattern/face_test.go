@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"splaywright/model/measure"
 	"splaywright/render/draw"
 )
 
@@ -58,7 +57,7 @@ func TestSlopesOfTails(t *testing.T) {
 func TestFacesKeepTheirMeasure(t *testing.T) {
 	for name, p := range samples() {
 		for _, q := range p.Parts {
-			b := newBlank(q, measure.Style{})
+			b := blankOf(q)
 			for _, f := range []*face{b.outer, b.inner} {
 				if !b.faceNeeded(f) {
 					continue
@@ -141,6 +140,23 @@ func TestHolesAreMarkedAndNamed(t *testing.T) {
 		}
 		if !found {
 			t.Errorf("%s, %s: no %q", c.part, c.place, c.want)
+		}
+	}
+}
+
+// Parts that are the same on every edge share a pattern; mirrored ones do not.
+func TestWhichPartsShareAPattern(t *testing.T) {
+	for _, c := range []struct{ piece, want string }{
+		{"worked", "1 Top | 2 Side, left | 3 Side, right"},
+		{"tray", "1, 3 Front and Back | 2 End, right | 4 End, left"},
+		{"ring", "1–6 Stave 1–6"},
+	} {
+		var got []string
+		for _, s := range pieceSets(t, samples()[c.piece], Options{}) {
+			got = append(got, s.Name.Marks+" "+s.Name.Words)
+		}
+		if s := strings.Join(got, " | "); s != c.want {
+			t.Errorf("%s: %s, want %s", c.piece, s, c.want)
 		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
+	"splaywright/model/part"
 	"splaywright/render/draw"
 )
 
@@ -23,10 +24,34 @@ func samples() map[string]*form.Piece {
 	for name, d := range map[string]form.Design{
 		"worked": formtest.WorkedExample(), "full": formtest.Full(), "housing": formtest.Housing(),
 		"butt": formtest.Butt(), "tails on the sides": onSide, "flush edges": flush,
+		"tray": tray(), "ring": planter(),
 	} {
 		out[name] = model.Derive(d)
 	}
 	return out
+}
+
+// tray leans unlike at its ends and at its front; its left end has a hand hole.
+func tray() form.Design {
+	return form.Design{
+		Title: "Tray", Form: "tray", Timber: "cherry",
+		Size:     form.Size{Height: 70, Width: 420, Depth: 300, TakenAt: form.AtTop},
+		Splay:    form.Splay{Ends: 20 * measure.Degree, Front: 15 * measure.Degree},
+		Boards:   form.Boards{Side: form.Board{Thickness: 12}},
+		Corners:  form.Corners{Joint: form.Mitre},
+		Features: []form.Feature{{On: "end-left", Kind: "hand hole", Length: 90, Width: 26}},
+	}
+}
+
+// planter is six equal staves.
+func planter() form.Design {
+	return form.Design{
+		Title: "Planter", Form: "ring", Timber: "cherry",
+		Size:    form.Size{Height: 180, Width: 300, Staves: 6, TakenAt: form.AtTop},
+		Splay:   form.Splay{Ends: 10 * measure.Degree},
+		Boards:  form.Boards{Side: form.Board{Thickness: 18}},
+		Corners: form.Corners{Joint: form.Mitre},
+	}
 }
 
 // randomPiece is a stool of any size and lean, with all features that fit it.
@@ -119,3 +144,5 @@ func length(segs []draw.Seg) float64 {
 
 // ends of a path of one run.
 func ends(segs []draw.Seg) (a, b draw.Point) { return segs[0].P[2], segs[len(segs)-1].P[2] }
+
+func blankOf(q *part.Part) *blank { return newBlank(q, nameOf([]*part.Part{q}), measure.Style{}) }

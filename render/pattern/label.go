@@ -41,9 +41,21 @@ func (l Label) font(i int) (size float64, bold bool) {
 }
 
 // place puts a label at the first free spot, nearest its anchor. Where none is free of lines, it
-// takes one that is at least free of other labels.
+// takes one that is at least free of other labels. One that must stay within a narrow figure and finds no
+// room is turned to be read from the right.
 func (t *lettering) place(l Label) {
+	if t.settle(l, 0) || len(l.In) > 0 && t.settle(l, 90) {
+		return
+	}
+	t.left = append(t.left, l)
+}
+
+// settle looks for a place for a label turned so many degrees, 0 or 90, and tells whether there is one.
+func (t *lettering) settle(l Label, turn float64) bool {
 	wide, high := l.block()
+	if turn != 0 {
+		wide, high = high, wide
+	}
 	second, fallback := draw.Point{}, false
 	in := sides(l.In)
 	for _, c := range spots(l.At, wide, high) {
@@ -58,14 +70,13 @@ func (t *lettering) place(l Label) {
 			}
 			continue
 		}
-		t.put(l, c, b)
-		return
+		t.put(l, c, b, turn)
+		return true
 	}
-	if fallback {
-		t.put(l, second, boxAt(second, wide, high))
-		return
+	if fallback && len(l.In) == 0 {
+		t.put(l, second, boxAt(second, wide, high), turn)
 	}
-	t.left = append(t.left, l)
+	return fallback && len(l.In) == 0
 }
 
 // sides are the half planes of a convex figure, counter-clockwise.
@@ -113,16 +124,23 @@ func spots(at draw.Point, wide, high float64) []draw.Point {
 	return out
 }
 
-func (t *lettering) put(l Label, c draw.Point, b draw.Box) {
+func (t *lettering) put(l Label, c draw.Point, b draw.Box, turn float64) {
 	t.taken = append(t.taken, b)
-	y := b.Max.Y - clear/2
+	_, high := l.block()
+	at := func(x, y float64) draw.Point {
+		if turn != 0 {
+			x, y = -y, x
+		}
+		return draw.Point{X: c.X + x, Y: c.Y + y}
+	}
+	y := high/2 - clear/2
 	for i, s := range l.Lines {
 		size, bold := l.font(i)
 		y -= size * (pitch + 1) / 2
-		t.items = append(t.items, draw.Text{At: draw.Point{X: c.X, Y: y}, Size: size, Align: draw.Centre, Bold: bold, Ink: ink, Text: s, Layer: "text"})
+		t.items = append(t.items, draw.Text{At: at(0, y), Turn: turn, Size: size, Align: draw.Centre, Bold: bold, Ink: ink, Text: s, Layer: "text"})
 		if l.Signed && i == 0 {
 			w := draw.TextWidth(s, size, bold)/2 + 1
-			under := draw.Polyline([]draw.Point{{X: c.X - w, Y: y - 1.6}, {X: c.X + w, Y: y - 1.6}})
+			under := draw.Polyline([]draw.Point{at(-w, y-1.6), at(w, y-1.6)})
 			t.items = append(t.items, draw.Path{Segs: under, Pen: draw.Pen{Width: 0.5, Ink: ink}, Layer: "underline"})
 		}
 		y -= size * (pitch - 1) / 2

@@ -79,7 +79,7 @@ func (c *canvas) figure(lines []Line, labels []Label, by draw.Point, win draw.Bo
 // sheet draws one sheet of a tiling.
 func (t *tiling) sheet(k tile, piece string) draw.Page {
 	size := sizes[t.o.Sheet]
-	c := &canvas{draw.Page{Title: t.p.Part.Name + ", " + t.p.Place + ", " + k.name(), Width: size.X, Height: size.Y}}
+	c := &canvas{draw.Page{Title: t.p.Name.Words + ", " + t.p.Place + ", " + k.name(), Width: size.X, Height: size.Y}}
 	c.figure(t.lines(k, false), t.p.Labels, t.shift(k), t.labelRoom(k), t.joinLines(k)...)
 	t.head(c, k, piece)
 	t.joins(c, k)
@@ -108,12 +108,12 @@ func (t *tiling) labelRoom(k tile) draw.Box {
 
 // head is what the sheet is, above its window.
 func (t *tiling) head(c *canvas, k tile, piece string) {
-	w, q := t.window, t.p.Part
+	w, q := t.window, t.p.Name
 	y := w.Max.Y + 9.2
-	mark := draw.TextWidth(q.Mark, 4.5, true)
-	c.text(w.Min.X, y, 4.5, draw.Left, true, q.Mark)
+	mark := draw.TextWidth(q.Marks, 4.5, true)
+	c.text(w.Min.X, y, 4.5, draw.Left, true, q.Marks)
 	c.stroke("underline", draw.Pen{Width: 0.4, Ink: ink}, draw.Point{X: w.Min.X - 0.6, Y: y - 1.2}, draw.Point{X: w.Min.X + mark + 0.6, Y: y - 1.2})
-	c.text(w.Min.X+mark+4, y, 3.2, draw.Left, true, shortened(q.Name+": "+t.p.Place, 3.2, w.Width()-mark-50))
+	c.text(w.Min.X+mark+4, y, 3.2, draw.Left, true, shortened(q.Words+": "+t.p.Place, 3.2, w.Width()-mark-50))
 	sub := piece
 	if t.rows*t.cols > 1 {
 		sub += fmt.Sprintf("  ·  row %d of %d, column %d of %d", k.row+1, t.rows, k.col+1, t.cols)

@@ -48,6 +48,7 @@ type Label struct {
 // Pattern is one full-size figure.
 type Pattern struct {
 	Part  *part.Part
+	Name  Name   // of the part, or of all parts that are cut alike
 	Place string // "outer face", "inner face", "right end, wrapped round"
 	Tells []string
 	Lines []Line
@@ -79,7 +80,11 @@ func For(q *part.Part, style measure.Style) []Pattern {
 	if q.Solid == nil {
 		return nil
 	}
-	b := newBlank(q, style)
+	return newBlank(q, nameOf([]*part.Part{q}), style).patterns()
+}
+
+func (b *blank) patterns() []Pattern {
+	q := b.q
 	var out []Pattern
 	for _, f := range []*face{b.outer, b.inner} {
 		if b.faceNeeded(f) {

@@ -6,9 +6,10 @@ import (
 	"splaywright/render/draw"
 )
 
-// Set is the patterns of one part.
+// Set is the patterns of one part, or of parts that are cut alike from one end to the other.
 type Set struct {
-	Part *part.Part
+	Parts []*part.Part
+	Name  Name
 	// Sheets are the patterns to be joined from sheets; the first says how and shows a map of them.
 	Sheets []draw.Page
 	// Whole is every pattern of the part on one large page, in true millimetres and never corrected.
@@ -16,7 +17,7 @@ type Set struct {
 }
 
 // Sets lays out the patterns of every part that needs one. Parts that mirror each other have each
-// their own. The same piece gives the same pages. The error is that of the options.
+// their own; parts that are the same on every edge share one. The same piece gives the same pages. The error is that of the options.
 func Sets(p *form.Piece, o Options) ([]Set, error) {
 	if o.Sheet == "" {
 		o.Sheet = p.Design.Papers.Sheet
@@ -29,20 +30,23 @@ func Sets(p *form.Piece, o Options) ([]Set, error) {
 		return nil, err
 	}
 	var out []Set
-	for _, q := range p.Parts {
-		if all := For(q, o.Style); len(all) > 0 {
-			out = append(out, setOf(q, all, p.Title, o))
+	for _, same := range alike(p.Parts) {
+		name := nameOf(same)
+		if all := newBlank(same[0], name, o.Style).patterns(); len(all) > 0 {
+			s := setOf(name, all, p.Title, o)
+			s.Parts = same
+			out = append(out, s)
 		}
 	}
 	return out, nil
 }
 
-func setOf(q *part.Part, all []Pattern, piece string, o Options) Set {
+func setOf(q Name, all []Pattern, piece string, o Options) Set {
 	tilings := make([]*tiling, len(all))
 	for i, p := range all {
 		tilings[i] = newTiling(p, o)
 	}
-	s := Set{Part: q, Sheets: []draw.Page{cover(q, tilings, piece, o)}, Whole: whole(q, all, piece)}
+	s := Set{Name: q, Sheets: []draw.Page{cover(q, tilings, piece, o)}, Whole: whole(q, all, piece)}
 	for _, t := range tilings {
 		for _, k := range t.sheets() {
 			s.Sheets = append(s.Sheets, t.sheet(k, piece))

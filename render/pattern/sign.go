@@ -3,13 +3,12 @@ package pattern
 import (
 	"math"
 
-	"splaywright/model/part"
 	"splaywright/render/draw"
 )
 
 // sign puts the part's mark, underlined, with its name and face on the wood, and the arrow of the
 // grain, near the middle and where they meet no line.
-func (p *Pattern) sign(q *part.Part, place string) {
+func (p *Pattern) sign(place string) {
 	wood := newWood(p)
 	const wide, high = 44.0, 24.0
 	middle := between(wood.box.Min, wood.box.Max, 0.5)
@@ -17,11 +16,11 @@ func (p *Pattern) sign(q *part.Part, place string) {
 	if !ok {
 		at = middle
 	}
-	p.Labels = append(p.Labels, Label{At: at, Lines: []string{q.Mark, q.Name, place}, Size: smallText, Signed: true})
+	p.Labels = append(p.Labels, Label{At: at, Lines: []string{p.Name.Marks, p.Name.Words, place}, Size: smallText, Signed: true})
 	wood.take(at, wide, high)
 	const grain = 60.0
 	if at, ok := wood.room(draw.Point{X: middle.X, Y: middle.Y - high}, grain, 6); ok {
-		p.grain(at, grain, q.ID)
+		p.grain(at, grain, p.Part.ID)
 	}
 }
 

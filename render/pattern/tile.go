@@ -143,7 +143,7 @@ func (t *tiling) lines(k tile, weighty bool) []Line {
 		if weighty && l.Kind != Cut && l.Kind != Fold && l.Kind != Mark {
 			continue
 		}
-		if near := draw.Bounds([]draw.Item{draw.Path{Segs: l.Segs}}); !touches(near, b.Grow(onBorder)) {
+		if around := draw.Bounds([]draw.Item{draw.Path{Segs: l.Segs}}); !touches(around, b.Grow(onBorder)) {
 			continue
 		}
 		for _, segs := range clip(l.Segs, in) {

@@ -69,7 +69,8 @@ func (t *tiling) drawn(k tile, in draw.Box) map[string]float64 {
 func TestSheetsReassemble(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		o := randomOptions(t)
-		for _, p := range patternsOf(randomPiece(t)) {
+		if all := patternsOf(randomPiece(t)); len(all) > 0 {
+			p := rapid.SampledFrom(all).Draw(t, "pattern")
 			til := newTiling(p, o)
 			want := map[string]float64{}
 			for _, l := range til.p.Lines {

@@ -107,7 +107,7 @@ func (e *end) reach(i int) half {
 // wrap draws an end unrolled.
 func (b *blank) wrap(c *part.Cut) Pattern {
 	e := b.newEnd(c)
-	p := Pattern{Part: b.q, Place: words(c.ID) + ", wrapped round"}
+	p := Pattern{Part: b.q, Name: b.name, Place: words(c.ID) + ", wrapped round"}
 	for i, k := range e.charts() {
 		for _, f := range e.faceWall[i] {
 			e.edges(&p, k, f, &i)
@@ -273,7 +273,7 @@ func (e *end) words(p *Pattern) {
 		at := plus(between(e.fold[0][0], e.fold[0][1], t), e.out, off)
 		p.Labels = append(p.Labels, Label{At: at, Lines: lines, Size: smallText, Signed: signed, In: in})
 	}
-	say(0.5, pastLine/2-e.over, outer, true, b.q.Mark, b.q.Name)
+	say(0.5, pastLine/2-e.over, outer, true, b.name.Marks, b.name.Words)
 	b.centres(p, words(e.cut.ID), &e.across, true, func(at mgl64.Vec3) bool { return math.Abs(e.cut.Normal.Dot(at)-e.cut.Offset) < inPlane })
 	places := []float64{0.5}
 	if dist(e.fold[0][0], e.fold[0][1]) > longStrip {

@@ -17,16 +17,20 @@ import (
 // sameLength is how far a developed length may be from the edge on the solid, mm.
 const sameLength = 1e-6
 
-// arcLength of a solid's arc by the midpoint rule on its parameter, far finer than is asked for.
+// arcLength of a solid's arc by Simpson's rule on its parameter, far finer than is asked for.
 func arcLength(c *solid.Curve) float64 {
-	const n = 4000
+	const n = 1000
 	step := (c.T1 - c.T0) / n
 	sum := 0.0
-	for i := range n {
-		sin, cos := math.Sincos(c.T0 + (float64(i)+0.5)*step)
-		sum += c.V.Mul(cos).Sub(c.U.Mul(sin)).Len() * math.Abs(step)
+	for i := range n + 1 {
+		sin, cos := math.Sincos(c.T0 + float64(i)*step)
+		weight := float64(2 + 2*(i%2))
+		if i == 0 || i == n {
+			weight = 1
+		}
+		sum += weight * c.V.Mul(cos).Sub(c.U.Mul(sin)).Len()
 	}
-	return sum
+	return sum * math.Abs(step) / 3
 }
 
 // along is points of an edge: its ends, and some between where it is an arc.
@@ -55,7 +59,7 @@ func developedLengths(t interface {
 	Helper()
 }, q *part.Part) {
 	t.Helper()
-	b := newBlank(q, measure.Style{})
+	b := blankOf(q)
 	for i := range q.Cuts {
 		c := &q.Cuts[i]
 		if !b.endNeeded(c) {
@@ -111,7 +115,9 @@ func side(q *part.Part, c *part.Cut, f *solid.Face) string {
 	if f.Round != nil {
 		return ""
 	}
-	in := func(n mgl64.Vec3, d float64) bool { return f.Plane.N.Sub(n).Len() < 1e-9 && math.Abs(f.Plane.D-d) < 1e-9 }
+	in := func(n mgl64.Vec3, d float64) bool {
+		return f.Plane.N.Sub(n).Len() < 1e-9 && math.Abs(f.Plane.D-d) < 1e-9
+	}
 	switch {
 	case in(c.Normal, c.Offset):
 		return "end"
@@ -146,7 +152,7 @@ func TestDevelopedLengthsOfAnyStool(t *testing.T) {
 func TestFoldsLieOnTheArrises(t *testing.T) {
 	for name, p := range samples() {
 		for _, q := range p.Parts {
-			b := newBlank(q, measure.Style{})
+			b := blankOf(q)
 			for i := range q.Cuts {
 				c := &q.Cuts[i]
 				if !b.endNeeded(c) {
@@ -212,7 +218,7 @@ func hopper(t *testing.T, lean measure.Angle, length, width, thickness float64) 
 func TestACompoundEndUnrolls(t *testing.T) {
 	q := hopper(t, 15*measure.Degree, 400, 120, 18)
 	developedLengths(t, q)
-	b := newBlank(q, measure.Style{})
+	b := blankOf(q)
 	e := b.newEnd(&q.Cuts[1])
 	d := draw.Point{X: e.fold[0][1].X - e.fold[0][0].X, Y: e.fold[0][1].Y - e.fold[0][0].Y}
 	if got := math.Abs(math.Atan(d.X/d.Y)) * 180 / math.Pi; math.Abs(got-14.51) > 0.0051 {
@@ -243,7 +249,7 @@ func TestCheeksAcrossTheEnds(t *testing.T) {
 		want      float64 // degrees off square to the arris
 	}{{"side-right", "top end, wrapped round", 8}, {"top", "right end, wrapped round", 0}} {
 		cut := cutOf(p.Part(c.id), strings.ReplaceAll(strings.TrimSuffix(c.place, ", wrapped round"), " ", "-"))
-		e := newBlank(p.Part(c.id), measure.Style{}).newEnd(cut)
+		e := blankOf(p.Part(c.id)).newEnd(cut)
 		seen := 0
 		for _, l := range one(t, p, c.id, c.place).Lines {
 			a, b := ends(l.Segs)
@@ -298,4 +304,3 @@ func TestWhichEndsAreWrapped(t *testing.T) {
 		}
 	}
 }
-
