@@ -15,7 +15,7 @@ import (
 type Name struct {
 	Marks string // "3", "1, 2", "1–6"
 	Words string // "Side, left", "Stave 1–6"
-	ID    string // "side-left"; of several parts the first and the last: "stave-1-to-stave-6"
+	ID    string // "side-left"; of several parts the first and the last: "stave-1-to-6"
 }
 
 func nameOf(same []*part.Part) Name {
@@ -26,10 +26,15 @@ func nameOf(same []*part.Part) Name {
 	for _, q := range same {
 		names, marks = append(names, q.Name), append(marks, q.Mark)
 	}
-	n := Name{strings.Join(marks, ", "), table.JoinNames(names), same[0].ID + "-to-" + same[len(same)-1].ID}
+	first, last := same[0].ID, same[len(same)-1].ID
+	if i := strings.LastIndexByte(last, '-'); i >= 0 && strings.HasPrefix(first, last[:i+1]) {
+		last = last[i+1:]
+	}
 	if len(same) == 2 {
-		n.ID = same[0].ID + "-and-" + same[1].ID
-	} else if run(marks) {
+		return Name{strings.Join(marks, ", "), table.JoinNames(names), first + "-and-" + last}
+	}
+	n := Name{strings.Join(marks, ", "), table.JoinNames(names), first + "-to-" + last}
+	if run(marks) {
 		n.Marks = marks[0] + "–" + marks[len(marks)-1]
 	}
 	return n

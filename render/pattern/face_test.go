@@ -147,13 +147,13 @@ func TestHolesAreMarkedAndNamed(t *testing.T) {
 // Parts that are the same on every edge share a pattern; mirrored ones do not.
 func TestWhichPartsShareAPattern(t *testing.T) {
 	for _, c := range []struct{ piece, want string }{
-		{"worked", "1 Top | 2 Side, left | 3 Side, right"},
-		{"tray", "1, 3 Front and Back | 2 End, right | 4 End, left"},
-		{"ring", "1–6 Stave 1–6"},
+		{"worked", "1 Top top | 2 Side, left side-left | 3 Side, right side-right"},
+		{"tray", "1, 3 Front and Back front-and-back | 2 End, right end-right | 4 End, left end-left"},
+		{"ring", "1–6 Stave 1–6 stave-1-to-6"},
 	} {
 		var got []string
 		for _, s := range pieceSets(t, samples()[c.piece], Options{}) {
-			got = append(got, s.Name.Marks+" "+s.Name.Words)
+			got = append(got, s.Name.Marks+" "+s.Name.Words+" "+s.Name.ID)
 		}
 		if s := strings.Join(got, " | "); s != c.want {
 			t.Errorf("%s: %s, want %s", c.piece, s, c.want)
