@@ -8,12 +8,32 @@ import (
 
 // set puts a text that was typed into the session.
 func (w *Window) set(path, text string) {
+	if path == "form" {
+		w.setForm(text)
+		return
+	}
 	w.s.Set(path, text)
+	w.changed()
+}
+
+// setForm makes the piece one of another form; what carries over stays.
+func (w *Window) setForm(name string) {
+	if name == w.s.Design().Form {
+		return
+	}
+	if err := w.s.SetForm(name); err != nil {
+		w.tell("Another form", err)
+		return
+	}
 	w.changed()
 }
 
 // add puts something new into the design.
 func (w *Window) add(a panel.Add) {
+	if a.Name {
+		w.nameValue()
+		return
+	}
 	var err error
 	if a.Path != "" {
 		err = w.s.Append(a.Path, a.Fields...)

@@ -44,7 +44,7 @@ func tap(t *testing.T, w *Window, label string) {
 func addsOf(w *Window) []panel.Add {
 	d := w.s.Design()
 	var out []panel.Add
-	for _, g := range panel.Groups(&d, nil) {
+	for _, g := range panel.Groups(&d, nil, nil) {
 		out = append(out, g.Adds...)
 	}
 	return out

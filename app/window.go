@@ -139,7 +139,7 @@ func (w *Window) build() {
 	w.sizes, w.strip, w.findings = panel.NewSizes(), panel.NewStrip(), panel.NewFindings()
 	w.drawing, w.turner = viewer.NewTable(), viewer.NewTurner()
 	w.sizes.OnSet, w.sizes.OnDone = w.set, func() { w.s.Seal() }
-	w.sizes.OnAdd, w.sizes.OnRemove = w.add, w.remove
+	w.sizes.OnAdd, w.sizes.OnRemove, w.sizes.OnMenu = w.add, w.remove, w.pick
 	w.tabs = container.NewAppTabs()
 	w.tables = newTabs()
 	for _, t := range w.tables {

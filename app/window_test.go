@@ -249,6 +249,9 @@ func TestAddAndRemove(t *testing.T) {
 	w := open(t, Options{})
 	groups := len(w.s.Design().Features)
 	for _, a := range addsOf(w) {
+		if a.Name {
+			continue // it asks first
+		}
 		w.add(a)
 		if !w.s.Reads() {
 			t.Errorf("%s: %v", a.Label, w.s.Errors())

@@ -28,9 +28,11 @@ type Field struct {
 	widget.BaseWidget
 	Spec Spec
 
-	// Changed is called with each text as it is typed, Done when typing has ended.
+	// Changed is called with each text as it is typed, Done when typing has ended, Picked with an
+	// item of the menu.
 	Changed func(text string)
 	Done    func()
+	Picked  func(item string)
 
 	label   *widget.Label
 	entry   *entry         // of a field to type in
@@ -54,6 +56,11 @@ func New(spec Spec) *Field {
 		f.input = f.entry
 		if len(spec.Offers) > 0 {
 			f.offer = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
+			f.offer.Importance = widget.LowImportance
+			f.entry.ActionItem = f.offer
+		}
+		if len(spec.Menu) > 0 {
+			f.offer = widget.NewButtonWithIcon("", theme.MoreVerticalIcon(), f.showMenu)
 			f.offer.Importance = widget.LowImportance
 			f.entry.ActionItem = f.offer
 		}
@@ -223,12 +230,24 @@ func (f *Field) Input() fyne.Focusable {
 }
 
 func (f *Field) showOffers() {
+	f.popUp(f.Spec.Offers, func(o string) {
+		f.entry.SetText(o)
+		f.ended()
+	})
+}
+
+func (f *Field) showMenu() {
+	f.popUp(f.Spec.Menu, func(item string) {
+		if f.Picked != nil {
+			f.Picked(item)
+		}
+	})
+}
+
+func (f *Field) popUp(texts []string, pick func(string)) {
 	var items []*fyne.MenuItem
-	for _, o := range f.Spec.Offers {
-		items = append(items, fyne.NewMenuItem(o, func() {
-			f.entry.SetText(o)
-			f.ended()
-		}))
+	for _, t := range texts {
+		items = append(items, fyne.NewMenuItem(t, func() { pick(t) }))
 	}
 	canvas := fyne.CurrentApp().Driver().CanvasForObject(f.offer)
 	if canvas == nil {

@@ -10,8 +10,8 @@ import (
 	"splaywright/model/measure"
 )
 
-// Reading is the value of a field in a design: a measure.Length, a measure.Angle, an int, a
-// string or a bool; nil when it was left out.
+// Reading is the value of a field in a design: a measure.Length, a list of them, a measure.Angle,
+// an int, a string or a bool; nil when it was left out.
 type Reading func(d *form.Design) any
 
 // Spec is what a field is about.
@@ -22,6 +22,7 @@ type Spec struct {
 	Choices []string // the only texts there are; nil = anything may be typed
 	Offers  []string // texts to pick from besides typing
 	Hint    string   // what stands in the field while it is empty
+	Menu    []string // what can be done besides typing
 }
 
 // Said says a value as it was understood: a length in both units, an angle in degrees and as
@@ -30,6 +31,8 @@ func Said(v any, u measure.Unit) string {
 	switch v := v.(type) {
 	case measure.Length:
 		return SaidLength(v, u)
+	case []measure.Length:
+		return saidList(v, u)
 	case measure.Angle:
 		return SaidAngle(v)
 	case int:
@@ -60,6 +63,23 @@ func SaidLength(l measure.Length, u measure.Unit) string {
 		return first + " ≈ " + second
 	}
 	return first + " = " + second
+}
+
+// saidList says lengths one after the other and what they come to.
+func saidList(list []measure.Length, u measure.Unit) string {
+	step := measure.Length(mmStep)
+	if u == measure.Imperial {
+		step = inchStep
+	}
+	var texts []string
+	var sum measure.Length
+	for _, l := range list {
+		text, _ := in(l, u, step)
+		texts = append(texts, text)
+		sum += l
+	}
+	all, _ := in(sum, u, step)
+	return strings.Join(texts, " + ") + " = " + all
 }
 
 // in says a length in one unit and tells whether it had to be rounded for that.

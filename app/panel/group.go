@@ -21,16 +21,30 @@ type Add struct {
 	Label  string
 	Path   string // a list to append to; "" = Fields are paths of their own
 	Fields [][2]string
+	Name   bool // a named value, which is asked for
 }
 
-// Groups gives the groups of a design: only the fields that its joint, its stretchers and its
-// features use.
-func Groups(d *form.Design, timbers []string) []Group {
-	out := []Group{pieceGroup(timbers), splayGroup(d), boardsGroup(timbers)}
-	out = append(out, cornerGroups(d)...)
-	out = append(out, stretcherGroups(d, timbers)...)
+// The forms whose fields differ from a stool's.
+const (
+	tray  = "tray"
+	chest = "chest"
+	ring  = "ring"
+)
+
+// Groups gives the groups of a design: only the fields that its form, its joint, its stretchers
+// and its features use. names are its named values.
+func Groups(d *form.Design, timbers, names []string) []Group {
+	out := []Group{pieceGroup(d, timbers)}
+	switch d.Form {
+	case tray, chest, ring:
+		out = append(out, wallGroups(d, timbers)...)
+	default:
+		out = append(out, splayGroup(d), boardsGroup(timbers))
+		out = append(out, cornerGroups(d)...)
+		out = append(out, stretcherGroups(d, timbers)...)
+	}
 	out = append(out, featureGroups(d)...)
-	return append(out, roughGroup(), sawGroup(), papersGroup())
+	return append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), papersGroup())
 }
 
 func length(path, label string, get func(*form.Design) measure.Length) field.Spec {
@@ -43,6 +57,31 @@ func angle(path, label string, get func(*form.Design) measure.Angle) field.Spec 
 
 func count(path, label string, get func(*form.Design) int) field.Spec {
 	return field.Spec{Path: path, Label: label, Value: func(d *form.Design) any { return get(d) }}
+}
+
+// nameGroup is the values that the person has named, for use in any number of the design.
+func nameGroup(names []string) Group {
+	g := Group{Title: "Named values", Adds: []Add{{Label: "Name a value…", Name: true}}}
+	for _, n := range names {
+		g.Fields = append(g.Fields, field.Spec{Path: "names." + n, Label: n, Menu: []string{Rename, Remove}})
+	}
+	return g
+}
+
+// What can be done with a named value besides typing it.
+const (
+	Rename = "Rename…"
+	Remove = "Remove"
+)
+
+// maybeAngle is an angle that follows from others when it is left out.
+func maybeAngle(path, label string, get func(*form.Design) *measure.Angle) field.Spec {
+	return field.Spec{Path: path, Label: label, Value: func(d *form.Design) any {
+		if a := get(d); a != nil {
+			return *a
+		}
+		return nil
+	}}
 }
 
 // maybe is a length that follows from others when it is left out.

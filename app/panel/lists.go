@@ -48,13 +48,19 @@ func stretcherGroup(i int, now form.Stretcher, timbers []string) []Group {
 func featureGroups(d *form.Design) []Group {
 	var out []Group
 	for i := range d.Features {
-		out = append(out, featureGroup(i, d.Features[i].Kind))
+		out = append(out, featureGroup(i, d.Features[i].Kind, d.Form))
+	}
+	flat, wall := "top", "side"
+	if d.Form == tray || d.Form == chest {
+		flat, wall = "end", "front"
+	} else if d.Form == ring {
+		flat, wall = "stave", "stave"
 	}
 	return append(out, Group{Title: "Features", Adds: []Add{
-		feature("Add an arch", "side", part.Arch, [2]string{"width", "120 mm"}, [2]string{"rise", "35 mm"}),
-		feature("Add a hand hole", "top", part.HandHole, [2]string{"length", "95 mm"}, [2]string{"width", "28 mm"}),
-		feature("Add a hole", "top", part.Hole, [2]string{"diameter", "25 mm"}, [2]string{"x", "0"}, [2]string{"y", "0"}),
-		feature("Add a slot", "top", part.Slot, [2]string{"length", "90 mm"}, [2]string{"width", "25 mm"}),
+		feature("Add an arch", wall, part.Arch, [2]string{"width", "120 mm"}, [2]string{"rise", "35 mm"}),
+		feature("Add a hand hole", flat, part.HandHole, [2]string{"length", "95 mm"}, [2]string{"width", "28 mm"}),
+		feature("Add a hole", flat, part.Hole, [2]string{"diameter", "25 mm"}, [2]string{"x", "0"}, [2]string{"y", "0"}),
+		feature("Add a slot", flat, part.Slot, [2]string{"length", "90 mm"}, [2]string{"width", "25 mm"}),
 		feature("Add a round-over", "all", part.RoundOver, [2]string{"radius", "3 mm"}),
 	}})
 }
@@ -64,7 +70,7 @@ func feature(label, on string, kind part.FeatureKind, sizes ...[2]string) Add {
 	return Add{Label: label, Path: "features", Fields: fields}
 }
 
-func featureGroup(i int, kind string) Group {
+func featureGroup(i int, kind, of string) Group {
 	path := fmt.Sprintf("features.%d", i)
 	at := func(d *form.Design) form.Feature {
 		if i < len(d.Features) {
@@ -78,7 +84,7 @@ func featureGroup(i int, kind string) Group {
 	x := size("x", "Along the grain", func(f form.Feature) measure.Length { return f.X })
 	y := size("y", "Across", func(f form.Feature) measure.Length { return f.Y })
 	g := Group{Title: fmt.Sprintf("Feature %d: %s", i+1, kind), Remove: path, Fields: []field.Spec{
-		choice(path+".on", "On", func(d *form.Design) string { return at(d).On }, boardsFor(kind)...),
+		choice(path+".on", "On", func(d *form.Design) string { return at(d).On }, boardsFor(kind, of)...),
 	}}
 	add := func(specs ...field.Spec) { g.Fields = append(g.Fields, specs...) }
 	long := size("length", "Length", func(f form.Feature) measure.Length { return f.Length })
@@ -98,12 +104,25 @@ func featureGroup(i int, kind string) Group {
 	return g
 }
 
-func boardsFor(kind string) []string {
+// boardsFor are the boards of a form that a kind of feature can be on.
+func boardsFor(kind, of string) []string {
+	upright := []string{"side", "side-left", "side-right"}
+	level := []string{"top", "stretcher"}
+	switch of {
+	case tray, chest:
+		upright = []string{"front", "back", "end", "end-left", "end-right"}
+		level = []string{"bottom"}
+		if of == chest {
+			level = append(level, "lid")
+		}
+	case ring:
+		upright, level = []string{"stave"}, []string{"bottom"}
+	}
 	switch part.FeatureKind(kind) {
 	case part.Arch:
-		return []string{"side", "side-left", "side-right"}
+		return upright
 	case part.RoundOver:
-		return []string{"all", "top", "side", "side-left", "side-right", "stretcher"}
+		return append([]string{"all"}, append(level, upright...)...)
 	}
-	return []string{"top", "side", "side-left", "side-right", "stretcher"}
+	return append(level, upright...)
 }

@@ -29,7 +29,7 @@ func pathsOf(groups []Group) []string {
 func TestOnlyWhatTheDesignUsesHasAField(t *testing.T) {
 	d := form.Design{Corners: form.Corners{Joint: "housing"}, Stretchers: []form.Stretcher{{Joint: "butt"}},
 		Features: []form.Feature{{Kind: string(part.Arch)}, {Kind: string(part.Slot)}}}
-	got := pathsOf(Groups(&d, nil))
+	got := pathsOf(Groups(&d, nil, nil))
 	for path, want := range map[string]bool{
 		"corners.depth": true, "corners.overhang": true, "corners.pin": false, "corners.screws.gauge": false,
 		"splay.edge-cut": false, "stretchers.0.width": true, "stretchers.0.depth": false, "stretchers.1.width": false,
@@ -44,7 +44,7 @@ func TestOnlyWhatTheDesignUsesHasAField(t *testing.T) {
 func TestNoTwoFieldsShareAPath(t *testing.T) {
 	d := form.Design{Corners: form.Corners{Joint: "butt", Screws: &form.Screws{}}, Stretchers: []form.Stretcher{{Screws: &form.Screws{}}, {}},
 		Features: []form.Feature{{Kind: "hole"}, {Kind: "hand hole"}, {Kind: "round-over"}}}
-	got := pathsOf(Groups(&d, nil))
+	got := pathsOf(Groups(&d, nil, nil))
 	slices.Sort(got)
 	if n := len(slices.Compact(slices.Clone(got))); n != len(got) {
 		t.Errorf("%d fields have %d paths: %q", len(got), n, got)

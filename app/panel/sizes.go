@@ -23,6 +23,7 @@ type Sizes struct {
 	OnDone   func()
 	OnAdd    func(a Add)
 	OnRemove func(path string)
+	OnMenu   func(path, item string)
 
 	box      *fyne.Container
 	scroll   *container.Scroll
@@ -55,7 +56,7 @@ func (p *Sizes) Field(path string) *field.Field {
 // Update shows the session as it stands.
 func (p *Sizes) Update(s *session.Session) {
 	d := s.Design()
-	groups := Groups(&d, p.timbers)
+	groups := Groups(&d, p.timbers, s.Document().Keys("names"))
 	if key := keyOf(groups); key != p.key {
 		p.key = key
 		p.build(groups)
@@ -125,6 +126,7 @@ func (p *Sizes) fieldOf(spec field.Spec) *field.Field {
 	f := field.New(spec)
 	f.Changed = func(text string) { p.OnSet(spec.Path, text) }
 	f.Done = func() { p.OnDone() }
+	f.Picked = func(item string) { p.OnMenu(spec.Path, item) }
 	p.fields[spec.Path] = f
 	return f
 }
@@ -138,9 +140,6 @@ func (p *Sizes) findings(s *session.Session, groups []Group) map[string][]part.F
 	}
 	out := map[string][]part.Finding{}
 	for _, n := range piece.Findings {
-		if n.Level == part.Note {
-			continue // the drawer lists those
-		}
 		if i := slices.IndexFunc(n.Sizes, func(path string) bool { return p.fields[path] != nil && shows(groups, path) }); i >= 0 {
 			out[n.Sizes[i]] = append(out[n.Sizes[i]], n)
 		}
@@ -157,6 +156,10 @@ func shows(groups []Group, path string) bool {
 func stateOf(s *session.Session, spec field.Spec, found []part.Finding) field.State {
 	d := s.Design()
 	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: found}
+	if spec.Value == nil { // a named value is in no design
+		st.Said, _ = s.Document().Value(spec.Path)
+		return st
+	}
 	if st.Text != "" {
 		st.Said = field.Said(spec.Value(&d), d.Units)
 		return st

@@ -6,16 +6,22 @@ import (
 	"splaywright/model/measure"
 )
 
-func pieceGroup(timbers []string) Group {
-	return Group{Title: "Piece", Fields: []field.Spec{
+func pieceGroup(d *form.Design, timbers []string) Group {
+	g := Group{Title: "Piece", Fields: []field.Spec{
 		words("title", "Title", func(d *form.Design) string { return d.Title }),
+		choice("form", "Form", func(d *form.Design) string { return d.Form }, form.Forms()...),
 		choice("units", "Numbers are in", unitsOf, "mm", "in"),
 		words("timber", "Timber", func(d *form.Design) string { return d.Timber }, timbers...),
 		length("size.height", "Height", func(d *form.Design) measure.Length { return d.Size.Height }),
 		length("size.width", "Width", func(d *form.Design) measure.Length { return d.Size.Width }),
-		length("size.depth", "Depth", func(d *form.Design) measure.Length { return d.Size.Depth }),
-		choice("size.taken-at", "Taken at the", func(d *form.Design) string { return string(d.Size.TakenAt) }, "top", "floor"),
 	}}
+	if d.Form == ring {
+		g.Fields = append(g.Fields, count("size.staves", "Staves", func(d *form.Design) int { return d.Size.Staves }))
+	} else {
+		g.Fields = append(g.Fields, length("size.depth", "Depth", func(d *form.Design) measure.Length { return d.Size.Depth }))
+	}
+	g.Fields = append(g.Fields, choice("size.taken-at", "Taken at the", func(d *form.Design) string { return string(d.Size.TakenAt) }, "top", "floor"))
+	return g
 }
 
 func unitsOf(d *form.Design) string {
@@ -50,7 +56,7 @@ func cornerGroups(d *form.Design) []Group {
 		choice("corners.joint", "Joint", func(d *form.Design) string { return d.Corners.Joint }, "through dovetail", "butt", "housing"),
 	}}
 	if d.Corners.Joint == "through dovetail" {
-		g.Fields = append(g.Fields, dovetailFields(d)...)
+		g.Fields = append(g.Fields, dovetailFields(d, form.OnTop, form.OnSide)...)
 		return []Group{g}
 	}
 	if d.Corners.Joint == "housing" {
@@ -63,22 +69,37 @@ func cornerGroups(d *form.Design) []Group {
 	return append([]Group{g}, screwGroup("Corner screws", "corners.screws", screws, screws(d) != nil, "40")...)
 }
 
-func dovetailFields(d *form.Design) []field.Spec {
+// dovetailFields are the sizes of tails and pins; on are the boards that may have the tails.
+func dovetailFields(d *form.Design, on ...string) []field.Spec {
 	out := []field.Spec{
-		choice("corners.tails-on", "Tails on the", func(d *form.Design) string { return d.Corners.TailsOn }, "top", "side"),
+		choice("corners.tails-on", "Tails on the", func(d *form.Design) string { return d.Corners.TailsOn }, on...),
 		angle("corners.slope", "Slope of tails", func(d *form.Design) measure.Angle { return d.Corners.Slope }),
 	}
 	if len(d.Corners.TailWidths) == 0 {
-		out = append(out, field.Spec{Path: "corners.tails", Label: "Tails", Value: func(d *form.Design) any {
-			if d.Corners.Tails != nil {
-				return *d.Corners.Tails
-			}
-			return nil
-		}}, maybe("corners.tail", "Tail, wide", func(d *form.Design) *measure.Length { return d.Corners.Tail }))
+		out = append(out, tailCount(), maybe("corners.tail", "Tail, wide", func(d *form.Design) *measure.Length { return d.Corners.Tail }))
 	}
-	return append(out,
+	out = append(out,
 		maybe("corners.pin", "Pin, wide", func(d *form.Design) *measure.Length { return d.Corners.Pin }),
-		maybe("corners.half-pin", "Half pin, wide", func(d *form.Design) *measure.Length { return d.Corners.HalfPin }))
+		maybe("corners.half-pin", "Half pin, wide", func(d *form.Design) *measure.Length { return d.Corners.HalfPin }),
+		field.Spec{Path: "corners.tail-widths", Label: "Uneven tails", Hint: "such as [38, 52, 38]", Value: func(d *form.Design) any {
+			if len(d.Corners.TailWidths) == 0 {
+				return nil
+			}
+			return d.Corners.TailWidths
+		}})
+	if len(d.Corners.TailWidths) > 0 {
+		out = append(out, flag("corners.mirrored", "Mirrored", func(d *form.Design) bool { return d.Corners.Mirrored }))
+	}
+	return out
+}
+
+func tailCount() field.Spec {
+	return field.Spec{Path: "corners.tails", Label: "Tails", Value: func(d *form.Design) any {
+		if d.Corners.Tails != nil {
+			return *d.Corners.Tails
+		}
+		return nil
+	}}
 }
 
 // screwGroup is the group of a set of screws, or what adds one.
@@ -129,5 +150,13 @@ func papersGroup() Group {
 		flag("round.both", "mm and inches", func(d *form.Design) bool { return d.Round.Both }),
 		choice("papers.sheet", "Sheet", func(d *form.Design) string { return d.Papers.Sheet }, "A4", "A3", "Letter", "Tabloid"),
 		choice("papers.projection", "Projection", func(d *form.Design) string { return d.Papers.Projection }, "first", "third"),
+	}}
+}
+
+func useGroup() Group {
+	return Group{Title: "What it has to bear", Fields: []field.Spec{
+		count("use.load", "Load, kg", func(d *form.Design) int { return d.Use.Load }),
+		count("use.dry", "Driest air, %", func(d *form.Design) int { return d.Use.Dry }),
+		count("use.damp", "Dampest air, %", func(d *form.Design) int { return d.Use.Damp }),
 	}}
 }

@@ -2,9 +2,11 @@ package session
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"splaywright/model/file"
 )
@@ -40,7 +42,7 @@ func shown(text string) string {
 // other at the same path are one step until Seal. A text that the document cannot hold is
 // reported by ErrorAt and leaves the document alone.
 func (s *Session) Set(path, text string) {
-	before := s.doc.Text(path)
+	before := textOf(s.doc, path)
 	if _, was := s.refused[path]; before == text && !was {
 		return
 	}
@@ -75,7 +77,10 @@ func put(doc *file.Document, path, text string) error {
 	if text != "" {
 		return doc.Set(path, text)
 	}
-	if doc.Text(path) != "" {
+	if strings.HasPrefix(path, "names.") {
+		return errors.New("a value is expected here, such as 10 or size.height / 5")
+	}
+	if textOf(doc, path) != "" {
 		doc.Remove(path)
 	}
 	return nil
@@ -89,6 +94,16 @@ func (s *Session) Append(path string, fields ...[2]string) error {
 // Remove takes out what is at a path, such as "stretchers.0", as one step.
 func (s *Session) Remove(path string) error {
 	return s.do("remove "+Words(path), func(d *file.Document) error { d.Remove(path); return nil })
+}
+
+// SetForm makes the piece one of another form, as one step; what carries over stays.
+func (s *Session) SetForm(name string) error {
+	return s.do("form: "+s.design.Form+" → "+name, func(d *file.Document) error { return d.SetForm(name) })
+}
+
+// Rename gives a named value another name, everywhere it is used, as one step.
+func (s *Session) Rename(from, to string) error {
+	return s.do("rename "+from+" to "+to, func(d *file.Document) error { return d.Rename(from, to) })
 }
 
 // Change puts several texts in place as one step, said in the history as it is named here.
@@ -126,8 +141,13 @@ func (s *Session) push(t step) {
 // Seal ends a step of typing: what is typed next is a step of its own.
 func (s *Session) Seal() { s.typing = "" }
 
-// Undo takes the newest step back and tells whether there was one.
+// Undo takes the newest step back and tells whether there was one. A text that the document
+// could not hold is the newest that was done.
 func (s *Session) Undo() bool {
+	if len(s.refused) > 0 {
+		s.goTo(s.doc)
+		return true
+	}
 	n := len(s.past)
 	if n == 0 {
 		return false
@@ -158,7 +178,7 @@ func (s *Session) goTo(doc *file.Document) {
 }
 
 // CanUndo tells whether a step can be taken back.
-func (s *Session) CanUndo() bool { return len(s.past) > 0 }
+func (s *Session) CanUndo() bool { return len(s.past) > 0 || len(s.refused) > 0 }
 
 // CanRedo tells whether a step that was taken back can be made again.
 func (s *Session) CanRedo() bool { return len(s.future) > 0 }

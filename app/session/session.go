@@ -60,7 +60,15 @@ func (s *Session) Text(path string) string {
 	if r, ok := s.refused[path]; ok {
 		return r.text
 	}
-	return s.doc.Text(path)
+	return textOf(s.doc, path)
+}
+
+// textOf is what stands at a path, a list of values in brackets.
+func textOf(d *file.Document, path string) string {
+	if text := d.Text(path); text != "" {
+		return text
+	}
+	return d.List(path)
 }
 
 // Design gives the design of the text as it stands, or the last one that could be read.

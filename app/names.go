@@ -1,0 +1,55 @@
+package app
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/panel"
+)
+
+// nameValue asks for a name and its value and puts them into the design.
+func (w *Window) nameValue() {
+	name, value := widget.NewEntry(), widget.NewEntry()
+	name.SetPlaceHolder("pin-width")
+	value.SetPlaceHolder("10, 3/8 in, size.height / 5")
+	w.ask("Name a value", "Name it", []*widget.FormItem{
+		widget.NewFormItem("Name", name), widget.NewFormItem("Value", value),
+	}, func() error {
+		return w.s.Change("name "+name.Text, [2]string{"names." + strings.TrimSpace(name.Text), value.Text})
+	}, name)
+}
+
+// pick does what was picked from the menu of a field.
+func (w *Window) pick(path, item string) {
+	old, named := strings.CutPrefix(path, "names.")
+	switch {
+	case named && item == panel.Remove:
+		w.remove(path)
+	case named && item == panel.Rename:
+		name := widget.NewEntry()
+		name.SetText(old)
+		w.ask("Another name for "+old, "Rename", []*widget.FormItem{widget.NewFormItem("Name", name)},
+			func() error { return w.s.Rename(old, strings.TrimSpace(name.Text)) }, name)
+	}
+}
+
+// ask shows a few places to type, the first with the cursor in it, and does something with them.
+func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() error, first *widget.Entry) {
+	var d *dialog.FormDialog
+	d = dialog.NewForm(title, confirm, "Cancel", items, func(ok bool) {
+		if !ok {
+			return
+		}
+		if err := do(); err != nil {
+			w.tell(title, err)
+			return
+		}
+		w.changed()
+	}, w.win)
+	first.OnSubmitted = func(string) { d.Submit() }
+	d.Resize(d.MinSize().AddWidthHeight(160, 0))
+	d.Show()
+	w.win.Canvas().Focus(first)
+}

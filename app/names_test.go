@@ -1,0 +1,100 @@
+package app
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/panel"
+	"splaywright/model/form"
+)
+
+func TestNamedValues(t *testing.T) {
+	w := open(t, Options{})
+	if err := w.s.Change("name foot", [2]string{"names.foot", "size.height / 5"}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	if got := w.sizes.Field("names.foot").SaidText(); !strings.Contains(got, "52") { // 260 / 5
+		t.Errorf("below the named value stands %q", got)
+	}
+	typeInto(t, w, "boards.top.thickness", "foot / 2")
+	if got := w.s.Piece().Design.Boards.Top.Thickness.MM(); got != 26 {
+		t.Errorf("the top is %v thick", got)
+	}
+	if err := w.s.Rename("foot", "rise"); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	if got := w.sizes.Field("boards.top.thickness").Text(); got != "rise / 2" || w.sizes.Field("names.foot") != nil {
+		t.Errorf("after renaming the thickness reads %q", got)
+	}
+	f := typeInto(t, w, "names.rise", "")
+	if w.sizes.Field("names.rise") != f || !strings.Contains(f.SaidText(), "expected") {
+		t.Errorf("a named value that is being retyped is gone, or says %q", f.SaidText())
+	}
+	w.undo()
+	w.pick("names.rise", panel.Remove)
+	if w.sizes.Field("names.rise") != nil {
+		t.Error("the named value is still there")
+	}
+	if w.s.Reads() {
+		t.Error("a thickness by a name that is gone is understood")
+	}
+}
+
+func TestUnevenTails(t *testing.T) {
+	w := open(t, Options{})
+	typeInto(t, w, "corners.tail-widths", "[38, 52, 38]")
+	if got := w.sizes.Field("corners.tail-widths").SaidText(); !strings.Contains(got, "= 128 mm") {
+		t.Errorf("said %q", got)
+	}
+	if got := len(w.s.Design().Corners.TailWidths); got != 3 || w.sizes.Field("corners.tails") != nil || w.sizes.Field("corners.mirrored") == nil {
+		t.Errorf("%d uneven tails, and the fields do not follow", got)
+	}
+	typeInto(t, w, "corners.tail-widths", "")
+	if got := len(w.s.Design().Corners.TailWidths); got != 0 || w.sizes.Field("corners.tails") == nil {
+		t.Errorf("%d uneven tails are left", got)
+	}
+}
+
+func TestLoadAndAir(t *testing.T) {
+	w := open(t, Options{})
+	if got := w.sizes.Field("use.load").SaidText(); !strings.Contains(got, "150") {
+		t.Errorf("the load left out says %q", got)
+	}
+	typeInto(t, w, "use.load", "90")
+	if w.s.Design().Use.Load != 90 {
+		t.Errorf("load %d", w.s.Design().Use.Load)
+	}
+}
+
+// Every form can be chosen, has fields for all that its design reads, and undo brings the stool
+// back as it was.
+func TestEveryForm(t *testing.T) {
+	w := open(t, Options{})
+	before := string(w.s.Document().Bytes())
+	for _, name := range form.Forms() {
+		w.sizes.Field("form").Input().(*widget.Select).SetSelected(name)
+		if !w.s.Reads() || w.s.Piece().Form != name {
+			t.Fatalf("as a %s: %v", name, w.s.Errors())
+		}
+		for _, a := range addsOf(w) {
+			if a.Name {
+				continue
+			}
+			w.add(a)
+			if !w.s.Reads() {
+				t.Errorf("%s: %s: %v", name, a.Label, w.s.Errors())
+			}
+			w.undo()
+		}
+		for w.s.CanUndo() {
+			w.undo()
+		}
+		if string(w.s.Document().Bytes()) != before {
+			t.Fatalf("undo after %s does not bring the stool back", name)
+		}
+	}
+}
