@@ -3,8 +3,14 @@
 package yield
 
 import (
+	"context"
+	"errors"
+	"fmt"
+
 	"splaywright/model/form"
+	"splaywright/model/part"
 	"splaywright/model/stock"
+	"splaywright/model/stock/sheet"
 )
 
 // What a design that leaves it out gets (common practice).
@@ -13,6 +19,51 @@ const (
 	jointing       = 3.0  // mm, planed off a strip's two edges together
 )
 
+// ErrNoBoards says that there is nothing to cut from.
+var ErrNoBoards = errors.New("there are no boards on hand; list them under boards-on-hand, each with length, width and thickness")
+
+// Result is a board plan for a piece.
+type Result struct {
+	Task  stock.Task
+	Plan  stock.Plan
+	Parts [][]*part.Part // the parts that each demand stands for
+}
+
+// Solve plans which part comes out of which board and has the plan checked by the verifier, which shares
+// nothing with the solver. It looks for a better plan until the context ends.
+func Solve(ctx context.Context, p *form.Piece) (Result, error) {
+	r := Result{Task: Task(p)}
+	if len(r.Task.Boards) == 0 {
+		return r, ErrNoBoards
+	}
+	r.Parts = make([][]*part.Part, len(r.Task.Demands))
+	for _, q := range p.Parts {
+		for i, d := range r.Task.Demands {
+			if alike(d, demandOf(p, q)) {
+				r.Parts[i] = append(r.Parts[i], q)
+				break
+			}
+		}
+	}
+	var err error
+	if r.Plan, err = sheet.Solve(ctx, r.Task); err != nil {
+		return r, fmt.Errorf("board plan: %w", err)
+	}
+	if err := stock.Verify(r.Task, r.Plan); err != nil {
+		return r, fmt.Errorf("board plan: the plan that was found does not stand up to its check: %w", err)
+	}
+	return r, nil
+}
+
+// Short tells whether some parts have no place.
+func (r Result) Short() bool { return len(r.Plan.Misfits)+len(r.Plan.Left) > 0 }
+
+func demandOf(p *form.Piece, q *part.Part) stock.Demand {
+	r := q.Rough
+	return stock.Demand{ID: q.ID, Name: q.Name, Length: r.Length.MM(), Width: r.Width.MM(), Thickness: r.Thickness.MM(),
+		Count: 1, Timber: q.Timber, Glue: p.Design.Plan.GlueUp}
+}
+
 // Task is what a board plan for the piece is made from: its parts in their rough sizes, equal ones
 // counted together, and the boards on hand.
 func Task(p *form.Piece) stock.Task {
@@ -20,9 +71,7 @@ func Task(p *form.Piece) stock.Task {
 	t := stock.Task{Boards: d.OnHand, Saw: saw(d)}
 	index := map[string]int{} // by part id
 	for _, q := range p.Parts {
-		r := q.Rough
-		want := stock.Demand{ID: q.ID, Name: q.Name, Length: r.Length.MM(), Width: r.Width.MM(), Thickness: r.Thickness.MM(),
-			Count: 1, Timber: q.Timber, Glue: d.Plan.GlueUp}
+		want := demandOf(p, q)
 		for i, have := range t.Demands {
 			if alike(have, want) {
 				t.Demands[i].Count++

@@ -1,6 +1,8 @@
 package yield
 
 import (
+	"context"
+	"errors"
 	"testing"
 
 	"splaywright/model/form"
@@ -69,5 +71,36 @@ func TestSawAndBoardsComeFromTheDesign(t *testing.T) {
 	}
 	if len(task.Boards) != 1 || task.Boards[0].Name != "plank" {
 		t.Errorf("%+v", task.Boards)
+	}
+}
+
+// The step's parts out of one plank: every part has its place, and the verifier agrees.
+func TestTheStepOutOfOnePlank(t *testing.T) {
+	d := formtest.WorkedExample()
+	d.Allowance = form.Allowance{Length: 25, Width: 6, Thickness: 3}
+	d.OnHand = []stock.Board{{Name: "plank", Length: 1300, Width: 300, Thickness: 27}}
+	r, err := Solve(context.Background(), form.Build(d))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.Short() || len(r.Plan.Layouts) != 1 {
+		t.Fatalf("%+v", r.Plan)
+	}
+	placed := 0
+	r.Plan.Layouts[0].Each(func(q *stock.Piece, _ int) {
+		if q.Kind == stock.Part {
+			placed++
+		}
+	})
+	if placed != 3 || len(r.Parts[1]) != 2 {
+		t.Errorf("%d parts are placed; the sides are %v", placed, r.Parts)
+	}
+	d.OnHand[0].Length = 900
+	if r, err = Solve(context.Background(), form.Build(d)); err != nil || !r.Short() {
+		t.Errorf("a plank too short: %v, %+v", err, r.Plan)
+	}
+	d.OnHand = nil
+	if _, err = Solve(context.Background(), form.Build(d)); !errors.Is(err, ErrNoBoards) {
+		t.Errorf("no boards: %v", err)
 	}
 }
