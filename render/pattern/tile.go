@@ -51,17 +51,54 @@ func tilingOf(p Pattern, o Options) *tiling {
 	t.stepX, t.stepY = t.window.Width()-lap, t.window.Height()-lap
 	t.cols = max(1, int(math.Ceil((b.Width()-lap)/t.stepX)))
 	t.rows = max(1, int(math.Ceil((b.Height()-lap)/t.stepY)))
-	// one sheet holds its pattern in the middle; of several the first are filled, so that joins keep
-	// away from the middle line, where holes are
-	t.corner = draw.Point{X: b.Min.X, Y: b.Max.Y}
-	if t.cols == 1 {
-		t.corner.X -= (t.window.Width() - b.Width()) / 2
+	// one sheet holds its pattern in the middle; of several the first are filled as far as may be
+	// without a join through a hole
+	slackX, slackY := float64(t.cols)*t.stepX+lap-b.Width(), float64(t.rows)*t.stepY+lap-b.Height()
+	t.corner = draw.Point{X: b.Min.X - slackX/2, Y: b.Max.Y + slackY/2}
+	if t.cols > 1 {
+		t.corner.X = b.Min.X - t.shiftOf(slackX, func(s float64) draw.Point { return draw.Point{X: b.Min.X - s, Y: b.Max.Y} }, true)
 	}
-	if t.rows == 1 {
-		t.corner.Y += (t.window.Height() - b.Height()) / 2
+	if t.rows > 1 {
+		t.corner.Y = b.Max.Y + t.shiftOf(slackY, func(s float64) draw.Point { return draw.Point{X: b.Min.X, Y: b.Max.Y + s} }, false)
 	}
 	t.fill()
 	return t
+}
+
+// shiftOf is how far of the slack the first sheet stands off the pattern: the least of some steps at
+// which the fewest holes and centres lie on joins.
+func (t *tiling) shiftOf(slack float64, corner func(float64) draw.Point, across bool) float64 {
+	const steps = 12
+	best, least := 0.0, math.MaxInt
+	for i := range steps + 1 {
+		s := slack * float64(i) / steps
+		if n := t.parted(corner(s), across); n < least {
+			best, least = s, n
+		}
+	}
+	return best
+}
+
+// parted counts the small figures, such as holes and centres, that lie on joins.
+func (t *tiling) parted(corner draw.Point, across bool) int {
+	const small = 60.0 // mm
+	lap, n := t.o.Overlap.MM(), 0
+	for _, l := range t.p.Lines {
+		b := draw.Bounds([]draw.Item{draw.Path{Segs: l.Segs}})
+		if l.Kind != Cut && l.Kind != Mark || max(b.Width(), b.Height()) > small {
+			continue
+		}
+		lo, hi, step, from := b.Min.X, b.Max.X, t.stepX, corner.X
+		if !across {
+			lo, hi, step, from = -b.Max.Y, -b.Min.Y, t.stepY, -corner.Y
+		}
+		// joins begin at from + step, from + 2 step, … and are as wide as the overlap
+		k := math.Floor((hi - from) / step)
+		if k >= 1 && lo < from+k*step+lap {
+			n++
+		}
+	}
+	return n
 }
 
 // box is what a sheet shows of the pattern.
