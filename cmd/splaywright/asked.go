@@ -29,6 +29,14 @@ func one(c *cobra.Command, args []string) error {
 	return nil
 }
 
+// several takes two FILEs or more, up to what stands readably side by side.
+func several(c *cobra.Command, args []string) error {
+	if len(args) < 2 || len(args) > mostCompared {
+		return fmt.Errorf("%s takes two to %d design files, and here are %d; such as `%s old.yaml new.yaml`", c.Name(), mostCompared, len(args), c.CommandPath())
+	}
+	return nil
+}
+
 // atMostOne takes a FILE or none, and a mistyped command for what it is.
 func atMostOne(c *cobra.Command, args []string) error {
 	switch {

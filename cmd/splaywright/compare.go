@@ -22,7 +22,7 @@ func (p *program) compare() *cobra.Command {
 		Long: "Print sizes, ratios, parts, angles, joints, weight and strength of two to four designs side by side.\n" +
 			"Rows that are the same in all are left out unless --all is given." + fileHelp,
 		Example: "  splaywright compare example:reading-nook-step example:reading-nook-bench\n  splaywright compare old.yaml new.yaml --all",
-		Args:    cobra.RangeArgs(2, mostCompared),
+		Args:    several,
 		RunE: func(_ *cobra.Command, args []string) error {
 			var pieces []*form.Piece
 			for _, a := range args {

@@ -18,13 +18,31 @@ const (
 // errStopped marks a piece that a finding stops; everything there is to say has been said.
 var errStopped = errors.New("the piece is stopped by what was found")
 
+// outlet remembers that something could not be written, so that no command ends well with half of
+// its output lost.
+type outlet struct {
+	w   io.Writer
+	err error
+}
+
+func (o *outlet) Write(b []byte) (int, error) {
+	n, err := o.w.Write(b)
+	if err != nil && o.err == nil {
+		o.err = err
+	}
+	return n, err
+}
+
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
 func run(args []string, in io.Reader, out, talk io.Writer) int {
-	root := newRoot(in, out, talk)
+	full := &outlet{w: out}
+	root := newRoot(in, full, talk)
 	root.SetArgs(args)
 	err := root.Execute()
 	switch {
+	case full.err != nil:
+		err = fmt.Errorf("the output cannot be written whole (%s); is there room for it?", reason(full.err))
 	case err == nil:
 		return exitDone
 	case errors.Is(err, errStopped):

@@ -27,18 +27,30 @@ A bare number is millimetres, or inches with --inches.`,
 			if inches {
 				bare = measure.Imperial
 			}
+			guessed := false
 			for _, text := range args {
 				line, err := understood(text, bare)
 				if err != nil {
 					return err
 				}
 				fmt.Fprintf(p.out, "%s = %s\n", text, line)
+				guessed = guessed || isBare(text)
+			}
+			if guessed && !inches {
+				fmt.Fprintln(p.talk, "Bare numbers were read as millimetres; --inches reads them as inches.")
 			}
 			return nil
 		},
 	}
 	c.Flags().BoolVar(&inches, "inches", false, "bare numbers are inches")
 	return c
+}
+
+// isBare tells whether a text is a length without a unit: one that is longer in inches.
+func isBare(text string) bool {
+	mm, err := measure.ParseLength(text, measure.Metric)
+	in, err2 := measure.ParseLength(text, measure.Imperial)
+	return err == nil && (err2 != nil || mm != in)
 }
 
 func understood(text string, bare measure.Unit) (string, error) {
