@@ -44,6 +44,19 @@ func crossings(c *Curve, from, to, p mgl64.Vec3, a, b int) int {
 		}
 		return 0
 	}
+	// A ray past the whole ellipse, or with all of it ahead, sees the arc's ends alone.
+	mid := c.centre()
+	if math.Abs(mid[b]-p[b]) > c.halfWidth(b) {
+		return 0
+	}
+	if r := c.halfWidth(a); mid[a]+r < p[a] {
+		return 0
+	} else if mid[a]-r > p[a] {
+		if (from[b] > p[b]) != (to[b] > p[b]) {
+			return 1
+		}
+		return 0
+	}
 	// The arc is split where its b turns, so that in each piece the ends alone decide.
 	count := 0
 	t, at := c.T0, from[b]
@@ -58,6 +71,11 @@ func crossings(c *Curve, from, to, p mgl64.Vec3, a, b int) int {
 		t, at = u, next
 	}
 	return count
+}
+
+// halfWidth is half of the ellipse's extent along the coordinate b, and some more than rounding makes of its middle.
+func (c *Curve) halfWidth(b int) float64 {
+	return math.Hypot(c.U[b], c.V[b])*(1+1e-14) + SamePoint
 }
 
 // turns lists where the coordinate b of an arc has its extremes, in walking order, and then the arc's end.
@@ -135,29 +153,35 @@ func (s *Solid) Contains(p mgl64.Vec3) bool {
 	return votes >= 2
 }
 
-// pierced counts the faces that a ray from p meets.
+// pierced counts how often a ray from p meets the boundary.
 func (s *Solid) pierced(p, d mgl64.Vec3) int {
 	count := 0
 	for i := range s.Faces {
-		f := &s.Faces[i]
-		if f.Round == nil {
-			along := f.Plane.N.Dot(d)
-			if along == 0 {
-				continue
-			}
-			if t := (f.Plane.D - f.Plane.N.Dot(p)) / along; t > 0 && s.onFace(f, p.Add(d.Mul(t))) {
-				count++
-			}
-			continue
+		count += s.piercedFace(&s.Faces[i], p, d)
+	}
+	return count
+}
+
+// piercedFace counts how often a ray from p meets a face.
+func (s *Solid) piercedFace(f *Face, p, d mgl64.Vec3) int {
+	if f.Round == nil {
+		along := f.Plane.N.Dot(d)
+		if along == 0 {
+			return 0
 		}
-		near, far, ok := f.Round.hit(p, d)
-		if !ok {
-			continue
+		if t := (f.Plane.D - f.Plane.N.Dot(p)) / along; t > 0 && s.onFace(f, p.Add(d.Mul(t))) {
+			return 1
 		}
-		for _, t := range []float64{near, far} {
-			if t > 0 && s.onRound(f, p.Add(d.Mul(t))) {
-				count++
-			}
+		return 0
+	}
+	near, far, ok := f.Round.hit(p, d)
+	if !ok {
+		return 0
+	}
+	count := 0
+	for _, t := range [2]float64{near, far} {
+		if t > 0 && s.onRound(f, p.Add(d.Mul(t))) {
+			count++
 		}
 	}
 	return count

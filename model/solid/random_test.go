@@ -99,6 +99,7 @@ func TestContainsAgreesWithVolume(t *testing.T) {
 		lo, hi := s.Bounds()
 		d := hi.Sub(lo)
 		in, total := 0, 0
+		finder := s.Finder()
 		var sum mgl64.Vec3
 		// A lattice with irrational steps fills the box evenly.
 		const n = 3000
@@ -106,6 +107,9 @@ func TestContainsAgreesWithVolume(t *testing.T) {
 			f := func(a float64) float64 { x := a * float64(i+1); return x - math.Floor(x) }
 			p := lo.Add(mgl64.Vec3{d[0] * f(0.8191725133961645), d[1] * f(0.6710436067037893), d[2] * f(0.5497004779019703)})
 			total++
+			if s.Contains(p) != finder.Contains(p) {
+				t.Fatalf("%v: Contains says %t, a Finder the opposite", p, s.Contains(p))
+			}
 			if s.Contains(p) {
 				in++
 				sum = sum.Add(p)
@@ -208,5 +212,19 @@ func TestTransformKeepsVolume(t *testing.T) {
 		if d := q.N.Dot(by.Mul4x1(x.Vec4(1)).Vec3()) - q.D; math.Abs(d) > 1e-12 {
 			t.Errorf("point of the plane is %g off the moved plane", d)
 		}
+	}
+}
+
+func BenchmarkFinder(b *testing.B) {
+	f := build(b, slab(6, 0)).Finder()
+	for b.Loop() {
+		f.Contains(mgl64.Vec3{20, 30, -10})
+	}
+}
+
+func BenchmarkContains(b *testing.B) {
+	s := build(b, slab(6, 0))
+	for b.Loop() {
+		s.Contains(mgl64.Vec3{20, 30, -10})
 	}
 }
