@@ -17,6 +17,8 @@ func wallDefaults(d *Design) {
 	}
 	fill(&d.Corners.Joint, Mitre)
 	fill(&d.Corners.Over, OnFront)
+	tailDefaults(d)
+	housingDefaults(d)
 	bottomDefaults(d)
 }
 
@@ -30,7 +32,7 @@ func (e *enclosure) build() {
 	for i := range e.walls {
 		cut = j.cut(e, e.meeting(i)) && cut
 	}
-	if !cut {
+	if cut = cut && !e.refuseShort(); !cut {
 		e.leaveUncut()
 	}
 	for i, w := range e.walls {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"splaywright/model/measure"
+	"splaywright/model/solid"
 )
 
 // refuseFour reports words and sizes that no piece of four walls can have.
@@ -36,6 +37,8 @@ func refuseWalls(b *assembly) {
 	b.aboveNothing("thickness of the walls", "boards.side.thickness", d.Boards.Side.Thickness)
 	b.within("splay of the ends", "splay.ends", &d.Splay.Ends)
 	b.within("slope of the tails", "corners.slope", &d.Corners.Slope)
+	refuseTails(b)
+	refuseHousing(b)
 	refuseBottom(b)
 	if len(d.Stretchers) > 0 {
 		b.find(stop("stretchers-of-a-stool", "Stretchers stand between the two sides of a stool; a "+d.Form+" has walls all round and takes none.",
@@ -56,6 +59,35 @@ func (b *assembly) within(name, path string, a *measure.Angle) {
 		b.find(stop("angle-out-of-reach", fmt.Sprintf("The %s must stay within %g degrees.", name, steepest.Degrees()),
 			a.Degrees(), steepest.Degrees(), "deg", path))
 	}
+}
+
+// refuseShort reports walls that the joints at their two ends leave nothing of.
+func (e *enclosure) refuseShort() bool {
+	found := false
+	for _, w := range e.walls {
+		least := math.Inf(1)
+		for _, face := range []solid.Plane{w.outer, w.inner} {
+			for _, edge := range []solid.Plane{w.lower, w.upper} {
+				at := func(i side) float64 {
+					p := w.end[i].cut
+					if w.end[i].base != nil {
+						p = *w.end[i].base
+					}
+					return meet(p, face, edge).Dot(w.right)
+				}
+				least = min(least, at(right)-at(left))
+			}
+		}
+		if least > 0 {
+			continue
+		}
+		found = true
+		f := stop("corners-meet-in-a-board", fmt.Sprintf("The joints at the two ends of %s run into each other by %s: the wall is too short for them; thinner boards, a larger piece or fewer walls would do.",
+			w.id, e.show(measure.Length(-least))), least, 0, "mm", append([]string{"corners.joint"}, w.sizes...)...)
+		f.Parts = []string{w.id}
+		e.find(f)
+	}
+	return found
 }
 
 // refuseRoom reports sizes that are possible one by one but leave no room between the walls.

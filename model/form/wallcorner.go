@@ -34,6 +34,10 @@ type cornerJoint struct {
 var cornerJoints = []cornerJoint{
 	{Mitre, (*enclosure).cutMitre, (*enclosure).fitMitre},
 	{Butt, (*enclosure).cutButt, (*enclosure).fitButt},
+	{ThroughDovetail, (*enclosure).cutTails, (*enclosure).fitTails},
+	{FingerJoint, (*enclosure).cutTails, (*enclosure).fitTails},
+	{HalfBlindDovetail, (*enclosure).cutTails, (*enclosure).fitTails},
+	{Housing, (*enclosure).cutHousing, (*enclosure).fitHousing},
 }
 
 // WallJoints are the names of the joints that walls can have.

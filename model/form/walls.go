@@ -31,6 +31,8 @@ type wall struct {
 type wallEnd struct {
 	cut   solid.Plane
 	walls []solid.Wall // of tails or pins, from the lower edge to the upper one; nil = the cut alone
+	// base is the plane of the baselines, where the joint ends in the board; nil = the cut.
+	base *solid.Plane
 	// stop is where a groove along the inner face ends, its normal into the groove; nil = it runs out
 	// at the cut.
 	stop *solid.Plane
@@ -41,8 +43,10 @@ type wallEnd struct {
 type enclosure struct {
 	*assembly
 	walls     []*wall
-	outward   float64 // +1 where a positive lean makes the rim wider, −1 where it makes the floor wider
-	rim, foot float64 // Z of the outer lines of the walls' upper and lower edges
+	outward   float64   // +1 where a positive lean makes the rim wider, −1 where it makes the floor wider
+	rim, foot float64   // Z of the outer lines of the walls' upper and lower edges
+	tails     int       // a corner, once the first is laid out
+	laid      []laidOut // corners in tails and pins, by the number of their first wall
 }
 
 // newEnclosure stands the walls. The words and sizes of the design are sound.
