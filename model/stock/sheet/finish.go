@@ -20,7 +20,7 @@ func (s *search) plan(glued []stock.GlueUp) stock.Plan {
 		}
 	}
 	for i, root := range l.roots {
-		if root == nil || !l.used[i] {
+		if root == nil {
 			continue
 		}
 		parts := 0

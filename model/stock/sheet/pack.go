@@ -18,9 +18,11 @@ type node struct {
 // spot is a place for a unit in a node and the way to cut it out.
 type spot struct {
 	node   int
+	shape  int
 	x, y   float64
 	turned bool
 	first  stock.Kind // Crosscut or Rip
+	ends   bool       // the unit takes the whole width of its node: what follows is a row along
 	score  float64
 }
 
@@ -31,9 +33,12 @@ type packer struct {
 	nodes  []node
 	roots  []*stock.Piece // of each shape; nil where nothing was placed
 	used   []bool
+	owner  []int   // the shape each unit was placed on, or -1
 	lean   float64 // how much a smaller free piece is preferred
+	rows   bool    // whole rows are filled, and places judged by what rows can reach
 	levels []float64
 	spans  []span
+	reach  reach
 }
 
 // open makes a board's whole face a free piece.
@@ -44,14 +49,23 @@ func (p *packer) open(i int) {
 	p.nodes = append(p.nodes, node{piece: root, shape: i, clean: s.clean(s.root)})
 }
 
-func (p *packer) reset() {
+func (p *packer) reset(units int) {
 	p.nodes = p.nodes[:0]
 	p.roots = make([]*stock.Piece, len(p.shapes))
 	p.used = make([]bool, len(p.shapes))
+	p.owner = make([]int, units)
+	for i := range p.owner {
+		p.owner[i] = -1
+	}
+	if len(p.reach.left) != units {
+		p.reach.left = make([]bool, units)
+	}
+	clear(p.reach.left)
 }
 
-// place puts the unit where it spoils least; false when there is no room.
-func (p *packer) place(u *unit) bool {
+// place puts a unit where it spoils least and fills up the row it begins; false when there is no room.
+func (p *packer) place(us []*unit, i int) bool {
+	u := us[i]
 	best := spot{node: -1, score: math.Inf(1)}
 	for i := range p.nodes {
 		n := &p.nodes[i]
@@ -66,7 +80,16 @@ func (p *packer) place(u *unit) bool {
 	if best.node < 0 {
 		return false
 	}
+	best.shape = p.nodes[best.node].shape
 	p.cut(u, best)
+	p.owner[i] = best.shape
+	p.reach.left[i] = false
+	if p.rows && !best.turned {
+		p.complete(us, i, best, best.first == stock.Rip)
+		if best.first == stock.Crosscut && best.ends {
+			p.complete(us, i, best, true)
+		}
+	}
 	return true
 }
 
@@ -116,14 +139,9 @@ func (p *packer) rate(i int, s spot, l, w float64, best *spot) {
 		if !p.allowed(n, first, r.Length() > l+eps, r.Width() > w+eps) {
 			continue
 		}
-		big := 0.0
-		if first == stock.Crosscut {
-			big = max(max(left, right)*r.Width(), max(below, above)*l)
-		} else {
-			big = max(max(below, above)*r.Length(), max(left, right)*w)
-		}
 		s.first = first
-		s.score = r.Area() - l*w - big + p.lean*r.Area()
+		s.ends = r.Width() <= w+eps
+		s.score = p.spoilt(r, first, [4]float64{left, right, below, above}, l, w) + p.lean*r.Area()
 		if s.score < best.score {
 			*best = s
 		}
@@ -158,4 +176,24 @@ func other(k stock.Kind) stock.Kind {
 		return stock.Rip
 	}
 	return stock.Crosscut
+}
+
+// spoilt is the wood that a place makes useless: with rows, what no row of the units left reaches; else what becomes
+// neither part nor the largest piece left over.
+func (p *packer) spoilt(r stock.Rect, first stock.Kind, gap [4]float64, l, w float64) float64 {
+	left, right, below, above := gap[0], gap[1], gap[2], gap[3]
+	if p.rows {
+		q := &p.reach
+		if first == stock.Crosscut {
+			return (p.lost(q.col, below)+p.lost(q.col, above))*l + (p.lost(q.all, left)+p.lost(q.all, right))*r.Width()
+		}
+		return (p.lost(q.row, left)+p.lost(q.row, right))*w + (p.lost(q.wide, below)+p.lost(q.wide, above))*r.Length()
+	}
+	big := 0.0
+	if first == stock.Crosscut {
+		big = max(max(left, right)*r.Width(), max(below, above)*l)
+	} else {
+		big = max(max(below, above)*r.Length(), max(left, right)*w)
+	}
+	return r.Area() - l*w - big
 }

@@ -16,22 +16,33 @@ type search struct {
 	shapes []*shape
 	us     []*unit
 	bounds *bounds
+	small  *frontier // of small tasks, else nil
 	pack   packer
 	rng    *rand.Rand
 	best   *layout
 	lower  float64
 	tries  int
-	stale  int // tries since the last better plan
+	gain   int // the try that brought the last better plan
 }
 
 // layout is one packing: what it costs and what it leaves over.
 type layout struct {
 	roots []*stock.Piece
-	used  []bool
+	owner []int // the shape of each unit, or -1
 	cost  float64
 	left  []int // units without room
 	area  float64
-	keep  float64 // squared areas of the free pieces: large when the offcuts are few and big
+	keep  []float64 // of each shape: squared areas of its free pieces, large when they are few and big
+}
+
+func (l *layout) kept() float64 {
+	sum := 0.0
+	for i, k := range l.keep {
+		if l.roots[i] != nil {
+			sum += k
+		}
+	}
+	return sum
 }
 
 func (l *layout) better(o *layout) bool {
@@ -43,13 +54,15 @@ func (l *layout) better(o *layout) bool {
 	case math.Abs(l.cost-o.cost) > 1e-9*o.cost:
 		return l.cost < o.cost
 	}
-	return l.keep > o.keep*(1+1e-9)
+	return l.kept() > o.kept()*(1+1e-9)
 }
 
 func newSearch(ctx context.Context, t stock.Task, shapes []*shape, us []*unit) *search {
 	s := &search{ctx: ctx, t: t, shapes: shapes, us: us, rng: rand.New(rand.NewPCG(1, 2))}
 	s.pack = packer{t: t, shapes: shapes}
+	s.pack.newReach()
 	s.bounds = newBounds(t, shapes, us)
+	s.small = newFrontier(t, shapes, us)
 	return s
 }
 
@@ -62,54 +75,71 @@ func (s *search) over() bool {
 	}
 }
 
+// stale says that many tries in a row have brought nothing better.
+func (s *search) stale() bool { return s.tries-s.gain > staleMost(len(s.us)) }
+
 func (s *search) met() bool {
 	return s.best != nil && s.best.area == 0 && s.best.cost <= s.lower*(1+1e-9)
 }
 
-// lay packs the units in order; boards are opened together, or one after the other as they are needed.
-func (s *search) lay(order, boards []int, together bool, lean float64) *layout {
+// lay packs the units named by order; boards are opened together, or one after the other as they are needed.
+func (s *search) lay(order, boards []int, together bool, how manner) *layout {
 	p := &s.pack
-	p.reset()
-	p.lean = lean
-	next := 0
+	p.reset(len(s.us))
+	p.lean, p.rows, p.reach.tolerance = how.lean, how.rows, how.tolerance
+	shut := slices.Clone(boards)
 	if together {
 		for _, b := range boards {
 			p.open(b)
 		}
-		next = len(boards)
+		shut = nil
+	}
+	for _, i := range order {
+		p.reach.left[i] = true
 	}
 	l := &layout{}
-	shut := slices.Clone(boards[next:])
 	for _, i := range order {
-		u := s.us[i]
-		for !p.place(u) {
-			k := slices.IndexFunc(shut, u.may)
+		if !p.reach.left[i] {
+			continue
+		}
+		if p.rows {
+			p.look(s.us, i)
+		}
+		for !p.place(s.us, i) {
+			k := slices.IndexFunc(shut, s.us[i].may)
 			if k < 0 {
+				p.reach.left[i] = false
 				l.left = append(l.left, i)
-				l.area += u.area()
+				l.area += s.us[i].area()
 				break
 			}
 			p.open(shut[k])
 			shut = slices.Delete(shut, k, k+1)
 		}
 	}
-	l.roots, l.used = p.roots, p.used
-	for i, u := range l.used {
-		if u {
+	l.roots, l.owner = p.roots, p.owner
+	l.keep = make([]float64, len(s.shapes))
+	for _, n := range p.nodes {
+		if a := n.piece.Area(); n.clean {
+			l.keep[n.shape] += a * a
+		}
+	}
+	for i := range l.roots {
+		if !p.used[i] {
+			l.roots[i] = nil
+		} else {
 			l.cost += s.shapes[i].cost
 		}
 	}
-	for _, n := range p.nodes {
-		a := n.piece.Area()
-		if l.used[n.shape] && n.clean {
-			l.keep += a * a
-		}
-	}
 	s.tries++
-	s.stale++
+	return l
+}
+
+// consider keeps the layout of all units if it is the best so far.
+func (s *search) consider(l *layout) *layout {
 	if l.better(s.best) {
 		if s.best == nil || l.area < s.best.area-eps || l.cost < s.best.cost*(1-1e-9) {
-			s.stale = 0
+			s.gain = s.tries
 		}
 		s.best = l
 	}
@@ -173,10 +203,10 @@ func (s *search) start() {
 		by(func(i int) float64 { return -s.shapes[i].cost }),
 		by(func(i int) float64 { return s.shapes[i].cost / max(s.bounds.most[i], 1e-12) }),
 	}
-	for _, lean := range []float64{0.02, 0.2} {
+	for _, how := range []manner{{0.02, false, 1}, {0.01, true, 1}, {0.1, true, 0.9}, {0.2, false, 1}} {
 		for _, b := range boards {
 			for k := range 8 {
-				s.lay(s.order(k), b, false, lean)
+				s.consider(s.lay(s.order(k), b, false, how))
 				if s.over() {
 					return
 				}
@@ -185,26 +215,67 @@ func (s *search) start() {
 	}
 }
 
-var leans = []float64{0, 0.01, 0.03, 0.1, 0.3}
+// manner is how a packing is made.
+type manner struct {
+	lean      float64
+	rows      bool
+	tolerance float64 // of rows: the narrowest unit in them, as a fraction of the widest
+}
 
-// attempt packs onto one set of boards, changing the order a little each time; true when all units found room.
+// manner draws one.
+func (s *search) manner() manner {
+	leans := [...]float64{0, 0.003, 0.01, 0.03, 0.1, 0.3}
+	m := manner{lean: leans[s.rng.IntN(len(leans))], rows: s.rng.IntN(4) > 0, tolerance: 1}
+	if s.rng.IntN(3) == 0 {
+		m.tolerance = 0.75 + 0.25*s.rng.Float64()
+	}
+	return m
+}
+
+// attempt packs onto one set of boards, then takes two or three boards empty again and again and packs them anew with
+// what had found no room; true when all units find room.
 func (s *search) attempt(boards []int, tries int) bool {
-	order := s.order(s.rng.IntN(8))
-	now := s.lay(order, boards, true, leans[s.rng.IntN(len(leans))])
+	now := s.consider(s.lay(s.order(s.rng.IntN(8)), boards, true, s.manner()))
 	for range tries {
-		if now.area == 0 {
-			return true
+		if now.area == 0 || s.over() || s.stale() {
+			break
 		}
-		if s.over() {
-			return false
-		}
-		next := s.change(order, now.left)
-		l := s.lay(next, boards, true, leans[s.rng.IntN(len(leans))])
-		if l.area <= now.area || s.rng.IntN(40) == 0 {
-			now, order = l, next
+		if next := s.again(now, boards); next != nil {
+			now = next
 		}
 	}
+	s.consider(now)
 	return now.area == 0
+}
+
+// again packs a few of the boards anew; nil when that is worse.
+func (s *search) again(now *layout, boards []int) *layout {
+	some := slices.Clone(boards)
+	s.rng.Shuffle(len(some), func(a, b int) { some[a], some[b] = some[b], some[a] })
+	some = some[:min(len(some), 1+s.rng.IntN(3))]
+	order := s.order(s.rng.IntN(8))
+	order = slices.DeleteFunc(order, func(i int) bool { return now.owner[i] >= 0 && !slices.Contains(some, now.owner[i]) })
+	if len(order) > 1 {
+		order = s.change(order, now.left)
+	}
+	part := s.lay(order, some, true, s.manner())
+	if part.area > now.area*(1+0.02*s.rng.Float64()*s.rng.Float64()) {
+		return nil
+	}
+	l := &layout{roots: slices.Clone(now.roots), owner: slices.Clone(now.owner), keep: slices.Clone(now.keep),
+		left: part.left, area: part.area}
+	for _, i := range order {
+		l.owner[i] = part.owner[i]
+	}
+	for _, b := range some {
+		l.roots[b], l.keep[b] = part.roots[b], part.keep[b]
+	}
+	for i, r := range l.roots {
+		if r != nil {
+			l.cost += s.shapes[i].cost
+		}
+	}
+	return l
 }
 
 // change moves units without room forward and some others about.

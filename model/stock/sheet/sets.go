@@ -60,6 +60,9 @@ func (s *search) sets() (all []set, listed bool) {
 		}
 		return 0
 	})
+	if f := s.small; f != nil && len(all)*f.size*f.size*len(s.shapes)/4 <= mostWork {
+		all = slices.DeleteFunc(all, func(c set) bool { return !f.may(c.boards) })
+	}
 	return all, true
 }
 

@@ -12,7 +12,7 @@ import (
 const Patience = 3 * time.Second
 
 // staleMost is how many layouts in a row may bring nothing better before a plan is taken as it is.
-func staleMost(units int) int { return 400 + 60*units }
+func staleMost(units int) int { return 300 + 20*units*units }
 
 // Solve plans the task. Everything found is in the plan: what is cut from which board, what cannot be, and the bound.
 // An error means that the task itself is impossible to read.
@@ -76,12 +76,12 @@ func (s *search) shuffle() {
 		boards[i] = i
 	}
 	order := s.best.orderOr(s.order(0))
-	for !s.over() && s.stale < staleMost(len(s.us)) {
+	for !s.over() && !s.stale() {
 		s.rng.Shuffle(len(boards), func(a, b int) { boards[a], boards[b] = boards[b], boards[a] })
 		next := s.change(order, s.best.left)
-		before := s.stale
-		s.lay(next, boards, s.rng.IntN(2) == 0, leans[s.rng.IntN(len(leans))])
-		if s.stale < before {
+		before := s.gain
+		s.consider(s.lay(next, boards, s.rng.IntN(2) == 0, s.manner()))
+		if s.gain > before {
 			order = next
 		}
 	}
@@ -96,9 +96,9 @@ func without(o, left []int) []int {
 // descend tries sets of boards cheaper than the best plan's: half way to the bound first, nearer to what is known to
 // work after each failure, with more tries from round to round.
 func (s *search) descend(sets []set) {
-	tries := 40
+	tries := 400
 	far := 0.5
-	for !s.over() && s.stale < staleMost(len(s.us)) {
+	for !s.over() && !s.stale() {
 		n := len(sets)
 		if s.best.area == 0 {
 			n, _ = slices.BinarySearchFunc(sets, s.best.cost*(1-1e-9), func(a set, c float64) int {
