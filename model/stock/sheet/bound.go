@@ -1,78 +1,150 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
+	"math/bits"
 	"slices"
 
 	"splaywright/model/stock"
 )
 
-// bounds says what boards can yield at most, and so which sets of boards may hold all units.
+// bounds says which sets of boards may hold all units: at any prices of the units, the boards must be able to yield
+// what all units together are worth.
 type bounds struct {
-	most    []float64 // of each shape: greatest area of units it can yield
+	kinds  []*unit // distinct units
+	count  []int
+	grids  []*grid // of each shape
+	each   float64 // area of all units
+	rules  []rule
+	prices []float64 // of the last rule
+	used   [][]int   // how often each shape's best cutting took each kind at those prices
+}
+
+// rule is one set of prices: what each shape yields at most, and what units that come only from certain boards are
+// worth.
+type rule struct {
+	most    []float64
 	classes []class
 }
 
-// class is all units that come only from certain boards.
 type class struct {
 	boards uint64
-	area   float64
+	worth  float64
 }
 
 func newBounds(t stock.Task, shapes []*shape, us []*unit) *bounds {
 	b := &bounds{}
-	for i, s := range shapes {
-		if i > 0 && shapes[i-1].board == s.board {
-			b.most = append(b.most, b.most[i-1])
+	for _, u := range us {
+		b.each += u.area()
+		i := slices.IndexFunc(b.kinds, func(v *unit) bool { return v.same(u) })
+		if i < 0 {
+			b.kinds, b.count = append(b.kinds, u), append(b.count, 1)
 			continue
 		}
-		b.most = append(b.most, yields(t, s, i, us))
+		b.count[i]++
 	}
-	if len(shapes) <= 64 {
-		b.classes = classesOf(us)
+	for i, s := range shapes {
+		if i > 0 && shapes[i-1].board == s.board {
+			b.grids = append(b.grids, b.grids[i-1])
+			continue
+		}
+		b.grids = append(b.grids, newGrid(t, s, i, b.kinds, b.count))
 	}
+	areas := make([]float64, len(b.kinds))
+	for i, u := range b.kinds {
+		areas[i] = u.area()
+	}
+	b.rule(areas)
 	return b
 }
 
-// yields bounds the area of units a board can yield: by the table of through cuts over sizes rounded in the units'
-// favour, and by its sound area with the kerf allowed for.
-func yields(t stock.Task, s *shape, i int, us []*unit) float64 {
-	const steps = 900
+func (u *unit) same(v *unit) bool {
+	return v == u || v.l == u.l && v.w == u.w && v.turn == u.turn && slices.Equal(v.boards, u.boards)
+}
+
+// rule adds a rule from prices.
+func (b *bounds) rule(prices []float64) {
+	r := rule{most: make([]float64, len(b.grids))}
+	b.used = make([][]int, len(b.grids))
+	for i, g := range b.grids {
+		if i > 0 && b.grids[i-1] == g {
+			r.most[i], b.used[i] = r.most[i-1], b.used[i-1]
+			continue
+		}
+		r.most[i], b.used[i] = g.yield(prices)
+		if len(b.rules) == 0 {
+			r.most[i] = min(r.most[i], g.sound*(1+1e-9)) // the first prices are areas
+		}
+	}
+	if len(b.grids) <= 64 {
+		r.classes = b.classes(prices)
+	}
+	b.rules = append(b.rules, r)
+	b.prices = prices
+}
+
+// grid is a board and its units in whole steps, rounded in the units' favour.
+type grid struct {
+	l, w  int
+	items []item
+	kind  []int // of each item
+	count []int
+	sound float64
+}
+
+// steps is how many steps a board's length and width are divided into: fine enough to lose little, coarse enough to
+// be looked at many times.
+const steps = 600
+
+func newGrid(t stock.Task, s *shape, i int, kinds []*unit, count []int) *grid {
 	k := t.Saw.Kerf
 	l, w := s.root.Length()+k, s.root.Width()+k
+	g := &grid{count: count}
 	if l <= k || w <= k {
-		return 0
+		return g
 	}
-	fine := max(l/steps, 0.01)
-	fineW := max(w/steps, 0.01)
-	var items []item
-	each, cover := 0.0, 0.0 // area of all units; the most of a unit's area that remains beside its kerf
-	seen := map[*unit]bool{}
-	kinds := map[[2]int]bool{}
-	for _, u := range us {
+	fl, fw := max(l/steps, 0.01), max(w/steps, 0.01)
+	g.l, g.w = int(math.Ceil(l/fl-1e-6)), int(math.Ceil(w/fw-1e-6))
+	cover := 0.0 // the most of a unit's area that remains beside its kerf
+	for n, u := range kinds {
 		if !u.may(i) {
 			continue
 		}
-		each += u.area()
 		cover = max(cover, u.area()/((u.l+k)*(u.w+k)))
-		if seen[u] {
-			continue
-		}
-		seen[u] = true
-		for n, d := range [2][2]float64{{u.l, u.w}, {u.w, u.l}} {
-			it := item{int((d[0]+k)/fine - 1e-6), int((d[1]+k)/fineW - 1e-6), u.area()}
-			if n == 1 && !u.turn || it.l < 1 || it.w < 1 || kinds[[2]int{it.l, it.w}] && u.turn {
-				continue
+		for turn, d := range [2][2]float64{{u.l, u.w}, {u.w, u.l}} {
+			if it := (item{l: int((d[0]+k)/fl - 1e-6), w: int((d[1]+k)/fw - 1e-6)}); turn == 0 || u.turn {
+				it.l, it.w = max(it.l, 1), max(it.w, 1)
+				g.items, g.kind = append(g.items, it), append(g.kind, n)
 			}
-			items = append(items, it)
 		}
 	}
-	nl, nw := int(math.Ceil(l/fine-1e-6)), int(math.Ceil(w/fineW-1e-6))
-	best := min(each, s.sound(k)*cover)
-	if len(items) > 0 {
-		best = min(best, newTable(nl, nw, items).of(nl, nw))
+	g.sound = s.sound(k) * cover
+	return g
+}
+
+// yield is the most that the board's units can be worth together, and how often each kind is taken for it.
+func (g *grid) yield(prices []float64) (float64, []int) {
+	counts := make([]int, len(g.count))
+	all := 0.0
+	seen := make([]bool, len(g.count))
+	for n, k := range g.kind {
+		g.items[n].value = prices[k]
+		if !seen[k] {
+			all += prices[k] * float64(g.count[k])
+			seen[k] = true
+		}
 	}
-	return best * (1 + 1e-9)
+	if len(g.items) == 0 {
+		return 0, counts
+	}
+	t := newTable(g.l, g.w, g.items)
+	used := make([]int, len(g.items))
+	t.use(g.l, g.w, used)
+	for n, c := range used {
+		counts[g.kind[n]] += c
+	}
+	return min(all, t.of(g.l, g.w)) * (1 + 1e-9), counts
 }
 
 // sound bounds the area that units with their kerf can cover. A unit grown by the kerf to the right and upward covers
@@ -116,17 +188,17 @@ func (s *shape) overlaps(i int) bool {
 	return false
 }
 
-func classesOf(us []*unit) []class {
+func (b *bounds) classes(prices []float64) []class {
 	masks := map[uint64]bool{}
 	mask := func(u *unit) uint64 {
 		m := uint64(0)
-		for _, b := range u.boards {
-			m |= 1 << b
+		for _, i := range u.boards {
+			m |= 1 << i
 		}
 		return m
 	}
 	all := uint64(0)
-	for _, u := range us {
+	for _, u := range b.kinds {
 		masks[mask(u)] = true
 		all |= mask(u)
 	}
@@ -134,37 +206,46 @@ func classesOf(us []*unit) []class {
 	var out []class
 	for m := range masks {
 		c := class{boards: m}
-		for _, u := range us {
+		for i, u := range b.kinds {
 			if mask(u)&^m == 0 {
-				c.area += u.area()
+				c.worth += prices[i] * float64(b.count[i])
 			}
 		}
 		out = append(out, c)
 	}
-	slices.SortFunc(out, func(a, b class) int {
-		switch {
-		case a.boards < b.boards:
-			return -1
-		case a.boards > b.boards:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(out, func(a, b class) int { return cmp.Compare(a.boards, b.boards) })
 	return out
 }
 
 // may says whether a set of boards can hold all units, as far as these bounds see; spare is by how much, the least
-// over the classes, as a fraction.
+// over all rules, as a fraction.
 func (b *bounds) may(set uint64) (spare float64, ok bool) {
 	spare = math.Inf(1)
-	for _, c := range b.classes {
-		sum := 0.0
-		for i, m := range b.most {
-			if set&c.boards>>i&1 == 1 {
-				sum += m
+	for _, r := range b.rules {
+		for _, c := range r.classes {
+			sum := 0.0
+			for left := set & c.boards; left != 0; left &= left - 1 {
+				sum += r.most[bits.TrailingZeros64(left)]
 			}
+			spare = min(spare, sum/c.worth-1)
 		}
-		spare = min(spare, sum/c.area-1)
 	}
 	return spare, spare >= 0
+}
+
+// sharpen adds rules against a set of boards that should be ruled out: kinds that its boards, left to themselves,
+// yield too few of become dearer, the others cheaper.
+func (b *bounds) sharpen(set uint64, pull float64) {
+	prices := make([]float64, len(b.prices))
+	for k := range prices {
+		got := 0
+		for i := range b.grids {
+			if set>>i&1 == 1 {
+				got += b.used[i][k]
+			}
+		}
+		off := (float64(b.count[k]) - float64(got)) / float64(b.count[k])
+		prices[k] = b.prices[k] * math.Exp(pull*max(-2, min(2, off)))
+	}
+	b.rule(prices)
 }

@@ -31,7 +31,7 @@ func newFrontier(t stock.Task, shapes []*shape, us []*unit) *frontier {
 	f := &frontier{size: 1}
 	for _, u := range us {
 		i := slices.IndexFunc(f.kinds, func(v *unit) bool {
-			return v.l == u.l && v.w == u.w && v.turn == u.turn && slices.Equal(v.boards, u.boards)
+			return v.same(u)
 		})
 		if i < 0 {
 			f.kinds, f.count = append(f.kinds, u), append(f.count, 1)

@@ -112,3 +112,46 @@ func (t *table) split(i, j, x, y int) float64 {
 
 // of is the most a rectangle can yield.
 func (t *table) of(length, width int) float64 { return t.best[t.ax[length]][t.ay[width]] }
+
+// use adds to counts how often each item is in one best way to cut the rectangle.
+func (t *table) use(length, width int, counts []int) {
+	t.trace(int(t.ax[length]), int(t.ay[width]), counts)
+}
+
+func (t *table) trace(i, j int, counts []int) {
+	for {
+		v := t.best[i][j]
+		switch {
+		case v == 0:
+			return
+		case i > 0 && t.best[i-1][j] == v:
+			i--
+			continue
+		case j > 0 && t.best[i][j-1] == v:
+			j--
+			continue
+		}
+		break
+	}
+	v, x, y := t.best[i][j], t.xs[i], t.ys[j]
+	for k, it := range t.items {
+		if it.value == v && it.l <= x && it.w <= y {
+			counts[k]++
+			return
+		}
+	}
+	for a := 1; a < i; a++ {
+		if c := int(t.ax[x-t.xs[a]]); t.best[a][j]+t.best[c][j] == v {
+			t.trace(a, j, counts)
+			t.trace(c, j, counts)
+			return
+		}
+	}
+	for b := 1; b < j; b++ {
+		if c := int(t.ay[y-t.ys[b]]); t.best[i][b]+t.best[i][c] == v {
+			t.trace(i, b, counts)
+			t.trace(i, c, counts)
+			return
+		}
+	}
+}

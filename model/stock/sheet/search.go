@@ -201,7 +201,7 @@ func (s *search) start() {
 	boards := [][]int{
 		by(func(i int) float64 { return s.shapes[i].cost }),
 		by(func(i int) float64 { return -s.shapes[i].cost }),
-		by(func(i int) float64 { return s.shapes[i].cost / max(s.bounds.most[i], 1e-12) }),
+		by(func(i int) float64 { return s.shapes[i].cost / max(s.bounds.rules[0].most[i], 1e-12) }),
 	}
 	for _, how := range []manner{{0.02, false, 1}, {0.01, true, 1}, {0.1, true, 0.9}, {0.2, false, 1}} {
 		for _, b := range boards {

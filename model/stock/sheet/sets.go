@@ -73,7 +73,7 @@ func (s *search) cheapest() (float64, bool) {
 	for i := range order {
 		order[i] = i
 	}
-	rate := func(i int) float64 { return s.shapes[i].cost / max(s.bounds.most[i], 1e-12) }
+	rate := func(i int) float64 { return s.shapes[i].cost / max(s.bounds.rules[0].most[i], 1e-12) }
 	slices.SortFunc(order, func(a, b int) int {
 		switch {
 		case rate(a) < rate(b):
@@ -83,12 +83,9 @@ func (s *search) cheapest() (float64, bool) {
 		}
 		return a - b
 	})
-	area, cost := 0.0, 0.0
-	for _, u := range s.us {
-		area += u.area()
-	}
+	area, cost := s.bounds.each, 0.0
 	for _, i := range order {
-		m := s.bounds.most[i]
+		m := s.bounds.rules[0].most[i]
 		if m >= area {
 			return cost + s.shapes[i].cost*area/max(m, 1e-12), true
 		}
