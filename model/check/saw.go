@@ -1,6 +1,8 @@
 package check
 
 import (
+	"strings"
+
 	"splaywright/model/cut"
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -60,8 +62,8 @@ func (r *run) upright(q *part.Part, c part.Cut) {
 	}
 	r.add(part.Finding{ID: "no-table-for-cut", Level: part.Warning, Figure: figure.Degrees(), Limit: limit.Degrees(), Unit: "deg",
 		Source: "the design's saw.flat-table", Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.flat-table", "saw.max-"+what),
-		Text: sentence("the %s of %s needs a %s of %s with the board on edge and the saw reaches %s, and it has no table to lay the board flat; %s.",
-			cutName(c.ID), theBoard(q), what, deg(figure), deg(limit), byHand)})
+		Text: sentence("%s of %s needs a %s of %s with the board on edge and the saw reaches %s, and it has no table to lay the board flat; %s.",
+			whichCut(q, c), theBoard(q), what, deg(figure), deg(limit), byHand)})
 }
 
 // byHand is what remains where no set-up reaches.
@@ -99,9 +101,21 @@ func reach(typed, usual measure.Angle, key string) (measure.Angle, string) {
 	return usual, "common practice, since the design does not give " + key
 }
 
+// whichCut names a cut with its article; two that mirror each other on one board go by one name, so
+// that equal trouble with both is told once.
+func whichCut(q *part.Part, c part.Cut) string {
+	if strings.HasPrefix(c.Pair, q.ID+"/") {
+		if c.Kind == part.Rip {
+			return "each long edge"
+		}
+		return "each end"
+	}
+	return "the " + cutName(c.ID)
+}
+
 func (r *run) outOfReach(q *part.Part, c part.Cut, what string, figure, limit measure.Angle, source, way string) {
 	r.add(part.Finding{ID: what + "-out-of-reach", Level: part.Warning, Figure: figure.Degrees(), Limit: limit.Degrees(), Unit: "deg", Source: source,
 		Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.max-"+what),
-		Text: sentence("the %s of %s needs a %s of %s and the saw reaches %s; %s.",
-			cutName(c.ID), theBoard(q), what, deg(figure), deg(limit), way)})
+		Text: sentence("%s of %s needs a %s of %s and the saw reaches %s; %s.",
+			whichCut(q, c), theBoard(q), what, deg(figure), deg(limit), way)})
 }

@@ -73,6 +73,7 @@ func screws(r *run) {
 		besideEdges(r, s)
 		besideOpenings(r, s)
 		besideJoint(r, s)
+		seatDepth(r, s)
 	}
 	for i, s := range all {
 		for _, other := range all[i+1:] {
@@ -216,12 +217,14 @@ func point(r *run, s screw) {
 	r.addWorst(f)
 }
 
-// beside is the least distance from a bore's axis to a plane that it runs alongside, not through.
+// beside is the least distance from a bore's axis to a plane that it runs alongside, not through:
+// neither begins nor ends in, nor runs at steeply.
 func beside(q *part.Part, b part.Bore, depth float64) (least float64, face string) {
 	least = math.Inf(1)
 	far := b.Entry.Add(b.Axis.Mul(depth))
 	consider := func(id string, n mgl64.Vec3, offset float64) {
-		if math.Abs(n.Dot(b.Axis)) > 0.6 {
+		onPlane := func(p mgl64.Vec3) bool { return math.Abs(n.Dot(p)-offset) < noise }
+		if math.Abs(n.Dot(b.Axis)) > 0.6 || onPlane(b.Entry) || onPlane(far) {
 			return
 		}
 		if d := offset - max(n.Dot(b.Entry), n.Dot(far)); d < least {

@@ -48,6 +48,10 @@ func TestScrewFindings(t *testing.T) {
 			id: "screw-holds-little", level: part.Warning, figure: unlooked, limit: 10, says: "half of it"},
 		"a deep counterbore": {from: sound(), spoil: railScrews(func(s *form.Screws) { s.Counterbore = 15 }), mend: railScrews(func(s *form.Screws) { s.Counterbore = 14 }),
 			id: "counterbore-deep", level: part.Warning, figure: 20/math.Cos(6*math.Pi/180) - 15, limit: 6, says: "a counterbore of 14.0 mm or less"},
+		// a number 8 counterbore of 3/8 in at 15°: 3/16 in × tan 15°
+		"a counterbore whose floor comes out": {from: edited(sound(), func(d *form.Design) { d.Splay.Ends = 15 * measure.Degree }),
+			spoil: railScrews(func(s *form.Screws) { s.Counterbore = 1 }), mend: railScrews(func(s *form.Screws) { s.Counterbore = 2 }),
+			id: "counterbore-shallow", level: part.Stop, figure: 1, limit: 3. / 16 * 25.4 * math.Tan(15*math.Pi/180), says: "leans 15.0°"},
 		"a screw among the pins": {from: edited(sound(), stretcher(func(s *form.Stretcher) { s.BelowTop = 0 })),
 			spoil: railScrews(func(s *form.Screws) { s.FromEnd = 2 }), mend: railScrews(func(s *form.Screws) { s.FromEnd = 15 }),
 			id: "screw-in-joint", level: part.Stop, figure: unlooked, limit: 0, says: "into the joint with the top; move it"},

@@ -66,3 +66,20 @@ func (s screw) jointRoom(r *run, mate *part.Part, b part.Bore) {
 	}
 	r.addWorst(f)
 }
+
+// seatDepth looks at a counterbore that leans: it must be deep enough that its flat floor lies all
+// within the wood, half its diameter times the tangent of the lean.
+func seatDepth(r *run, s screw) {
+	c := s.counterbore
+	if c == nil {
+		return
+	}
+	need := c.Diameter.MM() / 2 * math.Tan(c.Lean.Radians())
+	if c.Depth.MM() > need+noise {
+		return
+	}
+	r.addWorst(part.Finding{ID: "counterbore-shallow", Level: part.Stop, Figure: c.Depth.MM(), Limit: need, Unit: "mm", Source: ownGeometry,
+		Parts: s.parts(), Sizes: s.key("counterbore"),
+		Text: sentence("the counterbore of %s leans %s and is %s deep, so its floor comes out of the face; it must be deeper than %s: a counterbore of %s or more.",
+			s.name(), deg(c.Lean), r.mm(c.Depth.MM()), r.mm(need), r.mm(r.up(need+r.step()/2)))})
+}

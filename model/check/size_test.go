@@ -87,6 +87,7 @@ func TestSawRange(t *testing.T) {
 	splayed := edited(wide, func(d *form.Design) { d.Splay.Edges = 8 * measure.Degree })
 	runTrials(t, map[string]trial{
 		"a blade that tilts to 15":          {from: wide, spoil: tilt(15), mend: tilt(20), id: "tilt-out-of-reach", level: part.Warning, figure: 20, limit: 15, says: "stand the board on edge and swing the gauge 20.0°."},
+		"each end of the top alike":         {from: wide, spoil: tilt(15), mend: tilt(20), id: "tilt-out-of-reach", level: part.Warning, figure: 20, limit: 15, says: "Each end of the top needs a tilt of 20.0°"},
 		"47 degrees on any saw":             {from: wide, spoil: ends(47), mend: ends(45), id: "tilt-out-of-reach", level: part.Warning, figure: 47, limit: 45, says: "swing the gauge 47.0° or stand it upright against a tall fence and tilt the blade 43.0°"},
 		"a gauge is not needed for a taper": {from: splayed, spoil: both(swing(1), tilt(10)), mend: both(swing(1), tilt(20)), id: "tilt-out-of-reach", level: part.Warning, figure: 20, limit: 10, says: "tilt"},
 	})

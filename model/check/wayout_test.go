@@ -27,7 +27,7 @@ var proposals = []struct {
 	{regexp.MustCompile(`a half pin of ([\d.]+) mm or more`), func(_ part.Finding, _ string, v measure.Length) edit { return halfPin(v.MM()) }},
 	{regexp.MustCompile(`(\d+) tails of [\d.]+ mm would be nearer`), func(_ part.Finding, _ string, v measure.Length) edit { return tailCount(int(v)) }},
 	{regexp.MustCompile(`a (screw) of ([\d.]+) mm or (?:less|more)`), changeScrew},
-	{regexp.MustCompile(`a (counterbore) of ([\d.]+) mm or less`), changeScrew},
+	{regexp.MustCompile(`a (counterbore) of ([\d.]+) mm or (?:less|more)`), changeScrew},
 	{regexp.MustCompile(`a (diameter|length|width|rise) of ([\d.]+) mm or less`), changeFeature},
 	{regexp.MustCompile(`\b(x|y) of (-?[\d.]+) mm`), changeFeature},
 	{regexp.MustCompile(`set the stretcher ([\d.]+) mm below the top or more`), func(_ part.Finding, _ string, v measure.Length) edit {

@@ -101,7 +101,7 @@ func (r *reader) corners(c *form.Corners) taker {
 		"tails-on": r.choice(&c.TailsOn, form.OnTop, form.OnSide, form.OnFront, form.OnEnd),
 		"over":     r.choice(&c.Over, form.OnFront, form.OnEnd),
 		"lap":      r.maybeLength(&c.Lap, aboveZero),
-		"slope":    r.angle(&c.Slope, 0.1, 60, "a slope between 0.1 and 60 degrees is expected, such as 8 or 1:7"),
+		"slope":    r.angle(&c.Slope, 0.1, 89.9, "a slope above 0 and below 90 degrees is expected, such as 8 or 1:7"),
 		"tails":    r.maybeCount(&c.Tails, 1, mostTails),
 		"tail":     r.maybeLength(&c.Tail, aboveZero),
 		"pin":      r.maybeLength(&c.Pin, notNegative),
