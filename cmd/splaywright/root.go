@@ -47,6 +47,6 @@ It exits 0 on success, 1 when a finding stops the piece, 2 when the input is ref
 	root.SetErr(talk)
 	root.SetFlagErrorFunc(flagTrouble)
 	root.SetVersionTemplate("splaywright {{.Version}}\n")
-	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.new(), p.units(), p.schema())
+	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.plan(), p.new(), p.units(), p.schema())
 	return root
 }

@@ -17,7 +17,7 @@ import (
 func whole(t *testing.T) []byte {
 	t.Helper()
 	p := model.Derive(formtest.Full())
-	c := Content{Title: p.Title, Intro: "260 high", Tables: table.All(p, p.Design.Style()), Cautions: []sheet.Caution{{"At the saw", "Keep the guard on."}}}
+	c := Content{Title: p.Title, Intro: "260 high", Tables: table.All(p, p.Design.Style()), Cautions: []sheet.Caution{{Head: "At the saw", Text: "Keep the guard on."}}}
 	for _, v := range sheet.Views(p) {
 		c.Pictures = append(c.Pictures, Picture{v.Name, v.Page})
 	}

@@ -70,6 +70,7 @@ func Files(p *form.Piece, o Options) ([]File, error) {
 	for _, t := range tables {
 		out = append(out, File{slug(t.ID) + ".csv", func(w io.Writer) error { return csv.Write(w, t) }})
 	}
+	out = append(out, boardPlan(p, so)...)
 	if o.Patterns == nil {
 		return out, nil
 	}

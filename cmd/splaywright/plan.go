@@ -1,0 +1,87 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"splaywright/export/pdf"
+	"splaywright/model/yield"
+	"splaywright/render/sheet"
+	"splaywright/render/table"
+)
+
+func (p *program) plan() *cobra.Command {
+	var s source
+	var width int
+	var patience time.Duration
+	var sheets string
+	c := &cobra.Command{
+		Use:   "plan FILE",
+		Short: "Plan which part comes out of which board on hand",
+		Long: "Print the board plan: how each board on hand is used, what comes out of where, and the cuts in order.\n" +
+			"It exits 1 when the boards do not yield every part." + fileHelp,
+		Example: "  splaywright plan step.yaml\n  splaywright plan example:gate-stool --patience 10s",
+		Args:    cobra.ExactArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			piece, err := s.load(p, args[0])
+			if err != nil {
+				return err
+			}
+			if err := p.stopped(piece); err != nil {
+				return err
+			}
+			ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+			defer stop()
+			ctx, cancel := context.WithTimeout(ctx, patience)
+			defer cancel()
+			r, err := yield.Solve(ctx, piece)
+			if err != nil {
+				return fmt.Errorf("%s: %w", args[0], err)
+			}
+			for i, t := range table.BoardPlan(r, piece.Design.Style()) {
+				if i > 0 {
+					fmt.Fprintln(p.out)
+				}
+				if err := table.WriteText(p.out, t, width); err != nil {
+					return err
+				}
+			}
+			if sheets != "" {
+				pages := sheet.BoardPlan(piece, r, sheet.Options{Style: piece.Design.Style()})
+				if err := writeTo(sheets, func(w io.Writer) error {
+					return pdf.Write(w, pages, pdf.Meta{Title: piece.Title, Subject: "Board plan"})
+				}); err != nil {
+					return err
+				}
+			}
+			if r.Short() {
+				return errStopped
+			}
+			return nil
+		},
+	}
+	s.flags(c)
+	c.Flags().IntVar(&width, "width", 110, "columns of the terminal")
+	c.Flags().StringVar(&sheets, "pdf", "", "also write the plan's sheets, boards drawn to scale, to this file")
+	c.Flags().DurationVar(&patience, "patience", 3*time.Second, "how long to look for a better plan")
+	return c
+}
+
+// writeTo writes a file whole or not at all.
+func writeTo(name string, write func(io.Writer) error) error {
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		return err
+	}
+	if err := os.WriteFile(name, b.Bytes(), 0o666); err != nil {
+		return fmt.Errorf("%s was not written: %w", name, err)
+	}
+	return nil
+}

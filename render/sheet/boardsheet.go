@@ -1,0 +1,286 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/model/stock"
+	"splaywright/model/yield"
+	"splaywright/render/draw"
+	"splaywright/render/table"
+)
+
+// BoardPlan gives the sheets of a board plan: every board that is cut, drawn to scale with its parts,
+// places to avoid, offcuts and the order of cuts, and the tables behind.
+func BoardPlan(p *form.Piece, r yield.Result, o Options) []draw.Page {
+	o = o.fill(p)
+	o.Dark = false
+	s := set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o)}
+	sheets := boardSheets(s, r)
+	sheets = append(sheets, tableSheets(s, table.BoardPlan(r, o.Style))...)
+	return number(sheets)
+}
+
+// Each board stands in a strip of the sheet with its name above it.
+const (
+	boardHead = 7.0  // mm
+	boardGap  = 9.0  // mm, between boards
+	boardText = 2.3  // mm, of labels
+	cutMark   = 4.2  // mm, diameter of the ring round a cut's number
+	hatchStep = 2.2  // mm, between the lines that mark a place to avoid
+	longBoard = 0.94 // of the sheet's room that the longest board takes
+)
+
+func boardSheets(s set, r yield.Result) []*blank {
+	names := table.PartNames(r)
+	longest := 0.
+	for _, l := range r.Plan.Layouts {
+		longest = max(longest, r.Task.Boards[l.Board].Length)
+	}
+	var sheets []*blank
+	var b *blank
+	y := 0.
+	for i, l := range r.Plan.Layouts {
+		board := r.Task.Boards[l.Board]
+		if b == nil {
+			b = s.sheet(entry{title: "Board plan"}, true)
+			sheets, y = append(sheets, b), b.room.Max.Y
+		}
+		scale, name := boardScale(s.o, b.room.Width()*longBoard/longest)
+		need := boardHead + board.Width*scale + boardGap
+		if y-need < b.room.Min.Y && y < b.room.Max.Y {
+			b = s.sheet(entry{title: "Board plan"}, true)
+			sheets, y = append(sheets, b), b.room.Max.Y
+		}
+		b.entry.scale = name
+		d := boardDrawing{b: b, r: r, l: l, board: board, scale: scale, at: draw.Point{X: b.room.Min.X, Y: y - boardHead - board.Width*scale}, names: names}
+		d.draw(table.BoardName(r, i))
+		y -= need
+	}
+	return sheets
+}
+
+// boardScale is the largest scale of the list that is no larger than what fits.
+func boardScale(o Options, fits float64) (float64, string) {
+	list := o.scales()
+	for _, sc := range list {
+		if sc.of <= fits {
+			return sc.of, sc.name
+		}
+	}
+	last := list[len(list)-1]
+	return last.of, last.name
+}
+
+// boardDrawing is one board on a sheet; at is where its left near corner lies.
+type boardDrawing struct {
+	b     *blank
+	r     yield.Result
+	l     stock.Layout
+	board stock.Board
+	scale float64
+	at    draw.Point
+	names map[*stock.Piece]string
+}
+
+func (d *boardDrawing) point(x, y float64) draw.Point {
+	return draw.Point{X: d.at.X + x*d.scale, Y: d.at.Y + y*d.scale}
+}
+
+func (d *boardDrawing) box(r stock.Rect) draw.Box {
+	return draw.Box{Min: d.point(r.X1, r.Y1), Max: d.point(r.X2, r.Y2)}
+}
+
+func (d *boardDrawing) path(segs []draw.Seg, width float64, dash []float64, layer, ref string) {
+	d.b.Items = append(d.b.Items, draw.Path{Segs: segs, Pen: draw.Pen{Width: width, Ink: d.b.ink.line, Dash: dash}, Layer: layer, Ref: ref})
+}
+
+func (d *boardDrawing) draw(name string) {
+	o := d.b.set.o
+	show := func(mm float64) string { return o.label(measure.Length(mm)) }
+	d.b.text(d.at.X, d.at.Y+d.board.Width*d.scale+2.2, 2.8,
+		fmt.Sprintf("%s: %s × %s × %s %s", name, show(d.board.Length), show(d.board.Width), show(d.board.Thickness), d.board.Timber), true, d.b.ink.line)
+	d.pieces()
+	for _, a := range d.board.Avoid {
+		d.avoid(a)
+	}
+	d.outline()
+	d.cuts()
+	d.grain()
+}
+
+// outline is the edge of the wood.
+func (d *boardDrawing) outline() {
+	if len(d.board.Outline) == 0 {
+		d.path(draw.Rect(d.box(stock.Rect{X2: d.board.Length, Y2: d.board.Width})), wideLine, nil, "visible", "")
+		return
+	}
+	var pts []draw.Point
+	for _, p := range append(d.board.Outline[:len(d.board.Outline):len(d.board.Outline)], d.board.Outline[0]) {
+		pts = append(pts, d.point(p.X, p.Y))
+	}
+	d.path(draw.Polyline(pts), wideLine, nil, "visible", "")
+}
+
+// pieces draws parts with a tint and their names, offcuts to keep with a dashed edge.
+func (d *boardDrawing) pieces() {
+	d.l.Each(func(q *stock.Piece, _ int) {
+		box := d.box(q.Rect)
+		switch q.Kind {
+		case stock.Part:
+			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(box), Filled: true, Fill: d.b.ink.soft, Layer: "tint"})
+			d.path(draw.Rect(box), narrowLine, nil, "part", d.r.Task.Demands[q.Demand].ID)
+			d.label(box, d.names[q], d.size(q))
+		case stock.Offcut:
+			d.path(draw.Rect(box), narrowLine, []float64{3, 0.75}, "offcut", "")
+			d.label(box, "offcut", d.size(q))
+		case stock.Waste:
+			d.cross(box)
+		}
+	})
+}
+
+// cross marks waste as at the bench: with an ×, where there is room for one.
+func (d *boardDrawing) cross(box draw.Box) {
+	const least, arm = 2.0, 2.5
+	w, h := box.Width(), box.Height()
+	if w < least || h < least {
+		return
+	}
+	c := draw.Point{X: (box.Min.X + box.Max.X) / 2, Y: (box.Min.Y + box.Max.Y) / 2}
+	r := min(arm, w/2-0.4, h/2-0.4)
+	for _, up := range []float64{r, -r} {
+		d.path(draw.Polyline([]draw.Point{{X: c.X - r, Y: c.Y - up}, {X: c.X + r, Y: c.Y + up}}), narrowLine, nil, "waste", "")
+	}
+}
+
+func (d *boardDrawing) size(q *stock.Piece) string {
+	o := d.b.set.o
+	return o.label(measure.Length(q.Length())) + " × " + o.label(measure.Length(q.Width()))
+}
+
+// label sets lines in the middle of a box, smaller where the box is small, upright where it is narrow;
+// where even that does not fit the name is left to the table.
+func (d *boardDrawing) label(box draw.Box, lines ...string) {
+	turned := box.Height() > box.Width()
+	along, across := box.Width(), box.Height()
+	if turned {
+		along, across = across, along
+	}
+	for size := boardText; size >= 1.5; size -= 0.1 {
+		for _, try := range [][]string{lines, {strings.Join(lines, ", ")}, lines[:1]} {
+			if fits(try, size, along-1.6, across-1) {
+				d.set(box, try, size, turned)
+				return
+			}
+		}
+	}
+}
+
+func fits(lines []string, size, along, across float64) bool {
+	for _, l := range lines {
+		if draw.TextWidth(l, size, false) > along {
+			return false
+		}
+	}
+	return float64(len(lines))*size*1.7 <= across
+}
+
+func (d *boardDrawing) set(box draw.Box, lines []string, size float64, turned bool) {
+	mid := draw.Point{X: (box.Min.X + box.Max.X) / 2, Y: (box.Min.Y + box.Max.Y) / 2}
+	step := size * 1.7
+	for i, l := range lines {
+		off := (float64(len(lines)-1)/2-float64(i))*step - size*0.36
+		t := draw.Text{At: draw.Point{X: mid.X, Y: mid.Y + off}, Size: size, Align: draw.Centre, Text: l, Ink: d.b.ink.line, Layer: "notes"}
+		if turned {
+			t.At, t.Turn = draw.Point{X: mid.X - off, Y: mid.Y}, 90
+		}
+		d.b.Items = append(d.b.Items, t)
+	}
+}
+
+// avoid hatches a place that is not to be used.
+func (d *boardDrawing) avoid(a stock.Avoid) {
+	blot := a.On(d.board)
+	box := d.box(blot.Rect)
+	if blot.Radius > 0 {
+		c := d.point(blot.Centre.X, blot.Centre.Y)
+		d.path(draw.Circle(c, blot.Radius*d.scale), narrowLine, nil, "avoid", "")
+		d.hatch(box, func(p, q draw.Point) (draw.Point, draw.Point, bool) { return inCircle(p, q, c, blot.Radius*d.scale) })
+		return
+	}
+	d.path(draw.Rect(box), narrowLine, nil, "avoid", "")
+	d.hatch(box, func(p, q draw.Point) (draw.Point, draw.Point, bool) { return p, q, true })
+}
+
+// hatch draws lines at 45° across a box, each cut to the shape.
+func (d *boardDrawing) hatch(box draw.Box, cut func(p, q draw.Point) (draw.Point, draw.Point, bool)) {
+	w, h := box.Width(), box.Height()
+	for c := hatchStep / 2; c < w+h; c += hatchStep {
+		p := draw.Point{X: box.Min.X + max(0, c-h), Y: box.Min.Y + min(c, h)}
+		q := draw.Point{X: box.Min.X + min(c, w), Y: box.Min.Y + max(0, c-w)}
+		if a, b, ok := cut(p, q); ok {
+			d.path(draw.Polyline([]draw.Point{a, b}), narrowLine, nil, "avoid", "")
+		}
+	}
+}
+
+// inCircle is the part of a line inside a circle.
+func inCircle(p, q, c draw.Point, r float64) (draw.Point, draw.Point, bool) {
+	dx, dy := q.X-p.X, q.Y-p.Y
+	n := math.Hypot(dx, dy)
+	if n == 0 {
+		return p, q, false
+	}
+	dx, dy = dx/n, dy/n
+	along := (c.X-p.X)*dx + (c.Y-p.Y)*dy
+	off := math.Abs((c.X-p.X)*dy - (c.Y-p.Y)*dx)
+	if off >= r {
+		return p, q, false
+	}
+	half := math.Sqrt(r*r - off*off)
+	a, b := max(0, along-half), min(n, along+half)
+	return draw.Point{X: p.X + dx*a, Y: p.Y + dy*a}, draw.Point{X: p.X + dx*b, Y: p.Y + dy*b}, a < b
+}
+
+// cuts draws each cut with its number in a ring at the end that it starts from.
+func (d *boardDrawing) cuts() {
+	for n, c := range d.l.Cuts(d.r.Task.Saw.Kerf) {
+		var from, to draw.Point
+		switch c.Kind {
+		case stock.Crosscut:
+			from, to = d.point(c.At, c.From), d.point(c.At, c.To)
+		case stock.Rip:
+			from, to = d.point(c.From, c.At), d.point(c.To, c.At)
+		default:
+			continue
+		}
+		d.path(draw.Polyline([]draw.Point{from, to}), narrowLine*1.4, []float64{6, 0.75, 0.5, 0.75}, "cut", "")
+		at := draw.Point{X: from.X + (to.X-from.X)*0.5, Y: from.Y + (to.Y-from.Y)*0.5}
+		if c.Kind == stock.Crosscut {
+			at.Y = from.Y + min(cutMark, (to.Y-from.Y)/2)
+		} else {
+			at.X = to.X - min(cutMark, (to.X-from.X)/2)
+		}
+		d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Circle(at, cutMark/2), Filled: true, Fill: d.b.ink.paper, Pen: draw.Pen{Width: narrowLine, Ink: d.b.ink.line}, Layer: "cut"})
+		d.b.Items = append(d.b.Items, draw.Text{At: draw.Point{X: at.X, Y: at.Y - 0.75}, Size: 2.1, Align: draw.Centre, Text: fmt.Sprint(n + 1), Ink: d.b.ink.line, Layer: "cut"})
+	}
+}
+
+// grain is an arrow below the board's name, along the grain.
+func (d *boardDrawing) grain() {
+	y := d.at.Y - 3
+	x := d.at.X
+	d.path(draw.Polyline([]draw.Point{{X: x, Y: y}, {X: x + 18, Y: y}}), narrowLine, nil, "notes", "")
+	for _, end := range []float64{x, x + 18} {
+		way := 1.5
+		if end > x {
+			way = -way
+		}
+		d.path(draw.Polyline([]draw.Point{{X: end + way, Y: y + 0.6}, {X: end, Y: y}, {X: end + way, Y: y - 0.6}}), narrowLine, nil, "notes", "")
+	}
+	d.b.text(x+20, y-0.8, 2, "grain; left end here, near edge below; × waste, hatched: not to be used, numbers: order of cuts", false, d.b.ink.faint)
+}

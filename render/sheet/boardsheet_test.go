@@ -1,0 +1,103 @@
+package sheet
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"splaywright/model"
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
+	"splaywright/model/stock"
+	"splaywright/model/yield"
+	"splaywright/render/draw"
+)
+
+func planned(t *testing.T) (*form.Piece, yield.Result) {
+	t.Helper()
+	d := formtest.Full()
+	d.Plan.Keep = 120
+	d.OnHand = []stock.Board{
+		{Name: "gate rail", Length: 1050, Width: 290, Thickness: 28, Avoid: []stock.Avoid{
+			{What: "hinge holes", From: stock.RightNear, X: 30, Length: 120, Width: 60}, {What: "knot", X: 400, Y: 150, Diameter: 40}}},
+		{Name: "short end", Length: 720, Width: 300, Thickness: 27, Count: 2, Outline: []stock.Point{{X: 0, Y: 0}, {X: 720, Y: 10}, {X: 720, Y: 300}, {X: 0, Y: 300}}},
+		{Name: "lath", Length: 900, Width: 90, Thickness: 27},
+	}
+	p := model.Derive(d)
+	r, err := yield.Solve(context.Background(), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p, r
+}
+
+// Every board that is cut is drawn with its name, every part in it with its name, and all of it keeps
+// to the sheet.
+func TestBoardPlanShowsEveryPart(t *testing.T) {
+	p, r := planned(t)
+	pages := BoardPlan(p, r, Options{})
+	all := ""
+	for _, page := range pages {
+		all += texts(page)
+		b := draw.Bounds(page.Items)
+		if b.Min.X < -0.01 || b.Min.Y < -0.01 || b.Max.X > page.Width+0.01 || b.Max.Y > page.Height+0.01 {
+			t.Errorf("a page of %g × %g is drawn from %v to %v", page.Width, page.Height, b.Min, b.Max)
+		}
+	}
+	for _, q := range p.Parts {
+		if !strings.Contains(all, q.Mark+" "+q.Name) {
+			t.Errorf("%s is not in the plan", q.Name)
+		}
+	}
+	for _, l := range r.Plan.Layouts {
+		if name := r.Task.Boards[l.Board].Name; !strings.Contains(all, name) {
+			t.Errorf("%s is not drawn", name)
+		}
+	}
+}
+
+// A part is drawn at the scale that the sheet names: read back from the drawing, 449 mm are 449 mm.
+func TestBoardsAreDrawnToScale(t *testing.T) {
+	p, r := planned(t)
+	pages := BoardPlan(p, r, Options{})
+	scale, _ := boardScale(Options{}.fill(p), 247*longBoard/longestOf(r))
+	sizes := map[string]bool{}
+	for _, it := range pages[0].Items {
+		if path, ok := it.(draw.Path); ok && path.Layer == "part" {
+			b := draw.Bounds([]draw.Item{path})
+			for _, d := range r.Task.Demands {
+				if math.Abs(b.Width()/scale-d.Length) < 1e-6 && math.Abs(b.Height()/scale-d.Width) < 1e-6 {
+					sizes[d.ID] = true
+				}
+			}
+		}
+	}
+	if len(sizes) == 0 {
+		t.Error("no part is drawn in its size")
+	}
+}
+
+func longestOf(r yield.Result) float64 {
+	longest := 0.
+	for _, l := range r.Plan.Layouts {
+		longest = max(longest, r.Task.Boards[l.Board].Length)
+	}
+	return longest
+}
+
+// The lines that hatch a knot stay inside it.
+func TestHatchingStaysInTheKnot(t *testing.T) {
+	c := draw.Point{X: 10, Y: 20}
+	for _, x := range []float64{-20, -5, 0, 3, 4.9, 8} {
+		a, b, ok := inCircle(draw.Point{X: x, Y: 0}, draw.Point{X: x + 40, Y: 40}, c, 5)
+		if !ok {
+			continue
+		}
+		for _, p := range []draw.Point{a, b} {
+			if math.Hypot(p.X-c.X, p.Y-c.Y) > 5+1e-9 {
+				t.Errorf("from %g the hatch reaches %v", x, p)
+			}
+		}
+	}
+}

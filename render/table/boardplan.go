@@ -1,0 +1,225 @@
+package table
+
+import (
+	"fmt"
+	"strings"
+
+	"splaywright/model/measure"
+	"splaywright/model/stock"
+	"splaywright/model/yield"
+)
+
+// BoardPlanIDs are the ids of the tables of a board plan, in order.
+var BoardPlanIDs = []string{"board-plan", "board-plan-parts", "board-plan-cuts"}
+
+// BoardPlan is a board plan in words: how each board is used, what comes out of where, and the cuts in
+// order with the side that is waste.
+func BoardPlan(r yield.Result, style measure.Style) []Table {
+	return []Table{planSummary(r, style), planParts(r, style), planCuts(r, style)}
+}
+
+// planSummary has a row a board that is cut, and one for what has no place.
+func planSummary(r yield.Result, style measure.Style) Table {
+	s := newSheet(BoardPlanIDs[0], "Board plan", style)
+	s.words("Board", "Timber")
+	s.lengths("Length", "Width", "Thick")
+	s.numbers("%", "Parts", "Offcuts", "Waste")
+	s.words("Note")
+	for i, l := range r.Plan.Layouts {
+		b := r.Task.Boards[l.Board]
+		area := balanceOf(l, b)
+		s.row("", word(BoardName(r, i)), word(b.Timber), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
+			figure(100*area.Parts/area.Boards, 1), figure(100*area.Offcuts/area.Boards, 1), figure(100*area.Waste/area.Boards, 1), word(b.Note))
+	}
+	for _, m := range r.Plan.Misfits {
+		s.note(misfitText(s, r, m))
+	}
+	for _, l := range r.Plan.Left {
+		s.note(fmt.Sprintf("No room is left for %d of %s, %s.", l.Count, r.Task.Demands[l.Demand].Name, s.roughOf(r.Task.Demands[l.Demand])))
+	}
+	s.note(proofText(s, r))
+	s.note("Parts are laid out in their rough size; places to avoid, trims and saw cuts count as waste. Checked by a verifier that shares nothing with the planner.")
+	return s.Table
+}
+
+func mm(x float64) measure.Length { return measure.Length(x) }
+
+// BoardName is what a board that is cut is called; of several alike, the number of each.
+func BoardName(r yield.Result, layout int) string {
+	at := r.Plan.Layouts[layout].Board
+	name, nth := r.Task.Boards[at].Name, 1
+	for _, l := range r.Plan.Layouts[:layout] {
+		if l.Board == at {
+			nth++
+		}
+	}
+	if r.Task.Boards[at].Number() > 1 {
+		name += fmt.Sprintf(" (%d)", nth)
+	}
+	return name
+}
+
+func balanceOf(l stock.Layout, b stock.Board) stock.Balance {
+	return stock.Plan{Layouts: []stock.Layout{{Board: 0, Root: l.Root}}}.Balance(stock.Task{Boards: []stock.Board{b}})
+}
+
+func (s *sheet) roughOf(d stock.Demand) string {
+	return s.style.Format(mm(d.Length)) + " × " + s.style.Format(mm(d.Width)) + " × " + s.style.FormatUnit(mm(d.Thickness))
+}
+
+// misfitText says by how much a part misses and what would fit.
+func misfitText(s *sheet, r yield.Result, m stock.Misfit) string {
+	d := r.Task.Demands[m.Demand]
+	what := d.Name
+	if m.Run > 0 {
+		what = "The run " + r.Task.Runs[m.Run-1].Name
+	}
+	if m.Board < 0 {
+		return fmt.Sprintf("%s fits no board: none is of its timber and thick enough for %s.", what, s.style.FormatUnit(mm(d.Thickness)))
+	}
+	return fmt.Sprintf("%s wants %s × %s and fits no board. %s comes nearest: it yields %s of length at that width, or %s of width at that length.",
+		what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), r.Task.Boards[m.Board].Name,
+		s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))
+}
+
+// proofText states the bound that the plan was held against.
+func proofText(s *sheet, r yield.Result) string {
+	p := r.Plan
+	switch {
+	case r.Short() && p.Short:
+		return "Proven: these boards cannot yield all the parts."
+	case r.Short():
+		return "Not every part was placed; that it cannot be done is not proven."
+	case p.Proven && priced(r.Task):
+		return fmt.Sprintf("Proven: no choice of these boards costs less than %.2f.", p.Cost)
+	case p.Proven:
+		return "Proven: no choice of these boards uses less wood."
+	}
+	return fmt.Sprintf("At most %.1f %% above the least that is possible with these boards.", 100*p.Gap())
+}
+
+func priced(t stock.Task) bool {
+	for _, b := range t.Boards {
+		if b.Price > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// planParts has a row a part: where it lies on its board, from the left end and the near edge.
+func planParts(r yield.Result, style measure.Style) Table {
+	s := newSheet(BoardPlanIDs[1], "What comes out of which board", style)
+	s.words("Board", "Part")
+	s.lengths("From left end", "From near edge", "Length", "Width")
+	s.words("Grain")
+	names := PartNames(r)
+	for i, l := range r.Plan.Layouts {
+		l.Each(func(q *stock.Piece, _ int) {
+			if q.Kind != stock.Part && q.Kind != stock.Offcut {
+				return
+			}
+			what, grain := "offcut to keep", ""
+			if q.Kind == stock.Part {
+				what, grain = names[q], "along the board"
+				if q.Turned {
+					grain = "across the board"
+				}
+			}
+			s.row("", word(BoardName(r, i)), word(what), s.length(mm(q.X1)), s.length(mm(q.Y1)), s.length(mm(q.Length())), s.length(mm(q.Width())), word(grain))
+		})
+	}
+	return s.done()
+}
+
+// PartNames gives every piece of the plan that is a part its mark and name: of equal parts one after the
+// other, and of a glue-up's strips which it is.
+func PartNames(r yield.Result) map[*stock.Piece]string {
+	next := make([]int, len(r.Task.Demands))
+	strips := map[int]int{}
+	out := map[*stock.Piece]string{}
+	for _, l := range r.Plan.Layouts {
+		l.Each(func(q *stock.Piece, _ int) {
+			if q.Kind != stock.Part {
+				return
+			}
+			if q.Strip > 0 {
+				strips[q.Strip]++
+				g := r.Plan.Glued[q.Strip-1]
+				out[q] = fmt.Sprintf("%s, strip %d of %d", partOf(r, q.Demand, 0), strips[q.Strip], g.Strips)
+				return
+			}
+			out[q] = partOf(r, q.Demand, next[q.Demand])
+			next[q.Demand]++
+		})
+	}
+	return out
+}
+
+func partOf(r yield.Result, demand, nth int) string {
+	if parts := r.Parts[demand]; nth < len(parts) {
+		return partMark(parts[nth])
+	}
+	return r.Task.Demands[demand].Name
+}
+
+// planCuts lists the cuts of every board in order.
+func planCuts(r yield.Result, style measure.Style) Table {
+	s := newSheet(BoardPlanIDs[2], "Cuts in order", style)
+	s.words("Board")
+	s.numbers("", "Cut")
+	s.words("Which")
+	s.lengths("At", "From", "To")
+	s.words("Waste side")
+	for i, l := range r.Plan.Layouts {
+		for n, c := range l.Cuts(r.Task.Saw.Kerf) {
+			s.row("", word(BoardName(r, i)), count(n+1), word(kindOf(c.Kind)), s.length(mm(c.At)), s.length(mm(c.From)), s.length(mm(c.To)), word(wasteOf(c)))
+		}
+	}
+	if len(s.Rows) > 0 {
+		if t := r.Task.Saw; t.TrimEnds > 0 || t.TrimEdges > 0 {
+			s.note("Before these cuts " + trims(s, t) + " come off, as far as a cut of the list does not take them.")
+		}
+		s.note("Crosscuts are measured from the left end, rips from the near edge, to the near side of the blade, which is " +
+			s.exactLength(mm(r.Task.Saw.Kerf)).Text + " " + lengthUnit(style) + " wide and cuts beyond that line. Each cut goes right through the piece that it stands in.")
+		s.note("Look for nails, screws and grit before every cut in wood that had another life; a metal detector costs less than a blade. Cup, twist and loose knots are planed or cut out first; keep narrow and short pieces on a sled.")
+	}
+	return s.done()
+}
+
+// trims says what comes off ends and edges before anything else.
+func trims(s *sheet, t stock.Saw) string {
+	var words []string
+	if t.TrimEnds > 0 {
+		words = append(words, s.style.FormatUnit(mm(t.TrimEnds))+" at both ends")
+	}
+	if t.TrimEdges > 0 {
+		words = append(words, s.style.FormatUnit(mm(t.TrimEdges))+" at both edges")
+	}
+	return and(words)
+}
+
+func kindOf(k stock.Kind) string {
+	switch k {
+	case stock.Crosscut:
+		return "across"
+	case stock.Rip:
+		return "along"
+	}
+	return "through the thickness"
+}
+
+// wasteOf says on which side of a cut the waste falls: where the kerf may lie.
+func wasteOf(c stock.Cut) string {
+	var sides []string
+	if !c.KeepNear {
+		sides = append(sides, "before the cut")
+	}
+	if !c.KeepFar {
+		sides = append(sides, "beyond the cut")
+	}
+	if len(sides) == 0 {
+		return "only the kerf"
+	}
+	return strings.Join(sides, " and ")
+}

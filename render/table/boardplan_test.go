@@ -1,0 +1,90 @@
+package table
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"splaywright/model"
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
+	"splaywright/model/stock"
+	"splaywright/model/yield"
+)
+
+func planOf(t *testing.T, d form.Design) yield.Result {
+	t.Helper()
+	r, err := yield.Solve(context.Background(), model.Derive(d))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func onBoards(boards ...stock.Board) form.Design {
+	d := formtest.WorkedExample()
+	d.Allowance = form.Allowance{Length: 25, Width: 6, Thickness: 3}
+	d.OnHand = boards
+	return d
+}
+
+// Every part stands in the table once, where the plan has it, and what is said of a board adds up.
+func TestBoardPlanTables(t *testing.T) {
+	r := planOf(t, onBoards(stock.Board{Name: "plank", Length: 1300, Width: 300, Thickness: 27, Timber: "white oak", Note: "from the barn"}))
+	tabs := BoardPlan(r, metric)
+	for i, id := range BoardPlanIDs {
+		if tabs[i].ID != id {
+			t.Errorf("table %d is %q, want %q", i, tabs[i].ID, id)
+		}
+	}
+	sum := tabs[0].Rows[0]
+	if got := *sum[5].Number + *sum[6].Number + *sum[7].Number; math.Abs(got-100) > 1e-9 {
+		t.Errorf("the shares of the board come to %g %%", got)
+	}
+	if sum[8].Text != "from the barn" {
+		t.Errorf("note %q", sum[8].Text)
+	}
+	names := map[string]int{}
+	for _, row := range tabs[1].Rows {
+		names[row[1].Text]++
+	}
+	for _, want := range []string{"1 Top", "2 Side, left", "3 Side, right"} {
+		if names[want] != 1 {
+			t.Errorf("%s stands %d times in the table", want, names[want])
+		}
+	}
+	for i, row := range tabs[2].Rows {
+		if *row[1].Number != float64(i+1) || row[6].Text == "" {
+			t.Errorf("cut %d: %v", i+1, row)
+		}
+	}
+}
+
+// What does not fit is said with what it wants and what the best board yields.
+func TestBoardPlanSaysWhatDoesNotFit(t *testing.T) {
+	r := planOf(t, onBoards(stock.Board{Name: "lath", Length: 1300, Width: 200, Thickness: 27}))
+	text := strings.Join(BoardPlan(r, metric)[0].Notes, "\n")
+	for _, want := range []string{"fits no board", "lath comes nearest", "of width at that length"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is missing in\n%s", want, text)
+		}
+	}
+	r = planOf(t, onBoards(stock.Board{Name: "veneer", Length: 3000, Width: 300, Thickness: 12}))
+	if text := strings.Join(BoardPlan(r, metric)[0].Notes, "\n"); !strings.Contains(text, "thick enough") {
+		t.Errorf("a board too thin: %s", text)
+	}
+}
+
+// Boards alike are told apart by their number.
+func TestBoardsAlikeAreNumbered(t *testing.T) {
+	r := planOf(t, onBoards(stock.Board{Name: "shelf", Length: 480, Width: 300, Thickness: 27, Count: 5}))
+	seen := map[string]bool{}
+	for i := range r.Plan.Layouts {
+		name := BoardName(r, i)
+		if seen[name] || !strings.HasPrefix(name, "shelf (") {
+			t.Errorf("board %d is called %q", i, name)
+		}
+		seen[name] = true
+	}
+}
