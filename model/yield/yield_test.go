@@ -1,10 +1,13 @@
 package yield
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"testing"
 
+	"splaywright/assets"
+	"splaywright/model/file"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
 	"splaywright/model/stock"
@@ -102,5 +105,47 @@ func TestTheStepOutOfOnePlank(t *testing.T) {
 	d.OnHand = nil
 	if _, err = Solve(context.Background(), form.Build(d)); !errors.Is(err, ErrNoBoards) {
 		t.Errorf("no boards: %v", err)
+	}
+}
+
+// The examples that name boards can be cut from them.
+func TestExamplesWithBoardsCanBeCut(t *testing.T) {
+	seen := 0
+	for _, e := range assets.Examples() {
+		doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := doc.Design()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(d.OnHand) == 0 {
+			continue
+		}
+		seen++
+		r, err := Solve(context.Background(), form.Build(d))
+		if err != nil || r.Short() || !r.Plan.Proven {
+			t.Errorf("%s: %v, short %t, proven %t", e.Name, err, r.Short(), r.Plan.Proven)
+		}
+	}
+	if seen < 2 {
+		t.Errorf("%d examples name boards on hand, want two", seen)
+	}
+}
+
+func BenchmarkPlanOfAStool(b *testing.B) {
+	d := formtest.Full()
+	knot := func(x, y float64) stock.Avoid { return stock.Avoid{What: "knot", X: x, Y: y, Diameter: 30} }
+	d.OnHand = []stock.Board{
+		{Name: "a", Length: 1100, Width: 280, Thickness: 30, Avoid: []stock.Avoid{knot(200, 60), knot(700, 200)}},
+		{Name: "b", Length: 900, Width: 280, Thickness: 28, Avoid: []stock.Avoid{knot(100, 60), knot(600, 120)}},
+		{Name: "c", Length: 800, Width: 120, Thickness: 28, Avoid: []stock.Avoid{knot(300, 60), knot(500, 20)}},
+	}
+	p := form.Build(d)
+	for b.Loop() {
+		if _, err := Solve(context.Background(), p); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

@@ -146,7 +146,7 @@ func PartNames(r yield.Result) map[*stock.Piece]string {
 			if q.Strip > 0 {
 				strips[q.Strip]++
 				g := r.Plan.Glued[q.Strip-1]
-				out[q] = fmt.Sprintf("%s, strip %d of %d", partOf(r, q.Demand, 0), strips[q.Strip], g.Strips)
+				out[q] = fmt.Sprintf("%s, strip %d of %d", partOf(r, q.Demand, glueUpsBefore(r, q.Strip)), strips[q.Strip], g.Strips)
 				return
 			}
 			out[q] = partOf(r, q.Demand, next[q.Demand])
@@ -154,6 +154,16 @@ func PartNames(r yield.Result) map[*stock.Piece]string {
 		})
 	}
 	return out
+}
+
+// glueUpsBefore counts the glue-ups of the same kind of part before one, which is counted from 1.
+func glueUpsBefore(r yield.Result, strip int) (n int) {
+	for _, g := range r.Plan.Glued[:strip-1] {
+		if g.Demand == r.Plan.Glued[strip-1].Demand {
+			n++
+		}
+	}
+	return n
 }
 
 func partOf(r yield.Result, demand, nth int) string {

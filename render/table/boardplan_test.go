@@ -88,3 +88,22 @@ func TestBoardsAlikeAreNumbered(t *testing.T) {
 		seen[name] = true
 	}
 }
+
+// Strips of two equal glue-ups are told apart by the part that they make.
+func TestStripsNameTheirPart(t *testing.T) {
+	d := onBoards(stock.Board{Name: "narrow", Length: 2400, Width: 150, Thickness: 27, Count: 3})
+	d.Plan.GlueUp = true
+	r := planOf(t, d)
+	if r.Short() {
+		t.Fatalf("%+v", r.Plan.Misfits)
+	}
+	seen := map[string]int{}
+	for _, name := range PartNames(r) {
+		seen[name]++
+	}
+	for _, want := range []string{"2 Side, left, strip 1 of 2", "2 Side, left, strip 2 of 2", "3 Side, right, strip 1 of 2", "3 Side, right, strip 2 of 2"} {
+		if seen[want] != 1 {
+			t.Errorf("%q stands %d times among %v", want, seen[want], seen)
+		}
+	}
+}
