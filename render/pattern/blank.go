@@ -89,17 +89,17 @@ func (b *blank) facePattern(f *face) Pattern {
 	b.centres(&p, f.place, &f.chart, false, func(at mgl64.Vec3) bool { return math.Abs(at[2]-f.z) < inPlane })
 	b.featureCentres(&p, f)
 	b.housings(&p, f)
-	p.Tells = b.faceTells(f)
+	p.Tells = b.tells(f)
 	p.sign(f.place)
 	return p
 }
 
-func (b *blank) faceTells(f *face) []string {
+func (b *blank) tells(f *face) string {
 	way := "Lay it on the outer face, print up."
 	if f == b.inner {
 		way = "Lay it on the inner face, print up, the board turned over about its long axis: the ends stay where they were."
 	}
-	return []string{way + " The arrows point at the reference edge, the " + words(b.reference().ID) + "."}
+	return way + " The arrows point at the reference edge, the " + words(b.reference().ID) + "."
 }
 
 // reference is the edge that marking starts from: the front edge, from which the tails run, else the

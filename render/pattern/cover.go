@@ -13,7 +13,7 @@ func cover(q Name, all []*tiling, piece string, o Options) draw.Page {
 	c := &canvas{draw.Page{Title: q.Words + ", patterns", Width: size.X, Height: size.Y}}
 	w := o.layout(size)
 	bars(c, draw.Point{X: o.Margin.MM(), Y: o.Margin.MM()}, w, o)
-	c.text(w.Max.X, o.Margin.MM()+6, 2, draw.Right, true, warning)
+	c.heed(w, o, "")
 
 	y := w.Max.Y + 6.5
 	mark := draw.TextWidth(q.Marks, markText, true)
@@ -49,14 +49,12 @@ func steps(all []*tiling, o Options) []string {
 	seen := map[string]bool{}
 	for _, t := range all {
 		place := t.p.Place
-		for _, s := range t.p.Tells {
-			if strings.HasSuffix(place, "wrapped round") {
-				place = "Wrapped ends"
-			}
-			if !seen[place+s] {
-				seen[place+s] = true
-				out = append(out, strings.ToUpper(place[:1])+place[1:]+": "+s)
-			}
+		if strings.HasSuffix(place, wrapped) {
+			place = "Wrapped ends"
+		}
+		if !seen[place] {
+			seen[place] = true
+			out = append(out, strings.ToUpper(place[:1])+place[1:]+": "+t.p.Tells)
 		}
 	}
 	return append(out, "Full lines are cut, dashed ones folded; pale ones are baselines and the wood of the blank; × is waste. Round-overs come after and are not drawn. "+
@@ -116,19 +114,18 @@ func (c *canvas) sheetMap(t *tiling, room draw.Box) {
 			runs = append(runs, draw.Flatten(l.Segs, 0.1)...)
 		}
 	}
-	lap := t.o.Overlap.MM() / 2
 	names := &lettering{lines: runs}
 	for r := range t.rows {
 		for k := range t.cols {
-			b := t.box(tile{r, k}).Grow(-lap)
+			b := t.core(tile{r, k})
 			b = draw.Box{Min: place(b.Min), Max: place(b.Max)}
 			c.add(draw.Path{Segs: draw.Rect(b), Pen: draw.Pen{Width: thin, Ink: faint}, Layer: "map"})
 			names.window = b
-			l := Label{At: between(b.Min, b.Max, 0.5), Lines: []string{tile{r, k}.name()}, Size: 2.5}
+			text := tile{r, k}.name()
 			if !t.full[r][k] {
-				l.Lines, l.Size = []string{"no sheet"}, 1.8
+				text = "–"
 			}
-			names.place(l)
+			names.fit(Label{At: between(b.Min, b.Max, 0.5), Lines: []string{text}, Size: smallText})
 		}
 	}
 	c.Items = append(c.Items, names.items...)

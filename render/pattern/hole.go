@@ -59,11 +59,14 @@ func (b *blank) holeWords(h part.Bore) []string {
 	} else {
 		said = append(said, b.style.FormatUnit(h.Depth)+" deep")
 	}
-	if h.Lean > part.SquareNoise {
-		said = append(said, "leaning "+measure.FormatAngle(h.Lean, measure.Degree/10))
+	if h.Lean >= leastLean/2 {
+		said = append(said, "leaning "+measure.FormatAngle(h.Lean, leastLean))
 	}
 	return said
 }
+
+// leastLean is what leans are printed to.
+const leastLean = measure.Degree / 10
 
 // bit is a drill's size as drills are sold: tenths of a millimetre, or 64ths of an inch.
 func (b *blank) bit(d measure.Length) string {

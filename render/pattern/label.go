@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"math"
+	"strings"
 
 	"splaywright/render/draw"
 )
@@ -44,19 +45,48 @@ func (l Label) font(i int) (size float64, bold bool) {
 // takes one that is at least free of other labels. One that must stay within a narrow figure and finds no
 // room is turned to be read from the right.
 func (t *lettering) place(l Label) {
-	if t.settle(l, 0) || len(l.In) > 0 && t.settle(l, 90) {
-		return
+	bound := len(l.In) > 0
+	small := l
+	small.Size *= 0.72 // 1.8 mm: the least that is read with ease
+	switch {
+	case t.settle(l, 0, true), bound && t.settle(l, 90, true):
+	case bound && (t.settle(small, 0, true) || t.settle(small, 90, true)):
+	case t.settle(l.narrow(), 0, true), !bound && t.settle(l, 0, false):
+	default:
+		t.left = append(t.left, l)
+	}
+}
+
+// fit puts a label where it is free of lines, in smaller letters where it must, or not at all.
+func (t *lettering) fit(l Label) {
+	const least = 1.3
+	for ; l.Size >= least; l.Size *= 0.85 {
+		if t.settle(l, 0, true) {
+			return
+		}
 	}
 	t.left = append(t.left, l)
 }
 
-// settle looks for a place for a label turned so many degrees, 0 or 90, and tells whether there is one.
-func (t *lettering) settle(l Label, turn float64) bool {
+// narrow is a label with a line for each thing said.
+func (l Label) narrow() Label {
+	var lines []string
+	for _, s := range l.Lines {
+		lines = append(lines, strings.Split(s, ", ")...)
+	}
+	if !l.Signed {
+		l.Lines = lines
+	}
+	return l
+}
+
+// settle looks for a place for a label turned so many degrees, 0 or 90, and tells whether there is
+// one; a clean one is free of lines too.
+func (t *lettering) settle(l Label, turn float64, clean bool) bool {
 	wide, high := l.block()
 	if turn != 0 {
 		wide, high = high, wide
 	}
-	second, fallback := draw.Point{}, false
 	in := sides(l.In)
 	for _, c := range spots(l.At, wide, high) {
 		b := boxAt(c, wide, high)
@@ -64,19 +94,13 @@ func (t *lettering) settle(l Label, turn float64) bool {
 			t.overlaps(b) || !within(b, in) {
 			continue
 		}
-		if struck(b, t.lines) || l.Leader && t.blocked(l.At, b) {
-			if !fallback {
-				second, fallback = c, true
-			}
+		if clean && (struck(b, t.lines) || l.Leader && t.blocked(l.At, b)) {
 			continue
 		}
 		t.put(l, c, b, turn)
 		return true
 	}
-	if fallback && len(l.In) == 0 {
-		t.put(l, second, boxAt(second, wide, high), turn)
-	}
-	return fallback && len(l.In) == 0
+	return false
 }
 
 // sides are the half planes of a convex figure, counter-clockwise.

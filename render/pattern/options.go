@@ -66,7 +66,7 @@ func (o Options) Fill() (Options, error) {
 	}
 	l := o.layout(size)
 	if need := o.leastWidth(); size.X-2*o.Margin.MM() < need {
-		return o, fmt.Errorf("a margin of %s leaves too little of a sheet %s wide: the bars and their names need %.0f mm", o.Style.FormatUnit(o.Margin), o.Style.FormatUnit(measure.Length(size.X)), need)
+		return o, fmt.Errorf("a margin of %s leaves too little of a sheet %s wide: the bars and what stands beside them need %.0f mm", o.Style.FormatUnit(o.Margin), o.Style.FormatUnit(measure.Length(size.X)), need)
 	}
 	if most := min(l.Width(), l.Height()) / 2; o.Overlap.MM() > most {
 		return o, fmt.Errorf("an overlap of %s is too much: a sheet holds %.0f × %.0f mm of a pattern", o.Style.FormatUnit(o.Overlap), l.Width(), l.Height())
@@ -74,7 +74,7 @@ func (o Options) Fill() (Options, error) {
 	return o, nil
 }
 
-// leastWidth that a printer must reach for the bars with their names and the strips round the window.
+// leastWidth that a printer must reach for the bars with what stands beside them and the strips round the window.
 func (o Options) leastWidth() float64 { return stripLeft + inchBar*o.fx() + barNames + stripRight }
 
 // fx and fy are the corrections across and down the sheet.
@@ -99,5 +99,5 @@ const (
 	stripBelow = 14.0
 	stripRight = 6.5
 	stripAbove = 14.5
-	barNames   = 14.0
+	barNames   = 56.0 // beside the bars across: their names, and what to heed
 )

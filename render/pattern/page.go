@@ -156,14 +156,23 @@ func (t *tiling) grainSign(c *canvas, at draw.Point) {
 
 // foot is what to heed, below the window and beside the bars.
 func (t *tiling) foot(c *canvas) {
-	w := t.window
-	y := t.o.Margin.MM() + 6
-	c.text(w.Max.X, y, 2, draw.Right, true, warning)
 	second := "Print at 100 %, not fitted to the page."
 	if t.o.corrected() {
 		second = fmt.Sprintf("Drawn × %.4f across, × %.4f down.", t.o.fx(), t.o.fy())
 	}
-	c.text(w.Max.X, y-4.2, 2, draw.Right, false, second)
+	c.heed(t.window, t.o, second)
+}
+
+// heed writes what to heed beside the bars, in the largest letters that have room.
+func (c *canvas) heed(w draw.Box, o Options, second string) {
+	const least, names = 1.5, 11.0
+	room := w.Width() - inchBar*o.fx() - names
+	size := max(least, min(2, 2*room/draw.TextWidth(warning, 2, true)))
+	y := o.Margin.MM() + 6
+	c.text(w.Max.X, y, size, draw.Right, true, warning)
+	if second != "" {
+		c.text(w.Max.X, y-4.2, size, draw.Right, false, second)
+	}
 }
 
 const warning = "Full size: check the bars before cutting."

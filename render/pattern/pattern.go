@@ -50,7 +50,7 @@ type Pattern struct {
 	Part  *part.Part
 	Name  Name   // of the part, or of all parts that are cut alike
 	Place string // "outer face", "inner face", "right end, wrapped round"
-	Tells []string
+	Tells string // how to lay it
 	Lines []Line
 	// Labels are placed on each sheet that holds their anchor.
 	Labels []Label

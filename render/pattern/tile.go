@@ -194,6 +194,24 @@ func touches(a, b draw.Box) bool {
 	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
 }
 
+// core is what a sheet keeps of its window when it shares each overlap half and half.
+func (t *tiling) core(k tile) draw.Box {
+	b, lap := t.box(k), t.o.Overlap.MM()/2
+	if k.col > 0 {
+		b.Min.X += lap
+	}
+	if k.col < t.cols-1 {
+		b.Max.X -= lap
+	}
+	if k.row > 0 {
+		b.Max.Y -= lap
+	}
+	if k.row < t.rows-1 {
+		b.Min.Y += lap
+	}
+	return b
+}
+
 // shift brings the pattern's places to a sheet's paper.
 func (t *tiling) shift(k tile) draw.Point {
 	b := t.box(k)

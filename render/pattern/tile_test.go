@@ -30,24 +30,6 @@ func randomOptions(t *rapid.T) Options {
 	return o
 }
 
-// core is what a sheet keeps of its window when it shares each overlap half and half.
-func (t *tiling) core(k tile) draw.Box {
-	b, lap := t.box(k), t.o.Overlap.MM()/2
-	if k.col > 0 {
-		b.Min.X += lap
-	}
-	if k.col < t.cols-1 {
-		b.Max.X -= lap
-	}
-	if k.row > 0 {
-		b.Max.Y -= lap
-	}
-	if k.row < t.rows-1 {
-		b.Min.Y += lap
-	}
-	return b
-}
-
 // sum of the lengths of a sheet's drawn lines by layer, in the pattern's own size.
 func (t *tiling) drawn(k tile, in draw.Box) map[string]float64 {
 	out := map[string]float64{}
@@ -285,6 +267,23 @@ func TestNothingIsWrittenOver(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Nor on the sheets of any stool, one pattern of each.
+func TestNothingIsWrittenOverOnAnyStool(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		all := patternsOf(randomPiece(t))
+		if len(all) == 0 {
+			t.Skip("stopped")
+		}
+		p := rapid.SampledFrom(all).Draw(t, "pattern")
+		s := setOf(p.Name, []Pattern{p}, "Piece", randomOptions(t))
+		for _, page := range append(slices.Clone(s.Sheets), s.Whole) {
+			for _, o := range drawtest.Overlaps(page, "underline", "join") {
+				t.Error(o)
+			}
+		}
+	})
 }
 
 // What is said of a pattern stands on at least one of its sheets.

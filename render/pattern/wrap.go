@@ -11,6 +11,9 @@ import (
 	"splaywright/render/draw"
 )
 
+// wrapped ends the place of every pattern of an end.
+const wrapped = ", wrapped round"
+
 // end is one end of a board, laid out as a strip: outer face, fold, end, fold, inner face.
 type end struct {
 	b        *blank
@@ -107,7 +110,7 @@ func (e *end) reach(i int) half {
 // wrap draws an end unrolled.
 func (b *blank) wrap(c *part.Cut) Pattern {
 	e := b.newEnd(c)
-	p := Pattern{Part: b.q, Name: b.name, Place: words(c.ID) + ", wrapped round"}
+	p := Pattern{Part: b.q, Name: b.name, Place: words(c.ID) + wrapped}
 	for i, k := range e.charts() {
 		for _, f := range e.faceWall[i] {
 			e.edges(&p, k, f, &i)
@@ -302,10 +305,8 @@ func (e *end) words(p *Pattern) {
 			arrowTo(p, tip, draw.Point{X: way.X / n, Y: way.Y / n}, b.q.ID+"/"+c.ID)
 		}
 	}
-	p.Tells = []string{
-		"Cut the strip out, fold it on both dashed lines and wrap it round the end, print outwards, when the end is sawn to its angles and before the joint is.",
-		"The folds lie on the arrises, each part on the face that it is signed with; the arrow points at the reference edge, the " + words(ref.ID) + ".",
-	}
+	p.Tells = "Cut the strip out, fold it on both dashed lines and wrap it round the end, print outwards, when the end is sawn to its angles and before the joint is. " +
+		"The folds lie on the arrises, each part on the face that it is signed with; the arrow points at the reference edge, the " + words(ref.ID) + "."
 }
 
 // cell is the strip over face i.
