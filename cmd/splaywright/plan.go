@@ -22,12 +22,13 @@ func (p *program) plan() *cobra.Command {
 	var width int
 	var patience time.Duration
 	var sheets string
+	var buy bool
 	c := &cobra.Command{
 		Use:   "plan FILE",
 		Short: "Plan which part comes out of which board on hand",
 		Long: "Print the board plan: how each board on hand is used, what comes out of where, and the cuts in order.\n" +
 			"It exits 1 when the boards do not yield every part." + fileHelp,
-		Example: "  splaywright plan step.yaml\n  splaywright plan example:gate-stool --patience 10s",
+		Example: "  splaywright plan step.yaml\n  splaywright plan example:barn-door-stool --pdf plan.pdf\n  splaywright plan example:washstand-step --buy",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			piece, err := s.load(p, args[0])
@@ -41,11 +42,18 @@ func (p *program) plan() *cobra.Command {
 			defer stop()
 			ctx, cancel := context.WithTimeout(ctx, patience)
 			defer cancel()
-			r, err := yield.Solve(ctx, piece)
+			find, tables := yield.Solve, []table.Table{}
+			if buy {
+				find = yield.Buy
+			}
+			r, err := find(ctx, piece)
 			if err != nil {
 				return fmt.Errorf("%s: %w", args[0], err)
 			}
-			for i, t := range table.BoardPlan(r, piece.Design.Style()) {
+			if buy {
+				tables = append(tables, table.Shopping(r, piece.Design.Style()))
+			}
+			for i, t := range append(tables, table.BoardPlan(r, piece.Design.Style())...) {
 				if i > 0 {
 					fmt.Fprintln(p.out)
 				}
@@ -69,6 +77,7 @@ func (p *program) plan() *cobra.Command {
 	}
 	s.flags(c)
 	c.Flags().IntVar(&width, "width", 110, "columns of the terminal")
+	c.Flags().BoolVar(&buy, "buy", false, "find the cheapest of boards-to-buy instead, with a shopping list")
 	c.Flags().StringVar(&sheets, "pdf", "", "also write the plan's sheets, boards drawn to scale, to this file")
 	c.Flags().DurationVar(&patience, "patience", 3*time.Second, "how long to look for a better plan")
 	return c

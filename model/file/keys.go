@@ -38,7 +38,8 @@ func (r *reader) top(d *form.Design) {
 		"round":          r.group(fields{"to": r.length(&d.Round.To, aboveZero), "both": r.yes(&d.Round.Both)}),
 		"papers":         r.papers(&d.Papers),
 		"use":            r.group(fields{"load": r.count(&d.Use.Load, 1, 2000), "dry": r.count(&d.Use.Dry, 5, 95), "damp": r.count(&d.Use.Damp, 5, 95)}),
-		"boards-on-hand": r.onHand(d),
+		"boards-on-hand": r.stock(&d.OnHand),
+		"boards-to-buy":  r.stock(&d.ToBuy, "price"),
 		"plan":           r.plan(&d.Plan),
 	}, "splaywright", "form", "size")(r.doc.root, "")
 	r.onlyWhere(d)
@@ -97,7 +98,7 @@ const (
 
 func (r *reader) corners(c *form.Corners) taker {
 	return r.group(fields{
-		"joint":    r.choiceOf(&c.Joint, joints(), []string{form.ThroughDovetail, form.Housing, form.FingerJoint, form.HalfBlindDovetail}),
+		"joint":    r.choice(&c.Joint, joints()...),
 		"tails-on": r.choice(&c.TailsOn, form.OnTop, form.OnSide, form.OnFront, form.OnEnd),
 		"over":     r.choice(&c.Over, form.OnFront, form.OnEnd),
 		"lap":      r.maybeLength(&c.Lap, aboveZero),

@@ -16,8 +16,8 @@ const (
 	mostPlaces = 200 // corners of an outline, places to avoid
 )
 
-// onHand reads the boards that a person has.
-func (r *reader) onHand(d *form.Design) taker {
+// stock reads boards that a person has or could buy.
+func (r *reader) stock(to *[]stock.Board, needed ...string) taker {
 	return r.list(func(n *yaml.Node, path string, i int) {
 		if r.more(n, path, i, mostBoards, "boards") {
 			return
@@ -34,14 +34,14 @@ func (r *reader) onHand(d *form.Design) taker {
 			"note":      r.text(&b.Note),
 			"outline":   r.outline(&b),
 			"avoid":     r.avoid(&b),
-		}, "length", "width", "thickness")(n, path)
+		}, append([]string{"length", "width", "thickness"}, needed...)...)(n, path)
 		if b.Name == "" {
 			b.Name = fmt.Sprintf("board %d", i+1)
 		}
 		if err := b.Check(); err != nil && len(r.errs) == 0 {
 			r.refuse(n, path, 0, "", err.Error())
 		}
-		d.OnHand = append(d.OnHand, b)
+		*to = append(*to, b)
 	})
 }
 

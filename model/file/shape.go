@@ -7,7 +7,7 @@ import (
 // shape is which keys stand where, in the order in which they are written. An item of a list is "#".
 var shape = map[string][]string{
 	"": words(`splaywright title units form size splay timber boards corners bottom lid stretchers features
-		names allowance saw round papers use plan boards-on-hand`),
+		names allowance saw round papers use plan boards-on-hand boards-to-buy`),
 	"size":                       words("height width depth taken-at staves"),
 	"splay":                      words("ends edges front back end-left end-right edge-cut"),
 	"boards":                     words("top side front back end"),
@@ -40,6 +40,12 @@ var shape = map[string][]string{
 	"boards-on-hand.#.outline.#": words("x y"),
 	"boards-on-hand.#.avoid":     {"#"},
 	"boards-on-hand.#.avoid.#":   words("what from x y length width diameter"),
+	"boards-to-buy":              {"#"},
+	"boards-to-buy.#":            words("name timber length width thickness count price note outline avoid"),
+	"boards-to-buy.#.outline":    {"#"},
+	"boards-to-buy.#.outline.#":  words("x y"),
+	"boards-to-buy.#.avoid":      {"#"},
+	"boards-to-buy.#.avoid.#":    words("what from x y length width diameter"),
 	"plan":                       words("trim-ends trim-edges keep first run glue-up narrowest planing"),
 }
 

@@ -27,6 +27,7 @@ type Design struct {
 	Use        Use
 	Plan       Plan
 	OnHand     []stock.Board // key boards-on-hand
+	ToBuy      []stock.Board // key boards-to-buy: what the yard has, each with its price
 }
 
 // Use is what the piece has to bear.

@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -32,9 +33,31 @@ type Result struct {
 // Solve plans which part comes out of which board and has the plan checked by the verifier, which shares
 // nothing with the solver. It looks for a better plan until the context ends.
 func Solve(ctx context.Context, p *form.Piece) (Result, error) {
+	return solve(ctx, p, p.Design.OnHand, ErrNoBoards)
+}
+
+// ErrNothingToBuy says that no boards of the yard are known.
+var ErrNothingToBuy = errors.New("there are no boards to buy; list what the yard has under boards-to-buy, each with length, width, thickness and price")
+
+// mostBought is how many of each board the yard is taken to have when its count is left out.
+const mostBought = 12
+
+// Buy finds the cheapest boards to buy that yield the piece.
+func Buy(ctx context.Context, p *form.Piece) (Result, error) {
+	boards := slices.Clone(p.Design.ToBuy)
+	for i := range boards {
+		if boards[i].Count == 0 {
+			boards[i].Count = mostBought
+		}
+	}
+	return solve(ctx, p, boards, ErrNothingToBuy)
+}
+
+func solve(ctx context.Context, p *form.Piece, boards []stock.Board, none error) (Result, error) {
 	r := Result{Task: Task(p)}
-	if len(r.Task.Boards) == 0 {
-		return r, ErrNoBoards
+	r.Task.Boards = boards
+	if len(boards) == 0 {
+		return r, none
 	}
 	r.Parts = make([][]*part.Part, len(r.Task.Demands))
 	for _, q := range p.Parts {

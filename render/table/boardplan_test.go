@@ -107,3 +107,31 @@ func TestStripsNameTheirPart(t *testing.T) {
 		}
 	}
 }
+
+// The cheapest boards are chosen, not the fewest: two short ones at 9 where one long one costs 25. What
+// is paid and tallied adds up.
+func TestShoppingTakesTheCheapest(t *testing.T) {
+	d := onBoards()
+	d.ToBuy = []stock.Board{
+		{Name: "long", Length: 1300, Width: 300, Thickness: 27, Price: 25},
+		{Name: "short", Length: 760, Width: 300, Thickness: 27, Price: 9},
+	}
+	r, err := yield.Buy(context.Background(), model.Derive(d))
+	if err != nil {
+		t.Fatal(err)
+	}
+	tab := Shopping(r, metric)
+	if len(tab.Rows) != 2 || tab.Rows[0][0].Text != "short" || *tab.Rows[0][5].Number != 2 {
+		t.Fatalf("%v", tab.Rows)
+	}
+	if total := *tab.Rows[1][7].Number; total != 18 {
+		t.Errorf("the total is %g", total)
+	}
+	// By hand: 2 · 760 · 300 · 27 mm³ in board feet of 144 in³ = 2 359 737.216 mm³.
+	if feet, want := *tab.Rows[0][8].Number, 2*760*300*27/2359737.216; math.Abs(feet-want) > 1e-9 {
+		t.Errorf("%g board feet, want %g", feet, want)
+	}
+	if !strings.Contains(strings.Join(tab.Notes, "\n"), "costs less than 18.00") {
+		t.Errorf("%q", tab.Notes)
+	}
+}
