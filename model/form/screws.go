@@ -88,7 +88,7 @@ func (b *assembly) screw(w screwing) {
 	}
 	start, end := w.at(w.middle, w.enter), w.at(w.middle, w.meeting)
 	through := end.Sub(start).Dot(w.axis)
-	if b.refuseScrews(&w, measure.Length(through)) {
+	if b.refuseScrews(&w, holes, measure.Length(through)) {
 		return
 	}
 	for _, y := range w.places() {
@@ -98,24 +98,42 @@ func (b *assembly) screw(w screwing) {
 	}
 }
 
-func (b *assembly) refuseScrews(w *screwing, through measure.Length) bool {
-	sc := w.screws
-	before := len(b.piece.Findings)
-	row := measure.Length(w.length)
+// refuseScrews reports a row of screws that cannot be bored.
+func (b *assembly) refuseScrews(w *screwing, h part.ScrewHoles, through measure.Length) bool {
+	f, bad := b.screwFault(w, h, through)
+	if bad {
+		f.Parts = []string{w.first.part.ID, w.second.part.ID}
+		b.find(f)
+	}
+	return bad
+}
+
+// screwFault is what is wrong with a row of screws, through being the wood of the first board along
+// them. Where they meet it at a lean, the rim of a hole's floor reaches deeper, or less deep, than
+// its middle by the radius times the tangent of the lean.
+func (b *assembly) screwFault(w *screwing, h part.ScrewHoles, through measure.Length) (part.Finding, bool) {
+	sc, row := w.screws, measure.Length(w.length)
+	rim := func(diameter measure.Length) measure.Length {
+		return diameter / 2 * measure.Length(math.Tan(lean(w.axis, w.meeting.N).Radians()))
+	}
+	deepest, shortest := through, through-sc.Counterbore+rim(h.Pilot)
+	if sc.Counterbore > 0 {
+		deepest -= rim(h.Counterbore)
+	}
 	switch {
 	case sc.Count < 1 || sc.Count > 200:
-		b.find(stop("screw-count", "A row holds between 1 and 200 screws.", float64(sc.Count), 200, "", w.path+".count"))
-	case sc.Counterbore < 0 || sc.Counterbore >= through:
-		b.find(stop("counterbore-through", fmt.Sprintf("The counterbore is %s deep where the wood is only %s along the screw.",
-			b.show(sc.Counterbore), b.show(through)), sc.Counterbore.MM(), through.MM(), "mm", w.path+".counterbore"))
-	case sc.Counterbore+sc.Length <= through:
-		b.find(stop("screw-too-short", fmt.Sprintf("A screw of %s does not reach the second board: it needs more than %s.",
-			b.show(sc.Length), b.show(through-sc.Counterbore)), sc.Length.MM(), (through - sc.Counterbore).MM(), "mm", w.path+".length"))
+		return stop("screw-count", "A row holds between 1 and 200 screws.", float64(sc.Count), 200, "", w.path+".count"), true
+	case sc.Counterbore < 0 || sc.Counterbore >= deepest:
+		return stop("counterbore-through", fmt.Sprintf("The counterbore is %s deep where the wood along the screw is only %s; it must be less than %s.",
+			b.show(sc.Counterbore), b.show(through), b.show(max(0, deepest))), sc.Counterbore.MM(), deepest.MM(), "mm", w.path+".counterbore"), true
+	case sc.Length <= shortest:
+		return stop("screw-too-short", fmt.Sprintf("A screw of %s does not reach the second board: it needs more than %s.",
+			b.show(sc.Length), b.show(shortest)), sc.Length.MM(), shortest.MM(), "mm", w.path+".length"), true
 	case sc.Count > 1 && (sc.FromEnd <= 0 || 2*sc.FromEnd >= row):
-		b.find(stop("screws-without-room", fmt.Sprintf("Screws %s from either end leave no row on a joint of %s.",
-			b.show(sc.FromEnd), b.show(row)), sc.FromEnd.MM(), row.MM()/2, "mm", w.path+".from-end"))
+		return stop("screws-without-room", fmt.Sprintf("Screws %s from either end leave no row on a joint of %s; keep them less than %s from the ends.",
+			b.show(sc.FromEnd), b.show(row), b.show(row/2)), sc.FromEnd.MM(), row.MM()/2, "mm", w.path+".from-end"), true
 	}
-	return len(b.piece.Findings) > before
+	return part.Finding{}, false
 }
 
 // boreFirst bores the board that the heads are in: counterbore and clearance on one axis.

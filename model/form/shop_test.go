@@ -187,6 +187,14 @@ func TestStops(t *testing.T) {
 			*d = formtest.Butt()
 			d.Corners.Screws.Length = 10
 		}, "screw-too-short", "needs more than", "corners.screws.length"},
+		{"a counterbore through the board", func(d *form.Design) {
+			*d = formtest.Butt()
+			d.Corners.Screws.Counterbore = 19.8 // 20 / cos 6° less 4.76 tan 6°
+		}, "counterbore-through", "less than 19.6 mm", "corners.screws.counterbore"},
+		{"screws without a row", func(d *form.Design) {
+			*d = formtest.Butt()
+			d.Corners.Screws.FromEnd = 130
+		}, "screws-without-room", "less than 125.0 mm", "corners.screws.from-end"},
 		{"a stretcher in the floor", func(d *form.Design) {
 			d.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, BelowTop: 200}}
 		}, "stretcher-below-floor", "180.0 mm below the top", "stretchers.0.below-top"},
@@ -203,6 +211,9 @@ func TestStops(t *testing.T) {
 			}
 			seen := map[string]bool{}
 			for _, f := range p.Findings {
+				if f.ID == part.CannotBeCut && c.id != f.ID {
+					t.Errorf("and bored all the same: %s", f.Text)
+				}
 				if seen[f.Text] {
 					t.Errorf("said twice: %s", f.Text)
 				}
