@@ -19,6 +19,7 @@ type blank struct {
 	style        measure.Style
 	thickness    float64
 	outer, inner *face
+	triangle     [][2]mgl64.Vec3 // what the outer face has of the carpenter's triangle
 }
 
 // face is one of the two faces of a board.
@@ -89,6 +90,9 @@ func (b *blank) facePattern(f *face) Pattern {
 	b.centres(&p, f.place, &f.chart, false, func(at mgl64.Vec3) bool { return math.Abs(at[2]-f.z) < inPlane })
 	b.featureCentres(&p, f)
 	b.housings(&p, f)
+	if f == b.outer {
+		p.triangle(&f.chart, b.triangle)
+	}
 	p.Tells = b.tells(f)
 	p.sign(f.place)
 	return p

@@ -57,7 +57,7 @@ func steps(all []*tiling, o Options) []string {
 			out = append(out, strings.ToUpper(place[:1])+place[1:]+": "+t.p.Tells)
 		}
 	}
-	return append(out, "Full lines are cut, dashed ones folded; pale ones are baselines and the wood of the blank; × is waste. Round-overs come after and are not drawn. "+
+	return append(out, "Full lines are cut, dashed ones folded; pale ones are baselines, the wood of the blank and, on outer faces, the triangle that runs on over all boards of a run; × is waste. Round-overs come after and are not drawn. "+
 		"Paper stretches when it is damp: glue with little water, and where a joint must fit, mark one board from the other.")
 }
 

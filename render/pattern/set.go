@@ -30,9 +30,14 @@ func Sets(p *form.Piece, o Options) ([]Set, error) {
 		return nil, err
 	}
 	var out []Set
+	triangles := Triangles(p)
 	for _, same := range alike(p.Parts) {
 		name := nameOf(same)
-		if all := newBlank(same[0], name, o.Style).patterns(); len(all) > 0 {
+		b := newBlank(same[0], name, o.Style)
+		if len(same) == 1 {
+			b.triangle = triangles[same[0].ID]
+		}
+		if all := b.patterns(); len(all) > 0 {
 			s := setOf(name, all, p.Title, o)
 			s.Parts = same
 			out = append(out, s)

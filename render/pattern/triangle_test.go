@@ -1,0 +1,100 @@
+package pattern
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/go-gl/mathgl/mgl64"
+	"pgregory.net/rapid"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+// Which boards are a run: those whose outer arrises meet.
+func TestRuns(t *testing.T) {
+	for _, c := range []struct{ piece, want string }{
+		{"worked", "side-left top side-right"},
+		{"tails on the sides", "side-left top side-right"},
+		{"housing", ""}, // the top overhangs
+		{"tray", "front end-right back end-left"},
+		{"ring", "stave-1 stave-2 stave-3 stave-4 stave-5 stave-6"},
+	} {
+		var got []string
+		for _, run := range runs(samples()[c.piece]) {
+			for _, s := range run {
+				got = append(got, s.q.ID)
+			}
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%s: %q, want %q", c.piece, s, c.want)
+		}
+	}
+}
+
+// Where a side of the triangle leaves one board it goes on on the next, in the same place in space; only
+// the three points of the triangle are not met twice.
+func triangleGoesOn(t interface{ Fatalf(string, ...any) }, p *form.Piece) {
+	count := 0
+	var ends []mgl64.Vec3
+	for id, lines := range Triangles(p) {
+		q := p.Part(id)
+		for _, l := range lines {
+			count++
+			for _, v := range l {
+				if v[2] != 0 {
+					t.Fatalf("%s: the triangle leaves the outer face", id)
+				}
+				ends = append(ends, q.Place.Mul4x1(v.Vec4(1)).Vec3())
+			}
+		}
+	}
+	for _, v := range ends {
+		meets := 0
+		for _, w := range ends {
+			if v.Sub(w).Len() < 2*sameArris {
+				meets++
+			}
+		}
+		if meets != 2 {
+			t.Fatalf("%d lines of the triangle meet at %.3f", meets, v)
+		}
+	}
+	cut := len(p.Parts) > 0 && !slices.ContainsFunc(p.Parts, func(q *part.Part) bool { return q.Solid == nil })
+	if cut && count < 5 {
+		t.Fatalf("only %d lines", count)
+	}
+}
+
+func TestTriangleGoesOnRoundCorners(t *testing.T) {
+	for _, name := range []string{"worked", "full", "tray", "ring"} {
+		triangleGoesOn(t, samples()[name])
+	}
+	rapid.Check(t, func(t *rapid.T) { triangleGoesOn(t, randomPiece(t)) })
+}
+
+// The triangle is drawn on the outer faces alone, and not across holes.
+func TestTriangleIsOnOuterFaces(t *testing.T) {
+	for _, s := range pieceSets(t, samples()["full"], Options{}) {
+		for _, id := range []string{"top", "side-left", "side-right"} {
+			if s.Name.ID != id {
+				continue
+			}
+			b := blankOf(s.Parts[0])
+			b.triangle = Triangles(samples()["full"])[id]
+			for _, p := range b.patterns() {
+				has := slices.ContainsFunc(p.Lines, func(l Line) bool { return l.Ref == id+"/triangle" })
+				if has != (p.Place == "outer face") {
+					t.Errorf("%s, %s: triangle %t", id, p.Place, has)
+				}
+				w := newWood(&p)
+				for _, l := range p.Lines {
+					if a, z := ends(l.Segs); l.Ref == id+"/triangle" && !w.holds(between(a, z, 0.4999)) {
+						t.Errorf("%s: the triangle runs over a hole", id)
+					}
+				}
+			}
+		}
+	}
+}
