@@ -12,6 +12,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"splaywright/export/pdf"
+	"splaywright/model/file"
+	"splaywright/model/measure"
+	"splaywright/model/stock"
 	"splaywright/model/yield"
 	"splaywright/render/sheet"
 	"splaywright/render/table"
@@ -23,6 +26,7 @@ func (p *program) plan() *cobra.Command {
 	var patience time.Duration
 	var sheets string
 	var buy bool
+	var list string
 	c := &cobra.Command{
 		Use:   "plan FILE",
 		Short: "Plan which part comes out of which board on hand",
@@ -42,6 +46,11 @@ func (p *program) plan() *cobra.Command {
 			defer stop()
 			ctx, cancel := context.WithTimeout(ctx, patience)
 			defer cancel()
+			if list != "" {
+				if piece.Design.OnHand, err = boardsOf(list, piece.Design.Units); err != nil {
+					return err
+				}
+			}
 			find, tables := yield.Solve, []table.Table{}
 			if buy {
 				find = yield.Buy
@@ -77,10 +86,21 @@ func (p *program) plan() *cobra.Command {
 	}
 	s.flags(c)
 	c.Flags().IntVar(&width, "width", 110, "columns of the terminal")
+	c.Flags().StringVar(&list, "boards", "", "take the boards on hand from this CSV file (name, timber, length, width, thickness, count, price, note)")
 	c.Flags().BoolVar(&buy, "buy", false, "find the cheapest of boards-to-buy instead, with a shopping list")
 	c.Flags().StringVar(&sheets, "pdf", "", "also write the plan's sheets, boards drawn to scale, to this file")
 	c.Flags().DurationVar(&patience, "patience", 3*time.Second, "how long to look for a better plan")
 	return c
+}
+
+// boardsOf reads a list of boards.
+func boardsOf(name string, bare measure.Unit) ([]stock.Board, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, fileTrouble(name, err)
+	}
+	defer func() { _ = f.Close() }() // only read from
+	return file.ReadBoards(f, name, bare)
 }
 
 // writeTo writes a file whole or not at all.

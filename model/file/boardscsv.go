@@ -1,0 +1,175 @@
+package file
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"splaywright/model/measure"
+	"splaywright/model/stock"
+)
+
+// mostCSV bounds a list of boards, bytes.
+const mostCSV = 1 << 20
+
+// boardColumns of a list of boards; those of boardNeeded must be there, in any order.
+var (
+	boardColumns = []string{"name", "timber", "length", "width", "thickness", "count", "price", "note"}
+	boardNeeded  = []string{"length", "width", "thickness"}
+)
+
+// ReadBoards reads boards on hand from comma-separated values with a line of heads. Lengths are as
+// in a design file; bare numbers are of the unit. Every fault is told with its line and column, and
+// none of the boards is taken then: the error is an Errors.
+func ReadBoards(in io.Reader, name string, bare measure.Unit) ([]stock.Board, error) {
+	text, err := io.ReadAll(io.LimitReader(in, mostCSV+1))
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	if len(text) > mostCSV {
+		return nil, Errors{{File: name, Want: fmt.Sprintf("a list of boards of more than %d kB is not taken", mostCSV>>10)}}
+	}
+	b := boardReader{name: name, bare: bare, csv: csv.NewReader(strings.NewReader(strings.TrimPrefix(string(text), "\ufeff")))}
+	b.csv.TrimLeadingSpace = true
+	b.csv.Comment = '#'
+	b.csv.FieldsPerRecord = -1
+	return b.read()
+}
+
+type boardReader struct {
+	name  string
+	bare  measure.Unit
+	csv   *csv.Reader
+	heads []string
+	errs  Errors
+}
+
+func (b *boardReader) read() ([]stock.Board, error) {
+	heads, err := b.csv.Read()
+	if err != nil {
+		if errors.Is(err, io.EOF) {
+			return nil, Errors{{File: b.name, Line: 1, Column: 1, Want: "it is empty; a line of heads is expected first: " + strings.Join(boardColumns, ",")}}
+		}
+		return nil, b.broken(err)
+	}
+	for i, h := range heads {
+		b.heads = append(b.heads, strings.ToLower(strings.TrimSpace(h)))
+		if !slices.Contains(boardColumns, b.heads[i]) {
+			b.refuse(i, h, "there is no such column; "+suggest(b.heads[i], boardColumns))
+		} else if slices.Contains(b.heads[:i], b.heads[i]) {
+			b.refuse(i, h, "this column stands twice")
+		}
+	}
+	for _, need := range boardNeeded {
+		if !slices.Contains(b.heads, need) {
+			b.refuse(0, strings.Join(heads, ","), "the column "+need+" is missing")
+		}
+	}
+	if len(b.errs) > 0 {
+		return nil, b.errs
+	}
+	return b.rows()
+}
+
+func (b *boardReader) rows() ([]stock.Board, error) {
+	var out []stock.Board
+	for {
+		row, err := b.csv.Read()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			return nil, b.broken(err)
+		}
+		if len(out) == mostBoards {
+			b.refuse(0, "", fmt.Sprintf("more than %d boards are not taken", mostBoards))
+			break
+		}
+		out = append(out, b.board(row, len(out)+1))
+	}
+	if len(b.errs) > 0 {
+		return nil, b.errs[:min(len(b.errs), maxTold)]
+	}
+	if len(out) == 0 {
+		return nil, Errors{{File: b.name, Line: 2, Column: 1, Want: "no board stands below the heads"}}
+	}
+	return out, nil
+}
+
+func (b *boardReader) board(row []string, nth int) stock.Board {
+	board, before := stock.Board{Name: fmt.Sprintf("board %d", nth)}, len(b.errs)
+	if len(row) != len(b.heads) {
+		b.refuse(0, strings.Join(row, ","), fmt.Sprintf("%d fields stand here under %d heads; a field with a comma in it goes in quotes", len(row), len(b.heads)))
+		return board
+	}
+	for i, field := range row {
+		b.field(&board, i, strings.TrimSpace(field))
+	}
+	if len(b.errs) == before {
+		if err := board.Check(); err != nil {
+			b.refuse(0, strings.Join(row, ","), err.Error())
+		}
+	}
+	return board
+}
+
+// field takes one value of a board.
+func (b *boardReader) field(board *stock.Board, i int, text string) {
+	switch head := b.heads[i]; head {
+	case "name":
+		if text != "" {
+			board.Name = clip(text)
+		}
+	case "timber":
+		board.Timber = clip(text)
+	case "note":
+		board.Note = clip(text)
+	case "length", "width", "thickness":
+		to := map[string]*float64{"length": &board.Length, "width": &board.Width, "thickness": &board.Thickness}[head]
+		l, err := measure.ParseLength(text, b.bare)
+		if err != nil {
+			b.refuse(i, text, err.Error())
+			return
+		}
+		*to = l.MM()
+	case "count":
+		if text == "" {
+			return
+		}
+		n, err := strconv.Atoi(text)
+		if err != nil || n < 1 || n > mostBoards {
+			b.refuse(i, text, fmt.Sprintf("a whole number from 1 to %d is expected here", mostBoards))
+			return
+		}
+		board.Count = n
+	case "price":
+		if text == "" {
+			return
+		}
+		x, err := strconv.ParseFloat(text, 64)
+		if err != nil || !(x >= 0) || x > 1e9 {
+			b.refuse(i, text, "a price is expected here, such as 12.50")
+			return
+		}
+		board.Price = x
+	}
+}
+
+// refuse notes a fault in the i-th field of the line that was read last.
+func (b *boardReader) refuse(i int, read, want string) {
+	line, column := b.csv.FieldPos(i)
+	b.errs = append(b.errs, &Error{File: b.name, Line: line, Column: column, Read: clip(read), Want: want})
+}
+
+// broken words what the reader of comma-separated values refuses.
+func (b *boardReader) broken(err error) error {
+	var p *csv.ParseError
+	if errors.As(err, &p) {
+		return Errors{{File: b.name, Line: p.Line, Column: max(p.Column, 1), Want: "this line is no list of fields: " + p.Err.Error()}}
+	}
+	return fmt.Errorf("%s: %w", b.name, err)
+}

@@ -1,0 +1,75 @@
+package file
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"splaywright/model/measure"
+	"splaywright/model/stock"
+)
+
+func TestBoardsFromAList(t *testing.T) {
+	text := "\ufeffName, length, width, thickness, count, price, note\n" +
+		"# what lies in the shed\n" +
+		"gate rail, 5 ft, 9 1/2, 30 mm, , 12.50, \"grey, nail edge\"\n" +
+		", 48, 8, 1, 3, 4,\n"
+	got, err := ReadBoards(strings.NewReader(text), "shed.csv", measure.Imperial)
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := 25.4
+	want := []stock.Board{
+		{Name: "gate rail", Length: 60 * in, Width: 9.5 * in, Thickness: 30, Price: 12.5, Note: "grey, nail edge"},
+		{Name: "board 2", Length: 48 * in, Width: 8 * in, Thickness: in, Count: 3, Price: 4},
+	}
+	if diff := cmp.Diff(want, got, cmpopts.EquateApprox(0, 1e-9)); diff != "" {
+		t.Errorf("boards (-want +got):\n%s", diff)
+	}
+}
+
+// Every fault is told with its line and column, and nothing is taken.
+func TestABadListIsRefused(t *testing.T) {
+	for name, c := range map[string]struct{ text, place, words string }{
+		"no width":            {"length,thickness\n1,2\n", "shed.csv:1:1", "the column width is missing"},
+		"a column of its own": {"length,width,thickness,colour\n", "shed.csv:1:24", "no such column"},
+		"a comma for a point": {"length,width,thickness\n1000,200,27\n1200,180,\"26,5\"\n", "shed.csv:3:10", "comma"},
+		"a word":              {"length,width,thickness\nlong,200,27\n", "shed.csv:2:1", "long"},
+		"half a board":        {"length,width,thickness,count\n1000,200,27,0.5\n", "shed.csv:2:13", "whole number"},
+		"no thickness":        {"length,width,thickness\n1000,200,0\n", "shed.csv:2:1", "thickness is 0"},
+		"a field too many":    {"length,width,thickness\n1000,200,27,5\n", "shed.csv:2:1", "4 fields"},
+		"an open quote":       {"length,width,thickness\n\"1000,200,27\n", "shed.csv:", "no list of fields"},
+		"nothing":             {"", "shed.csv:1:1", "empty"},
+		"heads alone":         {"length,width,thickness\n", "shed.csv:2:1", "no board"},
+		"a price below":       {"length,width,thickness,price\n1000,200,27,-3\n", "shed.csv:2:13", "price"},
+		"the same twice":      {"length,width,thickness,width\n", "shed.csv:1:24", "twice"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			boards, err := ReadBoards(strings.NewReader(c.text), "shed.csv", measure.Metric)
+			if err == nil || len(boards) > 0 {
+				t.Fatalf("taken: %v", boards)
+			}
+			if s := err.Error(); !strings.Contains(s, c.place) || !strings.Contains(s, c.words) {
+				t.Errorf("%q does not name %q and %q", s, c.place, c.words)
+			}
+		})
+	}
+}
+
+func FuzzBoardsFromAList(f *testing.F) {
+	f.Add("length,width,thickness\n1000,200,27\n")
+	f.Add("name,length,width,thickness\n\"a\nb\",1,2,3\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		boards, err := ReadBoards(strings.NewReader(text), "x", measure.Metric)
+		if err != nil {
+			return
+		}
+		for _, b := range boards {
+			if e := b.Check(); e != nil {
+				t.Errorf("a board that cannot be was taken: %v", e)
+			}
+		}
+	})
+}
