@@ -140,6 +140,8 @@ type jointJSON struct {
 	PinBaseline facesJSON  `json:"pin_baseline"`
 	CheekTilt   float64    `json:"cheek_tilt"`
 	PinAngle    float64    `json:"pin_angle"`
+	BackTilt    float64    `json:"back_cheek_tilt"`
+	BackPin     float64    `json:"back_pin_angle"`
 	Width       float64    `json:"width"`
 	Tails       []spanJSON `json:"tails"`
 	TailsInner  []spanJSON `json:"tails_inner"`
@@ -225,7 +227,8 @@ func jointOf(j joint.Joint) jointJSON {
 		ID: j.ID, Kind: j.Kind, TailBoard: j.TailBoard, PinBoard: j.PinBoard,
 		Dihedral: j.Dihedral.Degrees(), Slope: j.Slope.Degrees(),
 		Baseline: bothOf(j.Baseline), PinBaseline: bothOf(j.PinBaseline),
-		CheekTilt: j.CheekTilt.Degrees(), PinAngle: j.PinAngle.Degrees(), Width: j.Width.MM(),
+		CheekTilt: j.CheekTilt.Degrees(), PinAngle: j.PinAngle.Degrees(),
+		BackTilt: j.BackCheekTilt.Degrees(), BackPin: j.BackPinAngle.Degrees(), Width: j.Width.MM(),
 		Tails: each(j.Tails, spanOf), TailsInner: each(j.TailsInner, spanOf), TailRoots: each(j.TailRoots, spanOf),
 		Pins: each(j.Pins, spanOf), PinsInner: each(j.PinsInner, spanOf),
 		Depth: j.Depth.MM(), Slides: vec(j.Slides), Corner: vec(j.Corner),

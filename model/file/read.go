@@ -221,19 +221,12 @@ func (r *reader) text(to *string) taker {
 	}
 }
 
+// choice reads one of the words.
 func (r *reader) choice(to *string, words ...string) taker {
-	return r.choiceOf(to, words, nil)
-}
-
-// choiceOf reads one of the words; later are those that a design has a place for and that no piece
-// can be made with yet.
-func (r *reader) choiceOf(to *string, words, later []string) taker {
 	return func(n *yaml.Node, path string) {
 		switch {
 		case n.Kind == yaml.ScalarNode && slices.Contains(words, n.Value):
 			*to = n.Value
-		case slices.Contains(later, n.Value):
-			r.refuse(n, path, 0, n.Value, "this cannot be made yet; what can: "+strings.Join(words, ", "))
 		default:
 			r.refuse(n, path, 0, n.Value, "one of these is expected: "+strings.Join(words, ", "))
 		}

@@ -103,7 +103,6 @@ func (c Corner) Cheeks(l Layout) []Cheeks {
 // Dovetail works out every figure of the corner for a layout of its tails.
 func (c Corner) Dovetail(l Layout) Joint {
 	cheeks := c.Cheeks(l)
-	n := cheeks[0].Front.N
 	sinQ := c.Tail.Outer.N.Cross(c.Pin.Outer.N).Len()
 	onTail := measure.Length(c.Pin.Thickness() / sinQ)
 	onPin := measure.Length(c.Tail.Thickness() / sinQ)
@@ -113,8 +112,8 @@ func (c Corner) Dovetail(l Layout) Joint {
 		Dihedral: Dihedral(c.Tail.Outer.N, c.Pin.Outer.N),
 		Slope:    c.Slope,
 		Baseline: Faces{onTail, onTail}, PinBaseline: Faces{onPin, onPin},
-		CheekTilt:  measure.Angle(math.Asin(math.Abs(n.Dot(c.Tail.Outer.N)))),
-		PinAngle:   measure.Angle(math.Atan2(math.Abs(n.Dot(c.Pin.Outer.N)), math.Abs(n.Dot(c.Along)))),
+		CheekTilt: c.cheekTilt(cheeks[0].Front.N), BackCheekTilt: c.cheekTilt(cheeks[0].Back.N),
+		PinAngle: c.pinAngle(cheeks[0].Front.N), BackPinAngle: c.pinAngle(cheeks[0].Back.N),
 		Width:      c.Width(),
 		Tails:      l.Tails,
 		TailsInner: c.tails(cheeks, c.Tail.Inner, c.Pin.Outer),
@@ -123,6 +122,15 @@ func (c Corner) Dovetail(l Layout) Joint {
 		PinsInner:  c.pins(cheeks, c.Pin.Inner),
 		Slides:     c.Pin.Grain, Corner: c.Along,
 	}
+}
+
+func (c Corner) cheekTilt(n mgl64.Vec3) measure.Angle {
+	return measure.Angle(math.Asin(math.Abs(n.Dot(c.Tail.Outer.N))))
+}
+
+// pinAngle of a cheek by its normal out of the tail: positive where the pin widens inward.
+func (c Corner) pinAngle(n mgl64.Vec3) measure.Angle {
+	return measure.Angle(math.Atan2(-n.Dot(c.Pin.Outer.N), math.Abs(n.Dot(c.Along))))
 }
 
 // tails gives the tails along the line where a face of the tail board meets a plane of the pin

@@ -24,13 +24,17 @@ type Joint struct {
 	// board that receives (has the groove or the screws' heads), PinBoard the one that butts.
 	TailBoard, PinBoard string
 
-	Dihedral    measure.Angle  // inside angle between the inner faces
-	Slope       measure.Angle  // of the tails, on the tail board's outer face, from its grain
-	Baseline    Faces          // on the tail board, from that face's own end
-	PinBaseline Faces          // on the pin board, from that face's own end
-	CheekTilt   measure.Angle  // cheek away from square to the tail board's face
-	PinAngle    measure.Angle  // of a pin on the pin board's end, from square
-	Width       measure.Length // of the joint, on the tail board's outer face at the end arris
+	Dihedral    measure.Angle // inside angle between the inner faces
+	Slope       measure.Angle // of the tails, on the tail board's outer face, from its grain
+	Baseline    Faces         // on the tail board, from that face's own end
+	PinBaseline Faces         // on the pin board, from that face's own end
+	// CheekTilt is how far a tail's front cheek is away from square to the tail board's face, PinAngle
+	// the angle of that side of a pin, from square to the end arris, seen along the pin board's grain;
+	// positive where the pin is wider inside. Back: the same of the other cheek, which differs where
+	// the boards' ends slant.
+	CheekTilt, BackCheekTilt measure.Angle
+	PinAngle, BackPinAngle   measure.Angle
+	Width                    measure.Length // of the joint, on the tail board's outer face at the end arris
 
 	// Tails from the front edge on the tail board's outer face at the end arris.
 	Tails []Span

@@ -23,8 +23,15 @@ func gaugesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 
 func dovetailGauges(s *sheet, tails, pins string, j joint.Joint) {
 	bevel(s, "slope of the tails", j.Slope, "on the outer face of the "+tails+", from its grain")
-	bevel(s, "angle of the pins", j.PinAngle, "on the end of the "+pins+", from square to the arris")
-	bevel(s, "tilt of the cheeks", j.CheekTilt, "on the end of the "+tails+", from square to its face")
+	if straight(j.PinAngle-j.BackPinAngle) && straight(j.CheekTilt-j.BackCheekTilt) {
+		bevel(s, "angle of the pins", j.PinAngle, "on the end of the "+pins+", from square to the arris")
+		bevel(s, "tilt of the cheeks", j.CheekTilt, "on the end of the "+tails+", from square to its face")
+	} else { // the ends slant, so that the two sides of a pin differ
+		bevel(s, "lower side of the tails", j.PinAngle, "on the end of the "+pins+", from square to the arris; less than nothing leans the other way")
+		bevel(s, "upper side of the tails", j.BackPinAngle, "on the end of the "+pins+", from square to the arris; less than nothing leans the other way")
+		bevel(s, "tilt of the lower cheeks", j.CheekTilt, "on the end of the "+tails+", from square to its face")
+		bevel(s, "tilt of the upper cheeks", j.BackCheekTilt, "on the end of the "+tails+", from square to its face")
+	}
 	gauge(s, "baseline, outer face", j.Baseline.Outer, "on the "+tails+", from that face's own end")
 	gauge(s, "baseline, inner face", j.Baseline.Inner, "on the "+tails+", from that face's own end")
 	gauge(s, "baseline, outer face", j.PinBaseline.Outer, "on the "+pins+", from that face's own end")
