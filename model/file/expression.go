@@ -133,7 +133,7 @@ func become(q measure.Quantity, kind measure.Kind, unit measure.Length) measure.
 	case q.Kind != measure.Number:
 		return q
 	case kind == measure.OfLength:
-		return measure.Quantity{Kind: kind, Value: q.Value * float64(unit)}
+		return measure.Quantity{Kind: kind, Value: float64(measure.Of(q.Value, unit))}
 	case kind == measure.OfAngle:
 		return measure.Quantity{Kind: kind, Value: q.Value * float64(measure.Degree)}
 	}

@@ -14,12 +14,16 @@ type Angle float64
 const (
 	Millimetre Length = 1
 	Inch       Length = 25.4
-	Foot       Length = 12 * Inch
+	Foot       Length = 304.8
 	Degree     Angle  = math.Pi / 180
 )
 
 // MM gives the length in millimetres.
 func (l Length) MM() float64 { return float64(l) }
+
+// Of gives so many of a unit: Of(12, Inch). It is worked in tenths of a millimetre, in which inches
+// and feet are whole, so that the only error is that of the last bit: 12 inches are 304.8 mm.
+func Of(n float64, unit Length) Length { return Length(n * float64(unit*10) / 10) }
 
 // Inches gives the length in inches.
 func (l Length) Inches() float64 { return float64(l / Inch) }

@@ -56,6 +56,23 @@ func TestLengthsAsTyped(t *testing.T) {
 	}
 }
 
+// Inches are 25.4 mm exactly, and what is read is the nearest number to that.
+func TestInchesAreExact(t *testing.T) {
+	for text, mm := range map[string]float64{
+		"12 in": 304.8, "6 in": 152.4, "3 in": 76.2, "1 ft": 304.8, "3 ft": 914.4, "1 ft 4 in": 406.4, "9 1/2 in": 241.3,
+		"9 3/8 in": 238.125, "3/4 in": 19.05, "1/64 in": 0.396875, "26 cm": 260, "0.1 cm": 1, "420 mm": 420,
+	} {
+		if l, err := ParseLength(text, Metric); err != nil || l.MM() != mm {
+			t.Errorf("%s is read as %v mm (%v), want %v", text, l.MM(), err, mm)
+		}
+	}
+	for i := 1; i < 64*200; i++ {
+		if got, want := Of(float64(i)/64, Inch).MM(), float64(i)*25400/64000; got != want {
+			t.Fatalf("%d/64 in are %v mm, want %v", i, got, want)
+		}
+	}
+}
+
 func TestTextsThatAreRefusedSayWhy(t *testing.T) {
 	for _, c := range []struct{ text, word string }{
 		{"", "nothing"},

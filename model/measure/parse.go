@@ -35,7 +35,7 @@ func ParseLength(text string, bare Unit) (Length, error) {
 		return 0, &Error{text, "this is an angle; a length is expected, such as 260, 26 cm or 9 3/8 in"}
 	case Number:
 		if bare == Imperial {
-			l *= Inch
+			l = Of(q.Value, Inch)
 		}
 	}
 	if math.Abs(float64(l)) > float64(Farthest) {

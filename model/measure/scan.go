@@ -55,7 +55,7 @@ func Literal(text string) (Quantity, int, error) {
 	if name == "deg" {
 		return Quantity{OfAngle, v * float64(Degree)}, n, nil
 	}
-	l := v * float64(unitLengths[name])
+	l := float64(Of(v, unitLengths[name]))
 	if name == "ft" {
 		inches, k, err := inchesAfterFeet(text[n:])
 		if err != nil {
@@ -90,9 +90,9 @@ func inchesAfterFeet(text string) (mm float64, n int, err error) {
 	n = skip + m
 	switch name, k := unitAt(text[n:]); name {
 	case "in":
-		return v * float64(Inch), n + k, nil
+		return float64(Of(v, Inch)), n + k, nil
 	case "":
-		return v * float64(Inch), n, nil
+		return float64(Of(v, Inch)), n, nil
 	default:
 		return 0, 0, fmt.Errorf("feet can only be followed by inches, not by %s", name)
 	}

@@ -42,8 +42,22 @@ func (s Style) other() Style {
 // Round gives the length that is shown and how much it is more than the true one.
 func (s Style) Round(l Length) (shown, off Length) {
 	st := s.step()
-	shown = Length(math.Round(float64(l/st))) * st
+	if below := s.parts(); below > 0 {
+		shown = Of(math.Round(l.Inches()*float64(below))/float64(below), Inch)
+	} else {
+		shown = Length(math.Round(float64(l/st))) * st
+	}
 	return shown, shown - l
+}
+
+// parts is how many steps make an inch; 0 when they do not come out even, or the style is metric.
+func (s Style) parts() int64 {
+	parts := float64(Inch / s.step())
+	below := int64(math.Round(parts))
+	if s.Unit != Imperial || below < 1 || math.Abs(parts-float64(below)) > 1e-6 {
+		return 0
+	}
+	return below
 }
 
 // Running gives the positions at which the steps end, from one edge. Each is rounded from the true
@@ -95,9 +109,8 @@ func (s Style) one(l Length) string {
 // fraction prints inches as a whole number and a reduced fraction when the step is a part of an
 // inch that a rule has, otherwise as a decimal.
 func (s Style) fraction(l Length) string {
-	parts := float64(Inch / s.step())
-	below := int64(math.Round(parts))
-	if below < 1 || math.Abs(parts-float64(below)) > 1e-6 {
+	below := s.parts()
+	if below == 0 {
 		shown, _ := s.Round(l)
 		return fixed(shown.Inches(), 3)
 	}
