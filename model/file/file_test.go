@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -342,6 +343,30 @@ func TestExamplesAreRead(t *testing.T) {
 		if _, err := d.Design(); err != nil {
 			t.Error(err)
 		}
+	}
+}
+
+// The bench is the step with three sizes changed, and its title; nothing else.
+func TestTheBenchIsTheStepWithThreeSizesChanged(t *testing.T) {
+	held := func(name string) map[string]string {
+		text, err := os.ReadFile("../../assets/examples/" + name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		out := map[string]string{}
+		flatten(read(t, string(text)).root, "", out)
+		return out
+	}
+	one, two := held("reading-nook-step"), held("reading-nook-bench")
+	var differ []string
+	for path, v := range one {
+		if two[path] != v {
+			differ = append(differ, path)
+		}
+	}
+	slices.Sort(differ)
+	if want := []string{"size.depth", "size.height", "size.width", "title"}; !slices.Equal(differ, want) || len(one) != len(two) {
+		t.Errorf("step and bench differ in %v, want %v", differ, want)
 	}
 }
 
