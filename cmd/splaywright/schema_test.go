@@ -3,12 +3,14 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"splaywright/assets"
+	"splaywright/model/form"
 )
 
 func schema(t *testing.T) *jsonschema.Schema {
@@ -45,6 +47,65 @@ func TestDerivedResultsFollowTheSchema(t *testing.T) {
 				t.Error(err)
 			}
 		})
+	}
+}
+
+// box is a design that every form with walls can be made of.
+const box = `splaywright: 1
+title: Box
+form: %s
+size: {height: 80, width: 400, depth: 250}
+splay: {ends: 10}
+timber: white oak
+boards: {side: {thickness: 12}}
+corners: {joint: %s}
+%s`
+
+// TestEveryFormFollowsTheSchema: what is derived is valid whatever the form, and when it is stopped too.
+func TestEveryFormFollowsTheSchema(t *testing.T) {
+	designs := map[string]string{}
+	for _, f := range form.Forms() {
+		if f != "stool" { // the examples are stools
+			for _, j := range form.WallJoints() {
+				designs[f+", "+j] = fmt.Sprintf(box, f, j, "")
+			}
+			for _, b := range []string{form.InGroove, form.InRabbet, form.ScrewedOn} {
+				designs[f+", bottom "+b] = fmt.Sprintf(box, f, form.Mitre, "bottom: {thickness: 6, joint: "+b+"}\n")
+			}
+		}
+	}
+	for _, e := range assets.Examples() {
+		designs["stopped "+e.Name] = string(e.YAML)
+	}
+	s := schema(t)
+	stopped := 0
+	for name, text := range designs {
+		var out, talk bytes.Buffer
+		args := []string{"derive", "-"}
+		if strings.HasPrefix(name, "stopped") {
+			args = append(args, "--set", "corners.tails=200")
+		}
+		if strings.HasPrefix(name, "ring") {
+			args = append(args, "--set", "size.staves=6")
+			text = strings.Replace(text, ", depth: 250", "", 1)
+		}
+		switch code := run(args, strings.NewReader(text), &out, &talk); code {
+		case exitStopped:
+			stopped++
+		case exitRefused:
+			t.Errorf("%s is refused: %s", name, talk.String())
+			continue
+		}
+		v, err := jsonschema.UnmarshalJSON(&out)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Validate(v); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if stopped == 0 {
+		t.Error("200 tails stop no piece")
 	}
 }
 
