@@ -1,6 +1,9 @@
 package check
 
 import (
+	"math"
+
+	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -8,11 +11,33 @@ import (
 // overhangs tells of an overhang given to a dovetailed corner, which has none. One below nothing
 // is stopped by the form.
 func overhangs(r *run) {
-	if r.d.Corners.Joint != "through dovetail" {
+	if r.p.Part("side-left") == nil {
+		return // a form without a top on sides
+	}
+	if r.d.Corners.Joint != form.ThroughDovetail {
+		pastTop(r, "corners.overhang", "splay.ends", "ends", r.d.Corners.Overhang, r.d.Splay.Ends)
+		pastTop(r, "corners.overhang-edges", "splay.edges", "front and back edges", r.d.Corners.OverhangEdges, r.d.Splay.Edges)
 		return
 	}
 	overhang(r, "corners.overhang", "ends", r.d.Corners.Overhang)
 	overhang(r, "corners.overhang-edges", "front and back edges", r.d.Corners.OverhangEdges)
+}
+
+// pastTop tells of sides that lean out, over the thickness of the top, past an overhang taken at its
+// upper face. A housing at the ends could not even be cut.
+func pastTop(r *run, path, splay, where string, o measure.Length, lean measure.Angle) {
+	need := r.d.Boards.Top.Thickness.MM() * math.Tan(lean.Radians())
+	if o <= 0 || o.MM() > need+noise {
+		return
+	}
+	level := part.Warning
+	if path == "corners.overhang" && r.d.Corners.Joint == form.Housing {
+		level = part.Stop
+	}
+	r.add(part.Finding{ID: "overhang-less-than-lean", Level: level, Figure: o.MM(), Limit: need, Unit: "mm", Source: ownGeometry,
+		Parts: []string{"top"}, Sizes: []string{path, splay, "boards.top.thickness"},
+		Text: sentence("the top overhangs by %s at the %s of its upper face, but down to its lower face the sides lean out %s; an overhang of %s or more clears it, or none, and the top is cut flush with them.",
+			r.long(o), where, r.mm(need), r.mm(r.up(need+r.step()/2)))})
 }
 
 func overhang(r *run, path, where string, o measure.Length) {

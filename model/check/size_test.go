@@ -1,6 +1,7 @@
 package check
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -38,6 +39,9 @@ func TestSizeFindings(t *testing.T) {
 			level: part.Warning, figure: 0.75, limit: 6, says: "it is 19"},
 		"a stretcher as thick as wide": {from: sound(), spoil: stretcher(func(s *form.Stretcher) { s.Width, s.Thickness = 30, 30 }), mend: stretcher(func(s *form.Stretcher) { s.Width, s.Thickness = 40, 20 }),
 			id: "board-thicker-than-half-its-width", level: part.Warning, figure: 30, limit: 15, says: "changed places"},
+		// 20 mm × tan 6°
+		"an overhang less than the lean": {from: soundHoused(), spoil: overhangOf(2), mend: overhangOf(2.5), id: "overhang-less-than-lean",
+			level: part.Stop, figure: 2, limit: 20 * math.Tan(6*math.Pi/180), says: "an overhang of 2.5 mm or more"},
 		"a dovetailed top cannot overhang": {from: sound(), spoil: overhangOf(15), mend: overhangOf(0), id: "overhang-with-dovetails",
 			level: part.Warning, figure: 15, limit: 0, says: "flush"},
 		"a timber that nobody has listed": {from: sound(), spoil: timberOf("wite oak"), mend: timberOf("oak, white"), id: "timber-unknown",

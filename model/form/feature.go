@@ -207,6 +207,11 @@ func (b *assembly) cutArch(p *spot) {
 			b.show(p.f.Width), b.show(p.f.Width/2)), rise, half, "mm", p.path("rise"), p.path("width")))
 		return
 	}
+	if lost := p.board.lostBehind(p.board.around[p.chord].plane, p.angle); rise <= lost {
+		b.find(stop("arch-too-low", fmt.Sprintf("An arch that rises %s on the outer face does not reach the inner one, where the leaning cut that it stands on is %s higher; it must rise more than that.",
+			b.show(p.f.Rise), b.show(measure.Length(lost))), rise, lost, "mm", p.path("rise")))
+		return
+	}
 	radius := (half*half + rise*rise) / (2 * rise)
 	sin, cos := math.Sincos(p.angle.Radians())
 	out, along := mgl64.Vec2{cos, sin}, mgl64.Vec2{-sin, cos} // out of the board; the way round it
@@ -215,6 +220,14 @@ func (b *assembly) cutArch(p *spot) {
 	wall.Start = p.centre.Add(along.Mul(half))
 	p.board.insert(p.chord, pillar(p.tag(), centre, radius, p.centre.Sub(along.Mul(half))), wall)
 	p.note(part.Feature{Length: p.f.Width, Width: p.f.Rise, Radius: measure.Length(radius)})
+}
+
+// lostBehind is how much farther into the board a leaning cut runs on the inner face than on the
+// outer; angle is that of the way out of the board at the cut, from x.
+func (b *board) lostBehind(cut solid.Plane, angle measure.Angle) float64 {
+	n := b.local(cut).N
+	sin, cos := math.Sincos(angle.Radians())
+	return -b.thickness * n[2] / (n[0]*cos + n[1]*sin)
 }
 
 // insert puts walls behind the wall of a cut that is a single wall in the outline.

@@ -180,6 +180,9 @@ func TestStops(t *testing.T) {
 		{"a high arch", func(d *form.Design) {
 			d.Features = []form.Feature{{On: "side", Kind: "arch", Width: 60, Rise: 40}}
 		}, "arch-higher-than-half-width", "30.0 mm", "features.0.rise"},
+		{"a low arch", func(d *form.Design) { // 20 tan 6° = 2.1
+			d.Features = []form.Feature{{On: "side", Kind: "arch", Width: 60, Rise: 2}}
+		}, "arch-too-low", "2.1 mm higher", "features.0.rise"},
 		{"a hole over the edge", func(d *form.Design) {
 			d.Features = []form.Feature{{On: "top", Kind: "hole", Diameter: 30, Y: 120}}
 		}, "part-cannot-be-cut", "hole 1", "features.0.y"},
