@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"math"
+	"sync"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -14,8 +15,9 @@ import (
 	"splaywright/render/draw"
 )
 
-// samples are the pieces that the tests look at: tails on the top, on the sides, housed, butted.
-func samples() map[string]*form.Piece {
+// samples are the pieces that the tests look at, and do not change: tails on the top, on the sides,
+// housed, butted, and walls of a tray and a ring.
+var samples = sync.OnceValue(func() map[string]*form.Piece {
 	onSide := formtest.Full()
 	onSide.Corners.TailsOn = form.OnSide
 	flush := formtest.WorkedExample()
@@ -29,7 +31,7 @@ func samples() map[string]*form.Piece {
 		out[name] = model.Derive(d)
 	}
 	return out
-}
+})
 
 // tray leans unlike at its ends and at its front; its left end has a hand hole.
 func tray() form.Design {

@@ -66,12 +66,18 @@ func (w *wood) take(c draw.Point, wide, high float64) {
 func (w *wood) room(c draw.Point, wide, high float64) (draw.Point, bool) {
 	const step = 8.0
 	best, found := math.Inf(1), draw.Point{}
-	nx, ny := int(w.box.Width()/step)+1, int(w.box.Height()/step)+1
-	for i := -nx; i <= nx; i++ {
-		for j := -ny; j <= ny; j++ {
-			at := draw.Point{X: c.X + float64(i)*step, Y: c.Y + float64(j)*step}
-			if d := dist(at, c); d < best && w.bare(at, wide, high) {
-				best, found = d, at
+	rings := int(max(w.box.Width(), w.box.Height())/step) + 1
+	for k := 0; k <= rings && float64(k)*step < best; k++ {
+		for i := -k; i <= k; i++ {
+			stride := 2 * k // the ring's two sides; all of its upper and lower row
+			if i == -k || i == k || k == 0 {
+				stride = 1
+			}
+			for j := -k; j <= k; j += stride {
+				at := draw.Point{X: c.X + float64(i)*step, Y: c.Y + float64(j)*step}
+				if d := dist(at, c); d < best && w.bare(at, wide, high) {
+					best, found = d, at
+				}
 			}
 		}
 	}
