@@ -22,8 +22,9 @@ const flattening = 0.1
 // shown is what the window keeps of how things are shown.
 type shown struct {
 	dark    bool
-	fresh   bool   // another design has been opened: fit the sheet
-	trouble string // what went wrong last, so that it is told once
+	fresh   bool                // another design has been opened: fit the sheet
+	trouble string              // what went wrong last, so that it is told once
+	same    map[string][]string // parts that share rows of the tables
 }
 
 // result is everything that follows from a design and takes time to make.
@@ -33,6 +34,7 @@ type result struct {
 	scene    *view.Scene
 	diagonal float64 // of the piece, mm
 	tables   map[string][]table.Table
+	same     map[string][]string
 	err      error
 }
 
@@ -73,6 +75,7 @@ func derive(d form.Design, how manner) (r result) {
 	r.draw(how)
 	r.scene = view.NewScene(r.piece, flattening)
 	r.diagonal = diagonal(r.piece)
+	r.same = table.Same(r.piece)
 	r.tables = map[string][]table.Table{}
 	st := r.piece.Design.Style()
 	for _, t := range newTables() {
@@ -110,7 +113,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	if !s.Deliver(gen, r.piece) {
 		return
 	}
-	w.shown.trouble = ""
+	w.shown.trouble, w.shown.same = "", r.same
 	w.drawing.SetPage(r.page)
 	if w.shown.fresh {
 		w.shown.fresh = false

@@ -147,6 +147,7 @@ func (w *Window) build() {
 	}
 	w.tabs.Append(container.NewTabItem("Findings", w.findings.Object()))
 
+	w.watchPointer()
 	w.tabs.OnSelected = func(*container.TabItem) { w.look() }
 	w.look()
 

@@ -11,13 +11,13 @@ type entry struct {
 	done func()
 }
 
-func newEntry(changed func(string), done func()) *entry {
+func newEntry(changed func(string), done, entered func()) *entry {
 	e := &entry{done: done}
 	e.ExtendBaseWidget(e)
 	e.Wrapping = fyne.TextWrapOff
 	e.Scroll = fyne.ScrollNone
 	e.OnChanged = changed
-	e.OnSubmitted = func(string) { done() }
+	e.OnSubmitted = func(string) { entered() }
 	return e
 }
 

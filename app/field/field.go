@@ -29,8 +29,9 @@ type Field struct {
 	Spec Spec
 
 	// Changed is called with each text as it is typed, Done when typing has ended, Picked with an
-	// item of the menu.
+	// item of the menu, Entered when Enter has been pressed.
 	Changed func(text string)
+	Entered func()
 	Done    func()
 	Picked  func(item string)
 
@@ -52,7 +53,7 @@ func New(spec Spec) *Field {
 		f.choice = widget.NewSelect(spec.Choices, f.typed)
 		f.input = f.choice
 	} else {
-		f.entry = newEntry(f.typed, f.ended)
+		f.entry = newEntry(f.typed, f.ended, f.entered)
 		f.input = f.entry
 		if len(spec.Offers) > 0 {
 			f.offer = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
@@ -85,6 +86,13 @@ func (f *Field) typed(text string) {
 	f.Changed(text)
 	if f.choice != nil {
 		f.ended()
+	}
+}
+
+func (f *Field) entered() {
+	f.ended()
+	if f.Entered != nil {
+		f.Entered()
 	}
 }
 

@@ -28,6 +28,7 @@ type Sizes struct {
 	box      *fyne.Container
 	scroll   *container.Scroll
 	fields   map[string]*field.Field // by path
+	twins    map[string]*field.Field // fields of the same sizes beside the drawing, by path
 	folded   map[string]bool         // by the section's title
 	sections []*section
 	key      string
@@ -36,7 +37,7 @@ type Sizes struct {
 
 // NewSizes makes an empty column.
 func NewSizes() *Sizes {
-	p := &Sizes{box: container.NewVBox(), fields: map[string]*field.Field{}, folded: map[string]bool{}, timbers: timber.Names()}
+	p := &Sizes{box: container.NewVBox(), fields: map[string]*field.Field{}, twins: map[string]*field.Field{}, folded: map[string]bool{}, timbers: timber.Names()}
 	p.scroll = container.NewVScroll(p.box)
 	return p
 }
@@ -64,7 +65,11 @@ func (p *Sizes) Update(s *session.Session) {
 	found := p.findings(s, groups)
 	for _, g := range groups {
 		for _, spec := range g.Fields {
-			p.fields[spec.Path].Put(stateOf(s, spec, found[spec.Path]))
+			st := stateOf(s, spec, found[spec.Path])
+			p.fields[spec.Path].Put(st)
+			if twin := p.twins[spec.Path]; twin != nil {
+				twin.Put(st)
+			}
 		}
 	}
 }
@@ -119,14 +124,32 @@ func (p *Sizes) bodyOf(g Group) []fyne.CanvasObject {
 	return out
 }
 
-func (p *Sizes) fieldOf(spec field.Spec) *field.Field {
-	if f := p.fields[spec.Path]; f != nil && f.Spec.Label == spec.Label && slices.Equal(f.Spec.Choices, spec.Choices) {
-		return f
+// Twin makes another field of a size, for a place beside the drawing; the last one made for a
+// path follows the session. It is nil when the design does not use the size.
+func (p *Sizes) Twin(path string) *field.Field {
+	f := p.Field(path)
+	if f == nil {
+		return nil
 	}
+	twin := p.newField(f.Spec)
+	p.twins[path] = twin
+	twin.Put(f.State())
+	return twin
+}
+
+func (p *Sizes) newField(spec field.Spec) *field.Field {
 	f := field.New(spec)
 	f.Changed = func(text string) { p.OnSet(spec.Path, text) }
 	f.Done = func() { p.OnDone() }
 	f.Picked = func(item string) { p.OnMenu(spec.Path, item) }
+	return f
+}
+
+func (p *Sizes) fieldOf(spec field.Spec) *field.Field {
+	if f := p.fields[spec.Path]; f != nil && f.Spec.Label == spec.Label && slices.Equal(f.Spec.Choices, spec.Choices) {
+		return f
+	}
+	f := p.newField(spec)
 	p.fields[spec.Path] = f
 	return f
 }

@@ -10,10 +10,12 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"splaywright/app/session"
+	"splaywright/render/draw"
 )
 
-// painter makes a picture of w × h dots. It holds all it needs and runs on any goroutine.
-type painter func(w, h int) *image.RGBA
+// painter makes a picture of w × h dots, and tells what is drawn where: a page whose width is
+// that of the picture. It holds all it needs and runs on any goroutine.
+type painter func(w, h int) (*image.RGBA, draw.Page)
 
 // picture shows what a painter makes, and keeps showing the old picture until the new is ready.
 type picture struct {
@@ -21,6 +23,8 @@ type picture struct {
 	work   session.Latest
 	asked  uint64 // number of the newest picture asked for
 	shown  *image.RGBA
+	page   draw.Page // what is drawn on the picture that is shown
+	lit    func(ref string) bool
 	w, h   int            // dots of the place on screen
 	begin  func() painter // called on the window's goroutine; nil painter = nothing to show
 	blank  func() color.Color
@@ -53,15 +57,15 @@ func (p *picture) redraw() {
 	p.asked++
 	n, w, h := p.asked, p.w, p.h
 	p.work.Do(func() {
-		img := paint(w, h)
-		fyne.Do(func() { p.show(n, img) })
+		img, page := paint(w, h)
+		fyne.Do(func() { p.show(n, img, page) })
 	})
 }
 
-func (p *picture) show(n uint64, img *image.RGBA) {
+func (p *picture) show(n uint64, img *image.RGBA, page draw.Page) {
 	if n != p.asked {
 		return // overtaken
 	}
-	p.shown = img
+	p.shown, p.page = img, page
 	p.raster.Refresh()
 }

@@ -3,6 +3,7 @@ package viewer
 import (
 	"image"
 	"image/color"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -43,6 +44,10 @@ type Table struct {
 
 	// Roomed is called when the place has another size, for a sheet that fills it.
 	Roomed func()
+	// Over is called with what lies under the pointer when that changes, Picked with what is tapped.
+	Over, Picked func(Hit)
+
+	over string // the last that Over was called with
 }
 
 var (
@@ -50,6 +55,8 @@ var (
 	_ fyne.Scrollable     = (*Table)(nil)
 	_ fyne.DoubleTappable = (*Table)(nil)
 	_ desktop.Cursorable  = (*Table)(nil)
+	_ desktop.Hoverable   = (*Table)(nil)
+	_ fyne.Tappable       = (*Table)(nil)
 )
 
 // NewTable is an empty drawing table.
@@ -127,6 +134,11 @@ func (t *Table) At(pos fyne.Position) draw.Point {
 	}
 }
 
+// Place gives the place in the window of a place on the sheet, mm: the other way round.
+func (t *Table) Place(p draw.Point) fyne.Position {
+	return fyne.NewPos(float32(p.X-t.corner.X)*t.zoom, t.size.Height-float32(p.Y-t.corner.Y)*t.zoom)
+}
+
 // Middle is the middle of the table's place.
 func (t *Table) Middle() fyne.Position {
 	return fyne.NewPos(t.size.Width/2, t.size.Height/2)
@@ -162,8 +174,39 @@ func (t *Table) DragEnd() {}
 // DoubleTapped shows the whole sheet again.
 func (t *Table) DoubleTapped(*fyne.PointEvent) { t.Fit() }
 
-// Cursor tells that the sheet can be taken hold of.
-func (t *Table) Cursor() desktop.Cursor { return desktop.CrosshairCursor }
+// Cursor tells that the sheet can be taken hold of, or that a value can be tapped.
+func (t *Table) Cursor() desktop.Cursor {
+	if strings.Contains(t.over, ".") { // a size's path
+		return desktop.PointerCursor
+	}
+	return desktop.CrosshairCursor
+}
+
+// Light lights what belongs to something; nil = nothing.
+func (t *Table) Light(lit func(ref string) bool) { t.picture.light(lit) }
+
+// MouseIn is the same as moving.
+func (t *Table) MouseIn(e *desktop.MouseEvent) { t.MouseMoved(e) }
+
+// MouseMoved tells what lies under the pointer.
+func (t *Table) MouseMoved(e *desktop.MouseEvent) { t.tell(t.picture.hit(e.Position, t.size)) }
+
+// MouseOut tells that nothing does.
+func (t *Table) MouseOut() { t.tell(Hit{}) }
+
+func (t *Table) tell(h Hit) {
+	if h.Ref != t.over && t.Over != nil {
+		t.over = h.Ref
+		t.Over(h)
+	}
+}
+
+// Tapped tells what was tapped.
+func (t *Table) Tapped(e *fyne.PointEvent) {
+	if h := t.picture.hit(e.Position, t.size); h.Ref != "" && t.Picked != nil {
+		t.Picked(h)
+	}
+}
 
 // begin takes what a picture needs, so that it can be made elsewhere.
 func (t *Table) begin() painter {
@@ -172,10 +215,11 @@ func (t *Table) begin() painter {
 	}
 	page, corner, zoom := t.page, t.corner, float64(t.zoom)
 	w := float64(t.size.Width) / zoom
-	paper := inkOf(sheetColour())
-	return func(dotsWide, dotsHigh int) *image.RGBA {
+	paper, lit, ink := inkOf(sheetColour()), t.picture.lit, litInk()
+	return func(dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {
 		dots := float64(dotsWide) / w // dots a millimetre
-		return png.Render(window(page, corner.X, corner.Y, w, float64(dotsHigh)/dots, paper), dots)
+		seen := window(page, corner.X, corner.Y, w, float64(dotsHigh)/dots, paper)
+		return png.Render(lighted(seen, lit, ink), dots), seen
 	}
 }
 

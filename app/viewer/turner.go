@@ -35,6 +35,10 @@ type Turner struct {
 	turn, tip float64
 	zoom      float64 // 1 = the piece fills the place
 	size      fyne.Size
+
+	// Over is called with what lies under the pointer when that changes.
+	Over func(Hit)
+	over string
 }
 
 var (
@@ -42,6 +46,7 @@ var (
 	_ fyne.Scrollable     = (*Turner)(nil)
 	_ fyne.DoubleTappable = (*Turner)(nil)
 	_ desktop.Cursorable  = (*Turner)(nil)
+	_ desktop.Hoverable   = (*Turner)(nil)
 )
 
 // NewTurner is an empty pictorial.
@@ -103,6 +108,25 @@ func (t *Turner) DoubleTapped(*fyne.PointEvent) {
 // Cursor tells that the piece can be taken hold of.
 func (t *Turner) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
+// Light lights what belongs to something; nil = nothing.
+func (t *Turner) Light(lit func(ref string) bool) { t.picture.light(lit) }
+
+// MouseIn is the same as moving.
+func (t *Turner) MouseIn(e *desktop.MouseEvent) { t.MouseMoved(e) }
+
+// MouseMoved tells what lies under the pointer.
+func (t *Turner) MouseMoved(e *desktop.MouseEvent) { t.tell(t.picture.hit(e.Position, t.size)) }
+
+// MouseOut tells that nothing does.
+func (t *Turner) MouseOut() { t.tell(Hit{}) }
+
+func (t *Turner) tell(h Hit) {
+	if h.Ref != t.over && t.Over != nil {
+		t.over = h.Ref
+		t.Over(h)
+	}
+}
+
 func (t *Turner) begin() painter {
 	if t.scene == nil || t.across <= 0 || t.size.Width <= 0 {
 		return nil
@@ -111,9 +135,10 @@ func (t *Turner) begin() painter {
 	ink, paper := inkOf(theme.Color(theme.ColorNameForeground)), inkOf(sheetColour())
 	f := frame{w: float64(t.size.Width) / unitsPerMM, h: float64(t.size.Height) / unitsPerMM}
 	f.scale = t.zoom * fitMargin * min(f.w, f.h) / t.across
-	return func(dotsWide, _ int) *image.RGBA {
-		pic := scene.Project(view.Pictorial(turn, tip))
-		return png.Render(f.page(pic, ink, paper), float64(dotsWide)/f.w)
+	lit, accent := t.picture.lit, litInk()
+	return func(dotsWide, _ int) (*image.RGBA, draw.Page) {
+		page := f.page(scene.Project(view.Pictorial(turn, tip)), ink, paper)
+		return png.Render(lighted(page, lit, accent), float64(dotsWide)/f.w), page
 	}
 }
 
