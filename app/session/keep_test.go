@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"splaywright/app/session"
+	"splaywright/assets"
 	"splaywright/model/file"
 )
 
@@ -29,6 +30,10 @@ func TestSaveKeepsCommentsAndTypedNumbers(t *testing.T) {
 		if !strings.Contains(text, want) {
 			t.Errorf("the file has lost %q:\n%s", want, text)
 		}
+	}
+	e, _ := assets.FindExample(assets.FirstExample)
+	if want := strings.Replace(string(e.YAML), "height: 260", "height: 10 1/4 in", 1); text != want {
+		t.Errorf("more than the height has changed:\n%s", text)
 	}
 	again, err := session.Open(path)
 	if err != nil {

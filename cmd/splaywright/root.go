@@ -46,7 +46,24 @@ It exits 0 on success, 1 when a finding stops the piece, 2 when the input is ref
 	root.SetOut(out)
 	root.SetErr(talk)
 	root.SetFlagErrorFunc(flagTrouble)
+	root.SetHelpCommand(help(root))
 	root.SetVersionTemplate("splaywright {{.Version}}\n")
 	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.plan(), p.new(), p.units(), p.schema())
 	return root
+}
+
+// help gives a command's help, and answers a mistyped one as anywhere else.
+func help(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:     "help [COMMAND]",
+		Short:   "Help about a command",
+		Example: "  splaywright help papers",
+		RunE: func(_ *cobra.Command, args []string) error {
+			c, _, err := root.Find(args)
+			if err != nil || c == root && len(args) > 0 {
+				return unknownCommand(root, args[0])
+			}
+			return c.Help()
+		},
+	}
 }

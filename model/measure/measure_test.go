@@ -111,6 +111,9 @@ func TestTextsThatAreRefusedSayWhy(t *testing.T) {
 			t.Errorf("%q is taken", c.text)
 			continue
 		}
+		if !strings.Contains(e.Reason, "such as") && !strings.Contains(e.Reason, "; type ") && !strings.Contains(e.Reason, "lengths end in") {
+			t.Errorf("%q: %q does not say what would do", c.text, err)
+		}
 		if e.Text != c.text || !strings.Contains(e.Reason, c.word) {
 			t.Errorf("%q: %q does not say %q", c.text, err, c.word)
 		}

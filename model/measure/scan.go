@@ -94,7 +94,7 @@ func inchesAfterFeet(text string) (mm float64, n int, err error) {
 	case "":
 		return float64(Of(v, Inch)), n, nil
 	default:
-		return 0, 0, fmt.Errorf("feet can only be followed by inches, not by %s", name)
+		return 0, 0, fmt.Errorf("feet can only be followed by inches, not by %s, such as 2 ft 3 1/2 in", name)
 	}
 }
 
@@ -119,7 +119,7 @@ const longest = 15
 func number(s string) (float64, int, error) {
 	whole := digits(s)
 	if whole > longest {
-		return 0, 0, fmt.Errorf("a number with %d digits is no size", whole)
+		return 0, 0, fmt.Errorf("a number with %d digits is no size; fewer are expected, such as 260 or 9 3/8 in", whole)
 	}
 	if err := eights(s); err != nil {
 		return 0, 0, err
@@ -128,7 +128,7 @@ func number(s string) (float64, int, error) {
 		return decimal(s, whole)
 	}
 	if whole == 0 {
-		return 0, 0, fmt.Errorf("a number is expected")
+		return 0, 0, fmt.Errorf("a number is expected, such as 260 or 9 3/8 in")
 	}
 	v, err := strconv.ParseFloat(s[:whole], 64)
 	if err != nil {
@@ -165,14 +165,14 @@ func eights(s string) error {
 func decimal(s string, whole int) (float64, int, error) {
 	part := digits(s[whole+1:])
 	if whole+part == 0 {
-		return 0, 0, fmt.Errorf("a point with no digit beside it is no number")
+		return 0, 0, fmt.Errorf("a point with no digit beside it is no number; type it such as 0.75")
 	}
 	if part > longest {
-		return 0, 0, fmt.Errorf("a number with %d decimals is no size", part)
+		return 0, 0, fmt.Errorf("a number with %d decimals is no size; fewer are expected, such as 0.75", part)
 	}
 	n := whole + 1 + part
 	if n < len(s) && s[n] == '.' {
-		return 0, 0, fmt.Errorf("a number has one decimal point")
+		return 0, 0, fmt.Errorf("a number has one decimal point, such as 12.75")
 	}
 	if n < len(s) && s[n] == '/' {
 		return 0, 0, fmt.Errorf("a fraction is made of whole numbers, such as 3/8")
@@ -192,7 +192,7 @@ func fraction(s, sep string) (below float64, n int, err error) {
 	}
 	d := digits(rest)
 	if d > longest {
-		return 0, 0, fmt.Errorf("a number with %d digits is no size", d)
+		return 0, 0, fmt.Errorf("a number with %d digits is no size; fewer are expected, such as 260 or 9 3/8 in", d)
 	}
 	if err := eights(rest); err != nil {
 		return 0, 0, err
@@ -202,7 +202,7 @@ func fraction(s, sep string) (below float64, n int, err error) {
 		return 0, 0, fmt.Errorf("a number is expected: %w", err)
 	}
 	if below == 0 {
-		return 0, 0, fmt.Errorf("a fraction over 0 has no value")
+		return 0, 0, fmt.Errorf("a fraction over 0 has no value; another number is expected below the slash, such as 3/8")
 	}
 	return below, len(sep) + d, nil
 }
@@ -232,7 +232,7 @@ func fractionAfter(s string) (v float64, n int, err error) {
 		return 0, 0, fmt.Errorf("a number is expected: %w", err)
 	}
 	if above >= below {
-		return 0, 0, fmt.Errorf("%s/%s after a whole number is not less than one", s[skip:skip+d], s[skip+d+1:skip+d+m])
+		return 0, 0, fmt.Errorf("%s/%s after a whole number is not less than one; a smaller part is expected, such as 9 3/8", s[skip:skip+d], s[skip+d+1:skip+d+m])
 	}
 	return above / below, skip + d + m, nil
 }
