@@ -138,7 +138,7 @@ func (g *grid) yield(prices []float64) (float64, []int) {
 	if len(g.items) == 0 {
 		return 0, counts
 	}
-	t := newTable(g.l, g.w, g.items)
+	t := newTable(g.l, g.w, g.items, true)
 	used := make([]int, len(g.items))
 	t.use(g.l, g.w, used)
 	for n, c := range used {

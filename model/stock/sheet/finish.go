@@ -34,7 +34,7 @@ func (s *search) plan(glued []stock.GlueUp) stock.Plan {
 				q.Strip = number[q.Strip]
 				parts++
 			case stock.Waste:
-				q.Kind = s.worth(s.shapes[i], q.Rect)
+				q.Kind = s.rest(s.shapes[i], q.Rect)
 			}
 		})
 		if parts > 0 {
@@ -74,8 +74,8 @@ func (s *search) leftOver(l *layout, glued []stock.GlueUp, p *stock.Plan) map[in
 	return gone
 }
 
-// worth says whether a free piece is kept: it holds a sound square of the least size kept.
-func (s *search) worth(sh *shape, r stock.Rect) stock.Kind {
+// rest says whether a free piece is kept: it holds a sound square of the least size kept.
+func (s *search) rest(sh *shape, r stock.Rect) stock.Kind {
 	k := s.t.Saw.Keep
 	if k <= 0 || r.Length() < k || r.Width() < k {
 		return stock.Waste

@@ -18,8 +18,9 @@ type table struct {
 	items  []item
 }
 
-// sums are the places up to size where a row of items can end.
-func sums(size int, lengths []int) (places []int, at []int32) {
+// sums are the places up to size where a row of items can end; with reduce, only those that matter to a sheet of that
+// size as a whole.
+func sums(size int, lengths []int, reduce bool) (places []int, at []int32) {
 	reach := make([]bool, size+1)
 	reach[0] = true
 	for _, l := range lengths {
@@ -37,9 +38,10 @@ func sums(size int, lengths []int) (places []int, at []int32) {
 		}
 	}
 	for i, r := range reach {
-		if r {
+		if r && reduce {
 			keep[last[size-i]] = true
 		}
+		keep[i] = keep[i] || r && !reduce
 	}
 	keep[0], keep[last[size]] = true, true
 	at = make([]int32, size+1)
@@ -52,7 +54,7 @@ func sums(size int, lengths []int) (places []int, at []int32) {
 	return places, at
 }
 
-func newTable(length, width int, items []item) *table {
+func newTable(length, width int, items []item, reduce bool) *table {
 	t := &table{items: items}
 	var ls, ws []int
 	for _, it := range items {
@@ -62,8 +64,8 @@ func newTable(length, width int, items []item) *table {
 	}
 	slices.Sort(ls)
 	slices.Sort(ws)
-	t.xs, t.ax = sums(length, slices.Compact(ls))
-	t.ys, t.ay = sums(width, slices.Compact(ws))
+	t.xs, t.ax = sums(length, slices.Compact(ls), reduce)
+	t.ys, t.ay = sums(width, slices.Compact(ws), reduce)
 	t.best = make([][]float64, len(t.xs))
 	for i := range t.best {
 		t.best[i] = make([]float64, len(t.ys))

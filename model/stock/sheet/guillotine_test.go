@@ -59,12 +59,12 @@ func TestUnlimitedPublished(t *testing.T) {
 	for n := range 12 {
 		l, w, items := gcut(t, n+1)
 		start := time.Now()
-		got := newTable(l, w, items).of(l, w)
+		got := newTable(l, w, items, true).of(l, w)
 		took := time.Since(start)
 		if got != gcuts[n][0] {
 			t.Errorf("gcut%d: %g, published %g", n+1, got, gcuts[n][0])
 		}
-		if got := newTable(l, w, turned(items)).of(l, w); got != gcuts[n][1] {
+		if got := newTable(l, w, turned(items), true).of(l, w); got != gcuts[n][1] {
 			t.Errorf("gcut%d turned: %g, published %g", n+1, got, gcuts[n][1])
 		}
 		t.Logf("gcut%d: %v", n+1, took)
@@ -87,7 +87,7 @@ func TestUnlimitedWorked(t *testing.T) {
 		for _, s := range c.sizes {
 			items = append(items, item{s[0], s[1], float64(s[0] * s[1])})
 		}
-		if got := newTable(c.l, c.w, items).of(c.l, c.w); got != c.want {
+		if got := newTable(c.l, c.w, items, true).of(c.l, c.w); got != c.want {
 			t.Errorf("%s: %g, published %g", c.name, got, c.want)
 		}
 	}
@@ -98,7 +98,7 @@ func BenchmarkUnlimited(b *testing.B) {
 		l, w, items := gcut(b, n)
 		b.Run(fmt.Sprintf("gcut%d", n), func(b *testing.B) {
 			for b.Loop() {
-				if newTable(l, w, items).of(l, w) != gcuts[n-1][0] {
+				if newTable(l, w, items, true).of(l, w) != gcuts[n-1][0] {
 					b.Fatal("not the optimum")
 				}
 			}

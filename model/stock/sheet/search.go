@@ -120,7 +120,7 @@ func (s *search) lay(order, boards []int, together bool, how manner) *layout {
 	l.roots, l.owner = p.roots, p.owner
 	l.keep = make([]float64, len(s.shapes))
 	for _, n := range p.nodes {
-		if a := n.piece.Area(); n.clean {
+		if a := n.piece.Area(); n.clean && p.used[n.shape] {
 			l.keep[n.shape] += a * a
 		}
 	}
@@ -233,14 +233,20 @@ func (s *search) manner() manner {
 }
 
 // attempt packs onto one set of boards, then takes two or three boards empty again and again and packs them anew with
-// what had found no room; true when all units find room.
+// what had found no room; true when all units find room. Worse packings are taken too, ever less of them.
 func (s *search) attempt(boards []int, tries int) bool {
 	now := s.consider(s.lay(s.order(s.rng.IntN(8)), boards, true, s.manner()))
-	for range tries {
+	face := 0.0
+	for _, b := range boards {
+		face += s.shapes[b].root.Area() / float64(len(boards))
+	}
+	for k := range tries {
 		if now.area == 0 || s.over() || s.stale() {
 			break
 		}
-		if next := s.again(now, boards); next != nil {
+		next := s.again(now, boards)
+		warm := 0.01 * face * (1 - float64(k)/float64(tries))
+		if s.worth(next, boards) <= s.worth(now, boards)+warm*s.rng.ExpFloat64() {
 			now = next
 		}
 	}
@@ -248,7 +254,22 @@ func (s *search) attempt(boards []int, tries int) bool {
 	return now.area == 0
 }
 
-// again packs a few of the boards anew; nil when that is worse.
+// worth of a packing on given boards, the less the better: what is left over, less something for free wood in large
+// pieces, into which the rest may fit.
+func (s *search) worth(l *layout, boards []int) float64 {
+	v := l.area
+	for _, i := range boards {
+		face := s.shapes[i].root.Area()
+		if l.roots[i] == nil {
+			v -= 0.4 * face
+		} else {
+			v -= 0.4 * l.keep[i] / face
+		}
+	}
+	return v
+}
+
+// again packs a few of the boards anew.
 func (s *search) again(now *layout, boards []int) *layout {
 	some := slices.Clone(boards)
 	s.rng.Shuffle(len(some), func(a, b int) { some[a], some[b] = some[b], some[a] })
@@ -259,9 +280,6 @@ func (s *search) again(now *layout, boards []int) *layout {
 		order = s.change(order, now.left)
 	}
 	part := s.lay(order, some, true, s.manner())
-	if part.area > now.area*(1+0.02*s.rng.Float64()*s.rng.Float64()) {
-		return nil
-	}
 	l := &layout{roots: slices.Clone(now.roots), owner: slices.Clone(now.owner), keep: slices.Clone(now.keep),
 		left: part.left, area: part.area}
 	for _, i := range order {
