@@ -11,11 +11,22 @@ import (
 // part, and about one of the same sizes, what is the matter and what would clear it.
 func Explained(found []part.Finding) []part.Finding {
 	return slices.DeleteFunc(found, func(f part.Finding) bool {
-		return f.ID == part.CannotBeCut && slices.ContainsFunc(found, func(g part.Finding) bool {
-			return g.ID != f.ID && g.Level == part.Stop && subset(f.Parts, g.Parts) && slices.ContainsFunc(f.Sizes, func(s string) bool {
-				return !wholeBoard(s) && slices.Contains(g.Sizes, s)
-			})
-		})
+		if f.ID != part.CannotBeCut {
+			return false
+		}
+		for _, id := range f.Parts {
+			if !slices.ContainsFunc(found, func(g part.Finding) bool { return explains(g, f, id) }) {
+				return false
+			}
+		}
+		return len(f.Parts) > 0
+	})
+}
+
+// explains tells whether a stop says what is the matter with one part that cannot be cut.
+func explains(g, f part.Finding, id string) bool {
+	return g.ID != f.ID && g.Level == part.Stop && slices.Contains(g.Parts, id) && slices.ContainsFunc(f.Sizes, func(s string) bool {
+		return !wholeBoard(s) && slices.Contains(g.Sizes, s)
 	})
 }
 
@@ -27,13 +38,4 @@ func wholeBoard(path string) bool {
 		}
 	}
 	return false
-}
-
-func subset(all, of []string) bool {
-	for _, s := range all {
-		if !slices.Contains(of, s) {
-			return false
-		}
-	}
-	return true
 }

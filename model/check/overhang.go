@@ -11,7 +11,7 @@ import (
 // overhangs tells of an overhang given to a dovetailed corner, which has none. One below nothing
 // is stopped by the form.
 func overhangs(r *run) {
-	if r.p.Part("side-left") == nil {
+	if r.walled() {
 		return // a form without a top on sides
 	}
 	if r.d.Corners.Joint != form.ThroughDovetail {

@@ -73,6 +73,7 @@ func screws(r *run) {
 		besideEdges(r, s)
 		besideOpenings(r, s)
 		besideJoint(r, s)
+		besideHousings(r, s)
 		seatDepth(r, s)
 	}
 	for i, s := range all {
@@ -258,7 +259,11 @@ func (s screw) edgeRoom(r *run, q *part.Part, b part.Bore, depth, need float64) 
 		Parts: s.parts(), Sizes: s.key("from-end", "gauge")}
 	f.Text = sentence("the middle of %s lies %s from the %s of %s and needs %s; move it %s inwards, or take a thinner screw.",
 		what, r.mm(least), face, theBoard(q), r.mm(need), r.mm(r.up(need-least)))
-	if radius := b.Diameter.MM() / 2; least < radius-noise {
+	radius := b.Diameter.MM() / 2
+	if q == s.into && s.housed(r) { // the clearance hole comes through the floor of the housing
+		radius = max(radius, s.clearance.Diameter.MM()/2)
+	}
+	if least < radius-noise {
 		f.ID, f.Level, f.Limit, f.Source = "screw-over-edge", part.Stop, radius, ownGeometry
 		f.Text = sentence("%s breaks out %s over the %s of %s; move it %s inwards.",
 			what, r.mm(radius-least), face, theBoard(q), r.mm(r.up(need-least)))

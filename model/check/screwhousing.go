@@ -1,0 +1,60 @@
+package check
+
+import (
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+// housed tells whether the board that takes the thread is let into the other.
+func (s screw) housed(r *run) bool {
+	for _, j := range r.p.Joints {
+		if j.TailBoard == s.through.ID && j.PinBoard == s.into.ID {
+			return j.Kind == form.Housing
+		}
+	}
+	return false
+}
+
+// besideHousings looks at the housings of stretchers in a side that a screw of something else
+// runs in or through.
+func besideHousings(r *run, s screw) {
+	for i, q := range []*part.Part{s.into, s.through} {
+		if !isSide(q) {
+			continue
+		}
+		b, depth := s.pilot, max(s.thread, s.pilot.Depth.MM())
+		if i == 1 {
+			b, depth = s.clearance, s.clearance.Depth.MM()
+		}
+		for _, other := range stretcherParts(r.p) {
+			k := stretcherIndex(other)
+			if other == s.into || k >= len(r.d.Stretchers) || r.d.Stretchers[k].Joint != form.Housing {
+				continue
+			}
+			s.housingRoom(r, q, b, depth, other, r.d.Stretchers[k].Depth.MM())
+		}
+	}
+}
+
+func (s screw) housingRoom(r *run, q *part.Part, b part.Bore, depth float64, other *part.Part, deep float64) {
+	far := b.Entry.Add(b.Axis.Mul(depth))
+	radius := b.Diameter.MM() / 2
+	above := min(b.Entry[2], far[2]) - radius + q.Blank.Thickness.MM() - deep // of the housing's floor
+	if above >= 0 {
+		return
+	}
+	at, ok := footprint(other, q, -q.Blank.Thickness.MM())
+	if !ok {
+		return
+	}
+	track := capsule{mgl64.Vec2{b.Entry[0], b.Entry[1]}, mgl64.Vec2{far[0], far[1]}, radius}
+	gap, _ := apart(track, at)
+	if gap >= -noise {
+		return
+	}
+	r.addWorst(part.Finding{ID: "screw-in-housing", Level: part.Stop, Figure: gap, Limit: 0, Unit: "mm", Source: ownGeometry,
+		Parts: s.parts(), Sizes: append(s.key("from-end", "length"), stretcherPath(other, "across"), stretcherPath(other, "below-top"), stretcherPath(other, "depth")),
+		Text: sentence("%s runs into the housing of %s in the side; move one of them %s, or take a shorter screw.", s.name(), boardName(other), r.mm(r.up(-gap)))})
+}
