@@ -33,7 +33,7 @@ func (p *program) plan() *cobra.Command {
 		Long: "Print the board plan: how each board on hand is used, what comes out of where, and the cuts in order.\n" +
 			"It exits 1 when the boards do not yield every part." + fileHelp,
 		Example: "  splaywright plan step.yaml\n  splaywright plan example:barn-door-stool --pdf plan.pdf\n  splaywright plan example:washstand-step --buy",
-		Args:    cobra.ExactArgs(1),
+		Args:    one,
 		RunE: func(_ *cobra.Command, args []string) error {
 			piece, err := s.load(p, args[0])
 			if err != nil {
