@@ -169,6 +169,11 @@ func bite(r *run, s screw) {
 	f := part.Finding{Level: part.Warning, Unit: "mm", Parts: s.parts()}
 	half := s.spec.Length.MM() / 2
 	switch {
+	case s.grip < underHead-noise && s.counterbore == nil && isStretcher(s.into) && s.housed(r):
+		depth := r.d.Stretchers[stretcherIndex(s.into)].Depth.MM()
+		f.ID, f.Figure, f.Limit, f.Source, f.Sizes = "housing-deep-for-screw", s.grip, underHead, commonPractice, []string{stretcherPath(s.into, "depth"), "boards.side.thickness"}
+		f.Text = sentence("the housing of %s leaves %s of wood for the heads of its screws; a housing of %s or less leaves %s.",
+			boardName(s.into), r.mm(s.grip), r.mm(r.down(max(depth-(underHead-s.grip), 0))), r.mm(underHead))
 	case s.grip < underHead-noise:
 		f.ID, f.Figure, f.Limit, f.Source, f.Sizes = "counterbore-deep", s.grip, underHead, commonPractice, s.key("counterbore")
 		f.Text = sentence("the counterbore of %s leaves %s of wood under the head; a counterbore of %s or less leaves %s.",

@@ -56,6 +56,10 @@ func TestScrewFindings(t *testing.T) {
 			spoil: both(cornerScrews(func(s *form.Screws) { s.Count = 3 }), stretcher(func(s *form.Stretcher) { s.BelowTop = 0 })),
 			mend:  both(cornerScrews(func(s *form.Screws) { s.Count = 2 }), stretcher(func(s *form.Stretcher) { s.BelowTop = 0 })),
 			id:    "screw-in-housing", level: part.Stop, figure: unlooked, limit: 0, says: "the housing of stretcher 1"},
+		// 20 / cos 6° along the screw, less 15 / cos 6° of housing
+		"a housing that leaves the heads little": {from: edited(sound(), stretcher(func(s *form.Stretcher) { s.Joint, s.Depth = form.Housing, 6 }), railScrews(func(s *form.Screws) { s.Counterbore, s.Plug = 0, false })),
+			spoil: stretcher(func(s *form.Stretcher) { s.Depth = 15 }), mend: stretcher(func(s *form.Stretcher) { s.Depth = 14 }),
+			id: "housing-deep-for-screw", level: part.Warning, figure: 5 / math.Cos(6*math.Pi/180), limit: 6, says: "a housing of 14.0 mm or less"},
 		"a screw among the pins": {from: edited(sound(), stretcher(func(s *form.Stretcher) { s.BelowTop = 0 })),
 			spoil: railScrews(func(s *form.Screws) { s.FromEnd = 2 }), mend: railScrews(func(s *form.Screws) { s.FromEnd = 15 }),
 			id: "screw-in-joint", level: part.Stop, figure: unlooked, limit: 0, says: "into the joint with the top; move it"},

@@ -194,6 +194,11 @@ func TestStops(t *testing.T) {
 			*d = formtest.Butt()
 			d.Corners.Screws.Counterbore = 19.8 // 20 / cos 6° less 4.76 tan 6°
 		}, "counterbore-through", "less than 19.6 mm", "corners.screws.counterbore"},
+		{"no wood before a housing", func(d *form.Design) {
+			d.Splay.Ends = 20 * measure.Degree
+			d.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, BelowTop: 60, Joint: form.Housing, Depth: 19.5,
+				Screws: &form.Screws{Gauge: 8, Length: 50, Count: 2, FromEnd: 15}}}
+		}, "no-wood-for-screw", "make the housing shallower", "stretchers.0.depth"},
 		{"screws without a row", func(d *form.Design) {
 			*d = formtest.Butt()
 			d.Corners.Screws.FromEnd = 130
