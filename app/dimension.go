@@ -81,8 +81,9 @@ func (w *Window) editAt(c fyne.Canvas, text string, paths []string, at fyne.Posi
 		}
 	}
 	pop = widget.NewPopUp(container.NewPadded(box), c)
-	pop.Resize(fyne.NewSize(editWidth, pop.MinSize().Height))
-	room := c.Size().Subtract(pop.Size())
+	size := fyne.NewSize(editWidth, pop.MinSize().Height)
+	pop.Resize(size)
+	room := c.Size().Subtract(size)
 	pop.ShowAtPosition(fyne.NewPos(max(0, min(at.X+8, room.Width)), max(0, min(at.Y+8, room.Height))))
 	w.sizes.Update(w.s)
 	c.Focus(first)

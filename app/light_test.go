@@ -118,6 +118,9 @@ func TestADimensionIsEditedWhereItStands(t *testing.T) {
 	if len(got) != 1 || got[0].Spec.Path != "size.height" || got[0].Text() != "260" {
 		t.Fatalf("tapping the height offers %v", got)
 	}
+	if at := w.app.Driver().AbsolutePositionForObject(got[0]); at.X < w.app.Driver().AbsolutePositionForObject(w.drawing).X {
+		t.Errorf("the place to type stands at %v, away from the drawing", at)
+	}
 	w.win.Canvas().Focused().(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
 	test.Type(w.win.Canvas().Focused(), "300")
 	if h := w.s.Piece().Overall.Height.MM(); h != 300 {

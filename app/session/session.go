@@ -5,6 +5,7 @@ package session
 
 import (
 	"bytes"
+	"time"
 
 	"splaywright/model/file"
 	"splaywright/model/form"
@@ -15,6 +16,10 @@ type Session struct {
 	doc  *file.Document
 	path string // where it is kept; "" = nowhere yet
 	kept []byte // the text as last read or saved
+	// What another program has made of the file, once the person knows of it, and when the file was
+	// last found to be as known.
+	ignored []byte
+	stamp   time.Time
 
 	past, future []step
 	typing       string // the path whose typing still joins the newest step
