@@ -93,6 +93,7 @@ func (r *reader) board(b *form.Board) taker {
 const (
 	mostTails  = 400
 	mostScrews = 50
+	mostHoles  = 100 // of a row
 	mostItems  = 50 // stretchers, features
 )
 
@@ -179,12 +180,16 @@ func (r *reader) features(d *form.Design) taker {
 		var on, kind string
 		r.group(fields{
 			"on":       r.choice(&on, "top", "side", "side-left", "side-right", "stretcher", "front", "back", "end", "end-left", "end-right", "stave", "bottom", "lid", "all"),
-			"kind":     r.choice(&kind, "arch", "hand hole", "hole", "slot", "round-over"),
+			"kind":     r.choice(&kind, "arch", "hand hole", "hole", form.RowOfHoles, "slot", "groove", "round-over"),
 			"width":    r.length(&f.Width, aboveZero),
 			"rise":     r.length(&f.Rise, aboveZero),
 			"length":   r.length(&f.Length, aboveZero),
 			"diameter": r.length(&f.Diameter, aboveZero),
 			"radius":   r.length(&f.Radius, aboveZero),
+			"count":    r.count(&f.Count, 1, mostHoles),
+			"pitch":    r.length(&f.Pitch, aboveZero),
+			"depth":    r.length(&f.Depth, aboveZero),
+			"face":     r.choice(&f.Face, "outer", form.InnerFace),
 			"x":        r.length(&f.X, anyLength),
 			"y":        r.length(&f.Y, anyLength),
 			"angle":    r.angle(&f.Angle, -180, 180, "an angle of at most half a turn is expected, such as 30"),
@@ -202,6 +207,10 @@ func neededBy(kind *yaml.Node) []string {
 	switch kind.Value {
 	case "arch":
 		return []string{"width", "rise"}
+	case form.RowOfHoles:
+		return []string{"diameter", "count", "pitch"}
+	case "groove":
+		return []string{"width", "depth"}
 	case "hand hole", "slot":
 		return []string{"length", "width"}
 	case "hole":

@@ -28,7 +28,7 @@ var shape = map[string][]string{
 	"stretchers.#":               words("width thickness set below-top across joint depth timber screws"),
 	"stretchers.#.screws":        words("gauge length count from-end counterbore plug"),
 	"features":                   {"#"},
-	"features.#":                 words("on kind width rise length diameter radius x y angle"),
+	"features.#":                 words("on kind width rise length diameter radius count pitch depth face x y angle"),
 	"allowance":                  words("length width thickness"),
 	"saw":                        words("kerf step flat-table max-swing max-tilt"),
 	"round":                      words("to both"),

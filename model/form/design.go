@@ -188,14 +188,18 @@ type Stretcher struct {
 // on a side measures X from the floor end along the face (positive up).
 type Feature struct {
 	On       string // part, or several parts by what their ids begin with: "top", "side", "side-left", "side-right", "stretcher", "all"
-	Kind     string // "arch", "hand hole", "hole", "slot", "round-over"
+	Kind     string // "arch", "hand hole", "hole", "row of holes", "slot", "groove", "round-over"
 	Width    measure.Length
 	Rise     measure.Length
 	Length   measure.Length
 	Diameter measure.Length
 	Radius   measure.Length
 	X, Y     measure.Length
-	Angle    measure.Angle // slot: long direction from the grain
+	Angle    measure.Angle  // slot, row of holes: long direction from the grain
+	Count    int            // row of holes
+	Pitch    measure.Length // row of holes: from middle to middle
+	Depth    measure.Length // groove: square to the face
+	Face     string         // groove: "outer", "inner"; "" = outer
 }
 
 // Allowance is what a rough board has beyond its blank.

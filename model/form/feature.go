@@ -31,14 +31,19 @@ func (b *assembly) features(place func(i int, f Feature, k int) (*spot, bool)) {
 		if f.Kind == string(part.RoundOver) {
 			continue // runs along edges; see eased.go
 		}
+		if f.Kind == RowOfHoles && !b.needsRow(i, f) {
+			continue
+		}
 		on := 0
 		for k, board := range b.boards {
 			if !f.isOn(board.part.ID) {
 				continue
 			}
 			on++
-			if p, ok := place(i, f, k); ok {
-				b.cutFeature(p)
+			for _, single := range f.singles() {
+				if p, ok := place(i, single, k); ok {
+					b.cutFeature(p)
+				}
 			}
 		}
 		if on == 0 {
@@ -100,8 +105,10 @@ func (b *assembly) cutFeature(p *spot) {
 		b.cutHole(p)
 	case part.HandHole, part.Slot:
 		b.cutSlot(p)
+	case part.Groove:
+		b.cutGroove(p)
 	default:
-		b.find(stop("feature-unknown", fmt.Sprintf("%q is no feature; there are arch, hand hole, hole, slot and round-over.", p.f.Kind),
+		b.find(stop("feature-unknown", fmt.Sprintf("%q is no feature; there are arch, hand hole, hole, row of holes, slot, groove and round-over.", p.f.Kind),
 			0, 0, "", p.path("kind")))
 	}
 }

@@ -26,6 +26,11 @@ const (
 	OnTop  = "top"
 	OnSide = "side"
 
+	// RowOfHoles is equal holes in a row, each at a pitch from the one before.
+	RowOfHoles = "row of holes"
+	// InnerFace is where a groove is that is not in the outer face.
+	InnerFace = "inner"
+
 	OnEdge = "on edge"
 	Flat   = "flat"
 )

@@ -92,6 +92,7 @@ const (
 	Hole      FeatureKind = "hole"
 	Slot      FeatureKind = "slot"
 	RoundOver FeatureKind = "round-over"
+	Groove    FeatureKind = "groove"
 )
 
 // Feature is a feature as placed on a part, part frame.
@@ -101,6 +102,8 @@ type Feature struct {
 	Centre mgl64.Vec2     // on the outer face; arch: middle of its chord
 	Length measure.Length // along the feature's long direction; arch: width of the chord
 	Width  measure.Length // across; arch: its rise
+	Depth  measure.Length // groove: square to its face; 0 = right through
+	Inner  bool           // groove: in the inner face
 	Angle  measure.Angle  // of the long direction from x; arch: of the chord from y
 	Radius measure.Length // of the arc; arch: the circle's, hole: half the diameter
 }

@@ -135,7 +135,7 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	}
 	n := panel{head: fmt.Sprintf("%s   %s", strings.Join(marks, ", "), names(group))}
 	n.text = []string{
-		fmt.Sprintf("%d off, %s", len(group), q.Timber),
+		made(len(group), q.Timber),
 	}
 	n.text = append(append(n.text, boxText("Blank", q.Blank, o)...), boxText("Rough", q.Rough, o)...)
 	n.text = append(n.text, "Outer face up")
@@ -232,4 +232,12 @@ func cutRows(q *part.Part) [][4]string {
 func joinsCut(r, row [4]string) bool {
 	last := func(s string) string { return s[strings.LastIndex(s, " ")+1:] }
 	return last(r[0]) == last(row[0]) && r[1] == row[1] && r[2] == row[2] && r[3] == row[3]
+}
+
+// made is how many of a part are made and of what, where that is known.
+func made(n int, timber string) string {
+	if timber == "" {
+		return fmt.Sprintf("%d off", n)
+	}
+	return fmt.Sprintf("%d off, %s", n, timber)
 }

@@ -251,6 +251,12 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 				text += " at " + degrees(s.Angle)
 			}
 			f.Leader(c, true, text, ref)
+		case part.Groove:
+			text := fmt.Sprintf("groove %s wide, %s deep", o.Style.Format(s.Width), o.Style.Format(s.Depth))
+			if s.Inner {
+				text += ", inner face"
+			}
+			f.Leader(c, true, text, ref)
 		case part.Arch:
 			mid := f.at(s.Centre.X()-s.Width.MM()*math.Cos(s.Angle.Radians()), s.Centre.Y())
 			f.Linear(dimension.Above, c, mid, o.label(s.Width), ref)

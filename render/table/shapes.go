@@ -6,14 +6,14 @@ import (
 	"splaywright/model/part"
 )
 
-// Shapes is every arch, hand hole, hole and slot: where its centre stands on the outer face,
+// Shapes is every arch, hand hole, hole, slot and groove: where its centre stands on the outer face,
 // square from two edges, and its size.
 func Shapes(p *form.Piece, style measure.Style) Table {
 	s := newSheet("shapes", "Shapes", style)
 	s.words("Part", "Shape", "First edge")
 	s.lengths("Distance")
 	s.words("Second edge")
-	s.lengths("Distance", "Long", "Across", "Radius")
+	s.lengths("Distance", "Long", "Across", "Deep", "Radius")
 	s.angles("Turned")
 	arch := false
 	s.perPart(p, func(q *part.Part) [][]Cell {
@@ -39,7 +39,13 @@ func Shapes(p *form.Piece, style measure.Style) Table {
 
 func (s *sheet) shapeRow(walls []wall, f part.Feature) []Cell {
 	one, two := references(walls, walls[0], f.Centre.Vec3(0))
-	radius, turned := Cell{}, Cell{}
+	radius, turned, deep, name := Cell{}, Cell{}, word("through"), string(f.Kind)
+	if f.Depth > 0 {
+		deep = s.length(f.Depth)
+	}
+	if f.Inner {
+		name += ", inner face"
+	}
 	if f.Radius > 0 {
 		radius = s.length(f.Radius)
 	}
@@ -47,8 +53,8 @@ func (s *sheet) shapeRow(walls []wall, f part.Feature) []Cell {
 		turned = angle(f.Angle, 0)
 	}
 	return []Cell{
-		word(string(f.Kind)), word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
-		s.length(f.Length), s.length(f.Width), radius, turned,
+		word(name), word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
+		s.length(f.Length), s.length(f.Width), deep, radius, turned,
 	}
 }
 
