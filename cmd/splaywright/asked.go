@@ -54,6 +54,9 @@ func flagTrouble(c *cobra.Command, err error) error {
 	if before, _, number := strings.Cut(why, ": strconv."); number {
 		why = before + ": a whole number is expected, such as 110"
 	}
+	if before, _, span := strings.Cut(why, ": time: "); span {
+		why = before + ": a time is expected, such as 3s"
+	}
 	return fmt.Errorf("%s; `%s --help` lists what may be given", why, c.CommandPath())
 }
 
@@ -122,6 +125,8 @@ func fileTrouble(name string, err error) error {
 	switch {
 	case name == "":
 		return errors.New("the name of the design file is empty; a name such as step.yaml is expected")
+	case errors.Is(err, fs.ErrNotExist) && strings.EqualFold(filepath.Ext(name), ".csv"):
+		return fmt.Errorf("%s: there is no such list; the name of a CSV file that is there is expected", name)
 	case errors.Is(err, fs.ErrNotExist):
 		near := ""
 		if f := nearestFile(name); f != "" {

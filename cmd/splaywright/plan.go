@@ -110,7 +110,7 @@ func writeTo(name string, write func(io.Writer) error) error {
 		return err
 	}
 	if err := os.WriteFile(name, b.Bytes(), 0o666); err != nil {
-		return fmt.Errorf("%s was not written: %w", name, err)
+		return fmt.Errorf("%s: this cannot be written (%s); choose a place where you may write", name, reason(err))
 	}
 	return nil
 }
