@@ -65,7 +65,8 @@ func steps(all []*tiling, o Options) []string {
 func (c *canvas) paragraph(at draw.Point, wide float64, s string) float64 {
 	const size, lead = 2.3, 3.9
 	line := ""
-	for _, w := range strings.Fields(s) {
+	for _, w := range strings.Split(strings.ReplaceAll(s, " %", "_%"), " ") {
+		w = strings.ReplaceAll(w, "_%", " %") // a figure and its sign stay together
 		next := strings.TrimSpace(line + " " + w)
 		if draw.TextWidth(next, size, false) > wide && line != "" {
 			c.text(at.X, at.Y, size, draw.Left, false, line)

@@ -47,7 +47,7 @@ func (b *blank) centres(p *Pattern, place string, c *chart, narrow bool, on func
 	for _, s := range spots {
 		centre := c.point(s.at)
 		p.cross(centre, s.r+2, b.q.ID+"/"+place)
-		p.Labels = append(p.Labels, Label{At: plus(centre, draw.Point{X: 0.7, Y: 0.7}, s.r+2), Lines: s.words, Size: smallText, Leader: true})
+		p.Labels = append(p.Labels, Label{At: centre, Lines: s.words, Size: smallText, Leader: true, Rim: s.r + 0.5})
 	}
 }
 

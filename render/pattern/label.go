@@ -94,7 +94,7 @@ func (t *lettering) settle(l Label, turn float64, clean bool) bool {
 			t.overlaps(b) || !within(b, in) {
 			continue
 		}
-		if clean && (struck(b, t.lines) || l.Leader && t.blocked(l.At, b)) {
+		if clean && (struck(b, t.lines) || l.Leader && t.blocked(l, b)) {
 			continue
 		}
 		t.put(l, c, b, turn)
@@ -170,13 +170,13 @@ func (t *lettering) put(l Label, c draw.Point, b draw.Box, turn float64) {
 		y -= size * (pitch - 1) / 2
 	}
 	if l.Leader {
-		t.lead(l.At, b)
+		t.lead(l, b)
 	}
 }
 
 // blocked tells whether a leader would run through another label.
-func (t *lettering) blocked(at draw.Point, b draw.Box) bool {
-	to := nearest(b, at)
+func (t *lettering) blocked(l Label, b draw.Box) bool {
+	at, to := l.leader(b)
 	for _, o := range t.taken {
 		if crosses(o, at, to) {
 			return true
@@ -185,14 +185,23 @@ func (t *lettering) blocked(at draw.Point, b draw.Box) bool {
 	return false
 }
 
+// leader is where a label's leader begins and ends.
+func (l Label) leader(b draw.Box) (from, to draw.Point) {
+	to = nearest(b, l.At)
+	if d := dist(l.At, to); d > l.Rim {
+		return between(l.At, to, l.Rim/d), to
+	}
+	return to, to
+}
+
 // nearest is the point of a box nearest to p.
 func nearest(b draw.Box, p draw.Point) draw.Point {
 	return draw.Point{X: math.Max(b.Min.X, math.Min(b.Max.X, p.X)), Y: math.Max(b.Min.Y, math.Min(b.Max.Y, p.Y))}
 }
 
-// lead draws a line from an anchor to the nearest side of a block that stands off.
-func (t *lettering) lead(at draw.Point, b draw.Box) {
-	to := nearest(b, at)
+// lead draws a line from the rim round an anchor to the nearest side of a block that stands off.
+func (t *lettering) lead(l Label, b draw.Box) {
+	at, to := l.leader(b)
 	if dist(at, to) < farther {
 		return
 	}

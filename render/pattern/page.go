@@ -113,7 +113,9 @@ func (t *tiling) head(c *canvas, k tile, piece string) {
 	mark := draw.TextWidth(q.Marks, 4.5, true)
 	c.text(w.Min.X, y, 4.5, draw.Left, true, q.Marks)
 	c.stroke("underline", draw.Pen{Width: 0.4, Ink: ink}, draw.Point{X: w.Min.X - 0.6, Y: y - 1.2}, draw.Point{X: w.Min.X + mark + 0.6, Y: y - 1.2})
-	c.text(w.Min.X+mark+4, y, 3.2, draw.Left, true, shortened(q.Words+": "+t.p.Place, 3.2, w.Width()-mark-50))
+	title, room := q.Words+": "+t.p.Place, w.Width()-mark-50
+	large := max(2.2, min(3.2, 3.2*room/draw.TextWidth(title, 3.2, true)))
+	c.text(w.Min.X+mark+4, y, large, draw.Left, true, shortened(title, large, room))
 	sub := piece
 	if t.rows*t.cols > 1 {
 		sub += fmt.Sprintf("  ·  row %d of %d, column %d of %d", k.row+1, t.rows, k.col+1, t.cols)

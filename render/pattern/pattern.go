@@ -41,6 +41,7 @@ type Label struct {
 	Size   float64 // height of capitals, mm
 	Signed bool    // the first line is the part's mark, underlined
 	Leader bool    // a thin line leads back to the place where the words stand off it
+	Rim    float64 // that line ends so far from the place, mm
 	// In is a convex figure, counter-clockwise, that the words must not leave; nil where they may.
 	In []draw.Point
 }

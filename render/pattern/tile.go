@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"splaywright/render/draw"
@@ -85,7 +86,8 @@ func (t *tiling) parted(corner draw.Point, across bool) int {
 	lap, n := t.o.Overlap.MM(), 0
 	for _, l := range t.p.Lines {
 		b := draw.Bounds([]draw.Item{draw.Path{Segs: l.Segs}})
-		if l.Kind != Cut && l.Kind != Mark || max(b.Width(), b.Height()) > small {
+		round := slices.ContainsFunc(l.Segs, func(s draw.Seg) bool { return s.Kind == draw.Curve })
+		if l.Kind != Mark && !round || max(b.Width(), b.Height()) > small {
 			continue
 		}
 		lo, hi, step, from := b.Min.X, b.Max.X, t.stepX, corner.X

@@ -16,7 +16,7 @@ import (
 func randomOptions(t *rapid.T) Options {
 	o := Options{
 		Sheet:   rapid.SampledFrom([]string{"A4", "A3", "Letter", "Tabloid"}).Draw(t, "sheet"),
-		Margin:  measure.Length(rapid.Float64Range(0.1, 15).Draw(t, "margin")),
+		Margin:  measure.Length(rapid.Float64Range(0.1, 13).Draw(t, "margin")),
 		Overlap: measure.Length(rapid.Float64Range(0.1, 30).Draw(t, "overlap")),
 	}
 	if rapid.Bool().Draw(t, "corrected") {

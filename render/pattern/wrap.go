@@ -277,7 +277,6 @@ func (e *end) words(p *Pattern) {
 		p.Labels = append(p.Labels, Label{At: at, Lines: lines, Size: smallText, Signed: signed, In: in})
 	}
 	say(0.5, pastLine/2-e.over, outer, true, b.name.Marks, b.name.Words)
-	b.centres(p, words(e.cut.ID), &e.across, true, func(at mgl64.Vec3) bool { return math.Abs(e.cut.Normal.Dot(at)-e.cut.Offset) < inPlane })
 	places := []float64{0.5}
 	if dist(e.fold[0][0], e.fold[0][1]) > longStrip {
 		places = []float64{0.25, 0.75}
@@ -305,6 +304,7 @@ func (e *end) words(p *Pattern) {
 			arrowTo(p, tip, draw.Point{X: way.X / n, Y: way.Y / n}, b.q.ID+"/"+c.ID)
 		}
 	}
+	b.centres(p, words(e.cut.ID), &e.across, true, func(at mgl64.Vec3) bool { return math.Abs(e.cut.Normal.Dot(at)-e.cut.Offset) < inPlane })
 	p.Tells = "Cut the strip out, fold it on both dashed lines and wrap it round the end, print outwards, when the end is sawn to its angles and before the joint is. " +
 		"The folds lie on the arrises, each part on the face that it is signed with; the arrow points at the reference edge, the " + words(ref.ID) + "."
 }
