@@ -124,9 +124,9 @@ func (b *assembly) screwFault(w *screwing, h part.ScrewHoles, through measure.Le
 	switch {
 	case sc.Count < 1 || sc.Count > 200:
 		return stop("screw-count", "A row holds between 1 and 200 screws.", float64(sc.Count), 200, "", w.path+".count"), true
-	case through <= rim(h.Clearance):
+	case through <= 2*rim(h.Clearance): // the hole's two rims lie as far apart along it
 		return stop("no-wood-for-screw", fmt.Sprintf("Only %s of wood is left along a screw before the housing, too little to bore through at that lean; make the housing shallower.",
-			b.show(through)), through.MM(), rim(h.Clearance).MM(), "mm", strings.TrimSuffix(w.path, ".screws")+".depth", "boards.side.thickness"), true
+			b.show(through)), through.MM(), 2*rim(h.Clearance).MM(), "mm", strings.TrimSuffix(w.path, ".screws")+".depth", "boards.side.thickness"), true
 	case sc.Counterbore < 0 || sc.Counterbore >= deepest:
 		return stop("counterbore-through", fmt.Sprintf("The counterbore is %s deep where the wood along the screw is only %s; it must be less than %s.",
 			b.show(sc.Counterbore), b.show(through), b.show(max(0, deepest))), sc.Counterbore.MM(), deepest.MM(), "mm", w.path+".counterbore"), true
