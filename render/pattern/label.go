@@ -51,7 +51,8 @@ func (t *lettering) place(l Label) {
 	switch {
 	case t.settle(l, 0, true), bound && t.settle(l, 90, true):
 	case bound && (t.settle(small, 0, true) || t.settle(small, 90, true)):
-	case t.settle(l.narrow(), 0, true), !bound && t.settle(l, 0, false):
+	case t.settle(l.narrow(), 0, true), t.settle(small, 0, true), t.settle(small.narrow(), 0, true):
+	case !bound && t.settle(l, 0, false):
 	default:
 		t.left = append(t.left, l)
 	}
@@ -136,7 +137,7 @@ func (t *lettering) overlaps(b draw.Box) bool {
 
 // spots are the places for a label's middle: on its anchor, then beside it in growing rings.
 func spots(at draw.Point, wide, high float64) []draw.Point {
-	const rings, ways, step = 20, 16, 2.5
+	const rings, ways, step = 28, 16, 2.5
 	out := []draw.Point{at}
 	for i := range rings {
 		gap := float64(i) * step
