@@ -185,7 +185,7 @@ func (p panel) pairEnds() {
 		axis := 1 - k[0]
 		n[axis] = -n[axis]
 		if m.Sub(n).Len() < 1e-9 {
-			a[k[0]].pair, a[k[1]].pair = "bottom/"+a[k[1]].id, "bottom/"+a[k[0]].id
+			a[k[0]].pair, a[k[1]].pair = p.board.part.ID+"/"+a[k[1]].id, p.board.part.ID+"/"+a[k[0]].id
 		}
 	}
 }

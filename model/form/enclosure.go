@@ -49,6 +49,7 @@ func (e *enclosure) build() {
 	}
 	if cut {
 		e.bottom()
+		e.lid()
 	}
 	e.features(e.spot)
 }
