@@ -78,6 +78,13 @@ func (w *Window) save() { w.saveThen(func() {}) }
 
 // saveThen saves and goes on when that has worked.
 func (w *Window) saveThen(then func()) {
+	if text, changed := w.s.Outside(); changed {
+		w.choose("The file was changed", widget.NewLabel(filepath.Base(w.s.Path())+" was changed by another program since you opened it."), []answer{
+			{"Cancel", widget.MediumImportance, func() {}},
+			{"Replace it with mine", widget.DangerImportance, func() { w.s.KeepMine(text); w.saveThen(then) }},
+		})
+		return
+	}
 	err := w.s.Save()
 	if errors.Is(err, session.ErrNoPath) {
 		w.saveAsThen(then)
@@ -92,6 +99,8 @@ func (w *Window) saved(err error, then func()) {
 		return
 	}
 	w.refresh()
+	w.keep()
+	w.remember()
 	then()
 }
 
@@ -175,32 +184,13 @@ func (w *Window) guard(doing string, then func()) {
 		return // the question stands already
 	}
 	w.asking = true
-	var d *dialog.CustomDialog
-	button := func(label string, importance widget.Importance, do func()) *widget.Button {
-		b := widget.NewButton(label, func() {
-			d.Hide()
-			do()
-		})
-		b.Importance = importance
-		return b
-	}
 	text := widget.NewLabel("“" + w.s.Design().Title + "” has changes that are not saved.\nSave them before you " + doing + "?")
-	d = dialog.NewCustomWithoutButtons("Unsaved changes", text, w.win)
+	d := w.choose("Unsaved changes", text, []answer{
+		{"Go on without saving", widget.MediumImportance, then},
+		{"Cancel", widget.MediumImportance, func() {}},
+		{"Save", widget.HighImportance, func() { w.saveThen(then) }},
+	})
 	d.SetOnClosed(func() { w.asking = false })
-	d.SetButtons([]fyne.CanvasObject{
-		button("Go on without saving", widget.MediumImportance, then),
-		button("Cancel", widget.MediumImportance, func() {}),
-		button("Save", widget.HighImportance, func() { w.saveThen(then) }),
-	})
-	d.Show()
-}
-
-// askToClose closes the window, after asking when something is unsaved.
-func (w *Window) askToClose() {
-	w.guard("close the window", func() {
-		w.win.SetCloseIntercept(nil)
-		w.win.Close()
-	})
 }
 
 // tell shows what went wrong; the places in a file one a line.

@@ -17,6 +17,7 @@ type menus struct {
 	main       *fyne.MainMenu
 	undo, redo *fyne.MenuItem
 	save       *fyne.MenuItem
+	recent     *fyne.MenuItem
 }
 
 // command is a menu item with its shortcut.
@@ -55,17 +56,22 @@ func (w *Window) fileMenu() *fyne.Menu {
 		}))
 	}
 	examples.ChildMenu = fyne.NewMenu("", items...)
-	quit := command("Quit", fyne.KeyQ, ctrl, w.askToClose)
+	w.menu.recent = fyne.NewMenuItem("Open recent", nil)
+	w.listRecent()
+	quit := command("Quit", fyne.KeyQ, ctrl, w.quit)
 	quit.IsQuit = true
 	return fyne.NewMenu("File",
 		examples,
+		command("New window", fyne.KeyN, ctrlShift, func() { w.another() }),
 		command("Open…", fyne.KeyO, ctrl, w.open),
+		w.menu.recent,
 		fyne.NewMenuItemSeparator(),
 		w.menu.save,
 		command("Save as…", fyne.KeyS, ctrlShift, w.saveAs),
 		fyne.NewMenuItemSeparator(),
 		command("Write papers…", fyne.KeyP, ctrl, w.papers),
 		fyne.NewMenuItemSeparator(),
+		command("Close the window", fyne.KeyW, ctrl, w.askToClose),
 		quit,
 	)
 }
@@ -95,7 +101,10 @@ func (w *Window) setDark(dark bool) {
 	w.shown.dark = dark
 	w.app.Preferences().SetBool(prefDark, dark)
 	w.app.Settings().SetTheme(look.Theme{Dark: dark})
-	w.changed() // the drawing has inks of its own for each theme
+	for _, o := range w.group.all {
+		o.shown.dark = dark
+		o.changed() // the drawing has inks of its own for each theme
+	}
 }
 
 // refresh says in the menu what would be taken back and what would be made again.

@@ -23,6 +23,9 @@ type Options struct {
 	Path    string // a design file
 	Example string // the name of a built-in example
 
+	// Journal is the folder where unsaved work is kept; "" = nowhere.
+	Journal string
+
 	// Spawn starts work away from the window's goroutine; nil = on goroutines. Tests run the
 	// work at once.
 	Spawn func(func())
@@ -58,18 +61,30 @@ type Window struct {
 	work    session.Latest
 	spawn   func(func())
 	shown   shown
-	asking  bool  // whether unsaved changes may go
+	asking  bool  // a question stands that another must not cover
 	opening error // why the file of the options was not opened
+
+	group    *group
+	journals string           // the folder of the journals
+	journal  *session.Journal // nil = unsaved work is not kept
+	keeping  session.Latest
+	stop     chan struct{} // closed with the window
 }
 
-// New makes the window. It is shown by ShowAndRun.
-func New(a fyne.App, o Options) *Window {
-	w := &Window{app: a, spawn: o.Spawn}
+// New makes the first window. It is shown by ShowAndRun.
+func New(a fyne.App, o Options) *Window { return newWindow(a, o, &group{}) }
+
+func newWindow(a fyne.App, o Options, g *group) *Window {
+	w := &Window{app: a, spawn: o.Spawn, group: g, journals: o.Journal, stop: make(chan struct{})}
+	if o.Journal != "" {
+		w.journal = session.NewJournal(o.Journal)
+	}
+	w.keeping.Spawn = o.Spawn
+	g.all = append(g.all, w)
 	w.shown.dark = a.Preferences().BoolWithFallback(prefDark, false)
 	a.Settings().SetTheme(look.Theme{Dark: w.shown.dark})
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	w.win = a.NewWindow("Splaywright")
-	w.win.SetMaster()
 	w.build()
 	w.work.Spawn = o.Spawn
 	w.drawing.Spawn(o.Spawn)
@@ -122,17 +137,29 @@ func (w *Window) take(s *session.Session) {
 	w.s = s
 	w.shown.fresh = true
 	w.changed()
+	w.remember()
 }
 
-// ShowAndRun shows the window and returns when it is closed.
+// ShowAndRun shows the window and returns when the last one is closed.
 func (w *Window) ShowAndRun() {
 	w.app.Lifecycle().SetOnStarted(func() {
 		time.AfterFunc(settleAfter, settle)
+		w.started()
 		if w.opening != nil {
 			w.tell("The design was not opened", w.opening)
 		}
+		if w.journals != "" {
+			w.offerLost(session.Lost(w.journals))
+		}
 	})
 	w.win.ShowAndRun()
+}
+
+// started begins what goes on while the window is open.
+func (w *Window) started() {
+	if w.spawn == nil { // tests look at the file themselves
+		go w.watchFile(w.stop)
+	}
 }
 
 func (w *Window) build() {

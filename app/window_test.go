@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -21,7 +22,11 @@ func open(t *testing.T, o Options) *Window {
 	t.Helper()
 	o.Spawn = func(f func()) { f() }
 	w := New(test.NewTempApp(t), o)
-	t.Cleanup(w.win.Close)
+	t.Cleanup(func() {
+		for _, left := range slices.Clone(w.group.all) {
+			left.close()
+		}
+	})
 	return w
 }
 

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"syscall"
 	"time"
 
@@ -16,8 +17,12 @@ import (
 )
 
 // Journal keeps what is not saved in a file of its own, so that a crash or a power cut loses
-// nothing. It belongs to one window; Write may run on any goroutine, one call at a time.
-type Journal struct{ file string }
+// nothing. It belongs to one window; Write may run on any goroutine.
+type Journal struct {
+	file   string
+	mu     sync.Mutex
+	closed bool
+}
 
 // Entry is what a journal holds.
 type Entry struct {
@@ -34,7 +39,7 @@ type Entry struct {
 // NewJournal begins a journal in a folder, which need not exist yet.
 func NewJournal(dir string) *Journal {
 	name := fmt.Sprintf("%d-%d.json", os.Getpid(), time.Now().UnixNano())
-	return &Journal{filepath.Join(dir, name)}
+	return &Journal{file: filepath.Join(dir, name)}
 }
 
 // Entry gives what a journal has to hold now; nil when nothing is unsaved.
@@ -45,9 +50,19 @@ func (s *Session) Entry() *Entry {
 	return &Entry{PID: os.Getpid(), When: time.Now(), Path: s.path, Title: s.design.Title, Kept: string(s.kept), Text: string(s.doc.Bytes())}
 }
 
+// Close takes the entry out for good: the person has decided about what was not saved.
+func (j *Journal) Close() error {
+	j.mu.Lock()
+	j.closed = true
+	j.mu.Unlock()
+	return j.Write(nil)
+}
+
 // Write puts an entry in the place of the one before; nil takes it out.
 func (j *Journal) Write(e *Entry) error {
-	if e == nil {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if e == nil || j.closed {
 		if err := os.Remove(j.file); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return err
 		}

@@ -13,7 +13,7 @@ import (
 const appID = "io.splaywright.Splaywright"
 
 func openWindow(_ *program, file string) error {
-	w := app.New(fyneapp.NewWithID(appID), app.Options{Path: file})
+	w := app.New(fyneapp.NewWithID(appID), app.Options{Path: file, Journal: app.JournalFolder()})
 	w.ShowAndRun()
 	return nil
 }

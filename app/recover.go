@@ -1,0 +1,152 @@
+package app
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/session"
+)
+
+// JournalFolder is where unsaved work is kept beside the
+// preferences. It is "" when the system has no such place.
+func JournalFolder() string {
+	dir, err := os.UserConfigDir()
+	if err != nil {
+		return ""
+	}
+	return filepath.Join(dir, "splaywright", "unsaved")
+}
+
+// keep brings the journal up to date, in the background. A journal that cannot be written is told
+// once: the person may want to save more often.
+func (w *Window) keep() {
+	if w.journal == nil {
+		return
+	}
+	e := w.s.Entry()
+	w.keeping.Do(func() {
+		if err := w.journal.Write(e); err != nil {
+			fyne.Do(func() { w.tellOnce("Unsaved changes are not kept safe", err) })
+		}
+	})
+}
+
+func (w *Window) tellOnce(title string, err error) {
+	if w.shown.trouble != title {
+		w.shown.trouble = title
+		w.tell(title, err)
+	}
+}
+
+// offerLost asks what to do with designs that a crash has left unsaved, one after the other.
+func (w *Window) offerLost(lost []session.Entry) {
+	if len(lost) == 0 {
+		return
+	}
+	e, rest := lost[0], lost[1:]
+	where := "It had no file yet."
+	if e.Path != "" {
+		where = "Its file is " + e.Path + "."
+	}
+	text := widget.NewLabel(fmt.Sprintf("“%s” was not saved when the program ended on %s.\n%s",
+		e.Title, e.When.Local().Format("2 January 2006 at 15:04"), where))
+	w.choose("Unsaved work was found", text, []answer{
+		{"Throw it away", widget.DangerImportance, func() { w.reported(e.Discard()); w.offerLost(rest) }},
+		{"Later", widget.MediumImportance, func() { w.offerLost(rest) }},
+		{"Open it", widget.HighImportance, func() { w.recoverEntry(e); w.offerLost(rest) }},
+	})
+}
+
+// recoverEntry opens a design as it stood; the window's own journal keeps it from then on.
+func (w *Window) recoverEntry(e session.Entry) {
+	s, err := e.Session()
+	if err != nil {
+		w.tell("The unsaved work was not opened", err)
+		return
+	}
+	to := w
+	if w.s.Dirty() {
+		to = w.another()
+	}
+	to.take(s)
+	w.reported(e.Discard())
+}
+
+// reported shows an error of something done by the way.
+func (w *Window) reported(err error) {
+	if err != nil {
+		w.tell("That did not work", err)
+	}
+}
+
+// answer is a button of a question.
+type answer struct {
+	label      string
+	importance widget.Importance
+	do         func()
+}
+
+// choose asks a question with any number of answers.
+func (w *Window) choose(title string, body fyne.CanvasObject, answers []answer) *dialog.CustomDialog {
+	d := dialog.NewCustomWithoutButtons(title, body, w.win)
+	var buttons []fyne.CanvasObject
+	for _, a := range answers {
+		b := widget.NewButton(a.label, func() {
+			d.Hide()
+			a.do()
+		})
+		b.Importance = a.importance
+		buttons = append(buttons, b)
+	}
+	d.SetButtons(buttons)
+	d.Show()
+	return d
+}
+
+// lookEvery is how often the window looks whether its file was changed by another program.
+const lookEvery = 3 * time.Second
+
+// watchFile looks for changes from outside until the window closes.
+func (w *Window) watchFile(stop <-chan struct{}) {
+	tick := time.NewTicker(lookEvery)
+	defer tick.Stop()
+	for {
+		select {
+		case <-stop:
+			return
+		case <-tick.C:
+			fyne.Do(w.lookOutside)
+		}
+	}
+}
+
+// lookOutside asks what to do when another program has changed the file.
+func (w *Window) lookOutside() {
+	if w.asking {
+		return
+	}
+	text, changed := w.s.Outside()
+	if !changed {
+		return
+	}
+	w.asking = true
+	path, s := w.s.Path(), w.s
+	said := filepath.Base(path) + " was changed by another program."
+	if w.s.Dirty() {
+		said += "\nReading it again loses what you have not saved here."
+	}
+	d := w.choose("The file was changed", widget.NewLabel(said), []answer{
+		{"Keep mine", widget.MediumImportance, func() { s.KeepMine(text) }},
+		{"Read it again", widget.HighImportance, func() {
+			s.KeepMine(text) // a file that cannot be read is told once
+			w.openFile(path)
+		}},
+	})
+	d.SetOnClosed(func() { w.asking = false })
+}

@@ -1,0 +1,81 @@
+package app
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+)
+
+// group is the windows of one run of the program.
+type group struct{ all []*Window }
+
+// another opens a window with an example; the caller puts its own design into it.
+func (w *Window) another() *Window {
+	n := newWindow(w.app, Options{Spawn: w.spawn, Journal: w.journals}, w.group)
+	n.started()
+	n.win.Show()
+	return n
+}
+
+// close closes the window without asking.
+func (w *Window) close() {
+	close(w.stop)
+	if w.journal != nil {
+		w.reported(w.journal.Close())
+	}
+	w.group.all = slices.DeleteFunc(w.group.all, func(o *Window) bool { return o == w })
+	w.win.SetCloseIntercept(nil)
+	w.win.Close()
+}
+
+// askToClose closes the window, after asking when something is unsaved.
+func (w *Window) askToClose() { w.guard("close the window", w.close) }
+
+// quit closes every window, asking for each that has something unsaved.
+func (w *Window) quit() {
+	for _, o := range slices.Clone(w.group.all) {
+		if o != w {
+			o.win.RequestFocus()
+			o.askToClose()
+		}
+	}
+	w.askToClose()
+}
+
+// prefRecent is the preference that holds the files opened or saved last, the newest first.
+const (
+	prefRecent = "recent"
+	mostRecent = 8
+)
+
+// remember puts the open file on top of the recent ones.
+func (w *Window) remember() {
+	path := w.s.Path()
+	if path == "" {
+		return
+	}
+	list := slices.DeleteFunc(w.app.Preferences().StringList(prefRecent), func(p string) bool { return p == path })
+	list = slices.Insert(list, 0, path)
+	w.app.Preferences().SetStringList(prefRecent, list[:min(len(list), mostRecent)])
+	for _, o := range w.group.all {
+		o.listRecent()
+	}
+}
+
+// listRecent brings the menu of recent files up to date.
+func (w *Window) listRecent() {
+	if w.menu.recent == nil {
+		return
+	}
+	var items []*fyne.MenuItem
+	for _, p := range w.app.Preferences().StringList(prefRecent) {
+		items = append(items, fyne.NewMenuItem(p, func() {
+			w.guard("open another design", func() { w.openFile(p) })
+		}))
+	}
+	w.menu.recent.ChildMenu = fyne.NewMenu("", items...)
+	w.menu.recent.Disabled = len(items) == 0
+	if w.menu.main != nil {
+		w.menu.main.Refresh()
+	}
+}
