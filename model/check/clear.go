@@ -164,7 +164,7 @@ func (l looked) clears(key string, value float64) bool {
 // worst is the obstacle that is missed by most.
 func (l looked) worst(f part.Feature) trouble {
 	w := trouble{gap: math.Inf(1)}
-	s, _ := outline(f)
+	s, _ := outlineOn(f, l.board)
 	for _, group := range [][]obstacle{l.around, l.also} {
 		for _, o := range group {
 			gap, n := o.away(s)

@@ -174,7 +174,7 @@ func (r *run) openings(q *part.Part) []opening {
 	}
 	var out []opening
 	for _, g := range q.Features {
-		if s, ok := outline(g); ok && g.Index < len(r.d.Features) {
+		if s, ok := outlineOn(g, q); ok && g.Index < len(r.d.Features) {
 			out = append(out, opening{g, obstacle{kind: otherFeature, name: featureName(r.d, g, q), shape: s,
 				sizes: featureSizes(r.d.Features[g.Index], g.Index)}})
 		}

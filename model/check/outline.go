@@ -92,6 +92,36 @@ func archOutline(f part.Feature) bow {
 	}
 }
 
+// outlineOn is the shape of a feature on whichever face of its board it is larger: an arch grows
+// where the cut that it stands on runs farther out on the inner face.
+func outlineOn(f part.Feature, q *part.Part) (shape, bool) {
+	if f.Kind != part.Arch {
+		return outline(f)
+	}
+	w := archOutline(f)
+	for _, c := range q.Cuts {
+		out := -(c.Normal[0]*w.crown[0] + c.Normal[1]*w.crown[1])
+		if out > 0.7 {
+			return w.deepened(q.Blank.Thickness.MM() * c.Normal[2] / out), true
+		}
+	}
+	return w, true
+}
+
+// deepened is the arch with its chord farther out by more; what is less than nothing is left.
+func (w bow) deepened(more float64) bow {
+	if more <= 0 {
+		return w
+	}
+	along := w.b.Sub(w.a).Normalize()
+	w.rise += more
+	off := w.radius - w.rise
+	middle := w.centre.Add(w.crown.Mul(off))
+	half := along.Mul(math.Sqrt(math.Max(0, w.radius*w.radius-off*off)))
+	w.a, w.b = middle.Sub(half), middle.Add(half)
+	return w
+}
+
 // archRadius of the circle over a chord of 2·half with the given rise: (half² + rise²)/(2·rise).
 func archRadius(half, rise float64) float64 { return (half*half + rise*rise) / (2 * rise) }
 
