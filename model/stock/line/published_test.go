@@ -92,7 +92,7 @@ func paper() Task {
 	return t
 }
 
-// raws are 100-inch raws, 453 of them (V. Chvátal, Linear Programming, chapter 13; relaxed 452.25).
+// raws are 100-inch raws, 453 of them (Linear Programming, chapter 13; relaxed 452.25).
 func raws() Task {
 	const in = 25.4
 	return Task{Stocks: []Stock{{Name: "raw", Length: 100 * in}}, Parts: []Part{

@@ -61,15 +61,47 @@ func (s *search) run() bool {
 	if s.over() {
 		return short
 	}
-	if listed && !short {
-		sets = s.sharpen(sets)
-	}
 	if short || !listed {
 		s.shuffle()
 		return short
 	}
-	s.descend(sets)
-	return false
+	if e := newExact(s); e != nil {
+		sets, short = s.each(e, sets)
+	} else {
+		sets = s.sharpen(sets)
+	}
+	if len(sets) > 0 {
+		s.descend(sets)
+	}
+	return short
+}
+
+// each decides the sets of boards one by one, cheapest first, with the search for few units. It returns those left
+// undecided and whether every set has been ruled out.
+func (s *search) each(e *exact, sets []set) (doubtful []set, none bool) {
+	sure := true
+	for _, c := range sets {
+		if s.best.area == 0 && c.cost >= s.best.cost*(1-1e-9) {
+			break
+		}
+		l, certain := e.spread(listOf(c.boards))
+		if l != nil {
+			s.best = l
+			break
+		}
+		sure = sure && certain
+		if !certain {
+			doubtful = append(doubtful, c)
+		}
+	}
+	if s.best.area > 0 {
+		return doubtful, sure
+	}
+	s.lower = s.best.cost
+	if len(doubtful) > 0 {
+		s.lower = doubtful[0].cost
+	}
+	return doubtful, false
 }
 
 // sharpen rules out the cheapest sets of boards with prices found against each of them, and lifts the bound.
