@@ -14,7 +14,7 @@ import (
 // members that stand left of it, and from earlier lines.
 var layers = [][]string{
 	{"assets"},
-	{"model/measure"},
+	{"model/measure", "model/word"},
 	{"model/solid"},
 	{"model/stock", "model/stock/line"},
 	{"model/stock/sheet"},

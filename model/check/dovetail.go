@@ -29,7 +29,7 @@ const (
 	chiselSource  = "common practice: the narrowest chisel, 3 mm (1/8 in)"
 	halfPinSource = "Popular Woodworking no. 154 (April 2006) p. 71: about 1/4 in, so that it does not break"
 	wideSource    = "https://woodworkingcreations.us/how-to-size-dovetails-paul-sellers and https://www.woodworkingarchive.biz/custom-woodworking/layout.html"
-	equalSource   = "E. Joyce, Technique of Furniture Making, https://www.furnituremaking.us/making-3/through-dovetails.html"
+	equalSource   = "Technique of Furniture Making, https://www.furnituremaking.us/making-3/through-dovetails.html"
 )
 
 // dovetails looks at the pins and tails of every dovetailed corner.

@@ -3,11 +3,13 @@ package file
 import (
 	"slices"
 	"strings"
+
+	"splaywright/model/word"
 )
 
 // place tells whether a design has something at the path, and otherwise which of its words is the
 // first that is not understood, and what is near.
-func place(path string) (word, why string) {
+func place(path string) (wrong, why string) {
 	if path == "" {
 		return "", "nothing is named; a path such as size.height is expected"
 	}
@@ -83,36 +85,15 @@ func suggest(word string, known []string) string {
 
 // Nearest gives the known word that a mistyped one is nearest to, "" when none is near: half of the
 // letters or more differ.
-func Nearest(word string, known []string) string {
-	if len(word) > 40 { // no slip of the pen
+func Nearest(typed string, known []string) string {
+	if len(typed) > 40 { // no slip of the pen
 		return ""
 	}
-	best, near := "", 1+len(word)/2
+	best, near := "", 1+len(typed)/2
 	for _, k := range known {
-		if d := distance(word, k); d < near {
+		if d := word.Distance(typed, k); d < near {
 			best, near = k, d
 		}
 	}
 	return best
-}
-
-// distance is how many letters must be put in, left out or changed.
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := diagonal
-			if a[i] != b[j] {
-				cost++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
 }

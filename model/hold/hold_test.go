@@ -48,7 +48,7 @@ func TestRailsOfABench(t *testing.T) {
 }
 
 // How stiffness goes with size: three times the width a third, three times the height a
-// twenty-seventh of the bending. S. J. Record, Mechanical Properties of Wood (public domain).
+// twenty-seventh of the bending. Mechanical Properties of Wood (public domain).
 func TestStiffnessScales(t *testing.T) {
 	bend := Support{Bending: 1. / 48}
 	b := Beam{Width: 30, Height: 20, MOE: 12000}

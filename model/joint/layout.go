@@ -8,14 +8,14 @@ import (
 
 // Habits of the trade that fill in what a design leaves out.
 const (
-	// UsualPin: pins about 3/8 in (10 mm). P. Sellers, transcript at
+	// UsualPin: pins about 3/8 in (10 mm).
 	// https://woodworkingcreations.us/how-to-size-dovetails-paul-sellers
 	UsualPin measure.Length = 10
 	// UsualHalfPin: about 1/4 in where it is narrowest, so that it does not break. Popular
 	// Woodworking no. 154 (Apr 2006) p. 71 (read second-hand).
 	UsualHalfPin measure.Length = 6
 	// TailPitch: a tail to each inch of width, less one (2 in: 1, 3 in: 2, 4 in: 3, 5 in: 4).
-	// Same transcript as UsualPin.
+	// Same page as UsualPin.
 	TailPitch = measure.Inch
 	// NarrowestRoot a tail is given by the count that follows from the width: the narrowest
 	// chisel, 1/8 in (common practice).

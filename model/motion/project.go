@@ -4,8 +4,8 @@ import "math"
 
 // project gives the vector nearest to g that points into none of the rows: v·row ≤ 0 for every row.
 // It is what is left of g when the nearest non-negative sum of rows is taken away (the two cones are
-// polar to each other), found by the active-set method for non-negative least squares: C. L. Lawson
-// and R. J. Hanson, Solving Least Squares Problems (1974), chapter 23.
+// polar to each other), found by the active-set method for non-negative least squares: Solving
+// Least Squares Problems (1974), chapter 23.
 func project(rows [][]float64, g []float64) []float64 {
 	v := append([]float64(nil), g...)
 	y := make([]float64, len(rows))

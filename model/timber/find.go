@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"splaywright/assets"
+	"splaywright/model/word"
 )
 
 // table is the built-in table with every name and alias pointing into it.
@@ -69,7 +70,7 @@ func Nearest(name string, n int) []string {
 	for _, s := range All() {
 		best := -1
 		for _, alias := range append([]string{s.Name}, s.Aliases...) {
-			d := distance(want, key(alias))
+			d := word.Distance(want, key(alias))
 			if shareWord(want, key(alias)) {
 				d = min(d, 1)
 			} else if 2*d > max(len(want), len(key(alias))) {
@@ -109,25 +110,4 @@ func shareWord(a, b string) bool {
 		}
 	}
 	return false
-}
-
-// distance counts the letters to change, add or take away between two words.
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			change := diagonal
-			if a[i] != b[j] {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, diagonal+1)
-		}
-	}
-	return row[len(b)]
 }

@@ -139,7 +139,7 @@ func (m Movement) Change(size float64, d Direction, from, to float64) float64 {
 
 // EquilibriumMoisture is the moisture, percent, that wood takes on after long enough in air of a
 // temperature (°C) and relative humidity (percent), by the sorption formula of FPL-GTR-190 chapter 4
-// with the coefficients of W. T. Simpson, FPL-RN-0268 (1998).
+// with the coefficients of FPL-RN-0268 (1998).
 func EquilibriumMoisture(celsius, humidity float64) float64 {
 	t, h := celsius, humidity/100
 	w := 349 + 1.29*t + 0.0135*t*t

@@ -40,8 +40,8 @@ func nominal(t measure.Length) int {
 const sameQuarter = 1e-9
 
 // tally rounds surface measures as a yard does: to the nearest whole foot, and exactly half up
-// the first time, down the next, and so on (E. Wengert,
-// http://www.woodweb.com/knowledge_base/Rounding_Numbers_when_Figuring.html).
+// the first time, down the next, and so on
+// (http://www.woodweb.com/knowledge_base/Rounding_Numbers_when_Figuring.html).
 type tally struct{ halves int }
 
 func (t *tally) round(feet float64) float64 {

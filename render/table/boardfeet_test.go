@@ -44,8 +44,8 @@ func TestSurfaceMeasureAsAYardTallies(t *testing.T) {
 	near(t, "6 1/4 in by 8 ft of 2 in stock", tallied(map[int]float64{8: 4 + 1.0/6}, []int{8}), 8, 0)
 }
 
-// Exactly half: up the first time, down the next, alternately (E. Wengert,
-// http://www.woodweb.com/knowledge_base/Rounding_Numbers_when_Figuring.html).
+// Exactly half: up the first time, down the next, alternately
+// (http://www.woodweb.com/knowledge_base/Rounding_Numbers_when_Figuring.html).
 func TestHalfAFootGoesUpAndDownByTurns(t *testing.T) {
 	var yard tally
 	for i, want := range []float64{5, 4, 5, 4} {
