@@ -43,7 +43,7 @@ func steps(all []*tiling, o Options) []string {
 		many = many || t.count() > 1
 	}
 	if many {
-		out = append(out, fmt.Sprintf("Join the sheets from A1 on: cut a sheet along its full lines at the left and above, lay it on its neighbours' dashed lines, which are %s in, so that the rings with crosses meet, and glue.",
+		out = append(out, fmt.Sprintf("Join the sheets from A1 on: cut a sheet along its full lines at the left and above, lay it on its neighbours up to their dashed lines, so that the rings with crosses meet, and glue. The sheets overlap by %s.",
 			o.Style.FormatUnit(o.Overlap)))
 	}
 	seen := map[string]bool{}

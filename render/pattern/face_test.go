@@ -129,7 +129,7 @@ func TestHolesAreMarkedAndNamed(t *testing.T) {
 		{"side-right", "outer face", "ø 4.4 mm through, leaning 6.0°"},
 		{"side-right", "outer face", "ø 25.0 mm through"},
 		{"side-right", "inner face", "ø 25.0 mm comes out"},
-		{"side-right", "inner face", "housing 2, 6.0 mm deep"},
+		{"side-right", "inner face", "housing, 6.0 mm deep"},
 		{"side-right", "inner face", "arch, radius 85.0 mm, rise 45.0 mm"},
 		{"top", "outer face", "hand hole, ends ø 28.0 mm"},
 		{"stretcher-1", "left end, wrapped round", "38.0 mm deep"},

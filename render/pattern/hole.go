@@ -123,6 +123,7 @@ func (b *blank) housings(p *Pattern, f *face) {
 		for _, h := range s.Loops[0] {
 			middle = middle.Add(f.chart.start(b.q.Solid, h))
 		}
-		p.label(between(middle.Min, middle.Max, 0.5), fmt.Sprintf("%s, %s deep", strings.TrimSuffix(s.Tag, floor), b.style.FormatUnit(measure.Length(deep))))
+		name, _, _ := strings.Cut(s.Tag, " ") // floors at one depth share a tag, so the rest may be another's
+		p.label(between(middle.Min, middle.Max, 0.5), fmt.Sprintf("%s, %s deep", name, b.style.FormatUnit(measure.Length(deep))))
 	}
 }
