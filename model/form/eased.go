@@ -11,7 +11,6 @@ import (
 // easing finds the edges of one part that a round-over runs along: those that are still to be
 // felt when the piece is together.
 type easing struct {
-	b      *builder
 	board  *board
 	radius measure.Length
 	// run are the straight edges eased so far, on this part and those before it: where two of
@@ -19,12 +18,13 @@ type easing struct {
 	run *[]easedRun
 }
 
-// ease notes the eased edges of every part that a round-over of the design is on.
-func (b *builder) ease() {
+// ease notes the eased edges of every part that a round-over of the design is on; edges eases the
+// straight ones of the board that has the number k.
+func (b *assembly) ease(edges func(e *easing, k int)) {
 	var run []easedRun
 	for k, board := range b.boards {
-		e := &easing{b: b, board: board, run: &run}
-		for i, f := range b.stand.d.Features {
+		e := &easing{board: board, run: &run}
+		for i, f := range b.d.Features {
 			if f.Kind != string(part.RoundOver) || !f.isOn(board.part.ID) || !b.needsRadius(i) {
 				continue
 			}
@@ -32,15 +32,15 @@ func (b *builder) ease() {
 			board.part.Features = append(board.part.Features, part.Feature{Index: i, Kind: part.RoundOver, Radius: f.Radius})
 		}
 		if e.radius > 0 {
-			e.edges(k)
+			edges(e, k)
 			e.hollows()
 		}
 	}
 }
 
 // needsRadius refuses a round-over of no radius.
-func (b *builder) needsRadius(i int) bool {
-	r := b.stand.d.Features[i].Radius
+func (b *assembly) needsRadius(i int) bool {
+	r := b.d.Features[i].Radius
 	if r > 0 {
 		return true
 	}
@@ -49,7 +49,14 @@ func (b *builder) needsRadius(i int) bool {
 	return false
 }
 
-func (e *easing) edges(k int) {
+// stoolEasing knows which edges of a stool stay free.
+type stoolEasing struct {
+	*easing
+	b *builder
+}
+
+func (b *builder) easeEdges(to *easing, k int) {
+	e := stoolEasing{to, b}
 	switch {
 	case k == 0:
 		e.top()
@@ -61,7 +68,7 @@ func (e *easing) edges(k int) {
 }
 
 // top: all round the upper face, the corners' arrises with it, and the lower edges that stand free.
-func (e *easing) top() {
+func (e stoolEasing) top() {
 	s := e.b.stand
 	front, back, l, r := s.topFront, s.topBack, s.topEnd[left], s.topEnd[right]
 	e.between("upper front", s.upper, front, l, r, gap{})
@@ -79,7 +86,7 @@ func (e *easing) top() {
 }
 
 // under: the top's lower edges, less where they lie on the sides.
-func (e *easing) under() {
+func (e stoolEasing) under() {
 	s := e.b.stand
 	front, back, l, r := s.topFront, s.topBack, s.topEnd[left], s.topEnd[right]
 	over, overEdges := s.d.Corners.Overhang > 0, s.d.Corners.OverhangEdges > 0
@@ -102,7 +109,7 @@ func (e *easing) under() {
 }
 
 // side: the long edges below the top and the edges round the foot, less what an arch takes.
-func (e *easing) side(i side) {
+func (e stoolEasing) side(i side) {
 	s := e.b.stand
 	front, back := s.sideFront[i], s.sideBack[i]
 	outer := e.outerEnd()
@@ -118,7 +125,7 @@ func (e *easing) side(i side) {
 
 // outerEnd is where the long edges of a side's outer face end: at the upper face where the side
 // has the pins, where it stops in a housing that is open to the outside, else under the top.
-func (e *easing) outerEnd() solid.Plane {
+func (e stoolEasing) outerEnd() solid.Plane {
 	s := e.b.stand
 	k := s.d.Corners
 	switch {
@@ -131,7 +138,7 @@ func (e *easing) outerEnd() solid.Plane {
 }
 
 // stretcher: its long edges, the upper ones only where it hangs clear of the top.
-func (e *easing) stretcher(r *rail) {
+func (e stoolEasing) stretcher(r *rail) {
 	s := e.b.stand
 	high, low := solid.Plane{N: worldZ, D: r.high}, solid.Plane{N: worldZ.Mul(-1), D: -r.low}
 	near, far := solid.Plane{N: worldY.Mul(-1), D: -r.near}, solid.Plane{N: worldY, D: r.far}

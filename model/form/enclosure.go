@@ -52,6 +52,7 @@ func (e *enclosure) build() {
 		e.lid()
 	}
 	e.features(e.spot)
+	e.ease(e.easeEdges)
 }
 
 // leaveUncut gives ends that could not be laid out the plain cuts of a butt joint.

@@ -34,7 +34,7 @@ func (b *builder) build() {
 	b.shape()
 	b.stretchers()
 	b.features(b.spot)
-	b.ease()
+	b.ease(b.easeEdges)
 }
 
 // shape gives every board its walls.

@@ -63,12 +63,7 @@ func (e *enclosure) height(m meeting) float64 { return (e.rim - e.foot) / along(
 
 // cutMitre ends both walls in the plane through the corner's outer and inner line.
 func (e *enclosure) cutMitre(m meeting) bool {
-	across := cornerAt(m.a.outer, m.b.outer, 0).Sub(cornerAt(m.a.inner, m.b.inner, 0))
-	n := across.Cross(along(m.a, m.b)).Normalize()
-	if n.Dot(m.a.right) < 0 {
-		n = n.Mul(-1)
-	}
-	p := through(n, cornerAt(m.a.outer, m.b.outer, 0))
+	p := parting(m.a, m.b)
 	one, other := m.ends()
 	one.cut, other.cut = p, flip(p)
 	return true
