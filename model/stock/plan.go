@@ -42,7 +42,7 @@ type Piece struct {
 	Pieces []*Piece
 	Demand int  // of a Part
 	Strip  int  // of a part that is a strip of a glue-up: which of Plan.Glued, counted from 1; else 0
-	Run    int  // which of Task.Runs, counted from 1; else 0
+	Run    int  // of a run and what is cut from it: which of Task.Runs, counted from 1; else 0
 	Turned bool // the part's length lies across the grain
 }
 

@@ -61,10 +61,11 @@ func (p *packer) fill(piece *stock.Piece, u *unit, turned bool) {
 		return
 	}
 	run := p.t.Runs[u.run-1]
+	piece.Run = u.run
 	if run.Kind == stock.Resawn {
 		piece.Kind = stock.Resaw
 		for _, k := range run.Parts {
-			c := &stock.Piece{Rect: piece.Rect}
+			c := &stock.Piece{Rect: piece.Rect, Run: u.run}
 			piece.Pieces = append(piece.Pieces, c)
 			p.trim(c, u.run, k)
 		}
@@ -73,7 +74,7 @@ func (p *packer) fill(piece *stock.Piece, u *unit, turned bool) {
 	piece.Kind = stock.Crosscut
 	x := piece.X1
 	for _, k := range run.Parts {
-		c := &stock.Piece{Rect: piece.Rect}
+		c := &stock.Piece{Rect: piece.Rect, Run: u.run}
 		c.X1, c.X2 = x, x+p.t.Demands[k].Length
 		x = c.X2 + p.t.Saw.Kerf
 		piece.Pieces = append(piece.Pieces, c)
@@ -102,12 +103,12 @@ func (p *packer) trim(c *stock.Piece, run, demand int) {
 			keep.Y2 = c.Y1 + size
 			rest.Y1 = keep.Y2 + k
 		}
-		q := &stock.Piece{Rect: keep}
+		q := &stock.Piece{Rect: keep, Run: run}
 		c.Pieces = append(c.Pieces, q)
 		if rest.Length() > eps && rest.Width() > eps {
-			c.Pieces = append(c.Pieces, &stock.Piece{Rect: rest})
+			c.Pieces = append(c.Pieces, &stock.Piece{Rect: rest, Run: run})
 		}
 		c = q
 	}
-	c.Kind, c.Demand, c.Run = stock.Part, demand, run
+	c.Kind, c.Demand = stock.Part, demand
 }

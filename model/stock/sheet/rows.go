@@ -189,6 +189,10 @@ func (p *packer) fillRow(us []*unit, like *unit, at int, along bool) {
 				continue
 			}
 		}
+		rect := n.piece.Rect
+		if !p.allowed(&n, crossing(along), along || v.l < rect.Length()-eps, !along || v.w < rect.Width()-eps) {
+			continue
+		}
 		b := next()
 		b.add(r.stages[stage-2][:top/64+1], size)
 		chosen, sizes = append(chosen, i), append(sizes, size)
