@@ -53,7 +53,7 @@ func (w *Window) open() {
 			d.SetLocation(dir)
 		}
 		d.Resize(fyne.NewSize(760, 520))
-		d.Show()
+		w.show(d)
 	})
 }
 
@@ -135,7 +135,7 @@ func (w *Window) saveAsThen(then func()) {
 		}
 	}, w.win)
 	d.Resize(fyne.NewSize(520, 300))
-	d.Show()
+	w.show(d)
 	w.win.Canvas().Focus(name)
 }
 
@@ -171,7 +171,7 @@ func (w *Window) saveTo(path string, then func()) {
 	}, w.win)
 	d.SetConfirmText("Replace")
 	d.SetDismissText("Keep")
-	d.Show()
+	w.show(d)
 }
 
 // guard goes on at once when nothing is unsaved, and asks otherwise.
@@ -200,7 +200,7 @@ func (w *Window) tell(title string, err error) {
 	body.Selectable = true
 	scroll := container.NewVScroll(body)
 	scroll.SetMinSize(fyne.NewSize(560, 180))
-	dialog.ShowCustom(title, "Close", scroll, w.win)
+	w.show(dialog.NewCustom(title, "Close", scroll, w.win))
 }
 
 func explain(err error) string {

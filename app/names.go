@@ -50,6 +50,6 @@ func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() 
 	}, w.win)
 	first.OnSubmitted = func(string) { d.Submit() }
 	d.Resize(d.MinSize().AddWidthHeight(160, 0))
-	d.Show()
+	w.show(d)
 	w.win.Canvas().Focus(first)
 }

@@ -35,7 +35,7 @@ func (w *Window) papers() {
 	d.SetTitleText("Folder for the papers")
 	d.SetConfirmText("Write here")
 	d.Resize(fyne.NewSize(760, 520))
-	d.Show()
+	w.show(d)
 }
 
 // writePapers writes in the background; the window stays usable but for a small sign.
@@ -64,5 +64,5 @@ func (w *Window) papersWritten(dir string, names []string, err error) {
 			w.tell("The folder was not opened", err)
 		}
 	})
-	dialog.ShowCustom("The papers are written", "Close", container.NewVBox(text, show), w.win)
+	w.show(dialog.NewCustom("The papers are written", "Close", container.NewVBox(text, show), w.win))
 }

@@ -105,7 +105,7 @@ func (w *Window) choose(title string, body fyne.CanvasObject, answers []answer) 
 		buttons = append(buttons, b)
 	}
 	d.SetButtons(buttons)
-	d.Show()
+	w.show(d)
 	return d
 }
 

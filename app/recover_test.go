@@ -37,6 +37,11 @@ func TestWhatACrashLeftIsOffered(t *testing.T) {
 	if got := overlayText(w); !strings.Contains(got, "Reading-nook step") || !strings.Contains(got, "not saved") {
 		t.Fatalf("the question is %q", got)
 	}
+	w.escape()
+	if overlayText(w) != "" {
+		t.Error("Escape leaves the question")
+	}
+	w.offerLost(session.Lost(dir))
 	tap(t, w, "Later")
 	if len(session.Lost(dir)) != 1 {
 		t.Fatal("Later throws it away")

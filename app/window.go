@@ -69,6 +69,7 @@ type Window struct {
 	journal  *session.Journal // nil = unsaved work is not kept
 	keeping  session.Latest
 	stop     chan struct{} // closed with the window
+	dialogs  []standing
 }
 
 // New makes the first window. It is shown by ShowAndRun.
@@ -189,6 +190,7 @@ func (w *Window) build() {
 	w.win.SetPadded(false)
 	w.win.Resize(fyne.NewSize(firstWidth, firstHeight))
 	w.buildMenu()
+	w.win.Canvas().SetOnTypedKey(w.typedKey)
 }
 
 // nameTitle puts the file's name and a mark for unsaved changes on the window.

@@ -1,0 +1,41 @@
+package app
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+)
+
+// standing is a dialog that is shown and what of it lies over the window.
+type standing struct {
+	dialog  dialog.Dialog
+	overlay fyne.CanvasObject
+}
+
+// show shows a dialog that Escape puts away.
+func (w *Window) show(d dialog.Dialog) {
+	d.Show()
+	w.dialogs = append(w.dialogs, standing{d, w.win.Canvas().Overlays().Top()})
+}
+
+// escape puts away what lies on top, as its own button for that does.
+func (w *Window) escape() {
+	top := w.win.Canvas().Overlays().Top()
+	for i := len(w.dialogs) - 1; i >= 0; i-- {
+		d := w.dialogs[i]
+		w.dialogs = w.dialogs[:i]
+		if d.overlay == top && top != nil {
+			d.dialog.Hide()
+			return
+		}
+	}
+	if top != nil {
+		top.Hide()
+	}
+}
+
+// typedKey takes the keys that no field has taken.
+func (w *Window) typedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		w.escape()
+	}
+}
