@@ -15,18 +15,19 @@ type pairedCut struct {
 	otherPart *part.Part // nil when the cut has no pair
 	other     part.Cut
 
-	many group // the equal parts that all have these cuts, where there are more than two
+	many group // the equal parts that all have these cuts
 }
 
-// pairedCuts lists every cut of the piece once, a pair as one entry at its first cut's place. Of more
-// than two equal parts, as the staves of a ring, the first stands for all.
+// pairedCuts lists every cut of the piece once, a pair as one entry at its first cut's place. Of
+// equal parts, as the staves of a ring, the first stands for all; not so of two that are each other's
+// mirror image.
 func pairedCuts(p *form.Piece) []pairedCut {
 	var all []pairedCut
 	done := map[string]bool{}
 	many := map[*part.Part]group{}
 	for _, g := range groups(p) {
 		for _, q := range g {
-			if len(g) > 2 {
+			if len(g) > 2 || len(g) == 2 && pairsWithin(g[0]) && pairsWithin(g[1]) {
 				many[q] = g
 			}
 		}
@@ -49,6 +50,16 @@ func pairedCuts(p *form.Piece) []pairedCut {
 		}
 	}
 	return all
+}
+
+// pairsWithin tells whether the mirror images of a part's cuts, if any, are on the part itself.
+func pairsWithin(q *part.Part) bool {
+	for _, c := range q.Cuts {
+		if c.Pair != "" && !strings.HasPrefix(c.Pair, q.ID+"/") {
+			return false
+		}
+	}
+	return true
 }
 
 func findCut(p *form.Piece, ref string) (*part.Part, part.Cut, bool) {

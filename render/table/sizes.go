@@ -17,11 +17,25 @@ func Sizes(p *form.Piece, style measure.Style) Table {
 	s.row("", word("width at the floor"), s.length(o.WidthFloor), word(stance(s, o.WidthFloor-o.WidthTop)))
 	s.row("", word("depth at the top"), s.length(o.DepthTop), word(""))
 	s.row("", word("depth at the floor"), s.length(o.DepthFloor), word(stance(s, o.DepthFloor-o.DepthTop)))
-	splayRow(s, "splay of the ends", p.Design.Splay.Ends)
-	splayRow(s, "splay of the front and back edges", p.Design.Splay.Edges)
+	splayRows(s, p)
 	s.row("", word("weight"), Cell{}, word(kilograms(o.Mass)))
 	s.note("Sizes are outside sizes of the finished piece. Splay is away from plumb, square-on in the elevation.")
 	return s.done()
+}
+
+// splayRows are the leans that the form has.
+func splayRows(s *sheet, p *form.Piece) {
+	d := p.Design.Splay
+	switch p.Form {
+	case "stool":
+		splayRow(s, "splay of the ends", d.Ends)
+		splayRow(s, "splay of the front and back edges", d.Edges)
+	case "ring":
+		splayRow(s, "splay of the staves", d.Ends)
+	default:
+		splayRow(s, "splay of the ends", d.Ends)
+		splayRow(s, "splay of the front and back", d.Front)
+	}
 }
 
 func splayRow(s *sheet, name string, a measure.Angle) {

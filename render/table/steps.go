@@ -276,9 +276,14 @@ func (s *steps) wayOf(m form.Move) string {
 		if q == nil || q.Solid == nil {
 			continue
 		}
-		if grain := q.Place.Col(0).Vec3(); math.Abs(math.Abs(grain.Dot(way))-1) < 1e-9 && math.Abs(way[2]) < 1-1e-6 && math.Abs(way[2]) > 1e-6 {
-			return "along the grain of " + s.nameOf(id) + ", " + degrees(measure.Angle(math.Acos(min(1, math.Abs(way[2]))))) + " from plumb: driven straight it jams"
+		grain := q.Place.Col(0).Vec3()
+		if math.Abs(math.Abs(grain.Dot(way))-1) > 1e-9 || math.Abs(way[2]) > 1-1e-6 {
+			continue
 		}
+		if math.Abs(way[2]) < 1e-6 {
+			return "level, along the grain of " + s.nameOf(id)
+		}
+		return "along the grain of " + s.nameOf(id) + ", " + degrees(measure.Angle(math.Acos(math.Abs(way[2])))) + " from plumb: driven straight it jams"
 	}
 	switch {
 	case way[2] > 1-1e-6:
