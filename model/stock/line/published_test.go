@@ -3,6 +3,7 @@ package line
 import (
 	"bufio"
 	"context"
+	"math"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -128,5 +129,28 @@ func TestWorkedExamples(t *testing.T) {
 			t.Errorf("%s: %d, proven %v; want %d", c.name, p.Number(), p.Proven, c.want)
 		}
 		t.Logf("%s: %v, %d nodes", c.name, time.Since(start), p.Nodes)
+	}
+}
+
+// The relaxed plans of the two examples, as a linear-programming solver gives them over all patterns: 72.91667 and
+// 452.25.
+func TestRelaxedAgainstSolver(t *testing.T) {
+	for _, c := range []struct {
+		task Task
+		want float64
+	}{{paper(), 72.91667}, {raws(), 452.25}} {
+		w, err := turn(c.task)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := newSearch(context.Background(), w)
+		x := s.relax(w.all(), s.upper, true)
+		sum := 0.0
+		for _, h := range x.shares {
+			sum += h.x
+		}
+		if math.Abs(sum-c.want) > 1e-5 || x.lower != int64(math.Ceil(c.want)) {
+			t.Errorf("relaxed %g, bound %d; a solver gives %g", sum, x.lower, c.want)
+		}
 	}
 }

@@ -1,8 +1,8 @@
 package line
 
 // master is the linear relaxation of a plan: how much of each pattern, at the least cost, covers every need without
-// exceeding the stock. It is a revised simplex with a full inverse, small enough here to be rebuilt at every place of
-// the search. Its figures guide; bounds are computed again in whole numbers from its prices (see bound.go).
+// exceeding the stock. It is a revised simplex with a full inverse, small enough here to be set up anew at every
+// place of the search. Its figures guide; bounds are computed again in whole numbers from its prices (see bound.go).
 type master struct {
 	m     int // rows: needs, then limits
 	cols  []column
@@ -10,7 +10,6 @@ type master struct {
 	inv   []float64 // m×m
 	x     []float64 // value of each row's column
 	y     []float64 // price of each row
-	pivot int
 }
 
 type column struct {
@@ -24,7 +23,7 @@ type column struct {
 const (
 	tiny   = 1e-9 // a reduced cost nearer zero counts as zero
 	thin   = 1e-8 // smallest pivot
-	redoAt = 150  // pivots between fresh inverses
+	redoAt = 50   // pivots between fresh prices
 )
 
 // newMaster starts from one stand-in column a need (dear, so that patterns push it out) and the slack of each limit.
@@ -76,8 +75,12 @@ func (l *master) price() {
 // run pivots until no column lowers the cost. It returns false when it does not settle.
 func (l *master) run() bool {
 	d := make([]float64, l.m)
+	l.price()
+	fresh := true // prices are carried along from pivot to pivot and taken afresh before they are believed
 	for step := 0; step < 60*(l.m+10); step++ {
-		l.price()
+		if step%redoAt == redoAt-1 {
+			l.price()
+		}
 		enter, least := -1, -tiny
 		for j := range l.cols {
 			c := &l.cols[j]
@@ -93,16 +96,23 @@ func (l *master) run() bool {
 			}
 		}
 		if enter < 0 {
-			return true
+			if fresh {
+				return true
+			}
+			l.price()
+			fresh = true
+			continue
 		}
-		if !l.enter(enter, d) {
+		if !l.enter(enter, least, d) {
 			return false
 		}
+		fresh = false
 	}
 	return false
 }
 
-func (l *master) enter(j int, d []float64) bool {
+// enter brings a column in; reduced is its reduced cost, by which the prices move.
+func (l *master) enter(j int, reduced float64, d []float64) bool {
 	c := &l.cols[j]
 	for i := range d {
 		d[i] = 0
@@ -124,6 +134,9 @@ func (l *master) enter(j int, d []float64) bool {
 		return false
 	}
 	l.turn(leave, j, d)
+	for k, v := range l.inv[leave*l.m : (leave+1)*l.m] {
+		l.y[k] += reduced * v
+	}
 	return true
 }
 
@@ -148,5 +161,4 @@ func (l *master) turn(r, j int, d []float64) {
 	l.cols[l.basis[r]].in = false
 	l.cols[j].in = true
 	l.basis[r] = j
-	l.pivot++
 }
