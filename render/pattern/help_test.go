@@ -30,6 +30,11 @@ var samples = sync.OnceValue(func() map[string]*form.Piece {
 	} {
 		out[name] = model.Derive(d)
 	}
+	for _, j := range []string{form.ThroughDovetail, form.HalfBlindDovetail, form.FingerJoint} {
+		d := tray()
+		d.Corners.Joint, d.Corners.Slope = j, 8*measure.Degree
+		out["tray, "+j] = model.Derive(d)
+	}
 	return out
 })
 

@@ -46,13 +46,20 @@ func (l Label) font(i int) (size float64, bold bool) {
 // room is turned to be read from the right.
 func (t *lettering) place(l Label) {
 	bound := len(l.In) > 0
+	free := l // outside its figure, led back to it
+	free.In, free.Leader = nil, true
+	mark := l // the part's mark without its name, which stands above the sheet too
+	if l.Signed {
+		mark.Lines = l.Lines[:1]
+	}
 	small := l
 	small.Size *= 0.72 // 1.8 mm: the least that is read with ease
 	switch {
 	case t.settle(l, 0, true), bound && t.settle(l, 90, true):
 	case bound && (t.settle(small, 0, true) || t.settle(small, 90, true)):
 	case t.settle(l.narrow(), 0, true), t.settle(small, 0, true), t.settle(small.narrow(), 0, true):
-	case !bound && t.settle(l, 0, false):
+	case l.Signed && bound && (t.settle(mark, 0, true) || t.settle(mark, 90, true)):
+	case bound && t.settle(free, 0, true), !bound && t.settle(l, 0, false):
 	default:
 		t.left = append(t.left, l)
 	}

@@ -30,13 +30,17 @@ func Sets(p *form.Piece, o Options) ([]Set, error) {
 		return nil, err
 	}
 	var out []Set
-	triangles := Triangles(p)
-	for _, same := range alike(p.Parts) {
+	groups, shared := alike(p.Parts), map[*part.Part]bool{}
+	for _, same := range groups {
+		for _, q := range same {
+			shared[q] = len(same) > 1
+		}
+	}
+	lines := triangles(p, shared)
+	for _, same := range groups {
 		name := nameOf(same)
 		b := newBlank(same[0], name, o.Style)
-		if len(same) == 1 {
-			b.triangle = triangles[same[0].ID]
-		}
+		b.triangle = lines[same[0].ID]
 		if all := b.patterns(); len(all) > 0 {
 			s := setOf(name, all, p.Title, o)
 			s.Parts = same

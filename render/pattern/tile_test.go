@@ -301,7 +301,7 @@ func TestAllIsSaidOnSomeSheet(t *testing.T) {
 			}
 			for _, l := range q.Labels {
 				for _, s := range l.Lines {
-					if !said[s] {
+					if !said[s] && s != q.Name.Words { // the name stands above each sheet
 						t.Errorf("%s, %s, %s: no sheet says %q", name, q.Part.ID, q.Place, s)
 					}
 				}

@@ -33,9 +33,16 @@ func (s *stretch) at(f, g float64) mgl64.Vec3 {
 // by part id, straight lines on the outer face from and to points of the part frame. Its base lies
 // towards the reference edge, its point away from it; laid end to end with their outer faces up, the boards
 // show it whole. A run that goes all round begins with its first board.
-func Triangles(p *form.Piece) map[string][][2]mgl64.Vec3 {
+func Triangles(p *form.Piece) map[string][][2]mgl64.Vec3 { return triangles(p, nil) }
+
+// triangles leaves out the runs of which a board shares its pattern with another: each board would need
+// lines of its own.
+func triangles(p *form.Piece, shared map[*part.Part]bool) map[string][][2]mgl64.Vec3 {
 	out := map[string][][2]mgl64.Vec3{}
 	for _, run := range runs(p) {
+		if slices.ContainsFunc(run, func(s *stretch) bool { return shared[s.q] }) {
+			continue
+		}
 		total := 0.0
 		for _, s := range run {
 			total += s.length()

@@ -3,6 +3,7 @@ package pattern
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -57,12 +58,13 @@ func (b *blank) baseline(c *part.Cut) float64 {
 	return far
 }
 
-// baselines lists the bottoms of the sockets at an end.
+// baselines lists the bottoms of the sockets at an end: they run alongside it, within the board.
 func (b *blank) baselines(c *part.Cut) []int {
 	var out []int
 	for i := range b.q.Solid.Faces {
 		f := &b.q.Solid.Faces[i]
-		if f.Round == nil && f.Tag == "baseline" && f.Plane.N.Sub(c.Normal).Len() < inPlane {
+		bottom := f.Tag == "baseline" || strings.HasPrefix(f.Tag, "socket ")
+		if f.Round == nil && bottom && f.Plane.N.Sub(c.Normal).Len() < inPlane {
 			out = append(out, i)
 		}
 	}
@@ -217,6 +219,9 @@ func (e *end) baselines(p *Pattern) {
 	line.Offset = e.b.q.Solid.Faces[found[0]].Plane.D
 	made := p.runs(Cut)
 	for i, k := range e.charts() {
+		if !slices.ContainsFunc(found, func(f int) bool { return e.opens(f, i) }) {
+			continue
+		}
 		// the cuts beside the end bound it, the end itself runs alongside
 		if from, to, ok := e.b.edgeOn(&line, e.z[i]); ok {
 			for _, s := range uncovered(k.point(from), k.point(to), made) {
@@ -226,27 +231,30 @@ func (e *end) baselines(p *Pattern) {
 	}
 }
 
-// crosses marks the waste of each socket on both faces and on the end.
+// opens tells whether a socket, by its bottom, comes out on face i.
+func (e *end) opens(bottom, i int) bool {
+	s := e.b.q.Solid
+	return slices.ContainsFunc(s.Faces[bottom].Loops[0], func(h solid.HalfEdge) bool { return slices.Contains(e.faceWall[i], across(s, h)) })
+}
+
+// crosses marks the waste of each socket on the end, straight out from the middle of its bottom, and on
+// the faces that it comes out on.
 func (e *end) crosses(p *Pattern) {
 	s := e.b.q.Solid
 	for _, f := range e.b.baselines(e.cut) {
-		var onEnd []draw.Point
-		for _, l := range s.Faces[f].Loops {
-			for _, h := range l {
-				for i, k := range e.charts() {
-					if !slices.Contains(e.faceWall[i], across(s, h)) {
-						continue
-					}
+		middle := mgl64.Vec3{}
+		for _, h := range s.Faces[f].Loops[0] {
+			middle = middle.Add(s.Vertices[beginning(s, h)].Mul(1 / float64(len(s.Faces[f].Loops[0]))))
+			for i, k := range e.charts() {
+				if slices.Contains(e.faceWall[i], across(s, h)) {
 					a := between(k.start(s, h), k.point(s.Vertices[ending(s, h)]), 0.5)
-					arris := e.foot(i, a)
-					p.waste(between(a, arris, 0.5), e.b.q.ID)
-					onEnd = append(onEnd, arris)
+					p.waste(between(a, e.foot(i, a), 0.5), e.b.q.ID)
 				}
 			}
 		}
-		if len(onEnd) == 2 {
-			p.waste(between(onEnd[0], onEnd[1], 0.5), e.b.q.ID)
-		}
+		away := mgl64.Vec3{e.cut.Normal[0], e.cut.Normal[1], 0}
+		out := (e.cut.Offset - e.cut.Normal.Dot(middle)) / e.cut.Normal.Dot(away)
+		p.waste(e.across.point(middle.Add(away.Mul(out))), e.b.q.ID)
 	}
 }
 
