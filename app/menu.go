@@ -43,7 +43,7 @@ func (w *Window) buildMenu() {
 	again := &desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: ctrlShift}
 	w.win.Canvas().AddShortcut(again, func(fyne.Shortcut) { w.redo() })
 
-	w.menu.main = fyne.NewMainMenu(w.fileMenu(), fyne.NewMenu("Edit", w.menu.undo, w.menu.redo), w.viewMenu())
+	w.menu.main = fyne.NewMainMenu(w.fileMenu(), w.editMenu(), w.viewMenu(), w.helpMenu())
 	w.win.SetMainMenu(w.menu.main)
 }
 
@@ -76,6 +76,21 @@ func (w *Window) fileMenu() *fyne.Menu {
 	)
 }
 
+func (w *Window) editMenu() *fyne.Menu {
+	return fyne.NewMenu("Edit", w.menu.undo, w.menu.redo,
+		fyne.NewMenuItemSeparator(),
+		command("Copy the table as text", fyne.KeyC, ctrlShift, w.copyText),
+		command("Copy the table as cells", fyne.KeyX, ctrlShift, w.copyCells),
+	)
+}
+
+func (w *Window) helpMenu() *fyne.Menu {
+	return fyne.NewMenu("Help",
+		command("Keys", fyne.KeyF1, 0, w.showKeys),
+		fyne.NewMenuItem("About Splaywright", w.showAbout),
+	)
+}
+
 func (w *Window) viewMenu() *fyne.Menu {
 	return fyne.NewMenu("View",
 		command("Fit the drawing", fyne.Key0, ctrl, w.drawing.Fit),
@@ -84,6 +99,9 @@ func (w *Window) viewMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("First-angle projection", func() { w.project("first") }),
 		fyne.NewMenuItem("Third-angle projection", func() { w.project("third") }),
+		fyne.NewMenuItemSeparator(),
+		command("Next table", fyne.KeyPageDown, ctrl, func() { w.turnTab(1) }),
+		command("Table before", fyne.KeyPageUp, ctrl, func() { w.turnTab(-1) }),
 		fyne.NewMenuItemSeparator(),
 		command("Light or dark", fyne.KeyD, ctrl, func() { w.setDark(!w.shown.dark) }),
 		command("Full screen", fyne.KeyF11, 0, func() { w.win.SetFullScreen(!w.win.FullScreen()) }),

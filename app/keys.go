@@ -1,0 +1,105 @@
+package app
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/assets"
+)
+
+// key is a line of the list of keys.
+type key struct{ keys, does string }
+
+// hands is what is done without the menu.
+var hands = []key{
+	{"Tab, Shift+Tab", "the next size, the one before"},
+	{"Enter", "ends a size; what is typed next is a step of its own for undo"},
+	{"Escape", "puts a dialog or a list away"},
+	{"Wheel over the drawing", "larger or smaller about the pointer"},
+	{"Drag on the drawing", "moves the sheet; a double tap fits it again"},
+	{"Tap on a dimension", "types its size anew, where it stands"},
+	{"Drag on the pictorial", "turns the piece; a double tap brings the first side back"},
+	{"Pointer over a line or a row", "lights its part in every view and table"},
+}
+
+// keys lists every command of the menus that has a shortcut, and then what hands do.
+func (w *Window) keys() []key {
+	var out []key
+	for _, m := range w.menu.main.Items {
+		for _, it := range m.Items {
+			if text := shortcutText(it.Shortcut); text != "" {
+				name, _, _ := strings.Cut(it.Label, " size") // "Undo size …" names the step as well
+				out = append(out, key{text, strings.TrimSuffix(name, "…")})
+			}
+		}
+	}
+	return append(out, hands...)
+}
+
+func shortcutText(s fyne.Shortcut) string {
+	switch s := s.(type) {
+	case *fyne.ShortcutUndo:
+		return "Ctrl+Z"
+	case *fyne.ShortcutRedo:
+		return "Ctrl+Y"
+	case *desktop.CustomShortcut:
+		text := ""
+		if s.Modifier&fyne.KeyModifierControl != 0 {
+			text += "Ctrl+"
+		}
+		if s.Modifier&fyne.KeyModifierShift != 0 {
+			text += "Shift+"
+		}
+		return text + string(s.KeyName)
+	}
+	return ""
+}
+
+func (w *Window) showKeys() {
+	grid := container.NewGridWithColumns(2)
+	for _, k := range w.keys() {
+		name := widget.NewLabel(k.keys)
+		name.TextStyle.Bold = true
+		does := widget.NewLabel(k.does)
+		does.Wrapping = fyne.TextWrapWord
+		grid.Add(name)
+		grid.Add(does)
+	}
+	scroll := container.NewVScroll(grid)
+	scroll.SetMinSize(fyne.NewSize(620, 440))
+	w.show(dialog.NewCustom("Keys", "Close", scroll, w.win))
+}
+
+// about says what the program is, and under which terms it and what is built into it stand.
+const about = `Splaywright works out stools, benches, trays and chests whose boards lean: every part's true size, every compound angle, the dovetails, the papers to cut from.
+
+It stands under the MIT licence. Built into it are:
+Noto Sans, SIL Open Font License 1.1
+Fyne, BSD 3-Clause
+MathGL, BSD 3-Clause
+yaml.v3, MIT and Apache 2.0
+fpdf, MIT
+excelize, BSD 3-Clause
+cobra, Apache 2.0
+Go and its image library, BSD 3-Clause
+
+The program knows nothing of your saw, your wood or your hands. Keep guards on, hold leaning work with a jig or a clamp, try a set-up in scrap first. Follow local codes and a qualified person where somebody's safety depends on a piece.`
+
+func (w *Window) showAbout() {
+	text := widget.NewLabel(about)
+	text.Wrapping = fyne.TextWrapWord
+	scroll := container.NewVScroll(text)
+	scroll.SetMinSize(fyne.NewSize(560, 340))
+	w.show(dialog.NewCustom("Splaywright "+assets.Version(), "Close", scroll, w.win))
+}
+
+// turnTab opens the tab that many further on, round and round.
+func (w *Window) turnTab(by int) {
+	n := len(w.tabs.Items)
+	w.tabs.SelectIndex(((w.tabs.SelectedIndex()+by)%n + n) % n)
+}
