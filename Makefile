@@ -7,7 +7,7 @@ OUT := out
 BIN := bin/splaywright
 TOOL := $(GO) tool -modfile=.ci/tools.mod
 
-.PHONY: run test build nowindow setup setup-test lint unit robot outside bench papers update clean
+.PHONY: run test build nowindow setup setup-test lint unit thorough robot outside bench papers update clean
 
 run: setup build papers
 	@if [ -n "$${DISPLAY:-}$${WAYLAND_DISPLAY:-}" ]; then \
@@ -34,7 +34,7 @@ setup:
 setup-test:
 	@.ci/setup test
 
-test: setup-test lint unit build nowindow outside robot
+test: setup-test lint unit thorough build nowindow outside robot
 
 lint:
 	@bad=$$(gofmt -l app assets cmd export model render); [ -z "$$bad" ] || { echo "not gofmt-clean: $$bad"; exit 1; }
@@ -44,6 +44,10 @@ lint:
 # Everything but the real window runs without cgo and without a display.
 unit:
 	CGO_ENABLED=0 LANG=en_US.UTF-8 $(GO) test -tags nowindow ./...
+
+# The properties of random pieces again, over some thousands of them.
+thorough:
+	CGO_ENABLED=0 $(GO) test -tags nowindow ./model/form ./model/motion -rapid.checks=300
 
 # The real window in a virtual display, driven by a robot.
 robot: build

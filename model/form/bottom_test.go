@@ -72,10 +72,10 @@ func TestStoppedGrooves(t *testing.T) {
 		}
 		p := walled(t, withBottom(t, joints, form.InGroove, form.InRabbet))
 		bottom := p.Part("bottom")
-		mesh := bottom.Solid.Flatten(0.02)
+		mesh, middle := bottom.Solid.Flatten(0.02), bottom.Solid.Centroid()
 		for _, v := range mesh.Vertices {
-			at := bottom.Place.Mul4x1(v.Mul(1 - 1e-7).Vec4(1)).Vec3() // a hair inward
-			if at[2] < 1e-6 {
+			at := bottom.Place.Mul4x1(v.Add(middle.Sub(v).Mul(1e-6)).Vec4(1)).Vec3() // a hair inward
+			if at[2] < 1e-5 {
 				continue
 			}
 			for _, q := range p.Parts {
