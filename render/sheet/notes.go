@@ -158,15 +158,24 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 		}
 	}
 	for _, j := range p.Joints {
-		if j.Kind == form.ThroughDovetail && j.TailBoard == q.ID {
+		if j.Slope != 0 && j.TailBoard == q.ID {
 			n.text = appendOnce(n.text, fmt.Sprintf("Tails slope %s (%s)", degrees(j.Slope), measure.Ratio(j.Slope)))
-			n.text = appendOnce(n.text, fmt.Sprintf("Cheeks lean %s from square", measure.FormatAngle(j.CheekTilt, 0)))
+			n.text = appendOnce(n.text, fmt.Sprintf("Cheeks lean %s from square", bothSides(j.CheekTilt, j.BackCheekTilt)))
 		}
-		if j.Kind == form.ThroughDovetail && j.PinBoard == q.ID {
-			n.text = appendOnce(n.text, "Pins "+measure.FormatAngle(j.PinAngle, 0)+" from square, on the end")
+		if j.Slope != 0 && j.PinBoard == q.ID {
+			n.text = appendOnce(n.text, "Pins "+bothSides(j.PinAngle, j.BackPinAngle)+" from square, on the end")
 		}
 	}
 	return n
+}
+
+// bothSides is an angle of the lower and the upper side of a tail, said once where they are alike.
+func bothSides(lower, upper measure.Angle) string {
+	a, b := measure.FormatAngle(lower, 0), measure.FormatAngle(upper, 0)
+	if a == b {
+		return a
+	}
+	return a + " below and " + b + " above"
 }
 
 func appendOnce(list []string, s string) []string {

@@ -102,7 +102,7 @@ func linesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	pins := [][]joint.Span{j.Pins, j.PinsInner}
 	for i := range j.Tails {
 		for _, end := range []bool{false, true} {
-			cells := []Cell{word(lineName(i, len(j.Tails), end))}
+			cells := []Cell{word(lineName(j, i, len(j.Tails), end))}
 			for _, spans := range columns[:3] {
 				cells = append(cells, s.edge(spans, i, end))
 			}
@@ -118,20 +118,21 @@ func linesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 }
 
 // lineName names the line where a pin ends and tail i begins, or the other way about.
-func lineName(i, tails int, end bool) string {
-	before, after := pinName(i, tails), pinName(i+1, tails)
+func lineName(j joint.Joint, i, tails int, end bool) string {
+	before, after := pinName(j, i, tails), pinName(j, i+1, tails)
 	if end {
 		return fmt.Sprintf("tail %d | %s", i+1, after)
 	}
 	return fmt.Sprintf("%s | tail %d", before, i+1)
 }
 
-func pinName(i, tails int) string {
+func pinName(j joint.Joint, i, tails int) string {
+	from, to := cornerEnds(j)
 	switch i {
 	case 0:
-		return "front half pin"
+		return from + " half pin"
 	case tails:
-		return "back half pin"
+		return to + " half pin"
 	}
 	return fmt.Sprintf("pin %d", i)
 }
@@ -156,17 +157,18 @@ func (s *sheet) pinEdge(spans []joint.Span, i int, end bool) Cell {
 
 // backEdgeRow is where each face ends, as far as the joint knows it.
 func backEdgeRow(s *sheet, j joint.Joint) {
+	_, to := cornerEnds(j)
 	last := func(spans []joint.Span) Cell {
 		if len(spans) == 0 {
 			return Cell{}
 		}
 		return s.length(spans[len(spans)-1].End)
 	}
-	s.row(j.TailBoard, word("back edge"), s.length(j.Width), Cell{}, Cell{}, last(j.Pins), last(j.PinsInner))
+	s.row(j.TailBoard, word(to+" edge"), s.length(j.Width), Cell{}, Cell{}, last(j.Pins), last(j.PinsInner))
 }
 
 func linesNotes(s *sheet, p *form.Piece, same []joint.Joint) {
-	s.note("Each figure runs from the front edge of that face on that line. Lay the rule down once and tick all of them, so that rounding never adds up.")
+	s.note("Each figure runs from the " + markedEdge(p) + " of that face on that line. Lay the rule down once and tick all of them, so that rounding never adds up.")
 	s.note(fmt.Sprintf("Tails are cut on the %s, pins on the %s. Outer and inner are the faces seen from outside and from inside the piece; “end” is the arris of that face.",
 		tailBoards(p, same), pinBoards(p, same)))
 	s.note("Mark one board from the other where you can: the first board as sawn is the truth, the figures are a check.")

@@ -17,6 +17,9 @@ func Sizes(p *form.Piece, style measure.Style) Table {
 	s.row("", word("width at the floor"), s.length(o.WidthFloor), word(stance(s, o.WidthFloor-o.WidthTop)))
 	s.row("", word("depth at the top"), s.length(o.DepthTop), word(""))
 	s.row("", word("depth at the floor"), s.length(o.DepthFloor), word(stance(s, o.DepthFloor-o.DepthTop)))
+	if p.Form == "ring" {
+		flats(s, p)
+	}
 	splayRows(s, p)
 	s.row("", word("weight"), Cell{}, word(kilograms(o.Mass)))
 	s.note("Sizes are outside sizes of the finished piece. Splay is away from plumb, square-on in the elevation.")
@@ -35,6 +38,14 @@ func splayRows(s *sheet, p *form.Piece) {
 	default:
 		splayRow(s, "splay of the ends", d.Ends)
 		splayRow(s, "splay of the front and back", d.Front)
+		for _, own := range []struct {
+			name  string
+			angle *measure.Angle
+		}{{"splay of the back", d.Back}, {"splay of the left end", d.EndLeft}, {"splay of the right end", d.EndRight}} {
+			if own.angle != nil {
+				splayRow(s, own.name, *own.angle)
+			}
+		}
 	}
 }
 

@@ -71,8 +71,8 @@ func (s *steps) rough() {
 }
 
 func (s *steps) faces() {
-	s.step("", "Mark the faces", "", "Choose outer faces and front edges, write the part's number on the outer face and draw a triangle across all of them, its point to the top.",
-		"Every figure is taken from the front edge and the outer face.")
+	s.step("", "Mark the faces", "", "Choose outer faces and "+markedEdge(s.p)+"s, write the part's number on the outer face and draw a triangle across all of them, its point to the top.",
+		"Every figure is taken from the "+markedEdge(s.p)+" and the outer face.")
 }
 
 // sawing has a row for each set of equal cuts; the angles are those with the board flat.
@@ -157,25 +157,29 @@ func (s *steps) joints() {
 func (s *steps) tails(j joint.Joint) {
 	tail, pin := s.nameOf(j.TailBoard), s.nameOf(j.PinBoard)
 	s.step(j.TailBoard, "Mark and saw the tails", "Cut on the waste side; the line stays.",
-		fmt.Sprintf("On the %s: gauge the baseline %s from each end on both faces; mark %d tails from the front edge as in Marking, the slope %s (%s) from the grain.",
-			tail, s.exactLength(j.Baseline.Outer).Text, len(j.Tails), degrees(j.Slope), ratio(j.Slope).Text),
+		fmt.Sprintf("On the %s: gauge the baseline %s from each end on both faces; mark %d %s from the %s as in Marking%s.",
+			tail, s.exactLength(j.Baseline.Outer).Text, len(j.Tails), tailWord(j), markedEdge(s.p), slopeWords(j)),
 		s.cheeks(j), "Chop or saw out the waste, paring to the baseline at the corner's angle, not square to the face.")
 	s.step(j.PinBoard, "Transfer and cut the pins", "Chop with the board held down, chisel away from the body.",
 		fmt.Sprintf("On the end of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.",
-			pin, degrees(j.Dihedral), degrees(j.PinAngle)),
+			pin, degrees(j.Dihedral), pinWords(j)),
 		fmt.Sprintf("Baseline %s on both faces.", s.exactLength(j.PinBaseline.Outer).Text))
 }
 
 // cheeks reminds that off square the cheeks of a tail lean.
 func (s *steps) cheeks(j joint.Joint) string {
-	if straight(j.CheekTilt) {
+	if straight(j.CheekTilt) && straight(j.BackCheekTilt) {
 		return "The cheeks are square to the face."
+	}
+	if !straight(j.CheekTilt - j.BackCheekTilt) {
+		return fmt.Sprintf("Off square the lower cheeks lean %.2f° and the upper ones %.2f° from square to the face: follow the line on the end.",
+			j.CheekTilt.Degrees(), j.BackCheekTilt.Degrees())
 	}
 	return "Off square the cheeks lean " + strconv.FormatFloat(j.CheekTilt.Degrees(), 'f', 2, 64) + "° from square to the face: follow the line on the end."
 }
 
 func (s *steps) housing(j joint.Joint) {
-	s.step(j.TailBoard, "Cut the housing", "Clamp a fence; keep both hands on the router or the saw.",
+	s.step(j.TailBoard, "Cut the "+seatWord(j), "Clamp a fence; keep both hands on the router or the saw.",
 		fmt.Sprintf("In the %s for the %s, %s deep; its place stands in Seats.", s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), s.show(j.Depth)),
 		"Mark its width from the board that goes in, not from a rule.")
 }

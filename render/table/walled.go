@@ -1,0 +1,71 @@
+package table
+
+import (
+	"fmt"
+	"math"
+
+	"splaywright/model/form"
+	"splaywright/model/joint"
+	"splaywright/model/measure"
+)
+
+// markedEdge is the long edge that the tails are marked from: walls stand on theirs.
+func markedEdge(p *form.Piece) string {
+	if p.Form == "stool" {
+		return "front edge"
+	}
+	return "lower edge"
+}
+
+// cornerEnds are the ends of a corner that its tails run between: front and back, or, where it
+// rises between two walls, lower and upper.
+func cornerEnds(j joint.Joint) (from, to string) {
+	if j.Corner[2] > 0.2 {
+		return "lower", "upper"
+	}
+	return "front", "back"
+}
+
+func tailWord(j joint.Joint) string {
+	if j.Kind == form.FingerJoint {
+		return "fingers"
+	}
+	return "tails"
+}
+
+// slopeWords is how tails slope; fingers do not.
+func slopeWords(j joint.Joint) string {
+	if straight(j.Slope) {
+		return ", along the grain"
+	}
+	return fmt.Sprintf(", the slope %s (%s) from the grain", degrees(j.Slope), ratio(j.Slope).Text)
+}
+
+// pinWords is how pins stand on the end of their board; where the ends slant their two sides differ.
+func pinWords(j joint.Joint) string {
+	if straight(j.PinAngle - j.BackPinAngle) {
+		return degrees(j.PinAngle)
+	}
+	return degrees(j.PinAngle) + " at the lower side of a tail and " + degrees(j.BackPinAngle) + " at its upper side"
+}
+
+// seatWord is what the hollow of a joint is called.
+func seatWord(j joint.Joint) string {
+	switch j.Kind {
+	case form.InGroove, form.InRabbet:
+		return j.Kind + " for the bottom"
+	}
+	return "housing"
+}
+
+// flats is a ring's width across the flats, as its staves are set out from.
+func flats(s *sheet, p *form.Piece) {
+	d := p.Design
+	more := measure.Length(2 * d.Size.Height.MM() * math.Tan(d.Splay.Ends.Radians()))
+	top, floor := d.Size.Width, d.Size.Width-more
+	if d.Size.TakenAt == form.AtFloor {
+		top, floor = d.Size.Width+more, d.Size.Width
+	}
+	s.row("", word("across the flats at the top"), s.length(top), word(fmt.Sprintf("%d staves; width and depth go round their corners", d.Size.Staves)))
+	s.row("", word("across the flats at the floor"), s.length(floor), word(""))
+}

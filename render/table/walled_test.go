@@ -1,0 +1,69 @@
+package table
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"splaywright/assets"
+	"splaywright/model"
+	"splaywright/model/file"
+	"splaywright/model/form"
+)
+
+// example derives one of the examples that come with the program.
+func example(t *testing.T, name string) *form.Piece {
+	t.Helper()
+	for _, e := range assets.Examples() {
+		if e.Name != name {
+			continue
+		}
+		doc, err := file.Read(bytes.NewReader(e.YAML), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := doc.Design()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return model.Derive(d)
+	}
+	t.Fatalf("there is no example %s", name)
+	return nil
+}
+
+func textOf(t Table) string {
+	var b strings.Builder
+	for _, r := range t.Rows {
+		for _, c := range r {
+			b.WriteString(c.Text + " | ")
+		}
+		b.WriteString("\n")
+	}
+	return b.String()
+}
+
+// Walls are marked from their lower edge, and where their ends slant both sides of a pin are told.
+func TestStepsOfWalls(t *testing.T) {
+	p := example(t, "windfall-tray")
+	got := textOf(Steps(p, p.Design.Style()))
+	for _, want := range []string{"tails from the lower edge", "at the lower side of a tail and", "Cut the groove for the bottom"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the steps do not say %q:\n%s", want, got)
+		}
+	}
+	if strings.Contains(got, "from the front edge") {
+		t.Error("walls are marked from a front edge, which they do not have")
+	}
+}
+
+// The herb ring is 18 in across the flats at the rim and leans 12°: 18 − 2·10·tan 12° = 13.749 in.
+func TestFlatsOfARing(t *testing.T) {
+	p := example(t, "herb-ring")
+	got := textOf(Sizes(p, p.Design.Style()))
+	for _, want := range []string{"across the flats at the top | 18", "across the flats at the floor | 13 3/4"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the sizes do not say %q:\n%s", want, got)
+		}
+	}
+}
