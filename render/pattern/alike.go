@@ -34,21 +34,28 @@ func nameOf(same []*part.Part) Name {
 		return Name{strings.Join(marks, ", "), table.JoinNames(names), first + "-and-" + last}
 	}
 	n := Name{strings.Join(marks, ", "), table.JoinNames(names), first + "-to-" + last}
-	if run(marks) {
-		n.Marks = marks[0] + "–" + marks[len(marks)-1]
+	switch last := len(marks) - 1; stepOf(marks) {
+	case 0:
+	case 1:
+		n.Marks = marks[0] + "–" + marks[last]
+	default:
+		n.Marks = marks[0] + ", " + marks[1] + " … " + marks[last]
+		n.Words = names[0] + ", " + names[1] + " … " + names[last]
 	}
 	return n
 }
 
-// run tells whether marks count on from each other.
-func run(marks []string) bool {
-	first, err := strconv.Atoi(marks[0])
+// stepOf is by how much marks count on from each other, all alike; 0 = they do not.
+func stepOf(marks []string) int {
+	step, before := 0, 0
 	for i, m := range marks {
-		if err != nil || m != strconv.Itoa(first+i) {
-			return false
+		v, err := strconv.Atoi(m)
+		if err != nil || i > 1 && v-before != step {
+			return 0
 		}
+		step, before = v-before, v
 	}
-	return true
+	return step
 }
 
 // alike gathers the parts, in order, that have the same solid in the same frame, with the same names

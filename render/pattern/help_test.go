@@ -35,6 +35,9 @@ var samples = sync.OnceValue(func() map[string]*form.Piece {
 		d.Corners.Joint, d.Corners.Slope = j, 8*measure.Degree
 		out["tray, "+j] = model.Derive(d)
 	}
+	eight := planter()
+	eight.Size.Staves, eight.Corners.Joint = 8, form.FingerJoint
+	out["ring, fingers"] = model.Derive(eight)
 	return out
 })
 
@@ -81,6 +84,25 @@ func randomPiece(t *rapid.T) *form.Piece {
 	d.Corners.Tails = nil
 	d.Boards.Top.Thickness, d.Boards.Side.Thickness = f("top", 12, 40), f("side", 12, 40)
 	d.Features[0].Width, d.Features[0].Rise = f("arch", 40, 120), f("rise", 5, 20)
+	return model.Derive(d)
+}
+
+// randomWalls is a tray, chest or ring of any size and lean with any joint.
+func randomWalls(t *rapid.T) *form.Piece {
+	f := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+	d := form.Design{
+		Title: "Random", Form: rapid.SampledFrom(form.Forms()[1:]).Draw(t, "form"), Timber: "cherry",
+		Size:   form.Size{Height: measure.Length(f("height", 60, 300)), Width: measure.Length(f("width", 300, 900)), TakenAt: form.AtTop},
+		Boards: form.Boards{Side: form.Board{Thickness: measure.Length(f("side", 6, 30))}},
+		Splay:  form.Splay{Ends: measure.Angle(f("ends", -20, 35)) * measure.Degree},
+	}
+	joints := []string{form.Mitre, form.Butt, form.FingerJoint, form.ThroughDovetail, form.HalfBlindDovetail}
+	d.Corners.Joint, d.Corners.Slope = rapid.SampledFrom(joints).Draw(t, "joint"), 8*measure.Degree
+	if d.Form == "ring" {
+		d.Size.Staves = rapid.IntRange(3, 16).Draw(t, "staves")
+		return model.Derive(d)
+	}
+	d.Size.Depth, d.Splay.Front = measure.Length(f("depth", 300, 900)), measure.Angle(f("front", -20, 35))*measure.Degree
 	return model.Derive(d)
 }
 

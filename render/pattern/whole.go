@@ -42,7 +42,7 @@ func whole(q Name, all []Pattern, piece string) draw.Page {
 	}
 	c.figure(lines, labels, draw.Point{}, win.Grow(2))
 	bars(c, draw.Point{X: edge, Y: edge}, win, Options{AcrossBar: bar, DownBar: bar})
-	c.text(win.Max.X, edge+6, 2.5, draw.Right, true, q.Marks+"  "+q.Words+", "+piece)
+	c.text(win.Max.X, edge+6, 2.5, draw.Right, true, shortened(q.Marks+"  "+q.Words+", "+piece, 2.5, wide-inchBar-barNames/4))
 	c.text(win.Max.X, edge+1, 2.5, draw.Right, false, warning)
 	return c.Page
 }

@@ -147,6 +147,16 @@ func TestDevelopedLengthsOfAnyStool(t *testing.T) {
 	})
 }
 
+func TestDevelopedLengthsOfAnyWalls(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for _, q := range randomWalls(t).Parts {
+			if q.Solid != nil {
+				developedLengths(t, q)
+			}
+		}
+	})
+}
+
 // The folds are as long as the arrises, found as the meeting points of three planes, and as far apart
 // as the end is deep: the thickness over the cosine of the blade's tilt.
 func TestFoldsLieOnTheArrises(t *testing.T) {
