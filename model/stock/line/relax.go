@@ -1,6 +1,10 @@
 package line
 
-import "math"
+import (
+	"math"
+
+	"splaywright/model/stock/lp"
+)
 
 // share is a pattern and how much of it the relaxed plan takes.
 type share struct {
@@ -39,11 +43,11 @@ func (s *search) relax(r rest, budget int64, full bool) relaxed {
 		}
 	}
 	scale := max(1, int64(fineness)/s.dearest)
-	l := newMaster(need, 4*float64(s.dearest), limit)
+	l := lp.New(need, 4*float64(s.dearest), limit)
 	var local []pattern
 	put := func(p pattern) {
 		local = append(local, p)
-		l.add(columnOf(p, row, limitRow[p.stock], float64(w.cost[p.stock]), len(local)-1))
+		l.Add(columnOf(p, row, limitRow[p.stock], float64(w.cost[p.stock]), len(local)-1))
 	}
 	for _, p := range s.pool {
 		if q, ok := r.cutDown(p); ok {
@@ -52,14 +56,14 @@ func (s *search) relax(r rest, budget int64, full bool) relaxed {
 	}
 	out := relaxed{}
 	value := make([]int64, len(w.size))
-	for s.patient() && l.run() {
-		z := l.value()
+	for s.patient() && l.Run() {
+		z := l.Value()
 		if !full && z < float64(budget-1)+1e-6 {
 			break
 		}
 		clear(value)
 		for i, k := range kinds {
-			value[k] = int64(math.Floor(max(0, l.y[i]) * float64(scale)))
+			value[k] = int64(math.Floor(max(0, l.Price(i)) * float64(scale)))
 		}
 		worth, what, sure := s.fill.fill(w.size, value, r.need, w.caps)
 		out.lower = max(out.lower, w.safe(r, value, worth, scale))
@@ -70,7 +74,7 @@ func (s *search) relax(r rest, budget int64, full bool) relaxed {
 		for i, got := range what {
 			gain := float64(worth[i])/float64(scale) - float64(w.cost[i])
 			if limitRow[i] >= 0 {
-				gain += l.y[limitRow[i]]
+				gain += l.Price(limitRow[i])
 			}
 			if gain > 1e-8*float64(s.dearest) && r.limit[i] > 0 && len(got) > 0 {
 				p := patternOf(i, got)
@@ -82,22 +86,22 @@ func (s *search) relax(r rest, budget int64, full bool) relaxed {
 			break
 		}
 	}
-	for i, b := range l.basis {
-		if c := l.cols[b]; c.pat >= 0 && l.x[i] > 1e-9 {
-			out.shares = append(out.shares, share{local[c.pat], l.x[i]})
+	l.Taken(func(tag int, amount float64) {
+		if tag >= 0 && amount > 1e-9 {
+			out.shares = append(out.shares, share{local[tag], amount})
 		}
-	}
+	})
 	return out
 }
 
-func columnOf(p pattern, row []int, limit int, cost float64, pat int) column {
-	c := column{cost: cost, pat: pat}
+func columnOf(p pattern, row []int, limit int, cost float64, pat int) lp.Column {
+	c := lp.Column{Cost: cost, Tag: pat}
 	for i, k := range p.kind {
-		c.row = append(c.row, row[k])
-		c.val = append(c.val, float64(p.count[i]))
+		c.Row = append(c.Row, row[k])
+		c.Val = append(c.Val, float64(p.count[i]))
 	}
 	if limit >= 0 {
-		c.row, c.val = append(c.row, limit), append(c.val, 1)
+		c.Row, c.Val = append(c.Row, limit), append(c.Val, 1)
 	}
 	return c
 }

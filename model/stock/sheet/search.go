@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"math/rand/v2"
@@ -28,6 +29,7 @@ type search struct {
 // layout is one packing: what it costs and what it leaves over.
 type layout struct {
 	roots []*stock.Piece
+	order []int // the units in the order of packing
 	owner []int // the shape of each unit, or -1
 	cost  float64
 	left  []int // units without room
@@ -97,7 +99,7 @@ func (s *search) lay(order, boards []int, together bool, how manner) *layout {
 	for _, i := range order {
 		p.reach.left[i] = true
 	}
-	l := &layout{}
+	l := &layout{order: order}
 	for _, i := range order {
 		if !p.reach.left[i] {
 			continue
@@ -179,6 +181,21 @@ func (s *search) order(kind int) []int {
 	return o
 }
 
+// noisy is an order by one of the measures of size, more or less disturbed.
+func (s *search) noisy() []int {
+	o := s.order(s.rng.IntN(8))
+	noise := [...]float64{0, 0.1, 0.3, 0.7}[s.rng.IntN(4)]
+	if noise == 0 {
+		return o
+	}
+	rank := make([]float64, len(o))
+	for k, i := range o {
+		rank[i] = float64(k) + noise*float64(len(o))*(s.rng.Float64()-0.5)
+	}
+	slices.SortFunc(o, func(a, b int) int { return cmp.Compare(rank[a], rank[b]) })
+	return o
+}
+
 // start packs board after board in several orders of boards and parts.
 func (s *search) start() {
 	all := make([]int, len(s.shapes))
@@ -235,7 +252,7 @@ func (s *search) manner() manner {
 // attempt packs onto one set of boards, then takes two or three boards empty again and again and packs them anew with
 // what had found no room; true when all units find room. Worse packings are taken too, ever less of them.
 func (s *search) attempt(boards []int, tries int) bool {
-	now := s.consider(s.lay(s.order(s.rng.IntN(8)), boards, true, s.manner()))
+	now := s.from(boards)
 	face := 0.0
 	for _, b := range boards {
 		face += s.shapes[b].root.Area() / float64(len(boards))
@@ -252,6 +269,30 @@ func (s *search) attempt(boards []int, tries int) bool {
 	}
 	s.consider(now)
 	return now.area == 0
+}
+
+// from starts a packing on a set of boards: mostly from the best plan, keeping the boards common to both.
+func (s *search) from(boards []int) *layout {
+	if s.best.area > 0 || s.rng.IntN(4) == 0 {
+		return s.consider(s.lay(s.order(s.rng.IntN(8)), boards, true, s.manner()))
+	}
+	b := s.best
+	l := &layout{roots: slices.Clone(b.roots), order: b.order, owner: slices.Clone(b.owner), keep: slices.Clone(b.keep)}
+	for i, r := range l.roots {
+		if r != nil && !slices.Contains(boards, i) {
+			l.roots[i], l.keep[i] = nil, 0
+		} else if r != nil {
+			l.cost += s.shapes[i].cost
+		}
+	}
+	for i, o := range l.owner {
+		if o >= 0 && l.roots[o] == nil {
+			l.owner[i] = -1
+			l.left = append(l.left, i)
+			l.area += s.us[i].area()
+		}
+	}
+	return l
 }
 
 // worth of a packing on given boards, the less the better: what is left over, less something for free wood in large
@@ -274,14 +315,25 @@ func (s *search) again(now *layout, boards []int) *layout {
 	some := slices.Clone(boards)
 	s.rng.Shuffle(len(some), func(a, b int) { some[a], some[b] = some[b], some[a] })
 	some = some[:min(len(some), 1+s.rng.IntN(3))]
-	order := s.order(s.rng.IntN(8))
-	order = slices.DeleteFunc(order, func(i int) bool { return now.owner[i] >= 0 && !slices.Contains(some, now.owner[i]) })
+	order := now.order
+	if s.rng.IntN(3) > 0 {
+		order = s.noisy()
+	}
+	order = slices.DeleteFunc(slices.Clone(order), func(i int) bool { return now.owner[i] >= 0 && !slices.Contains(some, now.owner[i]) })
 	if len(order) > 1 {
 		order = s.change(order, now.left)
 	}
 	part := s.lay(order, some, true, s.manner())
 	l := &layout{roots: slices.Clone(now.roots), owner: slices.Clone(now.owner), keep: slices.Clone(now.keep),
 		left: part.left, area: part.area}
+	k := 0
+	l.order = slices.Clone(now.order)
+	for n, i := range l.order { // the units packed anew take their old ranks in their new order
+		if slices.Contains(order, i) {
+			l.order[n] = order[k]
+			k++
+		}
+	}
 	for _, i := range order {
 		l.owner[i] = part.owner[i]
 	}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"context"
+	"math/bits"
 	"slices"
 	"time"
 
@@ -153,8 +154,8 @@ func without(o, left []int) []int {
 // descend tries sets of boards cheaper than the best plan's: half way to the bound first, nearer to what is known to
 // work after each failure, with more tries from round to round.
 func (s *search) descend(sets []set) {
-	tries := 400
-	far := 0.5
+	tries := 1000
+	far := 0.7
 	for !s.over() && !s.stale() {
 		n := len(sets)
 		if s.best.area == 0 {
@@ -169,24 +170,31 @@ func (s *search) descend(sets []set) {
 			return
 		}
 		if s.attempt(listOf(s.pickSet(sets[:n], far).boards), tries) {
-			far = 0.5
+			far = 0.7
 			continue
 		}
-		if far += 0.15; far > 1 {
+		if far += 0.1; far > 1 {
 			far = s.rng.Float64()
 			tries += tries / 2
 		}
 	}
 }
 
-// pickSet takes, near a place in the list, the set with the most to spare.
+// pickSet takes, near a place in the list, the set with the most to spare and the most in common with the best plan.
 func (s *search) pickSet(sets []set, far float64) set {
 	at := int(far * float64(len(sets)-1))
 	wide := len(sets)/16 + 1
 	best := sets[at]
-	for range 8 {
+	used := uint64(0)
+	for i, r := range s.best.roots {
+		if r != nil {
+			used |= 1 << i
+		}
+	}
+	like := func(c set) float64 { return c.spare - 0.02*float64(bits.OnesCount64(c.boards^used)) }
+	for range 12 {
 		k := min(max(at-s.rng.IntN(wide), 0), len(sets)-1)
-		if sets[k].spare > best.spare {
+		if like(sets[k]) > like(best) {
 			best = sets[k]
 		}
 	}

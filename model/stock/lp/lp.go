@@ -1,22 +1,24 @@
-package line
+// Package lp solves the linear relaxation of a plan: how much of each pattern, at the least cost, covers every need
+// without exceeding the stock. It is a revised simplex with a full inverse, small enough to be set up anew at every
+// place of a search. Its figures guide; who needs a bound computes it again from the prices.
+package lp
 
-// master is the linear relaxation of a plan: how much of each pattern, at the least cost, covers every need without
-// exceeding the stock. It is a revised simplex with a full inverse, small enough here to be set up anew at every
-// place of the search. Its figures guide; bounds are computed again in whole numbers from its prices (see bound.go).
-type master struct {
+// Master is the relaxation: needs to be covered, limits not to be exceeded, columns that may be taken in any amount.
+type Master struct {
 	m     int // rows: needs, then limits
-	cols  []column
+	cols  []Column
 	basis []int     // column of each row
 	inv   []float64 // m×m
 	x     []float64 // value of each row's column
 	y     []float64 // price of each row
 }
 
-type column struct {
-	row  []int
-	val  []float64
-	cost float64
-	pat  int // index into the pool, or -1
+// Column is a pattern: what it gives to or takes from the rows, and its cost.
+type Column struct {
+	Row  []int
+	Val  []float64
+	Cost float64
+	Tag  int // the caller's own; -1 for columns that stand in
 	in   bool
 }
 
@@ -26,14 +28,14 @@ const (
 	redoAt = 50   // pivots between fresh prices
 )
 
-// newMaster starts from one stand-in column a need (dear, so that patterns push it out) and the slack of each limit.
-func newMaster(need []float64, dear float64, limit []float64) *master {
+// New starts from one stand-in column a need (dear, so that patterns push it out) and the slack of each limit.
+func New(need []float64, dear float64, limit []float64) *Master {
 	m := len(need) + len(limit)
-	l := &master{m: m, inv: make([]float64, m*m), x: make([]float64, m), y: make([]float64, m)}
+	l := &Master{m: m, inv: make([]float64, m*m), x: make([]float64, m), y: make([]float64, m)}
 	for i, b := range append(append([]float64{}, need...), limit...) {
-		c := column{row: []int{i}, val: []float64{1}, pat: -1, in: true}
+		c := Column{Row: []int{i}, Val: []float64{1}, Tag: -1, in: true}
 		if i < len(need) {
-			c.cost = dear
+			c.Cost = dear
 		}
 		l.cols = append(l.cols, c)
 		l.basis = append(l.basis, i)
@@ -41,27 +43,39 @@ func newMaster(need []float64, dear float64, limit []float64) *master {
 		l.x[i] = b
 	}
 	for i := range need { // surplus
-		l.cols = append(l.cols, column{row: []int{i}, val: []float64{-1}, pat: -1})
+		l.cols = append(l.cols, Column{Row: []int{i}, Val: []float64{-1}, Tag: -1})
 	}
 	return l
 }
 
-func (l *master) add(c column) { l.cols = append(l.cols, c) }
+// Add offers a column.
+func (l *Master) Add(c Column) { l.cols = append(l.cols, c) }
 
-func (l *master) value() float64 {
+// Value is the cost of the amounts taken.
+func (l *Master) Value() float64 {
 	v := 0.0
 	for i, b := range l.basis {
-		v += l.cols[b].cost * l.x[i]
+		v += l.cols[b].Cost * l.x[i]
 	}
 	return v
 }
 
-func (l *master) price() {
+// Price of a row: what one more of it would cost.
+func (l *Master) Price(row int) float64 { return l.y[row] }
+
+// Taken calls with the tag and the amount of every column taken.
+func (l *Master) Taken(visit func(tag int, amount float64)) {
+	for i, b := range l.basis {
+		visit(l.cols[b].Tag, l.x[i])
+	}
+}
+
+func (l *Master) price() {
 	for j := range l.y {
 		l.y[j] = 0
 	}
 	for i, b := range l.basis {
-		c := l.cols[b].cost
+		c := l.cols[b].Cost
 		if c == 0 {
 			continue
 		}
@@ -72,8 +86,8 @@ func (l *master) price() {
 	}
 }
 
-// run pivots until no column lowers the cost. It returns false when it does not settle.
-func (l *master) run() bool {
+// Run pivots until no column lowers the cost. It returns false when it does not settle.
+func (l *Master) Run() bool {
 	d := make([]float64, l.m)
 	l.price()
 	fresh := true // prices are carried along from pivot to pivot and taken afresh before they are believed
@@ -87,9 +101,9 @@ func (l *master) run() bool {
 			if c.in {
 				continue
 			}
-			r := c.cost
-			for i, k := range c.row {
-				r -= l.y[k] * c.val[i]
+			r := c.Cost
+			for i, k := range c.Row {
+				r -= l.y[k] * c.Val[i]
 			}
 			if r < least {
 				enter, least = j, r
@@ -112,12 +126,12 @@ func (l *master) run() bool {
 }
 
 // enter brings a column in; reduced is its reduced cost, by which the prices move.
-func (l *master) enter(j int, reduced float64, d []float64) bool {
+func (l *Master) enter(j int, reduced float64, d []float64) bool {
 	c := &l.cols[j]
 	for i := range d {
 		d[i] = 0
-		for t, k := range c.row {
-			d[i] += l.inv[i*l.m+k] * c.val[t]
+		for t, k := range c.Row {
+			d[i] += l.inv[i*l.m+k] * c.Val[t]
 		}
 	}
 	leave, ratio := -1, 0.0
@@ -140,7 +154,7 @@ func (l *master) enter(j int, reduced float64, d []float64) bool {
 	return true
 }
 
-func (l *master) turn(r, j int, d []float64) {
+func (l *Master) turn(r, j int, d []float64) {
 	m := l.m
 	own := l.inv[r*m : (r+1)*m]
 	p := 1 / d[r]
