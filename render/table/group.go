@@ -94,10 +94,10 @@ func (g group) marks() string {
 	return strings.Join(marks, ", ")
 }
 
-// numbered writes three or more names that count on from each other as first and last: "Stave 1",
-// "Stave 2" and "Stave 3" as "Stave 1–3".
+// numbered writes names that count on from each other as first and last: "Stave 1", "Stave 2" and
+// "Stave 3" as "Stave 1–3", and two as "Stave 1 and 2".
 func numbered(names []string) (string, bool) {
-	if len(names) < 3 {
+	if len(names) < 2 {
 		return "", false
 	}
 	stem := strings.TrimRight(names[0], "0123456789")
@@ -109,6 +109,12 @@ func numbered(names []string) (string, bool) {
 		if n != stem+strconv.Itoa(first+i) {
 			return "", false
 		}
+	}
+	if len(names) == 2 && stem != "" {
+		return names[0] + " and " + strconv.Itoa(first+1), true
+	}
+	if len(names) == 2 {
+		return "", false // marks: "4, 5"
 	}
 	return names[0] + "–" + strconv.Itoa(first+len(names)-1), true
 }

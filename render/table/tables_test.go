@@ -218,7 +218,7 @@ func TestNamesOfGroups(t *testing.T) {
 	}{
 		{[]string{"Top"}, "Top"},
 		{[]string{"Side, left", "Side, right"}, "Side, left and right"},
-		{[]string{"Stretcher 1", "Stretcher 2"}, "Stretcher 1 and Stretcher 2"},
+		{[]string{"Stretcher 1", "Stretcher 2"}, "Stretcher 1 and 2"},
 		{[]string{"Stretcher 1", "Stretcher 2", "Stretcher 3"}, "Stretcher 1–3"},
 		{[]string{"Stave 9", "Stave 10", "Stave 11"}, "Stave 9–11"},
 		{[]string{"Stave 1", "Stave 2", "Stave 4"}, "Stave 1, Stave 2 and Stave 4"},
