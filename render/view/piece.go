@@ -11,6 +11,11 @@ import (
 // NewScene flattens the parts of a piece, round faces to within tol (mm), and puts each in its place.
 // Parts without a solid are left out.
 func NewScene(p *form.Piece, tol float64) *Scene {
+	return newScene(flattened(p, tol))
+}
+
+// flattened is the parts' meshes in their places, and their ids.
+func flattened(p *form.Piece, tol float64) ([]*solid.Mesh, []string) {
 	var parts []*part.Part
 	var ids []string
 	for _, q := range p.Parts {
@@ -28,5 +33,5 @@ func NewScene(p *form.Piece, tol float64) *Scene {
 	done.Go(func() { flatten(1) })
 	flatten(0)
 	done.Wait()
-	return newScene(meshes, ids)
+	return meshes, ids
 }
