@@ -39,8 +39,9 @@ type body struct {
 	ways  []mgl64.Vec3
 	flats [][]flat
 
-	lo, hi mgl64.Vec3   // its box in its own frame
-	spots  []mgl64.Vec3 // see points
+	lo, hi mgl64.Vec3    // its box in its own frame
+	spots  []mgl64.Vec3  // see points
+	finder *solid.Finder // made when the first point is asked for
 }
 
 func newBody(q *part.Part) *body {
@@ -117,7 +118,15 @@ func (b *body) contains(p mgl64.Vec3) bool {
 			return false
 		}
 	}
-	return b.part.Solid.Contains(q)
+	return b.find().Contains(q)
+}
+
+// find looks for points in the wood, in the part's own frame.
+func (b *body) find() *solid.Finder {
+	if b.finder == nil {
+		b.finder = b.part.Solid.Finder()
+	}
+	return b.finder
 }
 
 // contacts gives the normals, out of a into b, of the plane faces where a touches b, each once. Round

@@ -21,7 +21,6 @@ func (b *body) points() []mgl64.Vec3 {
 	if b.spots != nil {
 		return b.spots
 	}
-	s := b.part.Solid
 	for i := range lattice {
 		for j := range lattice {
 			for k := range lattice {
@@ -30,7 +29,7 @@ func (b *body) points() []mgl64.Vec3 {
 					t := (float64(n) + 0.5) / lattice
 					p[axis] = b.lo[axis] + (b.hi[axis]-b.lo[axis])*t
 				}
-				if s.Contains(p) {
+				if b.find().Contains(p) {
 					b.spots = append(b.spots, b.part.Place.Mul4x1(p.Vec4(1)).Vec3())
 				}
 			}
