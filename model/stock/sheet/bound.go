@@ -12,13 +12,12 @@ import (
 // bounds says which sets of boards may hold all units: at any prices of the units, the boards must be able to yield
 // what all units together are worth.
 type bounds struct {
-	kinds  []*unit // distinct units
-	count  []int
-	grids  []*grid // of each shape
-	each   float64 // area of all units
-	rules  []rule
-	prices []float64 // of the last rule
-	used   [][]int   // how often each shape's best cutting took each kind at those prices
+	kinds []*unit // distinct units
+	count []int
+	grids []*grid // of each shape
+	rough []*grid // the same in larger steps
+	each  float64 // area of all units
+	rules []rule
 }
 
 // rule is one set of prices: what each shape yields at most, and what units that come only from certain boards are
@@ -47,9 +46,11 @@ func newBounds(t stock.Task, shapes []*shape, us []*unit) *bounds {
 	for i, s := range shapes {
 		if i > 0 && shapes[i-1].board == s.board {
 			b.grids = append(b.grids, b.grids[i-1])
+			b.rough = append(b.rough, b.rough[i-1])
 			continue
 		}
-		b.grids = append(b.grids, newGrid(t, s, i, b.kinds, b.count))
+		b.grids = append(b.grids, newGrid(t, s, i, b.kinds, b.count, fine))
+		b.rough = append(b.rough, newGrid(t, s, i, b.kinds, b.count, coarser))
 	}
 	areas := make([]float64, len(b.kinds))
 	for i, u := range b.kinds {
@@ -66,13 +67,12 @@ func (u *unit) same(v *unit) bool {
 // rule adds a rule from prices.
 func (b *bounds) rule(prices []float64) {
 	r := rule{most: make([]float64, len(b.grids))}
-	b.used = make([][]int, len(b.grids))
 	for i, g := range b.grids {
 		if i > 0 && b.grids[i-1] == g {
-			r.most[i], b.used[i] = r.most[i-1], b.used[i-1]
+			r.most[i] = r.most[i-1]
 			continue
 		}
-		r.most[i], b.used[i] = g.yield(prices)
+		r.most[i], _ = g.yield(prices)
 		if len(b.rules) == 0 {
 			r.most[i] = min(r.most[i], g.sound*(1+1e-9)) // the first prices are areas
 		}
@@ -81,7 +81,6 @@ func (b *bounds) rule(prices []float64) {
 		r.classes = b.classes(prices)
 	}
 	b.rules = append(b.rules, r)
-	b.prices = prices
 }
 
 // grid is a board and its units in whole steps, rounded in the units' favour.
@@ -93,11 +92,14 @@ type grid struct {
 	sound float64
 }
 
-// steps is how many steps a board's length and width are divided into: fine enough to lose little, coarse enough to
-// be looked at many times.
-const steps = 600
+// How many steps a board's length and width are divided into: fine enough to lose little for the bound itself, coarser
+// while prices are looked for.
+const (
+	fine    = 600
+	coarser = 240
+)
 
-func newGrid(t stock.Task, s *shape, i int, kinds []*unit, count []int) *grid {
+func newGrid(t stock.Task, s *shape, i int, kinds []*unit, count []int, steps float64) *grid {
 	k := t.Saw.Kerf
 	l, w := s.root.Length()+k, s.root.Width()+k
 	g := &grid{count: count}
@@ -231,21 +233,4 @@ func (b *bounds) may(set uint64) (spare float64, ok bool) {
 		}
 	}
 	return spare, spare >= 0
-}
-
-// sharpen adds rules against a set of boards that should be ruled out: kinds that its boards, left to themselves,
-// yield too few of become dearer, the others cheaper.
-func (b *bounds) sharpen(set uint64, pull float64) {
-	prices := make([]float64, len(b.prices))
-	for k := range prices {
-		got := 0
-		for i := range b.grids {
-			if set>>i&1 == 1 {
-				got += b.used[i][k]
-			}
-		}
-		off := (float64(b.count[k]) - float64(got)) / float64(b.count[k])
-		prices[k] = b.prices[k] * math.Exp(pull*max(-2, min(2, off)))
-	}
-	b.rule(prices)
 }

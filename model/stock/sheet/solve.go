@@ -105,28 +105,6 @@ func (s *search) each(e *exact, sets []set) (doubtful []set, none bool) {
 	return doubtful, false
 }
 
-// sharpen rules out the cheapest sets of boards with prices found against each of them, and lifts the bound.
-func (s *search) sharpen(sets []set) []set {
-	start := time.Now()
-	pull := 0.5
-	for range 40 {
-		if s.over() || time.Since(start) > Patience/4 {
-			break
-		}
-		s.bounds.sharpen(sets[0].boards, pull)
-		sets = slices.DeleteFunc(sets, func(c set) bool { _, ok := s.bounds.may(c.boards); return !ok })
-		if len(sets) == 0 {
-			return nil
-		}
-		if sets[0].cost > s.lower {
-			s.lower = sets[0].cost
-		} else {
-			pull *= 0.9
-		}
-	}
-	return sets
-}
-
 // shuffle goes on with all boards at once or one after the other, in random order.
 func (s *search) shuffle() {
 	boards := make([]int, len(s.shapes))
