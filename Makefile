@@ -7,7 +7,7 @@ OUT := out
 BIN := bin/splaywright
 TOOL := $(GO) tool -modfile=.ci/tools.mod
 
-.PHONY: run test build nowindow setup setup-test lint unit thorough robot outside bench papers update clean
+.PHONY: package run test build nowindow setup setup-test lint unit thorough robot outside bench papers update clean
 
 run: setup build papers
 	@if [ -n "$${DISPLAY:-}$${WAYLAND_DISPLAY:-}" ]; then \
@@ -22,6 +22,11 @@ build:
 # The commands alone: pure Go, no C compiler, no display.
 nowindow:
 	CGO_ENABLED=0 $(GO) build -tags nowindow -o $(BIN)-nowindow ./cmd/splaywright
+
+# An archive for a Linux desktop, with an installer in it.
+package: setup
+	$(GO) build -trimpath -ldflags "-s -w" -o $(OUT)/package/splaywright ./cmd/splaywright
+	assets/package/pack $(OUT)/package/splaywright $(OUT)/package
 
 papers:
 	@mkdir -p $(OUT)

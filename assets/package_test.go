@@ -1,0 +1,81 @@
+package assets
+
+import (
+	"encoding/xml"
+	"image/png"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+func text(t *testing.T, path string) string {
+	t.Helper()
+	b, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
+}
+
+// value gives what stands behind "key = " or "key=" at the beginning of a line.
+func value(t *testing.T, text, key string) string {
+	t.Helper()
+	m := regexp.MustCompile(`(?m)^` + key + ` *= *"?([^"\n]*)"?$`).FindStringSubmatch(text)
+	if m == nil {
+		t.Fatalf("there is no %s in\n%s", key, text)
+	}
+	return m[1]
+}
+
+func TestFyneAppSaysWhatTheProgramIs(t *testing.T) {
+	toml := text(t, "../FyneApp.toml")
+	for key, want := range map[string]string{"Version": Version(), "ID": AppID, "Name": "Splaywright"} {
+		if got := value(t, toml, key); got != want {
+			t.Errorf("FyneApp.toml has %s %q, want %q", key, got, want)
+		}
+	}
+	f, err := os.Open("../" + value(t, toml, "Icon"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = f.Close() }()
+	if c, err := png.DecodeConfig(f); err != nil || c.Width != 256 || c.Height != 256 {
+		t.Errorf("the icon is %d × %d (%v); the package puts it among those of 256", c.Width, c.Height, err)
+	}
+}
+
+func TestDesktopEntry(t *testing.T) {
+	toml, entry := text(t, "../FyneApp.toml"), text(t, "package/"+AppID+".desktop")
+	for key, want := range map[string]string{
+		"Name": "Splaywright", "Icon": AppID, "Exec": "splaywright %f", "Type": "Application",
+		"GenericName": value(t, toml, "GenericName"), "Comment": value(t, toml, "Comment"),
+	} {
+		if got := value(t, entry, key); got != want {
+			t.Errorf("the desktop entry has %s %q, want %q", key, got, want)
+		}
+	}
+	if !strings.HasPrefix(entry, "[Desktop Entry]\n") {
+		t.Error("the entry has no heading")
+	}
+}
+
+func TestMetainfo(t *testing.T) {
+	var info struct {
+		ID       string `xml:"id"`
+		Licence  string `xml:"project_license"`
+		Launch   string `xml:"launchable"`
+		Releases []struct {
+			Version string `xml:"version,attr"`
+		} `xml:"releases>release"`
+	}
+	if err := xml.Unmarshal([]byte(text(t, "package/"+AppID+".metainfo.xml")), &info); err != nil {
+		t.Fatal(err)
+	}
+	if info.ID != AppID || info.Launch != AppID+".desktop" || info.Licence != "MIT" {
+		t.Errorf("the metainfo names %+v", info)
+	}
+	if len(info.Releases) == 0 || info.Releases[0].Version != Version() {
+		t.Errorf("releases %+v, want %s first", info.Releases, Version())
+	}
+}
