@@ -177,11 +177,27 @@ func (a *piece) box() (lo, hi mgl64.Vec2) {
 	return lo, hi
 }
 
-// inside tells whether p lies within the region that the pieces bound.
+// inside tells whether p lies within the region that the pieces bound. It counts what a ray along x or
+// y crosses, whichever passes the ends of the pieces farther off: neighbours meet only to within
+// SamePoint, and a ray through their gap would slip out. So it does where hollows at both ends of a
+// board have walls in one line.
 func inside(pieces []piece, p mgl64.Vec3) bool {
+	along, across := 0, 1
+	if clearance(pieces, p, 0) > clearance(pieces, p, 1) {
+		along, across = 1, 0
+	}
 	n := 0
 	for i := range pieces {
-		n += crossings(&pieces[i].curve, pieces[i].from, pieces[i].to, p, 0, 1)
+		n += crossings(&pieces[i].curve, pieces[i].from, pieces[i].to, p, along, across)
 	}
 	return n%2 == 1
+}
+
+// clearance is how far the nearest end of a piece lies off p in one coordinate.
+func clearance(pieces []piece, p mgl64.Vec3, axis int) float64 {
+	least := math.Inf(1)
+	for i := range pieces {
+		least = min(least, math.Abs(pieces[i].from[axis]-p[axis]), math.Abs(pieces[i].to[axis]-p[axis]))
+	}
+	return least
 }
