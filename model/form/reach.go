@@ -27,12 +27,19 @@ func (d Design) everySize() []size {
 		{"boards.top.thickness", d.Boards.Top.Thickness}, {"boards.side.thickness", d.Boards.Side.Thickness},
 		{"corners.overhang", d.Corners.Overhang}, {"corners.overhang-edges", d.Corners.OverhangEdges},
 	}
+	for _, b := range []struct {
+		path  string
+		board Board
+	}{{"boards.front", d.Boards.Front}, {"boards.back", d.Boards.Back}, {"boards.end", d.Boards.End}} {
+		out = append(out, size{b.path + ".thickness", b.board.Thickness})
+	}
+	out = append(out, d.closingSizes()...)
 	for _, p := range []struct {
 		path   string
 		length *measure.Length
 	}{
 		{"corners.tail", d.Corners.Tail}, {"corners.pin", d.Corners.Pin},
-		{"corners.half-pin", d.Corners.HalfPin}, {"corners.depth", d.Corners.Depth},
+		{"corners.half-pin", d.Corners.HalfPin}, {"corners.depth", d.Corners.Depth}, {"corners.lap", d.Corners.Lap},
 	} {
 		if p.length != nil {
 			out = append(out, size{p.path, *p.length})
@@ -52,6 +59,29 @@ func (d Design) everySize() []size {
 		path := fmt.Sprintf("features.%d", i)
 		out = append(out, size{path + ".width", f.Width}, size{path + ".rise", f.Rise}, size{path + ".length", f.Length},
 			size{path + ".diameter", f.Diameter}, size{path + ".radius", f.Radius}, size{path + ".x", f.X}, size{path + ".y", f.Y})
+	}
+	return out
+}
+
+// closingSizes are the lengths of a bottom and a lid.
+func (d Design) closingSizes() []size {
+	var out []size
+	if u := d.Bottom; u != nil {
+		out = append(out, size{"bottom.thickness", u.Thickness}, size{"bottom.up", u.Up})
+		if u.Depth != nil {
+			out = append(out, size{"bottom.depth", *u.Depth})
+		}
+		if u.Clearance != nil {
+			out = append(out, size{"bottom.clearance", max(*u.Clearance, smallest)}) // as little as one likes
+		}
+		out = append(out, u.Screws.everySize("bottom.screws")...)
+	}
+	if l := d.Lid; l != nil {
+		out = append(out, size{"lid.thickness", l.Thickness}, size{"lid.overhang", l.Overhang})
+		if n := l.Battens; n != nil {
+			out = append(out, size{"lid.battens.width", n.Width}, size{"lid.battens.thickness", n.Thickness}, size{"lid.battens.inset", n.Inset})
+			out = append(out, n.Screws.everySize("lid.battens.screws")...)
+		}
 	}
 	return out
 }
