@@ -25,12 +25,14 @@ type shown struct {
 	fresh   bool                // another design has been opened: fit the sheet
 	trouble string              // what went wrong last, so that it is told once
 	same    map[string][]string // parts that share rows of the tables
+	scale   float64             // of the views on the drawing table
 }
 
 // result is everything that follows from a design and takes time to make.
 type result struct {
 	piece    *form.Piece
 	page     draw.Page
+	scale    float64 // of its views
 	scene    *view.Scene
 	diagonal float64 // of the piece, mm
 	tables   map[string][]table.Table
@@ -86,7 +88,7 @@ func derive(d form.Design, how manner) (r result) {
 }
 
 func (r *result) draw(how manner) {
-	r.page = sheet.Table3(r.piece, sheet.Options{
+	r.page, r.scale = sheet.Scaled3(r.piece, sheet.Options{
 		Sheet: r.piece.Design.Papers.Sheet, Projection: r.piece.Design.Papers.Projection,
 		Style: r.piece.Design.Style(), Dark: how.dark, Width: how.room.X, Height: how.room.Y,
 	})
@@ -114,7 +116,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	if !s.Deliver(gen, r.piece) {
 		return
 	}
-	w.shown.trouble, w.shown.same = "", r.same
+	w.shown.trouble, w.shown.same, w.shown.scale = "", r.same, r.scale
 	w.drawing.SetPage(r.page)
 	if w.shown.fresh {
 		w.shown.fresh = false

@@ -18,6 +18,7 @@ type menus struct {
 	undo, redo *fyne.MenuItem
 	save       *fyne.MenuItem
 	recent     *fyne.MenuItem
+	measure    *fyne.MenuItem
 }
 
 // command is a menu item with its shortcut.
@@ -92,10 +93,12 @@ func (w *Window) helpMenu() *fyne.Menu {
 }
 
 func (w *Window) viewMenu() *fyne.Menu {
+	w.menu.measure = command("Measure between two points", fyne.KeyM, ctrl, w.measure)
 	return fyne.NewMenu("View",
 		command("Fit the drawing", fyne.Key0, ctrl, w.drawing.Fit),
 		command("Larger", fyne.KeyEqual, ctrl, w.drawing.ZoomIn),
 		command("Smaller", fyne.KeyMinus, ctrl, w.drawing.ZoomOut),
+		w.menu.measure,
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("First-angle projection", func() { w.project("first") }),
 		fyne.NewMenuItem("Third-angle projection", func() { w.project("third") }),

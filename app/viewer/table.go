@@ -3,6 +3,7 @@ package viewer
 import (
 	"image"
 	"image/color"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -47,7 +48,9 @@ type Table struct {
 	// Over is called with what lies under the pointer when that changes, Picked with what is tapped.
 	Over, Picked func(Hit)
 
-	over string // the last that Over was called with
+	over  string // the last that Over was called with
+	gauge Gauge
+	say   func(across, up float64) string // nil = taps do not measure
 }
 
 var (
@@ -74,7 +77,7 @@ func (t *Table) Spawn(f func(func())) { t.picture.work.Spawn = f }
 
 // SetPage puts another sheet on the table. A table that was fitted stays fitted.
 func (t *Table) SetPage(p draw.Page) {
-	t.page, t.has = p, true
+	t.page, t.has, t.gauge = p, true, Gauge{} // what was measured is gone with the sheet
 	if t.fitted {
 		t.fit()
 	}
@@ -203,6 +206,10 @@ func (t *Table) tell(h Hit) {
 
 // Tapped tells what was tapped.
 func (t *Table) Tapped(e *fyne.PointEvent) {
+	if t.say != nil {
+		t.mark(e.Position)
+		return
+	}
 	if h := t.picture.hit(e.Position, t.size); h.Ref != "" && t.Picked != nil {
 		t.Picked(h)
 	}
@@ -214,6 +221,9 @@ func (t *Table) begin() painter {
 		return nil
 	}
 	page, corner, zoom := t.page, t.corner, float64(t.zoom)
+	if g := t.gauge.items(litInk(), inkOf(sheetColour())); g != nil {
+		page.Items = append(slices.Clip(page.Items), g...)
+	}
 	w := float64(t.size.Width) / zoom
 	paper, lit, ink := inkOf(sheetColour()), t.picture.lit, litInk()
 	return func(dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {

@@ -243,23 +243,30 @@ func general(p *form.Piece, s set) *blank {
 // without a frame. The pictorial turns in a place of its own there. Only the whole of it is scaled,
 // so that the values stay as large as on paper.
 func Table3(p *form.Piece, o Options) draw.Page {
+	page, _ := Scaled3(p, o)
+	return page
+}
+
+// Scaled3 is Table3 with the scale of its views: millimetres on the table a millimetre of the piece;
+// 0 when nothing is drawn.
+func Scaled3(p *form.Piece, o Options) (page draw.Page, scale float64) {
 	o = o.fill(p)
 	size := sizes[o.Sheet]
 	if o.Width > 0 && o.Height > 0 {
 		size = [2]float64{o.Width, o.Height}
 	}
-	page := draw.Page{Title: p.Title, Width: size[0], Height: size[1]}
+	page = draw.Page{Title: p.Title, Width: size[0], Height: size[1]}
 	all := draw.Box{Max: draw.Point{X: size[0], Y: size[1]}}
 	page.Items = append(page.Items, draw.Path{Segs: draw.Rect(all), Filled: true, Fill: o.ink().paper, Layer: "paper"})
 	pics := threePictures(view.NewScene(p, flattening), o)
 	if len(pics.front.Lines) == 0 {
-		return page
+		return page, 0
 	}
 	room := all.Grow(-tableMargin)
-	a := fitted(p, pics, room, o)
+	a, scale := fitted(p, pics, room, o)
 	d := draw.Point{X: room.Min.X - a.box.Min.X + (room.Width()-a.box.Width())/2, Y: room.Min.Y - a.box.Min.Y + (room.Height()-a.box.Height())/2}
 	page.Items = append(page.Items, draw.Moved(a.items, d)...)
-	return page
+	return page, scale
 }
 
 // tableMargin is what stays free round the views on a drawing table, mm.
@@ -267,13 +274,13 @@ const tableMargin = 4.0
 
 // fitted takes any scale, so that the views fill a screen. Dimensions keep their size, so the scale
 // is corrected by what the trial before took for them.
-func fitted(p *form.Piece, pics pictures, room draw.Box, o Options) arrangement {
+func fitted(p *form.Piece, pics pictures, room draw.Box, o Options) (a arrangement, scale float64) {
 	v := p.Overall
 	depth := max(v.DepthTop, v.DepthFloor).MM()
 	w, h := max(v.WidthTop, v.WidthFloor).MM()+depth, v.Height.MM()+depth
 	const dims = 80.0 // about what dimensions and gaps take each way, mm
-	scale := min((room.Width()-dims)/w, (room.Height()-dims)/h)
-	a := threeViews(p, pics, scale, o)
+	scale = min((room.Width()-dims)/w, (room.Height()-dims)/h)
+	a = threeViews(p, pics, scale, o)
 	for range 4 {
 		better := min((room.Width()-(a.box.Width()-w*scale))/w, (room.Height()-(a.box.Height()-h*scale))/h)
 		if better < 0.2*scale {
@@ -288,5 +295,5 @@ func fitted(p *form.Piece, pics pictures, room draw.Box, o Options) arrangement 
 			break
 		}
 	}
-	return a
+	return a, scale
 }

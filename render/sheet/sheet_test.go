@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"testing"
 
@@ -132,5 +133,23 @@ func look(t *testing.T, name string, pages []draw.Page) {
 	defer f.Close()
 	if err := pdf.Write(f, pages, pdf.Meta{Title: name}); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// The scale that is told is the one that is drawn: the width at the floor spans as much paper.
+func TestTheTableTellsItsScale(t *testing.T) {
+	p := model.Derive(formtest.WorkedExample())
+	page, scale := Scaled3(p, Options{Width: 200, Height: 150})
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, it := range page.Items {
+		if path, ok := it.(draw.Path); ok && path.Ref == "side-left" && path.Layer == "visible" {
+			b := draw.Bounds([]draw.Item{path})
+			if b.Min.Y > page.Height/2 && b.Max.X < page.Width/2 { // in the front view
+				lo, hi = min(lo, b.Min.Y), max(hi, b.Max.Y)
+			}
+		}
+	}
+	if want := p.Overall.Height.MM() * scale; scale <= 0 || math.Abs(hi-lo-want) > 1 { // pens have a width
+		t.Errorf("the left side is %v mm high on the table, at a scale of %v it would be %v", hi-lo, scale, want)
 	}
 }

@@ -1,0 +1,59 @@
+package app
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"splaywright/render/draw"
+)
+
+// Tapping near both upper corners of the front view reads the width at the top, 420 mm.
+func TestMeasureBetweenTwoPoints(t *testing.T) {
+	w := onScreen(t)
+	page := w.drawing.Page()
+	var points []draw.Point // of the piece, in the front view
+	level := 0.0            // of the top's upper face
+	for _, it := range page.Items {
+		p, ok := it.(draw.Path)
+		if !ok || p.Layer != "visible" {
+			continue
+		}
+		for _, s := range p.Segs {
+			if at := s.P[2]; at.Y > page.Height/2 && at.X < page.Width*0.65 {
+				points, level = append(points, at), max(level, at.Y)
+			}
+		}
+	}
+	left, right := draw.Point{X: page.Width}, draw.Point{}
+	for _, at := range points {
+		if level-at.Y < 0.01 && at.X < left.X {
+			left = at
+		}
+		if level-at.Y < 0.01 && at.X > right.X {
+			right = at
+		}
+	}
+	near := func(p draw.Point) *fyne.PointEvent {
+		return &fyne.PointEvent{Position: w.drawing.Place(p).AddXY(3, -2)}
+	}
+	w.measure()
+	if !w.drawing.Measuring() || !w.menu.measure.Checked {
+		t.Fatal("measuring has not begun")
+	}
+	w.drawing.Tapped(near(left))
+	if got := w.drawing.Measured(); got != "" {
+		t.Errorf("one point measures %q", got)
+	}
+	w.drawing.Tapped(near(right))
+	if got := w.drawing.Measured(); got != "420.0 mm" {
+		t.Errorf("the top measures %q, want 420.0 mm", got)
+	}
+	if n := len(twins(t, w)); n != 0 {
+		t.Error("measuring edits a dimension")
+	}
+	w.measure()
+	if w.drawing.Measuring() || w.drawing.Measured() != "" {
+		t.Error("measuring goes on")
+	}
+}
