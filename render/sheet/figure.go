@@ -76,13 +76,19 @@ func (o Options) scales() []ratio {
 	return metricScales
 }
 
-// Views gives each view of the piece as a picture at full size: front, end, top, pictorial, and the
-// true face of each part. No two have the same name.
+// Views gives each view of the piece as a picture at full size: front, end, top, pictorial, the
+// sections through the middle, and the true face of each part. No two have the same name.
 func Views(p *form.Piece) []Named {
 	scene := view.NewScene(p, flattening)
 	var out []Named
 	for _, d := range []view.Direction{view.Front, view.End, view.Top, view.Pictorial(usualTurn, usualTip)} {
 		out = append(out, Named{d.Name, alone(p.Title+", "+d.Name, newFigure(scene.Project(d), 1, onPaper, d.Name != "pictorial"))})
+	}
+	for _, c := range middleCuts(Options{}) {
+		if s := view.NewSection(p, flattening, c.Cut); len(s.Faces) > 0 {
+			name := "section " + c.letter + "-" + c.letter
+			out = append(out, Named{name, alone(p.Title+", "+name, sectionFigure(p, s, 1, onPaper, map[string]bool{}))})
+		}
 	}
 	for _, q := range p.Parts {
 		if q.Solid == nil {

@@ -7,7 +7,7 @@ import (
 	"splaywright/render/table"
 )
 
-// Papers is the whole set: the piece, each kind of part, the tables, and the cautions. The same piece
+// Papers is the whole set: the piece, each kind of part, sections and details, the tables, and the cautions. The same piece
 // gives the same pages.
 func Papers(p *form.Piece, o Options) []draw.Page {
 	o = o.fill(p)
@@ -17,6 +17,7 @@ func Papers(p *form.Piece, o Options) []draw.Page {
 	for _, group := range kinds(p) {
 		sheets = append(sheets, partSheet(p, s, group))
 	}
+	sheets = append(sheets, sectionSheets(p, s)...)
 	if b := togetherSheet(p, s); b != nil {
 		sheets = append(sheets, b)
 	}
