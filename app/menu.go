@@ -62,6 +62,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 	quit := command("Quit", fyne.KeyQ, ctrl, w.quit)
 	quit.IsQuit = true
 	return fyne.NewMenu("File",
+		command("New…", fyne.KeyN, ctrl, w.gallery),
 		examples,
 		command("New window", fyne.KeyN, ctrlShift, func() { w.another() }),
 		command("Open…", fyne.KeyO, ctrl, w.open),

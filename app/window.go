@@ -152,6 +152,9 @@ func (w *Window) ShowAndRun() {
 		if w.journals != "" {
 			w.offerLost(session.Lost(w.journals))
 		}
+		if w.win.Canvas().Overlays().Top() == nil {
+			w.welcome()
+		}
 	})
 	w.win.ShowAndRun()
 }

@@ -3,6 +3,8 @@
 package main
 
 import (
+	"os"
+
 	fyneapp "fyne.io/fyne/v2/app"
 
 	"splaywright/app"
@@ -11,7 +13,7 @@ import (
 )
 
 func openWindow(_ *program, file string) error {
-	w := app.New(fyneapp.NewWithID(assets.AppID), app.Options{Path: file, Journal: app.JournalFolder()})
+	w := app.New(fyneapp.NewWithID(assets.AppID), app.Options{Path: file, Example: app.ExampleFor(os.Getenv), Journal: app.JournalFolder()})
 	w.ShowAndRun()
 	return nil
 }

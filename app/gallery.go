@@ -1,0 +1,118 @@
+package app
+
+import (
+	"image"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/panel"
+	"splaywright/app/session"
+	"splaywright/app/viewer"
+	"splaywright/assets"
+	"splaywright/model"
+	"splaywright/render/view"
+)
+
+// Pictures of the examples, window units; twice as many dots, for fine screens.
+const (
+	cardWidth  = 220
+	cardHeight = 150
+)
+
+// card is the picture of an example and its sizes.
+type card struct {
+	picture *canvas.Image
+	sizes   *widget.Label
+}
+
+// gallery offers the built-in examples as pictures, to begin a new design with.
+func (w *Window) gallery() {
+	grid := container.NewGridWithColumns(3)
+	var d *dialog.CustomDialog
+	for _, e := range assets.Examples() {
+		c := newCard()
+		begin := widget.NewButton(e.Title, func() {
+			d.Hide()
+			w.guard("begin a new design", func() { w.newFrom(e.Name) })
+		})
+		begin.Importance = widget.LowImportance
+		grid.Add(container.NewBorder(nil, container.NewVBox(begin, c.sizes), nil, nil, newTappable(c.picture, begin.OnTapped)))
+		w.portray(e.Name, c)
+	}
+	blank := widget.NewButton("Open a file…", func() {
+		d.Hide()
+		w.open()
+	})
+	hint := widget.NewLabel("Begin with one of these and type your own sizes. Every one of them is only a few numbers: a step becomes a bench when three of them change.")
+	hint.Wrapping = fyne.TextWrapWord
+	body := container.NewBorder(hint, container.NewHBox(blank), nil, nil, grid)
+	d = dialog.NewCustom("A new design", "Close", body, w.win)
+	d.Resize(fyne.NewSize(3*cardWidth+60, 2*cardHeight+280))
+	w.show(d)
+}
+
+func newCard() *card {
+	c := &card{picture: canvas.NewImageFromImage(image.NewRGBA(image.Rect(0, 0, 1, 1))), sizes: widget.NewLabel("")}
+	c.picture.FillMode = canvas.ImageFillContain
+	c.picture.SetMinSize(fyne.NewSize(cardWidth, cardHeight))
+	c.sizes.Wrapping = fyne.TextWrapWord
+	c.sizes.Importance = widget.LowImportance
+	c.sizes.Alignment = fyne.TextAlignCenter
+	c.sizes.SizeName = theme.SizeNameCaptionText
+	return c
+}
+
+// portray makes the picture of an example away from the window.
+func (w *Window) portray(name string, c *card) {
+	inks := viewer.SheetInks()
+	w.elsewhere(func() {
+		s, err := session.FromExample(name)
+		if err != nil {
+			return // its button tells when it is tapped
+		}
+		p := model.Derive(s.Design())
+		img := viewer.Portrait(view.NewScene(p, flattening), diagonal(p), 2*cardWidth, 2*cardHeight, inks)
+		text := panel.OverallText(p)
+		fyne.Do(func() {
+			c.picture.Image = img
+			c.picture.Refresh()
+			c.sizes.SetText(text)
+		})
+	})
+}
+
+// tappable makes a picture do something when it is tapped.
+type tappable struct {
+	widget.BaseWidget
+	shown fyne.CanvasObject
+	do    func()
+}
+
+func newTappable(o fyne.CanvasObject, do func()) *tappable {
+	t := &tappable{shown: o, do: do}
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// Tapped does it.
+func (t *tappable) Tapped(*fyne.PointEvent) { t.do() }
+
+func (t *tappable) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(t.shown) }
+
+// prefSeen is the preference that tells that the examples have been offered once.
+const prefSeen = "seen-examples"
+
+// welcome offers the examples to somebody who starts the program for the first time and has
+// brought no file.
+func (w *Window) welcome() {
+	if w.s.Path() != "" || w.opening != nil || w.app.Preferences().Bool(prefSeen) {
+		return
+	}
+	w.app.Preferences().SetBool(prefSeen, true)
+	w.gallery()
+}
