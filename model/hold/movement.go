@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/model/timber"
 )
@@ -16,30 +17,42 @@ const (
 	mostUnlike = 0.5
 )
 
+// seasons are the moistures, percent, that the wood takes on in the driest and the dampest air.
+type seasons struct {
+	dry, damp float64
+	words     string
+}
+
+func seasonsOf(u form.Use) seasons {
+	s := seasons{dry: timber.EquilibriumMoisture(roomWarmth, float64(u.Dry)), damp: timber.EquilibriumMoisture(roomWarmth, float64(u.Damp))}
+	s.words = fmt.Sprintf("from %d to %d %% humidity (%.1f to %.1f %% moisture in the wood)", u.Dry, u.Damp, s.dry, s.damp)
+	return s
+}
+
+// change is how much a size across the grain of a flatsawn board grows from the driest to the
+// dampest air, mm; ok is false where the timber's movement is not in the table.
+func (s seasons) change(name string, size float64) (mm float64, ok bool) {
+	m, ok := timber.FindMovement(name)
+	if !ok {
+		return 0, false
+	}
+	return math.Abs(m.Change(size, timber.AcrossFlatsawn, s.dry, s.damp)), true
+}
+
 // movement is how much the top and the sides grow and shrink across the grain between the driest and
 // the dampest air, and what that does where both are joined along their width.
 func (r *reckoning) movement() {
-	dry := timber.EquilibriumMoisture(roomWarmth, float64(r.d.Use.Dry))
-	damp := timber.EquilibriumMoisture(roomWarmth, float64(r.d.Use.Damp))
-	seasons := fmt.Sprintf("from %d to %d %% humidity (%.1f to %.1f %% moisture in the wood)", r.d.Use.Dry, r.d.Use.Damp, dry, damp)
-	change := func(name string) (float64, bool) {
-		m, ok := timber.FindMovement(name)
-		if !ok {
-			return 0, false
-		}
-		return math.Abs(m.Change(r.depth, timber.AcrossFlatsawn, dry, damp)), true
-	}
-	top, ok := change(r.d.Boards.Top.Timber)
+	top, ok := r.air.change(r.d.Boards.Top.Timber, r.depth)
 	if !ok {
 		return
 	}
-	r.add(Figure{ID: "top-moves", What: "seasonal movement of the top across its grain, flatsawn, " + seasons, Value: top, Unit: "mm",
+	r.add(Figure{ID: "top-moves", What: "seasonal movement of the top across its grain, flatsawn, " + r.air.words, Value: top, Unit: "mm",
 		Formula: "depth · C · change of moisture", Source: movementSource, Parts: []string{"top"}, Sizes: []string{"size.depth", "timber", "use"}, Level: part.Note})
-	side, ok := change(r.d.Boards.Side.Timber)
+	side, ok := r.air.change(r.d.Boards.Side.Timber, r.depth)
 	if !ok || r.d.Boards.Side.Timber == r.d.Boards.Top.Timber {
 		return
 	}
-	r.add(Figure{ID: "boards-move-apart", What: "difference in movement between top and sides along their joint, " + seasons, Value: math.Abs(top - side), Limit: mostUnlike, Unit: "mm",
+	r.add(Figure{ID: "boards-move-apart", What: "difference in movement between top and sides along their joint, " + r.air.words, Value: math.Abs(top - side), Limit: mostUnlike, Unit: "mm",
 		Formula: "depth · difference of C · change of moisture", Source: movementSource + "; limit: common practice", Parts: []string{"top", "side-left", "side-right"},
 		Sizes: []string{"boards.top.timber", "boards.side.timber", "size.depth", "use"}, Advice: "one timber for both, or quartersawn boards", Level: part.Warning})
 }

@@ -39,26 +39,32 @@ func (r *reckoning) corner(out float64) {
 		return
 	}
 	what := "bending stress of a side at the corner"
-	for _, j := range r.p.Joints {
-		if j.Kind != form.ThroughDovetail {
-			continue
-		}
-		through := 0.
-		spans := j.Pins
-		if strings.HasPrefix(j.TailBoard, "side") {
-			spans = j.TailRoots
-		}
-		for _, s := range spans {
-			through += s.Width().MM()
-		}
+	if through, ok := r.through(); ok {
 		wall.Width, what = through, "bending stress of the side's pins or tails at the corner"
-		break
 	}
 	stress := 6 * out * arm / (wall.Width * wall.Height * wall.Height)
 	r.add(Figure{ID: "corner-bends", What: what, Value: stress, Limit: wall.MOR / reserve, Unit: "MPa",
 		Formula: "6·push·(height − top) / (width through the joint · thickness²)", Source: statics + "; limit: a third of the clear wood's strength, common practice",
 		Parts: []string{"side-left", "side-right"}, Sizes: []string{"stretchers", "splay.ends", "boards.side.thickness", "size.height"},
 		Advice: "a stretcher between the sides, which takes the push as a tie", Level: part.Warning})
+}
+
+// through is the width, mm, of a side's pins or tails that reach through a dovetailed corner.
+func (r *reckoning) through() (width float64, ok bool) {
+	for _, j := range r.p.Joints {
+		if j.Kind != form.ThroughDovetail {
+			continue
+		}
+		spans := j.Pins
+		if strings.HasPrefix(j.TailBoard, "side") {
+			spans = j.TailRoots
+		}
+		for _, s := range spans {
+			width += s.Width().MM()
+		}
+		return width, true
+	}
+	return 0, false
 }
 
 // tie is the pull in a stretcher that holds the sides together, shared evenly by all of them. Screws

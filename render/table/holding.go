@@ -11,18 +11,20 @@ import (
 func Holding(p *form.Piece, style measure.Style) Table {
 	s := newSheet("holding", "Will it hold", style)
 	s.words("What")
-	s.numbers("", "Figure", "At most")
+	s.numbers("", "Figure", "Limit")
 	s.words("Unit", "Verdict", "Formula", "Source")
 	for _, f := range hold.Figures(p) {
-		most := Cell{}
+		limit := Cell{}
 		if f.Limit > 0 {
-			most = s.held(f.Limit, f.Unit)
+			limit = s.held(f.Limit, f.Unit)
 		}
-		s.row(first(f.Parts), word(f.What), s.held(f.Value, f.Unit), most, word(s.unitOf(f.Unit)),
+		s.row(first(f.Parts), word(f.What), s.held(f.Value, f.Unit), limit, word(s.unitOf(f.Unit)),
 			word(verdict(f)), word(f.Formula), word(f.Source))
 	}
 	if len(s.Rows) > 0 {
+		s.note("Within and too much: the limit is the most that should be. Enough and too little: it is the least. To judge: there is none.")
 		s.note(hold.Caution)
+		s.note("What is said of the seasons: " + hold.CautionMoves)
 		for _, n := range hold.NotChecked() {
 			s.note("Not checked: " + n)
 		}
@@ -47,12 +49,17 @@ func (s *sheet) unitOf(unit string) string {
 	return unit
 }
 
+// verdict tells by its word whether the limit is the most or the least that may be.
 func verdict(f hold.Figure) string {
 	switch {
 	case f.Limit == 0:
 		return "to judge"
+	case f.Over() && f.Least:
+		return "too little"
 	case f.Over():
 		return "too much"
+	case f.Least:
+		return "enough"
 	}
 	return "within"
 }

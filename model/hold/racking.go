@@ -1,0 +1,116 @@
+package hold
+
+import (
+	"fmt"
+
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+const (
+	// rackShare of the load is the sideways push in the shop's own case: about what drags a loaded
+	// piece along a smooth floor. Common practice; EN 1022 pushes with 20 N alone.
+	rackShare = 0.2
+
+	rackSource = "statics of a portal frame with hinged feet; a fifth of the load as push: common practice (EN 1022 pushes with 20 N: https://en.tentangkayu.com/2022/06/chair-stability-tests-based-on-en-1022.html )"
+)
+
+// Racking is what a sideways push at the height of the seat brings to a side that stands on a hinged
+// foot, half the push on each of two: the bending moment, N·mm, at a height above the floor.
+func Racking(push, height float64) float64 { return push / 2 * height }
+
+// racking is a push from the end at seat level: without a stretcher the corners alone keep the sides
+// square to the top, with one the top and the stretcher hold them as a couple.
+func (r *reckoning) racking() {
+	wall, _, ok := beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
+	if !ok {
+		return
+	}
+	push := rackShare * r.load
+	arm := r.d.Size.Height.MM() - r.d.Boards.Top.Thickness.MM()
+	below, ties := r.lowestTies()
+	corner := Figure{ID: "racking-corner", What: fmt.Sprintf("bending stress of the side's section at the corner under a sideways push of %.0f N at the top", push),
+		Unit: "MPa", Formula: "6 · push/2 · (height − top) / (width through the joint · thickness²)", Source: rackSource,
+		Parts: []string{"side-left", "side-right"}, Sizes: []string{"stretchers", "boards.side.thickness", "size.height"},
+		Advice: "a stretcher well below the top, or thicker sides", Level: part.Warning}
+	through := wall
+	if w, ok := r.through(); ok {
+		through.Width = w
+	}
+	corner.Value = stress(through, Racking(push, arm))
+	if len(ties) == 0 {
+		corner.Limit, corner.Source = wall.MOR/reserve, rackSource+"; limit: a third of the clear wood's strength, common practice"
+		r.add(corner)
+		r.rackScrews(push, arm)
+		return
+	}
+	corner.ID, corner.What, corner.Level = "racking-without-stretcher", corner.What+", were there no stretcher", part.Note
+	r.add(corner)
+	moment := Racking(push, r.d.Size.Height.MM()-below)
+	r.add(Figure{ID: "racking-side", What: fmt.Sprintf("bending stress of a side at the stretcher under a sideways push of %.0f N at the top", push),
+		Value: stress(wall, moment), Limit: wall.MOR / reserve, Unit: "MPa", Formula: "6 · push/2 · height of the stretcher's middle / (width · thickness²)",
+		Source: rackSource + "; limit: a third of the clear wood's strength, common practice", Parts: corner.Parts, Sizes: corner.Sizes,
+		Advice: "a lower stretcher, or thicker sides", Level: part.Warning})
+	pull := Racking(push, arm) / (below - r.d.Boards.Top.Thickness.MM()/2) / float64(len(ties))
+	for _, i := range ties {
+		r.rackTie(i, push, pull)
+	}
+}
+
+// rackTie is what the push brings to one stretcher; screws in its end grain are judged by it.
+func (r *reckoning) rackTie(i int, push, pull float64) {
+	id := fmt.Sprintf("stretcher-%d", i+1)
+	f := Figure{ID: "racking-pull", What: fmt.Sprintf("pull and thrust at each end of %s under a sideways push of %.0f N at the top", r.nameOf(id), push),
+		Value: pull, Unit: "N", Formula: "push/2 · (height − top) / (top's middle to the stretcher's middle), shared by the lowest stretchers",
+		Source: rackSource, Parts: []string{id}, Sizes: []string{fmt.Sprintf("stretchers.%d.below-top", i)}, Level: part.Note}
+	if limit, ok := r.endGrain(i); ok {
+		f.Limit, f.Level = limit, part.Warning
+		f.Source += "; screws in end grain as for the pull of the splay"
+		f.Sizes = append(f.Sizes, fmt.Sprintf("stretchers.%d.screws.length", i), fmt.Sprintf("stretchers.%d.screws.count", i), fmt.Sprintf("stretchers.%d.joint", i))
+		f.Advice = "a housing with glue, more or longer screws, or the stretcher lower down"
+	}
+	r.add(f)
+}
+
+// stress of a section under a bending moment, MPa.
+func stress(b Beam, moment float64) float64 { return moment * b.Height / 2 / b.inertia() }
+
+// lowestTies are the lowest stretchers, by their place in the design, and how far below the top's
+// upper face their middle lies, mm. Stretchers within a millimetre of each other share the load.
+func (r *reckoning) lowestTies() (below float64, ties []int) {
+	for i, s := range r.d.Stretchers {
+		high := s.Width.MM()
+		if s.Set == form.Flat {
+			high = s.Thickness.MM()
+		}
+		at := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + high/2
+		switch {
+		case at > below+1:
+			below, ties = at, []int{i}
+		case at > below-1:
+			ties = append(ties, i)
+		}
+	}
+	return below, ties
+}
+
+// rackScrews is the pull in the screws of a butted top: they sit in the middle of the side's
+// thickness, and the side's far arris bears against the top.
+func (r *reckoning) rackScrews(push, arm float64) {
+	s := r.d.Corners.Screws
+	_, wood, ok := beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
+	if s == nil || !ok || s.Count < 1 {
+		return
+	}
+	half := r.d.Boards.Side.Thickness.MM() / 2
+	thread := s.Length.MM() + s.Counterbore.MM() - r.d.Boards.Top.Thickness.MM()
+	if r.d.Corners.Depth != nil && r.d.Corners.Joint == form.Housing {
+		thread += r.d.Corners.Depth.MM()
+	}
+	r.add(Figure{ID: "racking-screws-pull", What: fmt.Sprintf("pull in each screw of a corner, in end grain, under a sideways push of %.0f N at the top", push),
+		Value: Racking(push, arm) / half / float64(s.Count), Limit: endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Gauge), max(thread, 0)), Unit: "N",
+		Formula: "push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2,850/15,700 of 108.25·G²·D·L",
+		Source:  rackSource + "; FPL-GTR-190 equation 8-9 (from memory) and https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html ; glue is not counted",
+		Parts:   []string{"top", "side-left", "side-right"}, Sizes: []string{"corners.screws.length", "corners.screws.count", "stretchers", "boards.side.thickness"},
+		Advice: "a stretcher well below the top, or glued housings or dovetails", Level: part.Warning})
+}
