@@ -156,6 +156,9 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 		if j.Kind == form.Housing {
 			n.text = appendOnce(n.text, "Housings: table Seats")
 		}
+		if (j.Kind == form.InGroove || j.Kind == form.InRabbet) && j.TailBoard == q.ID {
+			n.text = appendOnce(n.text, "Groove for the bottom: table Grooves")
+		}
 	}
 	for _, j := range p.Joints {
 		if j.Slope != 0 && j.TailBoard == q.ID {

@@ -180,7 +180,7 @@ func (s *steps) cheeks(j joint.Joint) string {
 
 func (s *steps) housing(j joint.Joint) {
 	s.step(j.TailBoard, "Cut the "+seatWord(j), "Clamp a fence; keep both hands on the router or the saw.",
-		fmt.Sprintf("In the %s for the %s, %s deep; its place stands in Seats.", s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), s.show(j.Depth)),
+		fmt.Sprintf("In the %s for the %s, %s deep; its place stands in %s.", s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), s.show(j.Depth), placeWord(j)),
 		"Mark its width from the board that goes in, not from a rule.")
 }
 

@@ -69,3 +69,11 @@ func flats(s *sheet, p *form.Piece) {
 	s.row("", word("across the flats at the top"), s.length(top), word(fmt.Sprintf("%d staves; width and depth go round their corners", d.Size.Staves)))
 	s.row("", word("across the flats at the floor"), s.length(floor), word(""))
 }
+
+// placeWord is the table in which the place of a hollow stands.
+func placeWord(j joint.Joint) string {
+	if grooved(j) {
+		return "Grooves"
+	}
+	return "Seats"
+}
