@@ -59,6 +59,7 @@ type builder struct {
 	closed  []*block
 	seen    map[string]bool
 	best    *block
+	top     float64 // nothing is worth more
 }
 
 func newBuilder(l, w int, pieces []Worth) *builder {
@@ -139,17 +140,20 @@ func (b *builder) push(n *block) {
 
 func (b *builder) run(ctx context.Context) bool {
 	for len(b.open) > 0 {
+		n := heap.Pop(&b.open).(*block)
+		if b.top = n.hope; n.hope <= b.best.value {
+			break
+		}
 		if ctx.Err() != nil {
 			return false
-		}
-		n := heap.Pop(&b.open).(*block)
-		if n.hope <= b.best.value {
-			return true
 		}
 		b.closed = append(b.closed, n)
 		for _, o := range b.closed {
 			b.join(n, o)
 		}
+	}
+	if b.best != nil {
+		b.top = b.best.value
 	}
 	return true
 }

@@ -2,9 +2,11 @@ package sheet
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"math/bits"
 	"slices"
+	"time"
 
 	"splaywright/model/stock"
 )
@@ -56,7 +58,7 @@ func newBounds(t stock.Task, shapes []*shape, us []*unit) *bounds {
 	for i, u := range b.kinds {
 		areas[i] = u.area()
 	}
-	b.rule(areas)
+	b.rule(areas, Patience/50)
 	return b
 }
 
@@ -64,8 +66,8 @@ func (u *unit) same(v *unit) bool {
 	return v == u || v.l == u.l && v.w == u.w && v.turn == u.turn && slices.Equal(v.boards, u.boards)
 }
 
-// rule adds a rule from prices.
-func (b *bounds) rule(prices []float64) {
+// rule adds a rule from prices; patience is how long each board's best cutting may be looked for.
+func (b *bounds) rule(prices []float64, patience time.Duration) {
 	r := rule{most: make([]float64, len(b.grids))}
 	for i, g := range b.grids {
 		if i > 0 && b.grids[i-1] == g {
@@ -73,6 +75,9 @@ func (b *bounds) rule(prices []float64) {
 			continue
 		}
 		r.most[i], _ = g.yield(prices)
+		if v, ok := g.limited(prices, patience); ok {
+			r.most[i] = min(r.most[i], v)
+		}
 		if len(b.rules) == 0 {
 			r.most[i] = min(r.most[i], g.sound*(1+1e-9)) // the first prices are areas
 		}
@@ -233,4 +238,25 @@ func (b *bounds) may(set uint64) (spare float64, ok bool) {
 		}
 	}
 	return spare, spare >= 0
+}
+
+// limited is as yield, no kind more often than wanted; where the search takes too long it is still a bound. It knows
+// nothing (false) of units that may turn, whose steps differ along and across.
+func (g *grid) limited(prices []float64, patience time.Duration) (float64, bool) {
+	var pieces []Worth
+	for n, it := range g.items {
+		k := g.kind[n]
+		if n > 0 && g.kind[n-1] == k {
+			return 0, false
+		}
+		pieces = append(pieces, Worth{Length: it.l, Width: it.w, Count: g.count[k], Value: prices[k]})
+	}
+	if len(pieces) == 0 {
+		return 0, true
+	}
+	ctx, stop := context.WithTimeout(context.Background(), patience)
+	defer stop()
+	b := newBuilder(g.l, g.w, pieces)
+	b.run(ctx)
+	return b.top * (1 + 1e-9), true
 }

@@ -82,7 +82,7 @@ func (s *search) ruleOut(sets []set, prices []float64) []set {
 	if !slices.ContainsFunc(prices, func(v float64) bool { return v > 0 }) {
 		return sets
 	}
-	s.bounds.rule(slices.Clone(prices))
+	s.bounds.rule(slices.Clone(prices), Patience/60)
 	last := &bounds{rules: s.bounds.rules[len(s.bounds.rules)-1:]}
 	sets = slices.DeleteFunc(sets, func(c set) bool { _, ok := last.may(c.boards); return !ok })
 	if len(sets) > 0 {
