@@ -23,7 +23,7 @@ type Taken struct {
 }
 
 // Best finds the rectangles worth most together that one sound sheet yields by cuts that go right through, none more
-// often than its count. proven is false when the context ended the search; the answer is then the best found.
+// often than its count or 255. proven is false when the context ended the search; the answer is then the best found.
 //
 // Rectangles are built from smaller ones side by side, the most promising first: its value and the most that the rest
 // of the sheet could add (K. V. Viswanathan and A. Bagchi, Operations Research 41 (1993) 768–776).
@@ -36,6 +36,9 @@ func Best(ctx context.Context, length, width int, pieces []Worth) (value float64
 	}
 	return value, taken, proven
 }
+
+// mostCopies is how often Best takes a piece at most, whatever its count.
+const mostCopies = 255
 
 // block is a rectangle already built.
 type block struct {
@@ -66,7 +69,7 @@ func newBuilder(l, w int, pieces []Worth) *builder {
 	b := &builder{l: l, w: w, pieces: pieces, seen: map[string]bool{}}
 	var items []item
 	for _, p := range pieces {
-		b.most = append(b.most, uint8(min(255, max(0, p.Count))))
+		b.most = append(b.most, uint8(min(mostCopies, max(0, p.Count))))
 		if p.Count <= 0 {
 			continue
 		}

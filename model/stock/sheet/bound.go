@@ -246,7 +246,7 @@ func (g *grid) limited(prices []float64, patience time.Duration) (float64, bool)
 	var pieces []Worth
 	for n, it := range g.items {
 		k := g.kind[n]
-		if n > 0 && g.kind[n-1] == k {
+		if n > 0 && g.kind[n-1] == k || g.count[k] > mostCopies {
 			return 0, false
 		}
 		pieces = append(pieces, Worth{Length: it.l, Width: it.w, Count: g.count[k], Value: prices[k]})
