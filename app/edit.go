@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/panel"
+	"splaywright/app/session"
 )
 
 // set puts a text that was typed into the session.
@@ -34,17 +35,19 @@ func (w *Window) add(a panel.Add) {
 		w.nameValue()
 		return
 	}
-	var err error
-	if a.Path != "" {
-		err = w.s.Append(a.Path, a.Fields...)
-	} else {
-		err = w.s.Change(a.Label, a.Fields...)
-	}
-	if err != nil {
+	if err := put(w.s, a); err != nil {
 		w.tell(a.Label, err)
 		return
 	}
 	w.changed()
+}
+
+// put adds what an Add says to a session.
+func put(s *session.Session, a panel.Add) error {
+	if a.Path != "" {
+		return s.Append(a.Path, a.Fields...)
+	}
+	return s.Change(a.Label, a.Fields...)
 }
 
 func (w *Window) remove(path string) {

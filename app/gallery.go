@@ -50,9 +50,10 @@ func (w *Window) gallery() {
 	})
 	hint := widget.NewLabel("Begin with one of these and type your own sizes. Every one of them is only a few numbers: a step becomes a bench when three of them change.")
 	hint.Wrapping = fyne.TextWrapWord
-	body := container.NewBorder(hint, container.NewHBox(blank), nil, nil, grid)
+	body := container.NewBorder(hint, container.NewHBox(blank), nil, nil, container.NewVScroll(grid))
 	d = dialog.NewCustom("A new design", "Close", body, w.win)
-	d.Resize(fyne.NewSize(3*cardWidth+60, 2*cardHeight+280))
+	room := w.win.Canvas().Size()
+	d.Resize(fyne.NewSize(3*cardWidth+80, max(2*cardHeight, min(4*cardHeight+120, room.Height-80))))
 	w.show(d)
 }
 

@@ -37,8 +37,7 @@ func (w *Window) pick(path, item string) {
 
 // ask shows a few places to type, the first with the cursor in it, and does something with them.
 func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() error, first *widget.Entry) {
-	var d *dialog.FormDialog
-	d = dialog.NewForm(title, confirm, "Cancel", items, func(ok bool) {
+	d := dialog.NewForm(title, confirm, "Cancel", items, func(ok bool) {
 		if !ok {
 			return
 		}

@@ -84,15 +84,12 @@ func TestEveryForm(t *testing.T) {
 			if a.Name {
 				continue
 			}
-			w.add(a)
-			if !w.s.Reads() {
-				t.Errorf("%s: %s: %v", name, a.Label, w.s.Errors())
+			if err := put(w.s, a); err != nil || !w.s.Reads() {
+				t.Errorf("%s: %s: %v, %v", name, a.Label, err, w.s.Errors())
 			}
-			w.undo()
+			w.s.Undo()
 		}
-		for w.s.CanUndo() {
-			w.undo()
-		}
+		w.undo()
 		if string(w.s.Document().Bytes()) != before {
 			t.Fatalf("undo after %s does not bring the stool back", name)
 		}
