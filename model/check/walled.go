@@ -23,20 +23,20 @@ func formName(name string) string {
 }
 
 func isWall(q *part.Part) bool {
-	return q.ID == "front" || q.ID == "back" || strings.HasPrefix(q.ID, "end-") || strings.HasPrefix(q.ID, "stave-")
+	return q.ID == "front" || q.ID == "back" || strings.HasPrefix(q.ID, "end-") || isStave(q)
 }
 
 func isBatten(q *part.Part) bool { return strings.HasPrefix(q.ID, "batten-") }
 
-// numbered tells whether a board goes by a number and so takes no article.
-func numbered(q *part.Part) bool { return strings.HasPrefix(q.ID, "stave-") || isBatten(q) }
+// isStave: all staves go by one name, so that equal trouble on each reads the same and is told once.
+func isStave(q *part.Part) bool { return strings.HasPrefix(q.ID, "stave-") }
 
 // wallRole is the key under boards that a wall's own board has.
 func wallRole(q *part.Part) string {
 	switch {
 	case strings.HasPrefix(q.ID, "end-"):
 		return "end"
-	case strings.HasPrefix(q.ID, "stave-"):
+	case isStave(q):
 		return "side"
 	}
 	return q.ID

@@ -106,7 +106,10 @@ func boardName(q *part.Part) string {
 
 // theBoard is a board's name with its article; a numbered one has none.
 func theBoard(q *part.Part) string {
-	if isStretcher(q) || numbered(q) {
+	if isStave(q) {
+		return "every stave"
+	}
+	if isStretcher(q) || isBatten(q) {
 		return boardName(q)
 	}
 	return "the " + boardName(q)

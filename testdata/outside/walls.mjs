@@ -1,0 +1,180 @@
+// Builds trays, chests and rings with a general-purpose mesh-boolean library, from their sizes and the
+// slide-on rule alone, and compares every part's volume with what `splaywright derive` says.
+//
+//   node walls.mjs PATH-TO-SPLAYWRIGHT
+//
+// Whole slabs are intersected and subtracted in world coordinates; the program puts each part together
+// face by face in its own frame.
+import { execFileSync } from "node:child_process";
+import Module from "manifold-3d";
+
+const program = process.argv[2];
+const LIMIT = 1e-7; // relative
+const HUGE = 6000;
+
+const wasm = await Module();
+wasm.setup();
+const { Manifold } = wasm;
+
+const rad = (d) => (d * Math.PI) / 180;
+const add = (a, b, k = 1) => a.map((x, i) => x + k * b[i]);
+const neg = (a) => a.map((x) => -x);
+const dot = (a, b) => a.reduce((s, x, i) => s + x * b[i], 0);
+const cross = (a, b) => [
+  a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+const unit = (a) => a.map((x) => x / Math.hypot(...a));
+
+// A plane is [outward normal, point]; keep is the part of a body on its inner side.
+const keep = (body, [n, p]) => body.trimByPlane(neg(n), -dot(n, p));
+const beyond = (body, [n, p]) => body.trimByPlane(n, dot(n, p));
+const world = () => Manifold.cube([HUGE, HUGE, HUGE], true);
+const moved = ([n, p], by) => [n, add(p, n, by)];
+const level = (body, low, high) => keep(keep(body, [[0, 0, 1], [0, 0, high]]), [[0, 0, -1], [0, 0, low]]);
+
+// Point where three planes meet.
+function meet(a, b, c) {
+  const bc = cross(b[0], c[0]), ca = cross(c[0], a[0]), ab = cross(a[0], b[0]);
+  const k = 1 / dot(a[0], bc);
+  return [0, 1, 2].map((i) => k * (dot(...a) * bc[i] + dot(...b) * ca[i] + dot(...c) * ab[i]));
+}
+
+function walls(s) {
+  const outward = s.form === "chest" ? -1 : 1;
+  const n = s.staves || 4, out = [];
+  for (let k = 0; k < n; k++) {
+    const t = (2 * Math.PI * k) / n, h = [Math.sin(t), -Math.cos(t), 0], long = k % 2 === 0;
+    const ring = s.form === "ring";
+    const lean = outward * rad(ring || !long ? s.ends : s.front), half = (ring || !long ? s.width : s.depth) / 2;
+    const thick = ring ? s.side : long ? s.frontBoard : s.endBoard;
+    const normal = [h[0] * Math.cos(lean), h[1] * Math.cos(lean), -Math.sin(lean)];
+    const outer = [normal, add(h.map((x) => x * half), [0, 0, s.takenAt === "floor" ? 0 : s.height])];
+    out.push({
+      id: ring ? `stave-${k + 1}` : ["front", "end-right", "back", "end-left"][k], long, thick, outer,
+      inner: [neg(normal), add(outer[1], normal, -thick)], right: cross([0, 0, 1], h),
+    });
+  }
+  return out;
+}
+
+const slab = (s, w) => level(keep(keep(world(), w.outer), w.inner), 0, s.height);
+
+// The tails of a corner: wedges between cheek planes that contain the slope line on the tail board's
+// face and the pin board's grain.
+function wedges(s, T, P, tailGrain, pinGrain, ends) {
+  const floor = [[0, 0, -1], [0, 0, 0]], rim = [[0, 0, 1], [0, 0, s.height]];
+  const from = meet(T.outer, ends, floor), to = meet(T.outer, ends, rim);
+  const along = unit(add(to, from, -1)), width = Math.hypot(...add(to, from, -1));
+  let across = unit(cross(T.outer[0], tailGrain));
+  if (dot(across, along) < 0) across = neg(across);
+  const tail = (width - 2 * s.halfPin - (s.tails - 1) * s.pin) / s.tails;
+  return Manifold.union(Array.from({ length: s.tails }, (_, i) => {
+    const start = s.halfPin + i * (tail + s.pin);
+    let body = world();
+    for (const [y, f] of [[start, -1], [start + tail, 1]]) {
+      let n = unit(cross(add(neg(tailGrain), across, f * Math.tan(rad(s.slope))), pinGrain));
+      if (dot(n, along) * f < 0) n = neg(n);
+      body = keep(body, [n, add(from, along, y)]);
+    }
+    return body;
+  }));
+}
+
+function build(s) {
+  const w = walls(s), n = w.length;
+  const body = w.map((x) => slab(s, x)), stops = w.map(() => [null, null]); // left, right
+  for (let i = 0; i < n; i++) {
+    const j = (i + 1) % n, a = w[i], b = w[j];
+    if (s.joint === "mitre") {
+      const floor = [[0, 0, -1], [0, 0, 0]], o = meet(a.outer, b.outer, floor), q = meet(a.inner, b.inner, floor);
+      let m = unit(cross(add(o, q, -1), cross(a.outer[0], b.outer[0])));
+      if (dot(m, a.right) < 0) m = neg(m);
+      body[i] = keep(body[i], [m, o]);
+      body[j] = keep(body[j], [neg(m), o]);
+    } else if (s.joint === "butt") {
+      const first = s.form === "ring" || a.long === (s.on === "front");
+      const [c, u] = first ? [i, j] : [j, i];
+      body[c] = keep(body[c], w[u].outer);
+      body[u] = keep(body[u], [neg(w[c].inner[0]), w[c].inner[1]]);
+      stops[c][first ? 1 : 0] = w[u].inner;
+    } else {
+      const first = s.form === "ring" ? (i % 2 === 0) === (s.on === "front") : a.long === (s.on === "front");
+      const [t, p] = first ? [i, j] : [j, i];
+      const grain = [neg(a.right), b.right], [tg, pg] = first ? grain : [grain[1], grain[0]];
+      const ends = moved(w[p].outer, -(s.lap || 0));
+      const corner = keep(slab(s, w[t]).intersect(slab(s, w[p])), ends), wedge = wedges(s, w[t], w[p], tg, pg, ends);
+      body[t] = keep(body[t], ends).subtract(corner.subtract(wedge));
+      body[p] = keep(body[p], w[t].outer).subtract(corner.intersect(wedge));
+      stops[t][first ? 1 : 0] = moved(w[p].inner, 3);
+      stops[p][first ? 0 : 1] = moved(w[t].inner, 3);
+    }
+  }
+  const parts = Object.fromEntries(w.map((x, i) => [x.id, body[i]]));
+  if (!s.bottom) return parts;
+  const u = s.bottom;
+  for (let i = 0; i < n; i++) {
+    let g = level(keep(beyond(world(), [neg(w[i].inner[0]), w[i].inner[1]]), [w[i].outer[0], add(w[i].inner[1], w[i].outer[0], u.depth)]), u.up, u.up + u.thickness);
+    for (const stop of stops[i]) if (stop) g = beyond(g, stop);
+    parts[w[i].id] = parts[w[i].id].subtract(g);
+  }
+  let panel = level(world(), u.up, u.up + u.thickness);
+  for (const x of w) panel = keep(panel, [x.outer[0], add(x.inner[1], x.outer[0], u.depth - u.clearance)]);
+  for (let i = 0; i < n; i++) {
+    const j = (i + 1) % n, here = stops[i][1], there = stops[j][0];
+    if (!here && !there) continue;
+    const limit = (stop, neighbour) => moved([neg((stop || neighbour.inner)[0]), (stop || neighbour.inner)[1]], -u.clearance);
+    panel = panel.subtract(beyond(beyond(level(world(), 0, s.height), limit(here, w[j])), limit(there, w[i])));
+  }
+  return { ...parts, bottom: panel };
+}
+
+function yaml(s) {
+  const ring = s.form === "ring", tails = s.joint.includes("dovetail");
+  const boards = ring ? `{side: {thickness: ${s.side}}}`
+    : `{front: {thickness: ${s.frontBoard}}, back: {thickness: ${s.frontBoard}}, end: {thickness: ${s.endBoard}}}`;
+  const over = s.joint === "butt" && !ring ? `, over: ${s.on}` : "";
+  const tail = tails ? `, tails-on: ${s.on}, slope: ${s.slope}, tails: ${s.tails}, pin: ${s.pin}, half-pin: ${s.halfPin}${s.lap ? `, lap: ${s.lap}` : ""}` : "";
+  const u = s.bottom;
+  return [
+    "splaywright: 1", `title: ${s.title}`, "units: mm", `form: ${s.form}`,
+    `size: {height: ${s.height}, width: ${s.width}, ${ring ? `staves: ${s.staves}` : `depth: ${s.depth}`}, taken-at: ${s.takenAt || "top"}}`,
+    `splay: {ends: ${s.ends}${ring ? "" : `, front: ${s.front}`}}`, "timber: white oak", `boards: ${boards}`,
+    `corners: {joint: ${s.joint}${over}${tail}}`,
+    ...(u ? [`bottom: {thickness: ${u.thickness}, joint: groove, up: ${u.up}, depth: ${u.depth}, clearance: ${u.clearance}}`] : []), "",
+  ].join("\n");
+}
+
+const tray = { form: "tray", height: 90, width: 440, depth: 300, front: 14, ends: 9, frontBoard: 12, endBoard: 12, on: "front" };
+const tails = { joint: "through dovetail", slope: 8, tails: 2, pin: 10, halfPin: 12 };
+const bottom = { thickness: 6, up: 9, depth: 5, clearance: 1 };
+const ring = { form: "ring", height: 200, width: 520, ends: 12, side: 18, on: "front" };
+const designs = [
+  { ...tray, title: "mitred", joint: "mitre", bottom },
+  { ...tray, title: "mitred, unlike boards", joint: "mitre", frontBoard: 18 },
+  { ...tray, title: "butted, front over", joint: "butt", bottom },
+  { ...tray, title: "butted, ends over, sizes at the floor", joint: "butt", on: "end", takenAt: "floor", endBoard: 16 },
+  { ...tray, ...tails, title: "dovetailed", bottom },
+  { ...tray, ...tails, title: "dovetailed, tails on the ends", on: "end", endBoard: 9, frontBoard: 14 },
+  { ...tray, ...tails, title: "lapped", joint: "half-blind dovetail", lap: 4, endBoard: 18 },
+  { ...tray, ...tails, title: "leaning inward", front: -6, ends: -11 },
+  { ...tray, ...tails, title: "steep", front: 30, ends: 25, height: 120, halfPin: 20 },
+  { ...tray, ...tails, title: "chest", form: "chest", height: 380, width: 780, depth: 380, front: 4, ends: 6, frontBoard: 20, endBoard: 20, tails: 7, halfPin: 14, bottom },
+  ...[3, 5, 6, 8, 12].map((staves) => ({ ...ring, title: `ring of ${staves}, mitred`, joint: "mitre", staves })),
+  ...[3, 5, 8].map((staves) => ({ ...ring, title: `ring of ${staves}, butted`, joint: "butt", staves })),
+  ...[4, 6, 8].map((staves) => ({ ...ring, ...tails, title: `ring of ${staves}, dovetailed`, staves, tails: 5 })),
+];
+
+let passed = 0, failed = 0;
+for (const s of designs) {
+  const json = JSON.parse(execFileSync(program, ["derive", "-"], { input: yaml(s), stdio: ["pipe", "pipe", "ignore"] }));
+  for (const [id, body] of Object.entries(build(s))) {
+    const ours = json.parts.find((p) => p.id === id).volume, theirs = body.volume();
+    const off = Math.abs(ours - theirs) / theirs;
+    const ok = off <= LIMIT;
+    ok ? passed++ : failed++;
+    if (!ok || id === "front" || id === "stave-1" || id === "bottom") {
+      console.log(`${ok ? "same" : "DIFFERS"}  ${s.title}: ${id}  ${ours.toFixed(3)} mm³, outside ${theirs.toFixed(3)} (${off.toExponential(1)})`);
+    }
+  }
+}
+console.log(`${passed} passed, ${failed} failed`);
+process.exit(failed || !passed ? 1 : 0);
