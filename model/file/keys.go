@@ -38,6 +38,7 @@ func (r *reader) top(d *form.Design) {
 		"round":          r.group(fields{"to": r.length(&d.Round.To, aboveZero), "both": r.yes(&d.Round.Both)}),
 		"papers":         r.papers(&d.Papers),
 		"use":            r.group(fields{"load": r.count(&d.Use.Load, 1, 2000), "dry": r.count(&d.Use.Dry, 5, 95), "damp": r.count(&d.Use.Damp, 5, 95)}),
+		"cost":           r.cost(&d.Cost),
 		"boards-on-hand": r.stock(&d.OnHand),
 		"boards-to-buy":  r.stock(&d.ToBuy, "price"),
 		"plan":           r.plan(&d.Plan),
@@ -94,7 +95,7 @@ const (
 	mostTails  = 400
 	mostScrews = 50
 	mostHoles  = 100 // of a row
-	mostItems  = 50 // stretchers, features
+	mostItems  = 50  // stretchers, features
 )
 
 func (r *reader) corners(c *form.Corners) taker {

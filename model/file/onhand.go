@@ -71,6 +71,22 @@ func (r *reader) price(to *float64) taker {
 	}
 }
 
+// cost reads what wood, screws, plugs and finish cost. Wood has one price.
+func (r *reader) cost(c *form.Cost) taker {
+	return func(n *yaml.Node, path string) {
+		r.group(fields{
+			"wood-per-m3":         r.price(&c.WoodPerM3),
+			"wood-per-board-foot": r.price(&c.WoodPerBoardFoot),
+			"each-screw":          r.price(&c.EachScrew),
+			"each-plug":           r.price(&c.EachPlug),
+			"finish-per-m2":       r.price(&c.FinishPerM2),
+		})(n, path)
+		if second := child(n, "wood-per-board-foot"); second != nil && child(n, "wood-per-m3") != nil {
+			r.refuse(second, join(path, "wood-per-board-foot"), 0, second.Value, "wood has one price here: by the cubic metre or by the board foot")
+		}
+	}
+}
+
 // outline reads the corners of a board that is no rectangle: a taper, a waney edge.
 func (r *reader) outline(b *stock.Board) taker {
 	return r.list(func(n *yaml.Node, path string, i int) {

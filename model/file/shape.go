@@ -7,7 +7,7 @@ import (
 // shape is which keys stand where, in the order in which they are written. An item of a list is "#".
 var shape = map[string][]string{
 	"": words(`splaywright title units form size splay timber boards corners bottom lid stretchers features
-		names allowance saw round papers use plan boards-on-hand boards-to-buy`),
+		names allowance saw round papers use cost plan boards-on-hand boards-to-buy`),
 	"size":                       words("height width depth taken-at staves"),
 	"splay":                      words("ends edges front back end-left end-right edge-cut"),
 	"boards":                     words("top side front back end"),
@@ -34,6 +34,7 @@ var shape = map[string][]string{
 	"round":                      words("to both"),
 	"papers":                     words("sheet projection"),
 	"use":                        words("load dry damp"),
+	"cost":                       words("wood-per-m3 wood-per-board-foot each-screw each-plug finish-per-m2"),
 	"boards-on-hand":             {"#"},
 	"boards-on-hand.#":           words("name timber length width thickness count price note outline avoid"),
 	"boards-on-hand.#.outline":   {"#"},

@@ -23,7 +23,7 @@ func init() {
 	for _, k := range strings.Fields("ends edges front back end-left end-right slope angle step max-swing max-tilt") {
 		kinds[k] = measure.OfAngle
 	}
-	for _, k := range strings.Fields("tails gauge count staves price") {
+	for _, k := range strings.Fields("tails gauge count staves price wood-per-m3 wood-per-board-foot each-screw each-plug finish-per-m2") {
 		kinds[k] = measure.Number
 	}
 }

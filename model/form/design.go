@@ -28,6 +28,16 @@ type Design struct {
 	Plan       Plan
 	OnHand     []stock.Board // key boards-on-hand
 	ToBuy      []stock.Board // key boards-to-buy: what the yard has, each with its price
+	Cost       Cost
+}
+
+// Cost is what things cost, in whatever currency the person counts; 0 = not told.
+type Cost struct {
+	WoodPerM3        float64 // key wood-per-m3: of rough wood
+	WoodPerBoardFoot float64 // key wood-per-board-foot; instead of the price of a cubic metre
+	EachScrew        float64
+	EachPlug         float64
+	FinishPerM2      float64 // of surface, all coats together
 }
 
 // Use is what the piece has to bear.
