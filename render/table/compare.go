@@ -26,6 +26,7 @@ func Compare(pieces []*form.Piece, style measure.Style) Table {
 	}
 	s.joints()
 	s.holding()
+	s.cost()
 	s.note("Same: alike to what the papers show. Change: from the first to the last.")
 	return s.Table
 }
@@ -214,6 +215,14 @@ func (s *comparison) joints() {
 	s.line("", "half pin", unit, decimals, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Tails[0].Start) }))
 	s.line("", "angle of the corner", "deg", 2, first(func(p *form.Piece, i int) float64 { return p.Joints[i].Dihedral.Degrees() }))
 	s.line("", "baseline on the tail board", unit, decimals+1, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Baseline.Outer) }))
+}
+
+// cost compares what the pieces come to, where prices were told.
+func (s *comparison) cost() {
+	s.line("", "cost", "", 2, func(p *form.Piece) compared {
+		sum, ok := total(costsOf(p))
+		return compared{sum, ok}
+	})
 }
 
 // holding compares what was reckoned of each piece in use.

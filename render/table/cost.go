@@ -1,0 +1,92 @@
+package table
+
+import (
+	"fmt"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+// costLine is one thing that a piece costs: how much of it, and the price of each.
+type costLine struct {
+	what, unit   string
+	amount, each float64
+	decimals     int
+	ok           bool // a price was told
+}
+
+func (l costLine) cost() float64 { return l.amount * l.each }
+
+// costsOf lists what a piece takes: rough wood, screws, plugs and the surface to finish.
+func costsOf(p *form.Piece) []costLine {
+	c := p.Design.Cost
+	var cubic, charged, area float64
+	screws, plugs := 0, 0
+	for _, q := range p.Parts {
+		cubic += cubicMetres(q.Rough)
+		charged += surfaceMeasure(q.Rough) * float64(nominal(q.Rough.Thickness)) / 4
+		if q.Solid != nil {
+			area += q.Solid.Area() / 1e6
+		}
+		for _, b := range q.Bores {
+			if b.Purpose == "clearance" {
+				screws++
+			}
+			if b.Plug > 0 {
+				plugs++
+			}
+		}
+	}
+	wood := costLine{"rough wood", "m³", cubic, c.WoodPerM3, 5, c.WoodPerM3 > 0}
+	if c.WoodPerBoardFoot > 0 {
+		wood = costLine{"rough wood, charged", "bd ft", charged, c.WoodPerBoardFoot, 2, true}
+	}
+	out := []costLine{wood}
+	if screws > 0 {
+		out = append(out, costLine{"screws", "each", float64(screws), c.EachScrew, 0, c.EachScrew > 0})
+	}
+	if plugs > 0 {
+		out = append(out, costLine{"plugs", "each", float64(plugs), c.EachPlug, 0, c.EachPlug > 0})
+	}
+	return append(out, costLine{"surface to finish", "m²", area, c.FinishPerM2, 3, c.FinishPerM2 > 0})
+}
+
+// total is what a piece costs where prices were told; ok is false where none was.
+func total(lines []costLine) (sum float64, ok bool) {
+	for _, l := range lines {
+		sum, ok = sum+l.cost(), ok || l.ok
+	}
+	return sum, ok
+}
+
+// Cost is what wood, screws, plugs and finish come to. Without a price in the design it is empty.
+func Cost(p *form.Piece, style measure.Style) Table {
+	s := newSheet("cost", "Cost", style)
+	s.words("What")
+	s.numbers("", "Amount")
+	s.words("Unit")
+	s.numbers("", "Price of each", "Cost")
+	lines := costsOf(p)
+	sum, ok := total(lines)
+	if !ok {
+		return s.Table
+	}
+	missing := ""
+	for _, l := range lines {
+		price, cost := Cell{}, Cell{}
+		if l.ok {
+			price, cost = figure(l.each, 2), figure(l.cost(), 2)
+		} else {
+			missing += ", " + l.what
+		}
+		s.row("", word(l.what), figure(l.amount, l.decimals), word(l.unit), price, cost)
+	}
+	s.row("", word("Total"), Cell{}, word(""), Cell{}, figure(sum, 2))
+	s.note("In the currency of the prices under cost. Wood is reckoned at its rough size; nothing is added for defects, cracked ends or offcuts. " +
+		"The board plan says what boards at their own prices come to.")
+	s.note("The surface is that of every part before assembly, joints and holes included: a little more than what is seen.")
+	if missing != "" {
+		s.note(fmt.Sprintf("No price was told for %s; the total leaves that out.", missing[2:]))
+	}
+	return s.Table
+}
