@@ -77,7 +77,7 @@ func (e *exact) spread(boards []int) (l *layout, sure bool) {
 	if !walk(0, 1<<len(e.s.us)-1) {
 		return nil, sure && !e.over()
 	}
-	l = &layout{roots: roots, owner: owner, keep: make([]float64, len(roots))}
+	l = &layout{roots: roots, order: e.s.order(0), owner: owner, keep: make([]float64, len(roots))}
 	for i, r := range roots {
 		if r != nil {
 			l.cost += e.s.shapes[i].cost

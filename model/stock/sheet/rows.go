@@ -21,7 +21,7 @@ type bitset []uint64
 // Steps in which rows are filled, and the coarser ones in which places are judged.
 const (
 	tenth  = 0.1
-	coarse = 0.8
+	coarse = 2.0
 )
 
 func tenths(mm float64) int   { return int(mm/tenth + 1 - 1e-6) }

@@ -10,7 +10,7 @@ import (
 // sharpen looks for prices of the units that rule out cheap sets of boards, by the linear relaxation over all ways to
 // cut a board: each board taken in parts, each unit as often as wanted. It returns the sets that remain.
 func (s *search) sharpen(sets []set) []set {
-	end := time.Now().Add(Patience / 5)
+	end := time.Now().Add(Patience / 10)
 	b := s.bounds
 	var first []int // the first shape of each kind of board
 	var limit []float64

@@ -38,6 +38,7 @@ func Solve(ctx context.Context, t stock.Task) (stock.Plan, error) {
 	}
 	s := newSearch(ctx, t, shapes, us)
 	short := s.run()
+	s.polish()
 	p := s.plan(glued)
 	p.Misfits = misfits
 	p.Short = short
@@ -75,6 +76,27 @@ func (s *search) run() bool {
 		s.descend(sets)
 	}
 	return short
+}
+
+// polishing is how many packings are tried for larger offcuts once the boards are settled.
+const polishing = 150
+
+// polish packs the boards of the plan a few times more, for offcuts that are fewer and larger.
+func (s *search) polish() {
+	var boards []int
+	for i, r := range s.best.roots {
+		if r != nil {
+			boards = append(boards, i)
+		}
+	}
+	for range polishing {
+		if s.ctx.Err() != nil {
+			return
+		}
+		if l := s.again(s.best, boards); l.better(s.best) {
+			s.best = l
+		}
+	}
 }
 
 // each decides the sets of boards one by one, cheapest first, with the search for few units. It returns those left

@@ -57,6 +57,22 @@ func TestStoolOnReclaimedBoards(t *testing.T) {
 	}
 }
 
+// One part from a board leaves the rest whole, not in strips: a rail along one edge leaves the board's whole length.
+func TestOffcutsAreLarge(t *testing.T) {
+	task := stock.Task{
+		Boards: []stock.Board{{Name: "b", Length: 1000, Width: 300, Thickness: 20}},
+		Demands: []stock.Demand{
+			{Name: "rail", Length: 980, Width: 50, Thickness: 18, Count: 1},
+			{Name: "cleat", Length: 300, Width: 50, Thickness: 18, Count: 3}},
+		Saw: stock.Saw{Kerf: 3, Keep: 100},
+	}
+	p := solve(t, task)
+	// rail 50 and a row of three cleats 50, a kerf after each: 300 - 106 over the whole length
+	if b := p.Balance(task); b.Offcuts < 1000*(300-106)-1 {
+		t.Errorf("offcuts %.0f mm² of %.0f", b.Offcuts, 1000.*(300-106))
+	}
+}
+
 // many is 60 parts on 12 boards of mixed sizes, from numbers drawn once. Our own.
 func many(seed uint64) stock.Task {
 	r := rand.New(rand.NewPCG(seed, 60))
