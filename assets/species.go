@@ -12,3 +12,9 @@ var Species []byte
 //
 //go:embed movement.csv
 var Movement []byte
+
+// Sold is the table of sizes that wood is sold by, rough or nominal, and what they measure once
+// surfaced, a row a size, with its source.
+//
+//go:embed sold.csv
+var Sold []byte
