@@ -5,6 +5,7 @@ import (
 
 	"splaywright/model/measure"
 	"splaywright/model/part"
+	"splaywright/model/timber"
 )
 
 // Board feet. A board foot is 1 ft × 1 ft × 1 in, 144 cubic inches. Surface measure is width in
@@ -28,9 +29,9 @@ func surfaceMeasure(b part.Box) float64 {
 // and full inches beyond it.
 func nominal(t measure.Length) int {
 	quarters := t.Inches() * 4
-	for _, n := range []int{4, 5, 6, 7, 8, 12, 14, 16} {
-		if quarters <= float64(n)+sameQuarter {
-			return n
+	for _, s := range timber.Steps(timber.HardwoodThickness) {
+		if n := s.Rough.Inches() * 4; n >= 4-sameQuarter && quarters <= n+sameQuarter {
+			return int(math.Round(n))
 		}
 	}
 	return 4 * int(math.Ceil(quarters/4-sameQuarter))

@@ -113,4 +113,5 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 	s.note(fmt.Sprintf("Board feet: exact at the rough thickness; charged at the next thickness sold in quarters of an inch, 4/4 at least. "+
 		"Rounded to whole feet of surface measure, as a yard tallies, all of it comes to %s bd ft. "+
 		"Nothing is added for defects, cracked ends or offcuts.", trimmed(t.tallied(), 2)))
+	soldNotes(s, p)
 }
