@@ -46,7 +46,7 @@ func (r *reckoning) bending() {
 			without += "s"
 		}
 		r.add(Figure{ID: "sag-without-stretcher", What: without, Value: alone, Unit: "mm",
-			Formula: beamFormula, Source: beamSource, Parts: []string{"top"}, Level: part.Note})
+			Formula: beamFormula, Source: beamSource, Parts: []string{"top"}, Sizes: []string{"boards.top.thickness", "size.width"}, Level: part.Note})
 	}
 	r.add(Figure{ID: "top-sags", What: fmt.Sprintf("sag of the top under %d kg in the middle", r.d.Use.Load), Value: sag, Limit: r.span * sagShare, Unit: "mm",
 		Formula: beamFormula, Source: sagSource, Parts: names,
