@@ -152,6 +152,14 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 		}
 		if len(j.Tails) > 0 {
 			n.text = appendOnce(n.text, "Every position: table Marking")
+			if rising(j) {
+				base := j.Baseline.Outer
+				if j.PinBoard == q.ID {
+					base = j.PinBaseline.Outer
+				}
+				n.text = appendOnce(n.text, "Tails and pins by their height up the face")
+				n.text = appendOnce(n.text, "Baseline "+o.Style.Format(base)+" from each face's own end")
+			}
 		}
 		if j.Kind == form.Housing {
 			n.text = appendOnce(n.text, "Housings: table Seats")

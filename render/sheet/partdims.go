@@ -99,7 +99,12 @@ func holeMarks(q *part.Part) (xs, ys []float64) {
 			xs, ys = append(xs, s.Centre.X()), append(ys, s.Centre.Y())
 		case part.Arch:
 			half := s.Length.MM() / 2
-			ys = append(ys, s.Centre.Y()-half*math.Cos(s.Angle.Radians()), s.Centre.Y()+half*math.Cos(s.Angle.Radians()))
+			sin, cos := math.Sincos(s.Angle.Radians())
+			if math.Abs(cos) < math.Abs(sin) { // on a long edge
+				xs = append(xs, s.Centre.X()-half*sin, s.Centre.X()+half*sin)
+				continue
+			}
+			ys = append(ys, s.Centre.Y()-half*cos, s.Centre.Y()+half*cos)
 		}
 	}
 	return xs, ys
@@ -129,11 +134,17 @@ func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) d
 		if j.PinBoard == q.ID {
 			start = -way * pinWidth(j).MM() / 2
 		}
+		if rising(j) { // walls: heights up the face from the lower edge, whether the end slants or not
+			start, way, spans = faceLow(q), 1, upFace(spans, corner.Y())
+		}
 		marks := spanMarks(f, spans, x, start, way, o, j.ID)
 		if f.RowPitch()*float64(len(marks)) > j.Width.MM()*f.scale+denseRow && len(marks) > 2*rowEnd {
 			marks = slices.Concat(marks[:rowEnd], marks[len(marks)-rowEnd:])
 		}
 		f.Running(side, mark(f, x, start, 0, j.ID, o), marks)
+		if rising(j) {
+			return side // the baseline runs along a slanting end: the notes give it
+		}
 		inward := math.Copysign(base.MM(), -x+(box.Min.X+box.Max.X)/2)
 		f.Linear(dimension.Above, f.at(x, box.Max.Y), f.at(x+inward, box.Max.Y), o.label(base), j.ID)
 		return side
@@ -164,6 +175,29 @@ func spanMarks(f *figure, spans []joint.Span, x, start, way float64, o Options, 
 		}
 	}
 	return out
+}
+
+// rising tells whether a corner rises between two walls.
+func rising(j joint.Joint) bool { return j.Corner.Z() > 0.2 }
+
+// upFace turns stretches along a slanting end into heights up the face.
+func upFace(spans []joint.Span, rise float64) []joint.Span {
+	out := make([]joint.Span, len(spans))
+	for i, s := range spans {
+		out[i] = joint.Span{Start: s.Start * measure.Length(rise), End: s.End * measure.Length(rise)}
+	}
+	return out
+}
+
+// faceLow is where the outer face begins, across the grain.
+func faceLow(q *part.Part) float64 {
+	y := math.Inf(1)
+	for _, v := range q.Solid.Vertices {
+		if math.Abs(v.Z()) <= sameShape {
+			y = min(y, v.Y())
+		}
+	}
+	return y
 }
 
 // faceEnd is where the outer face ends, along the grain.
@@ -258,8 +292,13 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 			}
 			f.Leader(c, true, text, ref)
 		case part.Arch:
-			mid := f.at(s.Centre.X()-s.Width.MM()*math.Cos(s.Angle.Radians()), s.Centre.Y())
-			f.Linear(dimension.Above, c, mid, o.label(s.Width), ref)
+			sin, cos := math.Sincos(s.Angle.Radians())
+			mid := f.at(s.Centre.X()-s.Width.MM()*cos, s.Centre.Y()-s.Width.MM()*sin)
+			side := dimension.Above
+			if math.Abs(cos) < math.Abs(sin) {
+				side = dimension.RightOf
+			}
+			f.Linear(side, c, mid, o.label(s.Width), ref)
 			f.Leader(mid, false, "R "+o.label(s.Radius), ref, 150, -150, 170)
 		}
 	}
