@@ -32,11 +32,16 @@ func seasonsOf(u form.Use) seasons {
 // change is how much a size across the grain of a flatsawn board grows from the driest to the
 // dampest air, mm; ok is false where the timber's movement is not in the table.
 func (s seasons) change(name string, size float64) (mm float64, ok bool) {
+	return s.across(name, size, timber.AcrossFlatsawn)
+}
+
+// across is the same for a board sawn either way.
+func (s seasons) across(name string, size float64, sawn timber.Direction) (mm float64, ok bool) {
 	m, ok := timber.FindMovement(name)
 	if !ok {
 		return 0, false
 	}
-	return math.Abs(m.Change(size, timber.AcrossFlatsawn, s.dry, s.damp)), true
+	return math.Abs(m.Change(size, sawn, s.dry, s.damp)), true
 }
 
 // movement is how much the top and the sides grow and shrink across the grain between the driest and

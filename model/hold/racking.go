@@ -95,18 +95,15 @@ func (r *reckoning) lowestTies() (below float64, ties []int) {
 }
 
 // rackScrews is the pull in the screws of a butted top: they sit in the middle of the side's
-// thickness, and the side's far arris bears against the top.
+// thickness, and the side's far arris bears against the top. A housing takes the push by itself.
 func (r *reckoning) rackScrews(push, arm float64) {
 	s := r.d.Corners.Screws
 	_, wood, ok := beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
-	if s == nil || !ok || s.Count < 1 {
+	if s == nil || !ok || s.Count < 1 || r.d.Corners.Joint != form.Butt {
 		return
 	}
 	half := r.d.Boards.Side.Thickness.MM() / 2
 	thread := s.Length.MM() + s.Counterbore.MM() - r.d.Boards.Top.Thickness.MM()
-	if r.d.Corners.Depth != nil && r.d.Corners.Joint == form.Housing {
-		thread += r.d.Corners.Depth.MM()
-	}
 	r.add(Figure{ID: "racking-screws-pull", What: fmt.Sprintf("pull in each screw of a corner, in end grain, under a sideways push of %.0f N at the top", push),
 		Value: Racking(push, arm) / half / float64(s.Count), Limit: endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Gauge), max(thread, 0)), Unit: "N",
 		Formula: "push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2,850/15,700 of 108.25·G²·D·L",

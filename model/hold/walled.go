@@ -7,6 +7,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/part"
+	"splaywright/model/timber"
 )
 
 const (
@@ -71,16 +72,18 @@ func (r *reckoning) bottomMoves() {
 		return
 	}
 	square := whole / 2 * math.Cos(r.lean())
+	quarter, _ := r.air.across(q.Timber, q.Blank.Width.MM(), timber.AcrossQuartersawn)
+	quartersawn := fmt.Sprintf("a quartersawn bottom, which moves %s there", r.up(quarter/2*math.Cos(r.lean())))
 	clearance, depth := u.Clearance.MM(), u.Depth.MM()
 	r.add(Figure{ID: "bottom-swells", What: "swelling of the bottom into its groove at each long edge, made in the driest air and brought into the dampest, " + r.air.words,
 		Value: square, Limit: max(clearance, noise), Unit: "mm", Formula: panelFormula, Source: movementSource + "; limit: the clearance in the groove", Parts: []string{"bottom"},
 		Sizes:  []string{"bottom.clearance", "bottom.depth", "size.depth", "use"},
-		Advice: fmt.Sprintf("a clearance of %s or more in a groove deeper by as much, a quartersawn bottom, or a dry board fitted by the season", r.up(square)), Level: part.Warning})
+		Advice: fmt.Sprintf("a clearance of %s or more in a groove deeper by as much, %s, or a dry board fitted by the season", r.up(square), quartersawn), Level: part.Warning})
 	r.add(Figure{ID: "bottom-leaves-groove", What: "shrinking of the bottom out of its groove at each long edge, made in the dampest air and brought into the driest",
 		Value: square, Limit: max(depth-clearance-leastTongue, noise), Unit: "mm", Formula: panelFormula,
 		Source: movementSource + "; limit: 1 mm of the bottom stays in its groove, common practice", Parts: []string{"bottom"},
 		Sizes:  []string{"bottom.depth", "bottom.clearance", "size.depth", "use"},
-		Advice: fmt.Sprintf("a groove %s deep or more, or a quartersawn bottom", r.up(square+clearance+leastTongue)), Level: part.Warning})
+		Advice: fmt.Sprintf("a groove %s deep or more, or %s", r.up(square+clearance+leastTongue), quartersawn), Level: part.Warning})
 }
 
 // lean is the lesser lean of the walls that a bottom moves against: front and back, or the staves.

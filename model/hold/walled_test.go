@@ -161,3 +161,20 @@ func TestTippingOfAChest(t *testing.T) {
 }
 
 func ptr(l measure.Length) *measure.Length { return &l }
+
+// Red oak moves 0.00369 tangentially and 0.00158 radially (FPL-GTR-190 Table 13-5): a quartersawn
+// bottom needs 0.428 of the room.
+func TestAQuartersawnBottomIsOffered(t *testing.T) {
+	f := figure(t, tray(300, 6, 0.5), "bottom-swells")
+	want := fmt.Sprintf("moves %.1f mm there", math.Ceil(f.Value*158/369*10)/10)
+	if !strings.Contains(f.Advice, want) {
+		t.Errorf("%s: want %s", f.Advice, want)
+	}
+}
+
+// A housing takes by itself what would pull a butted top's screws.
+func TestHousedTopsAreNotJudgedByScrews(t *testing.T) {
+	if !has(formtest.Butt(), "racking-screws-pull") || has(formtest.Housing(), "racking-screws-pull") {
+		t.Error("screws of a butted top alone are pulled by racking")
+	}
+}
