@@ -61,6 +61,10 @@ func (h hatching) lines(loops [][]draw.Point) [][2]draw.Point {
 	return out
 }
 
+// offHatch are the directions of leaders that run out of hatched faces: none along the hatching, where a
+// leader would be lost.
+var offHatch = []float64{60, 120, -60, -120, 30, 150, -30, -150, 75, 105, -75, -105, 15, 165, -15, -165}
+
 // tiny lines of hatching, mm of paper, would be specks.
 const tiny = 0.15
 

@@ -49,7 +49,7 @@ func sectionFigure(p *form.Piece, s *view.Section, scale float64, i ink, named m
 		if at, ok := inside[c.Part]; ok && !named[c.Part] {
 			named[c.Part] = true
 			q := p.Part(c.Part)
-			f.Leader(at, true, q.Mark+" "+q.Name, q.ID, 60, 120, -60, -120, 45, 135)
+			f.Leader(at, true, q.Mark+" "+q.Name, q.ID, offHatch...)
 		}
 	}
 	return f
@@ -143,11 +143,11 @@ func (s sectionPictures) marks(outline draw.Box, i ink) []draw.Item {
 	return out
 }
 
-// sectionSheets are the sections.
+// sectionSheets are the sections and the details of the joints.
 func sectionSheets(p *form.Piece, s set) []*blank {
 	var out []*blank
 	if b := sectionSheet(p, s); b != nil {
 		out = append(out, b)
 	}
-	return out
+	return append(out, detailSheets(p, s)...)
 }

@@ -79,7 +79,7 @@ func TestNoTextOverlapsOnRandomStools(t *testing.T) {
 }
 
 // outside complains of what is drawn beyond the frame or in the title block.
-func outside(t *rapid.T, p draw.Page) {
+func outside(t interface{ Errorf(string, ...any) }, p draw.Page) {
 	frame := draw.Box{Min: draw.Point{X: filing, Y: margin}, Max: draw.Point{X: p.Width - margin, Y: p.Height - margin}}
 	title := draw.Box{Min: draw.Point{X: frame.Max.X - block, Y: frame.Min.Y}, Max: draw.Point{X: frame.Max.X, Y: frame.Min.Y + smallBlock}}
 	for _, it := range p.Items {

@@ -27,6 +27,15 @@ type stretch struct {
 // thinned scales a picture's lines and leaves out those that would run together; at full size and
 // above none. Visible lines stay before others and long ones before short ones.
 func (f *figure) thinned(lines []view.Line) []stretch {
+	list := f.stretches(lines)
+	if f.scale >= 1 {
+		return list
+	}
+	return thin(list)
+}
+
+// stretches scales a picture's lines.
+func (f *figure) stretches(lines []view.Line) []stretch {
 	list := make([]stretch, len(lines))
 	for i, l := range lines {
 		s := stretch{Line: l, pts: f.scaled(l.Points), box: draw.EmptyBox()}
@@ -38,9 +47,11 @@ func (f *figure) thinned(lines []view.Line) []stretch {
 		}
 		list[i] = s
 	}
-	if f.scale >= 1 {
-		return list
-	}
+	return list
+}
+
+// thin leaves out what would run together with what stays.
+func thin(list []stretch) []stretch {
 	slices.SortStableFunc(list, func(a, b stretch) int {
 		if a.Kind != b.Kind {
 			return int(a.Kind) - int(b.Kind)

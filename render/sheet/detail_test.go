@@ -1,0 +1,156 @@
+package sheet
+
+import (
+	"bytes"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/go-gl/mathgl/mgl64"
+	"pgregory.net/rapid"
+
+	"splaywright/assets"
+	"splaywright/model"
+	"splaywright/model/file"
+	"splaywright/model/form"
+	"splaywright/model/part"
+	"splaywright/render/draw"
+	"splaywright/render/draw/drawtest"
+)
+
+// examplePieces are the built-in designs that are not stopped.
+func examplePieces(t *testing.T) map[string]*form.Piece {
+	t.Helper()
+	out := map[string]*form.Piece{}
+	for _, e := range assets.Examples() {
+		doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := doc.Design()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p := model.Derive(d); !p.Stopped() {
+			out[e.Name] = p
+		}
+	}
+	return out
+}
+
+// enlargedPages are the sheets of sections and details.
+func enlargedPages(p *form.Piece, o Options) []draw.Page {
+	var out []draw.Page
+	for _, page := range Papers(p, o) {
+		if strings.HasPrefix(page.Title, "Sections ") || page.Title == "Details of the joints" {
+			out = append(out, page)
+		}
+	}
+	return out
+}
+
+// Every example has its sections and details; on none of them does a text lie on a text or a line, and
+// nothing leaves its room, on small sheets and large, in one unit and in both.
+func TestSectionsAndDetailsOfTheExamples(t *testing.T) {
+	for name, p := range examplePieces(t) {
+		for _, o := range []Options{{}, {Sheet: "A3", Projection: "third"}, {Sheet: "Letter", Projection: "first"}} {
+			pages := enlargedPages(p, o)
+			if len(pages) < 2 {
+				t.Errorf("%s: %d sheets of sections and details", name, len(pages))
+			}
+			look(t, "sections "+name+o.Sheet, pages)
+			for _, page := range pages {
+				for _, v := range drawtest.Overlaps(page, allowed...) {
+					t.Errorf("%s %s: %s", name, o.Sheet, v)
+				}
+				outside(t, page)
+			}
+		}
+	}
+}
+
+// Random pieces, walls and stools.
+func TestSectionsAndDetailsOfRandomPieces(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := randomDesign(t)
+		if rapid.IntRange(0, 2).Draw(t, "walls") == 0 {
+			d = walled(rapid.SampledFrom([]string{"tray", "ring"}).Draw(t, "form"), rapid.IntRange(5, 10).Draw(t, "staves"))
+		}
+		p := model.Derive(d)
+		if p.Stopped() {
+			return
+		}
+		for _, page := range enlargedPages(p, Options{Sheet: rapid.SampledFrom([]string{"A4", "A3"}).Draw(t, "sheet")}) {
+			for _, v := range drawtest.Overlaps(page, allowed...) {
+				t.Error(v)
+			}
+			outside(t, page)
+		}
+	})
+}
+
+// nearest is how far the nearest corner of a part is from a place in its frame.
+func nearest(q *part.Part, at mgl64.Vec3) float64 {
+	d := math.Inf(1)
+	for _, v := range q.Solid.Vertices {
+		d = min(d, v.Sub(at).Len())
+	}
+	return d
+}
+
+// What the details dimension is where the wood is: tails and pins begin and end at corners of the solids on
+// the end's arris, and the slope drawn from a tail's corner meets the baseline in one.
+func TestDetailsDimensionTheWood(t *testing.T) {
+	seen := 0
+	for name, p := range examplePieces(t) {
+		for _, j := range p.Joints {
+			if len(j.Tails) == 0 || len(j.Pins) == 0 {
+				continue
+			}
+			tail, ok := endOf(p, j, p.Part(j.TailBoard))
+			pin, ok2 := endOf(p, j, p.Part(j.PinBoard))
+			if !ok || !ok2 {
+				t.Errorf("%s, %s: an end was not found", name, j.ID)
+				continue
+			}
+			seen++
+			for _, s := range j.Tails {
+				for _, u := range []float64{s.Start.MM(), s.End.MM()} {
+					if d := nearest(tail.q, tail.on(u, 0)); d > 1e-6 {
+						t.Errorf("%s, %s: a tail's corner at %.3f is %.2g mm from the wood's", name, j.ID, u, d)
+					}
+				}
+			}
+			for i, s := range j.Pins[:len(j.Pins)-1] {
+				if d := nearest(pin.q, pin.on(s.End.MM(), 0)); d > 1e-6 {
+					t.Errorf("%s, %s: pin %d ends %.2g mm from a corner of the wood", name, j.ID, i, d)
+				}
+			}
+			cheek := tail.cheek(j)
+			foot := tail.on(j.Tails[0].Start.MM(), 0).Sub(cheek.Mul(j.Baseline.Outer.MM() / cheek.Dot(tail.out())))
+			if d := nearest(tail.q, foot); d > 1e-6 {
+				t.Errorf("%s, %s: the slope ends %.2g mm from the tail's root", name, j.ID, d)
+			}
+		}
+	}
+	if seen < 10 {
+		t.Errorf("%d dovetailed joints in the examples", seen)
+	}
+}
+
+// The cuts are marked with their letters at both ends on the view from above, and stand over the sections.
+func TestCutsAreMarked(t *testing.T) {
+	p := examplePieces(t)["windfall-tray"]
+	page := enlargedPages(p, Options{})[0]
+	count := map[string]int{}
+	for _, it := range page.Items {
+		if t, ok := it.(draw.Text); ok {
+			count[t.Text]++
+		}
+	}
+	for text, want := range map[string]int{"A": 2, "B": 2, "A–A": 1, "B–B": 1} {
+		if count[text] != want {
+			t.Errorf("%q stands %d times, want %d", text, count[text], want)
+		}
+	}
+}
