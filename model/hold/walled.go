@@ -142,6 +142,9 @@ func (r *reckoning) slots(moving *part.Part, name, path string, s *form.Screws) 
 		Value: travel, Limit: play + mostUnlike, Unit: "mm", Formula: slotFormula, Source: slotSource, Parts: []string{moving.ID}, Sizes: []string{path + ".from-end", path + ".count", "size.depth", "use"},
 		Advice: fmt.Sprintf("a round hole in the middle alone and the outermost holes as slots %s long across the %s's grain, the screw in the middle of its slot when the wood is midway between its seasons; no glue",
 			r.up(holes.Clearance.MM()+travel), name), Level: part.Note})
+	r.add(Figure{ID: "slot-length", What: fmt.Sprintf("slot for the outermost screw, long across the %s's grain; one between it and the middle is longer than its hole in proportion", name),
+		Value: holes.Clearance.MM() + travel, Unit: "mm", Formula: "clearance hole + movement there, half of it to either side of the screw midway between the seasons", Source: movementSource,
+		Parts: []string{moving.ID}, Sizes: []string{path + ".gauge", path + ".from-end", "use"}, Level: part.Note})
 }
 
 // outermost is how far from the middle of a board, across its grain, its outermost screw sits, mm,

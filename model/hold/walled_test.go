@@ -91,6 +91,7 @@ func TestSlotsAcrossTheLid(t *testing.T) {
 	if want := fmt.Sprintf("%.1f mm", slot); !f.Over() || !strings.Contains(f.Advice, want) {
 		t.Errorf("slots of %s: %+v", want, f)
 	}
+	near(t, "slot", figure(t, d, "slot-length").Value, 11./64*25.4+f.Value, 1e-9)
 	if f.Level != part.Note || !strings.Contains(f.What, "batten") {
 		t.Errorf("%s: %s", f.Level, f.What)
 	}
