@@ -1,6 +1,7 @@
 package app
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -69,13 +70,36 @@ func (w *Window) remake() {
 // derive works everything out. It runs away from the window, so a mistake of the program in
 // it must not take the person's unsaved design down with it.
 func derive(d form.Design, how manner) (r result) {
+	r.guarded(func() { r.piece = model.Derive(d) })
+	if r.err != nil {
+		return r
+	}
+	// The drawing takes about as long as everything else together.
+	var drawing result
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		drawing.piece = r.piece
+		drawing.guarded(func() { drawing.draw(how) })
+	}()
+	r.guarded(r.follow)
+	<-done
+	r.page, r.scale, r.err = drawing.page, drawing.scale, errors.Join(r.err, drawing.err)
+	return r
+}
+
+// guarded does a part of the work; a mistake of the program in it becomes an error.
+func (r *result) guarded(work func()) {
 	defer func() {
 		if p := recover(); p != nil {
 			r.err = fmt.Errorf("the piece could not be worked out: %v", p)
 		}
 	}()
-	r.piece = model.Derive(d)
-	r.draw(how)
+	work()
+}
+
+// follow makes all but the drawing.
+func (r *result) follow() {
 	r.scene = view.NewScene(r.piece, flattening)
 	r.diagonal = diagonal(r.piece)
 	r.same = table.Same(r.piece)
@@ -84,7 +108,6 @@ func derive(d form.Design, how manner) (r result) {
 	for _, t := range newTables() {
 		r.tables[t.title] = t.make(r.piece, st)
 	}
-	return r
 }
 
 func (r *result) draw(how manner) {
