@@ -10,7 +10,7 @@ import Module from "manifold-3d";
 
 const program = process.argv[2];
 const LIMIT = 1e-7; // relative
-const HUGE = 6000;
+let HUGE = 6000;
 
 const wasm = await Module();
 wasm.setup();
@@ -66,12 +66,14 @@ function wedges(s, T, P, tailGrain, pinGrain, ends) {
   const along = unit(add(to, from, -1)), width = Math.hypot(...add(to, from, -1));
   let across = unit(cross(T.outer[0], tailGrain));
   if (dot(across, along) < 0) across = neg(across);
-  const tail = (width - 2 * s.halfPin - (s.tails - 1) * s.pin) / s.tails;
+  const finger = s.joint === "finger joint" && width / (2 * s.tails + 1);
+  const halfPin = finger || s.halfPin, pin = finger || s.pin, slope = finger ? 0 : Math.tan(rad(s.slope));
+  const tail = (width - 2 * halfPin - (s.tails - 1) * pin) / s.tails;
   return Manifold.union(Array.from({ length: s.tails }, (_, i) => {
-    const start = s.halfPin + i * (tail + s.pin);
+    const start = halfPin + i * (tail + pin);
     let body = world();
     for (const [y, f] of [[start, -1], [start + tail, 1]]) {
-      let n = unit(cross(add(neg(tailGrain), across, f * Math.tan(rad(s.slope))), pinGrain));
+      let n = unit(cross(add(neg(tailGrain), across, f * slope), pinGrain));
       if (dot(n, along) * f < 0) n = neg(n);
       body = keep(body, [n, add(from, along, y)]);
     }
@@ -90,6 +92,15 @@ function build(s) {
       if (dot(m, a.right) < 0) m = neg(m);
       body[i] = keep(body[i], [m, o]);
       body[j] = keep(body[j], [neg(m), o]);
+    } else if (s.joint === "housing") {
+      const first = s.form === "ring" || a.long === (s.on === "front");
+      const [c, u] = first ? [i, j] : [j, i], seat = moved([neg(w[c].inner[0]), w[c].inner[1]], s.deep);
+      const past = (s.overhang || 0) * Math.abs(dot(w[c].right, w[u].outer[0]));
+      const housed = beyond(slab(s, w[u]), [neg(w[c].inner[0]), w[c].inner[1]]);
+      body[c] = keep(body[c], moved(w[u].outer, past)).subtract(keep(housed, seat));
+      body[u] = keep(body[u], seat);
+      stops[c][first ? 1 : 0] = w[u].inner;
+      stops[u][first ? 0 : 1] = w[c].inner;
     } else if (s.joint === "butt") {
       const first = s.form === "ring" || a.long === (s.on === "front");
       const [c, u] = first ? [i, j] : [j, i];
@@ -131,14 +142,15 @@ function yaml(s) {
   const ring = s.form === "ring", tails = s.joint.includes("dovetail");
   const boards = ring ? `{side: {thickness: ${s.side}}}`
     : `{front: {thickness: ${s.frontBoard}}, back: {thickness: ${s.frontBoard}}, end: {thickness: ${s.endBoard}}}`;
-  const over = s.joint === "butt" && !ring ? `, over: ${s.on}` : "";
+  const over = (["butt", "housing"].includes(s.joint) && !ring ? `, over: ${s.on}` : "") + (s.joint === "housing" ? `, depth: ${s.deep}, overhang: ${s.overhang || 0}` : "");
+  const fingers = s.joint === "finger joint" ? `, tails-on: ${s.on}, tails: ${s.tails}` : "";
   const tail = tails ? `, tails-on: ${s.on}, slope: ${s.slope}, tails: ${s.tails}, pin: ${s.pin}, half-pin: ${s.halfPin}${s.lap ? `, lap: ${s.lap}` : ""}` : "";
   const u = s.bottom;
   return [
     "splaywright: 1", `title: ${s.title}`, "units: mm", `form: ${s.form}`,
     `size: {height: ${s.height}, width: ${s.width}, ${ring ? `staves: ${s.staves}` : `depth: ${s.depth}`}, taken-at: ${s.takenAt || "top"}}`,
     `splay: {ends: ${s.ends}${ring ? "" : `, front: ${s.front}`}}`, "timber: white oak", `boards: ${boards}`,
-    `corners: {joint: ${s.joint}${over}${tail}}`,
+    `corners: {joint: ${s.joint}${over}${fingers}${tail}}`,
     ...(u ? [`bottom: {thickness: ${u.thickness}, joint: groove, up: ${u.up}, depth: ${u.depth}, clearance: ${u.clearance}}`] : []), "",
   ].join("\n");
 }
@@ -163,18 +175,57 @@ const designs = [
   ...[4, 6, 8].map((staves) => ({ ...ring, ...tails, title: `ring of ${staves}, dovetailed`, staves, tails: 5 })),
 ];
 
-let passed = 0, failed = 0;
+// The same random pieces each time.
+let seed = 20;
+function random() {
+  seed = (seed + 0x6d2b79f5) | 0;
+  let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);
+  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+  return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+}
+const between = (lo, hi) => Math.round(1000 * (lo + (hi - lo) * random())) / 1000;
+const pick = (list) => list[Math.floor(random() * list.length)];
+for (let i = 0; i < 200; i++) {
+  const s = {
+    title: `random ${i + 1}`, form: pick(["tray", "chest", "ring"]), height: between(80, 200), width: between(500, 800), depth: between(450, 700),
+    front: between(-10, 20), ends: between(-10, 20), frontBoard: between(9, 22), endBoard: between(9, 22), side: between(9, 22),
+    joint: pick(["mitre", "butt", "housing", "through dovetail", "half-blind dovetail", "finger joint"]), on: pick(["front", "end"]),
+    takenAt: pick(["top", "floor"]), slope: between(4, 12), tails: pick([1, 2, 3]), pin: between(6, 14), halfPin: between(9, 15),
+    deep: between(2, 6), overhang: pick([0, 10]),
+  };
+  if (s.form === "ring") s.staves = s.joint.includes("dovetail") || s.joint === "finger joint" ? pick([4, 6, 8]) : pick([3, 4, 5, 6, 7, 8]), s.overhang = 0;
+  if (s.joint === "half-blind dovetail") s.lap = between(2, 6);
+  if (random() < 0.4) s.bottom = { thickness: between(4, 8), up: between(8, 14), depth: between(2, 5), clearance: between(0, 1) };
+  designs.push(s);
+}
+
+let passed = 0, failed = 0, refused = 0, again = 0;
 for (const s of designs) {
-  const json = JSON.parse(execFileSync(program, ["derive", "-"], { input: yaml(s), stdio: ["pipe", "pipe", "ignore"] }));
+  let out;
+  try {
+    out = execFileSync(program, ["derive", "-"], { input: yaml(s), stdio: ["pipe", "pipe", "ignore"] });
+  } catch (e) {
+    if (e.status !== 1) throw e; // 1: a finding stops the piece, which happens to a few random ones
+    refused++;
+    continue;
+  }
+  const json = JSON.parse(out);
   for (const [id, body] of Object.entries(build(s))) {
-    const ours = json.parts.find((p) => p.id === id).volume, theirs = body.volume();
-    const off = Math.abs(ours - theirs) / theirs;
+    const ours = json.parts.find((p) => p.id === id).volume;
+    let theirs = body.volume(), off = Math.abs(ours - theirs) / theirs;
+    if (off > LIMIT) { // the library may lose a face where planes coincide: slabs of another size decide
+      again++;
+      HUGE = 5371;
+      theirs = build(s)[id].volume();
+      off = Math.abs(ours - theirs) / theirs;
+      HUGE = 6000;
+    }
     const ok = off <= LIMIT;
     ok ? passed++ : failed++;
-    if (!ok || id === "front" || id === "stave-1" || id === "bottom") {
+    if (!ok || !s.title.startsWith("random") && ["front", "stave-1", "bottom"].includes(id)) {
       console.log(`${ok ? "same" : "DIFFERS"}  ${s.title}: ${id}  ${ours.toFixed(3)} mm³, outside ${theirs.toFixed(3)} (${off.toExponential(1)})`);
     }
   }
 }
-console.log(`${passed} passed, ${failed} failed`);
-process.exit(failed || !passed ? 1 : 0);
+console.log(`${designs.length} pieces of walls, ${refused} stopped by a finding; ${passed} parts passed, ${failed} failed, ${again} built twice`);
+process.exit(failed || !passed || refused > 40 || again > 5 ? 1 : 0);
