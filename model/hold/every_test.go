@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"testing"
-	"time"
 
 	"pgregory.net/rapid"
 
@@ -61,21 +60,4 @@ func TestEveryFigureIsWhole(t *testing.T) {
 			}
 		}
 	})
-}
-
-// The reckoning of a piece takes a millisecond at most: the best of twenty, for others use the
-// machine too.
-func TestFiguresAreQuick(t *testing.T) {
-	for _, d := range []form.Design{formtest.Full(), chest()} {
-		p := form.Build(d)
-		best := time.Hour
-		for range 20 {
-			start := time.Now()
-			hold.Run(p)
-			best = min(best, time.Since(start))
-		}
-		if best > time.Millisecond {
-			t.Errorf("%s: %v", d.Form, best)
-		}
-	}
 }
