@@ -43,7 +43,7 @@ func sectionsOf(p *form.Piece, o Options) sectionPictures {
 // sectionFigure draws a section: cut faces hatched, what lies behind with the hidden lines left out, as is
 // usual in sections. named notes the parts that were cut and adds them to those it knows.
 func sectionFigure(p *form.Piece, s *view.Section, scale float64, i ink, named map[string]bool) *figure {
-	f := newFigure(s.Picture, scale, i, false)
+	f := cutFigure(p, s, scale, i)
 	inside := f.hatch(s.Faces, draw.EmptyBox())
 	for _, c := range s.Faces {
 		if at, ok := inside[c.Part]; ok && !named[c.Part] {
@@ -53,6 +53,40 @@ func sectionFigure(p *form.Piece, s *view.Section, scale float64, i ink, named m
 		}
 	}
 	return f
+}
+
+// cutFigure draws what a section shows but for the hatching. Small holes along the plane are drawn
+// simplified, as their axes.
+func cutFigure(p *form.Piece, s *view.Section, scale float64, i ink) *figure {
+	holes := cutHoles(p, s, scale)
+	pic := *s.Picture
+	pic.Lines = nil
+	for _, l := range s.Lines {
+		if _, mine := within(holes, l.Part, (&figure{scale: scale}).scaled(l.Points)); !mine {
+			pic.Lines = append(pic.Lines, l)
+		}
+	}
+	f := newFigure(&pic, scale, i, false)
+	for _, h := range holes {
+		f.axis(h.a, h.b, markPast)
+	}
+	return f
+}
+
+// cutHoles are the small holes whose axes lie in the plane of a section.
+func cutHoles(p *form.Piece, s *view.Section, scale float64) []shaft {
+	var out []shaft
+	d := s.Cut.Direction
+	for _, q := range p.Parts {
+		for _, b := range placedBores(q) {
+			r := b.Diameter.MM() / 2
+			inPlane := math.Abs(d.Depth(b.entry)-s.Cut.Depth) < r && math.Abs(d.Depth(b.at(1))-s.Cut.Depth) < r
+			if inPlane && 2*r*scale < simpleBelow {
+				out = append(out, shaft{q.ID, scaled(d.Point(b.entry), scale), scaled(d.Point(b.at(1)), scale), r * scale, false, 0})
+			}
+		}
+	}
+	return out
 }
 
 // sectionSheet shows the piece cut through the middle both ways, with the view from above on which the
