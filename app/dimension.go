@@ -49,9 +49,9 @@ func driversOf(path, of string) []string {
 	}
 	switch path {
 	case "size.width":
-		return []string{path, "size.height", "splay.ends", "size.taken-at"}
+		return []string{path, "size.height", "splay.ends", "size.taken-at", "corners.overhang", "lid.overhang"}
 	case "size.depth":
-		return []string{path, "size.height", front, "size.taken-at"}
+		return []string{path, "size.height", front, "size.taken-at", "corners.overhang-edges", "lid.overhang"}
 	}
 	return nil
 }

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"splaywright/app/field"
+	"splaywright/app/viewer"
 	"splaywright/render/draw"
 )
 
@@ -147,5 +148,18 @@ func TestADerivedDimensionOffersWhatDrivesIt(t *testing.T) {
 	}
 	if text := overlayText(w); !strings.Contains(text, "474.5 follows from") {
 		t.Errorf("it says %q", text)
+	}
+}
+
+// A chest's width over its lid is no size of its own: its overhang is offered too.
+func TestALidsWidthOffersItsOverhang(t *testing.T) {
+	w := open(t, Options{Example: "boot-room-chest"})
+	w.pickDimension(viewer.Hit{Ref: "size.width", Label: "808"})
+	var paths []string
+	for _, f := range twins(t, w) {
+		paths = append(paths, f.Spec.Path)
+	}
+	if !slices.Contains(paths, "lid.overhang") {
+		t.Errorf("the width over the lid offers %v", paths)
 	}
 }

@@ -74,9 +74,9 @@ const (
 	Remove = "Remove"
 )
 
-// maybeAngle is an angle that follows from others when it is left out.
-func maybeAngle(path, label string, get func(*form.Design) *measure.Angle) field.Spec {
-	return field.Spec{Path: path, Label: label, Value: func(d *form.Design) any {
+// maybeAngle is an angle that follows from another when it is left out, as the hint says.
+func maybeAngle(path, label string, get func(*form.Design) *measure.Angle, hint string) field.Spec {
+	return field.Spec{Path: path, Label: label, Hint: hint, Value: func(d *form.Design) any {
 		if a := get(d); a != nil {
 			return *a
 		}

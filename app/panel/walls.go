@@ -26,9 +26,9 @@ func wallSplayGroup(d *form.Design) Group {
 	} else {
 		g.Fields = append(g.Fields, ends,
 			angle("splay.front", "Front leans", func(d *form.Design) measure.Angle { return d.Splay.Front }),
-			maybeAngle("splay.back", "Back leans", func(d *form.Design) *measure.Angle { return d.Splay.Back }),
-			maybeAngle("splay.end-left", "Left end leans", func(d *form.Design) *measure.Angle { return d.Splay.EndLeft }),
-			maybeAngle("splay.end-right", "Right end leans", func(d *form.Design) *measure.Angle { return d.Splay.EndRight }))
+			maybeAngle("splay.back", "Back leans", func(d *form.Design) *measure.Angle { return d.Splay.Back }, "like the front"),
+			maybeAngle("splay.end-left", "Left end leans", func(d *form.Design) *measure.Angle { return d.Splay.EndLeft }, "like the ends"),
+			maybeAngle("splay.end-right", "Right end leans", func(d *form.Design) *measure.Angle { return d.Splay.EndRight }, "like the ends"))
 	}
 	cut := choice("splay.edge-cut", "Edges cut", func(d *form.Design) string { return string(d.Splay.EdgeCut) }, string(form.EdgeLevel), string(form.EdgeSquare))
 	g.Fields = append(g.Fields, cut)
