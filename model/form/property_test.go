@@ -162,6 +162,7 @@ func TestTakenAtTopAndFloorAgree(t *testing.T) {
 		d.Size.Width, d.Size.Depth = p.Overall.WidthFloor, p.Overall.DepthFloor
 		d.Size.TakenAt, d.Corners.Tail = form.AtFloor, nil
 		q := form.Build(d)
+		notTooFine(t, d)
 		if q.Stopped() {
 			t.Fatalf("stopped: %s", q.Findings[0].Text)
 		}
