@@ -10,6 +10,7 @@ import (
 	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/model/solid"
+	"splaywright/model/timber"
 )
 
 // What a bottom that leaves a size out gets.
@@ -19,8 +20,13 @@ const (
 	// grooveShare of the thinnest wall's thickness that a groove or rabbet is deep: a half at most
 	// leaves the other half to hold. Common practice: a third to a half.
 	grooveShare = 0.4
-	// usualClearance, mm, between a bottom's edge and the floor of its groove. Common practice.
+	// usualClearance, mm, between a bottom's edge and the floor of its groove where its timber's movement
+	// is not known, and the least. Common practice.
 	usualClearance = 0.5
+	// fullGroove is how much of the groove's depth the clearance takes at most: the rest holds the bottom.
+	fullGroove = 0.7
+	// roomWarmth, °C, of the air that design.Use speaks of.
+	roomWarmth = 20
 	// webAtTails, mm, that a groove ends short of the baselines of tails and pins, so that no socket
 	// opens into it: the width of the narrowest chisel. Common practice.
 	webAtTails = 3
@@ -44,10 +50,27 @@ func bottomDefaults(d *Design) {
 		u.Depth = &depth
 	}
 	if u.Joint != ScrewedOn && u.Clearance == nil {
-		clearance := measure.Length(usualClearance)
+		clearance := roomToSwell(*d, u)
 		u.Clearance = &clearance
 	}
 	d.Bottom = &u
+}
+
+// roomToSwell is the clearance that lets a flatsawn bottom, made in the driest air, grow in the dampest:
+// half of its movement at either long edge. A groove too shallow for that is told by what is reckoned
+// of the piece.
+func roomToSwell(d Design, u Bottom) measure.Length {
+	m, ok := timber.FindMovement(u.Timber)
+	if !ok || u.Joint != InGroove {
+		return usualClearance
+	}
+	across := d.Size.Depth
+	if d.Form == ringForm || d.Size.Width < across {
+		across = d.Size.Width
+	}
+	dry, damp := timber.EquilibriumMoisture(roomWarmth, float64(d.Use.Dry)), timber.EquilibriumMoisture(roomWarmth, float64(d.Use.Damp))
+	grows := measure.Length(m.Change(across.MM(), timber.AcrossFlatsawn, dry, damp) / 2)
+	return max(usualClearance, min(grows, *u.Depth*fullGroove))
 }
 
 func thinnestWall(d Design) measure.Length {

@@ -206,3 +206,24 @@ func TestBottomsThatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+// What is left out follows from the wood: a cherry bottom 280 wide, in air of 30 to 65 %, is given what
+// it grows at each edge, 280/2 · 0.00248 · (12.02 − 6.20) mm by FPL-GTR-190 Tables 4-2 and 13-5; a
+// timber that is not in the table is given the usual half millimetre.
+func TestClearanceFollowsFromTheTimber(t *testing.T) {
+	d := form.Design{Form: "tray", Timber: "black cherry", Size: form.Size{Height: 90, Width: 420, Depth: 280},
+		Splay: form.Splay{Ends: 10 * measure.Degree, Front: 10 * measure.Degree}, Boards: form.Boards{Side: form.Board{Thickness: 14}},
+		Corners: form.Corners{Joint: form.Butt}, Bottom: &form.Bottom{Thickness: 8}}
+	is := func(what string, want, within float64) {
+		t.Helper()
+		if got := form.Build(d).Design.Bottom.Clearance.MM(); math.Abs(got-want) > within {
+			t.Errorf("%s: a clearance of %.4f, want %.4f", what, got, want)
+		}
+	}
+	is("cherry", 280/2*0.00248*(12.02-6.20), 0.01)
+	d.Timber = "driftwood"
+	is("unknown", 0.5, 1e-12)
+	typed := measure.Length(0.2)
+	d.Bottom.Clearance, d.Timber = &typed, "black cherry"
+	is("as typed", 0.2, 1e-12)
+}

@@ -29,13 +29,13 @@ const (
 func (d Design) Defaults() Design {
 	fill(&d.Form, stoolFamily.form)
 	fill(&d.Size.TakenAt, AtTop)
+	fill(&d.Use.Load, usualLoad)
+	fill(&d.Use.Dry, usualDry)
+	fill(&d.Use.Damp, usualDamp)
 	if f, ok := familyOf(d.Form); ok {
 		f.defaults(&d)
 	}
 	fill(&d.Saw.Kerf, usualKerf)
-	fill(&d.Use.Load, usualLoad)
-	fill(&d.Use.Dry, usualDry)
-	fill(&d.Use.Damp, usualDamp)
 	d.fillPapers()
 	return d
 }
