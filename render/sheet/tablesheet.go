@@ -82,6 +82,7 @@ func (w *writer) table(t table.Table) {
 	}
 	w.rule(&g, w.y, narrowLine)
 	w.notes(t)
+	w.pictures(t)
 }
 
 // start is the room that a table needs to begin here: all of it when one sheet can hold it with its
