@@ -1,11 +1,8 @@
 package timber
 
 import (
-	"bytes"
-	"encoding/csv"
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -21,40 +18,20 @@ var figures = []string{"SG", "MOR", "MOE", "hardness"}
 // Load reads a species table. A row without a source, with a figure that is not a positive
 // number, or with a name that an earlier row has taken is refused with its line.
 func Load(text []byte) ([]Species, error) {
-	r := csv.NewReader(bytes.NewReader(text))
-	r.Comment = '#'
-	r.FieldsPerRecord = len(columns)
-	head, err := r.Read()
-	if err != nil {
-		return nil, fmt.Errorf("species table: %w", err)
-	}
-	if !slices.Equal(head, columns) {
-		return nil, fmt.Errorf("species table: the columns are %q, expected %q", head, columns)
-	}
-	return loadRows(r)
-}
-
-func loadRows(r *csv.Reader) ([]Species, error) {
 	var all []Species
 	taken := map[string]string{}
-	for {
-		row, err := r.Read()
-		if errors.Is(err, io.EOF) {
-			return all, nil
-		}
-		if err != nil {
-			return nil, fmt.Errorf("species table: %w", err)
-		}
+	err := rows(text, "species table", columns, 0, func(row []string) error {
 		s, err := loadRow(row)
 		if err == nil {
 			err = claim(taken, s)
 		}
-		if err != nil {
-			line, _ := r.FieldPos(0)
-			return nil, fmt.Errorf("species table, line %d (%s): %w", line, row[0], err)
-		}
 		all = append(all, s)
+		return err
+	})
+	if err != nil {
+		return nil, err
 	}
+	return all, nil
 }
 
 // claim refuses a name or alias that another species goes by.

@@ -1,11 +1,8 @@
 package timber
 
 import (
-	"bytes"
-	"encoding/csv"
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"sync"
@@ -53,32 +50,16 @@ var movementColumns = []string{"name", "radial", "tangential", "volumetric", "sh
 // LoadMovement reads a table of movement. A row without a source, without a word on how sure it is,
 // or with a figure that is not a positive number is refused with its line.
 func LoadMovement(text []byte) ([]Movement, error) {
-	r := csv.NewReader(bytes.NewReader(text))
-	r.Comment = '#'
-	r.FieldsPerRecord = len(movementColumns)
-	head, err := r.Read()
-	if err != nil {
-		return nil, fmt.Errorf("movement table: %w", err)
-	}
-	if !slices.Equal(head, movementColumns) {
-		return nil, fmt.Errorf("movement table: the columns are %q, expected %q", head, movementColumns)
-	}
 	var all []Movement
-	for {
-		row, err := r.Read()
-		if errors.Is(err, io.EOF) {
-			return all, nil
-		}
-		if err != nil {
-			return nil, fmt.Errorf("movement table: %w", err)
-		}
+	err := rows(text, "movement table", movementColumns, 0, func(row []string) error {
 		m, err := movementRow(row)
-		if err != nil {
-			line, _ := r.FieldPos(0)
-			return nil, fmt.Errorf("movement table, line %d (%s): %w", line, row[0], err)
-		}
 		all = append(all, m)
+		return err
+	})
+	if err != nil {
+		return nil, err
 	}
+	return all, nil
 }
 
 func movementRow(row []string) (Movement, error) {

@@ -1,11 +1,8 @@
 package timber
 
 import (
-	"bytes"
-	"encoding/csv"
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 	"sync"
@@ -73,35 +70,19 @@ var soldColumns = []string{"what", "nominal", "surfaced", "other", "sure", "sour
 // LoadSold reads a table of sizes. A row without a source, with a size that is not one, or that does
 // not rise above the one before on its ladder is refused with its line.
 func LoadSold(text []byte) ([]Sold, error) {
-	r := csv.NewReader(bytes.NewReader(text))
-	r.Comment = '#'
-	r.FieldsPerRecord = len(soldColumns)
-	head, err := r.Read()
-	if err != nil {
-		return nil, fmt.Errorf("table of sizes sold: %w", err)
-	}
-	if !slices.Equal(head, soldColumns) {
-		return nil, fmt.Errorf("table of sizes sold: the columns are %q, expected %q", head, soldColumns)
-	}
 	var all []Sold
-	for {
-		row, err := r.Read()
-		if errors.Is(err, io.EOF) {
-			return all, nil
-		}
-		if err != nil {
-			return nil, fmt.Errorf("table of sizes sold: %w", err)
-		}
+	err := rows(text, "table of sizes sold", soldColumns, 1, func(row []string) error {
 		s, err := soldRow(row)
 		if err == nil && len(all) > 0 && all[len(all)-1].Ladder == s.Ladder && s.Rough <= all[len(all)-1].Rough {
 			err = errors.New("it is no larger than the size before it")
 		}
-		if err != nil {
-			line, _ := r.FieldPos(0)
-			return nil, fmt.Errorf("table of sizes sold, line %d (%s): %w", line, row[1], err)
-		}
 		all = append(all, s)
+		return err
+	})
+	if err != nil {
+		return nil, err
 	}
+	return all, nil
 }
 
 func soldRow(row []string) (Sold, error) {
