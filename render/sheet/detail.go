@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -167,10 +168,14 @@ func dovetailDetails(p *form.Piece, j joint.Joint, o Options) []detail {
 		return nil
 	}
 	name := func(e boardEnd) string { return e.q.Mark + " " + e.q.Name }
+	tails, pins := "tails", "pins"
+	if strings.HasPrefix(j.Kind, "finger") {
+		tails, pins = "fingers", "fingers"
+	}
 	return []detail{
-		{name(tail) + ", tails", func(s float64) *figure { return tailFigure(j, tail, s, o) }},
-		{name(pin) + ", pins", func(s float64) *figure { return pinFigure(j, pin, s, o) }},
-		{name(pin) + ", pins end on", func(s float64) *figure { return pinEndFigure(j, pin, s, o) }},
+		{name(tail) + ", " + tails, func(s float64) *figure { return tailFigure(j, tail, s, o) }},
+		{name(pin) + ", " + pins, func(s float64) *figure { return pinFigure(j, pin, s, o) }},
+		{name(pin) + ", " + pins + " end on", func(s float64) *figure { return pinEndFigure(j, pin, s, o) }},
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"splaywright/model"
 	"splaywright/model/file"
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/draw"
 	"splaywright/render/draw/drawtest"
@@ -53,7 +54,8 @@ func enlargedPages(p *form.Piece, o Options) []draw.Page {
 // nothing leaves its room, on small sheets and large, in one unit and in both.
 func TestSectionsAndDetailsOfTheExamples(t *testing.T) {
 	for name, p := range examplePieces(t) {
-		for _, o := range []Options{{}, {Sheet: "A3", Projection: "third"}, {Sheet: "Letter", Projection: "first"}} {
+		both := measure.Style{Unit: measure.Imperial, Step: measure.Inch / 32, Both: true}
+		for _, o := range []Options{{}, {Sheet: "A3", Projection: "third"}, {Sheet: "Letter", Projection: "first"}, {Sheet: "Tabloid", Style: both}} {
 			pages := enlargedPages(p, o)
 			if len(pages) < 2 {
 				t.Errorf("%s: %d sheets of sections and details", name, len(pages))
@@ -151,6 +153,22 @@ func TestCutsAreMarked(t *testing.T) {
 	for text, want := range map[string]int{"A": 2, "B": 2, "A–A": 1, "B–B": 1} {
 		if count[text] != want {
 			t.Errorf("%q stands %d times, want %d", text, count[text], want)
+		}
+	}
+}
+
+// Whatever the corners of a leaning tray are joined by, a detail shows it.
+func TestEveryKindOfCornerIsShown(t *testing.T) {
+	for _, kind := range []string{form.Mitre, form.Butt, form.Housing} {
+		d := walled("tray", 0)
+		d.Corners.Joint = kind
+		p := model.Derive(d)
+		if p.Stopped() {
+			t.Fatalf("%s: %v", kind, p.Findings)
+		}
+		_, cuts := details(p, Options{}.fill(p))
+		if len(cuts) == 0 || !strings.Contains(cuts[0].title, kind) {
+			t.Errorf("%s: %d sections, none of the corner", kind, len(cuts))
 		}
 	}
 }

@@ -94,7 +94,10 @@ func jointCut(a, b *part.Part, j joint.Joint, screws []screw) (view.Cut, bool) {
 		return c, true
 	}
 	const share = 0.3
-	lo, hi := common(n, a, b)
+	lo, hi := shared(n, a, b)
+	if lo >= hi {
+		lo, hi = common(n, a, b)
+	}
 	c.Depth = lo + share*(hi-lo)
 	return c, lo < hi
 }
@@ -123,6 +126,24 @@ func throughScrews(screws []screw) mgl64.Vec3 {
 		}
 	}
 	return best
+}
+
+// shared is the stretch along n, mm, between corners that both boards have in one place: of a mitre or a
+// butted corner the corner itself, which may lean far. lo > hi when they have none.
+func shared(n mgl64.Vec3, a, b *part.Part) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	to := b.Place.Inv().Mul4(a.Place)
+	for _, v := range a.Solid.Vertices {
+		w := mgl64.TransformCoordinate(v, to)
+		for _, u := range b.Solid.Vertices {
+			if w.Sub(u).Len() < inLine {
+				d := n.Dot(mgl64.TransformCoordinate(v, a.Place))
+				lo, hi = min(lo, d), max(hi, d)
+				break
+			}
+		}
+	}
+	return lo, hi
 }
 
 // common is the stretch along n that both boards reach over, mm.
