@@ -6,6 +6,7 @@ import "github.com/go-gl/mathgl/mgl64"
 type builder struct {
 	surfs  []surface
 	verts  []mgl64.Vec3
+	shelf  map[float64][]int // numbers of the corners at a height that two layers share
 	edges  []Edge
 	arcs   []Curve
 	layers []layer
@@ -124,14 +125,22 @@ func (k *builder) place(r *ring, above, below bool) {
 	}
 }
 
+// vertex gives a corner of a layer its number. Layers that share a height share its corners; they are
+// looked for among those of the very same height only.
 func (k *builder) vertex(p mgl64.Vec3, shared bool) int {
-	if shared {
-		for i, q := range k.verts {
-			if q.Sub(p).LenSqr() < SamePoint*SamePoint {
-				return i
-			}
+	if !shared {
+		k.verts = append(k.verts, p)
+		return len(k.verts) - 1
+	}
+	for _, i := range k.shelf[p[2]] {
+		if k.verts[i].Sub(p).LenSqr() < SamePoint*SamePoint {
+			return i
 		}
 	}
+	if k.shelf == nil {
+		k.shelf = map[float64][]int{}
+	}
+	k.shelf[p[2]] = append(k.shelf[p[2]], len(k.verts))
 	k.verts = append(k.verts, p)
 	return len(k.verts) - 1
 }
