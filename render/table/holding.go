@@ -1,6 +1,10 @@
 package table
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"splaywright/model/form"
 	"splaywright/model/hold"
 	"splaywright/model/measure"
@@ -12,24 +16,36 @@ func Holding(p *form.Piece, style measure.Style) Table {
 	s := newSheet("holding", "Will it hold", style)
 	s.words("What")
 	s.numbers("", "Figure", "Limit")
-	s.words("Unit", "Verdict", "Formula", "Source")
+	s.words("Unit", "Verdict", "Formula")
+	s.numbers("", "Source")
+	var sources []string
 	for _, f := range hold.Figures(p) {
 		limit := Cell{}
 		if f.Limit > 0 {
 			limit = s.held(f.Limit, f.Unit)
 		}
 		s.row(first(f.Parts), word(f.What), s.held(f.Value, f.Unit), limit, word(s.unitOf(f.Unit)),
-			word(verdict(f)), word(f.Formula), word(f.Source))
+			word(verdict(f)), word(f.Formula), count(numberOf(&sources, f.Source)))
 	}
 	if len(s.Rows) > 0 {
 		s.note("Within and too much: the limit is the most that should be. Enough and too little: it is the least. To judge: there is none.")
 		s.note(hold.Caution)
 		s.note("What is said of the seasons: " + hold.CautionMoves)
-		for _, n := range hold.NotChecked() {
-			s.note("Not checked: " + n)
+		s.note("Not checked: " + strings.Join(hold.NotChecked(), " "))
+		for i, text := range sources {
+			s.note(fmt.Sprintf("Source %d: %s", i+1, text))
 		}
 	}
 	return s.Table
+}
+
+// numberOf is the place of a text in a list, counted from 1; a new one is put behind.
+func numberOf(list *[]string, text string) int {
+	if i := slices.Index(*list, text); i >= 0 {
+		return i + 1
+	}
+	*list = append(*list, text)
+	return len(*list)
 }
 
 // held is a reckoned figure: lengths in the style's unit, to a hundredth of an inch or a tenth of a
