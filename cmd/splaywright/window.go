@@ -3,7 +3,9 @@
 package main
 
 import (
+	"errors"
 	"os"
+	"runtime"
 
 	fyneapp "fyne.io/fyne/v2/app"
 
@@ -13,6 +15,9 @@ import (
 )
 
 func openWindow(_ *program, file string) error {
+	if why := noDisplay(runtime.GOOS, os.Getenv); why != "" {
+		return errors.New(why)
+	}
 	w := app.New(fyneapp.NewWithID(assets.AppID), app.Options{Path: file, Example: app.ExampleFor(os.Getenv), Journal: app.JournalFolder()})
 	w.ShowAndRun()
 	return nil
