@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"splaywright/export/papers"
 	"splaywright/export/pdf"
 	"splaywright/model/file"
 	"splaywright/model/measure"
@@ -109,7 +110,7 @@ func writeTo(name string, write func(io.Writer) error) error {
 	if err := write(&b); err != nil {
 		return err
 	}
-	if err := os.WriteFile(name, b.Bytes(), 0o666); err != nil {
+	if err := papers.Place(name, b.Bytes()); err != nil {
 		return fmt.Errorf("%s: this cannot be written (%s); choose a place where you may write", name, reason(err))
 	}
 	return nil

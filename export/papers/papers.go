@@ -121,6 +121,15 @@ func Write(dir string, p *form.Piece, o Options) ([]string, error) {
 	return names, nil
 }
 
+// Place puts data at a path, whole or not at all: it is written beside its place and then moved there.
+func Place(path string, data []byte) error {
+	dir, name := filepath.Split(path)
+	if dir == "" {
+		dir = "."
+	}
+	return place(dir, name, data)
+}
+
 func place(dir, name string, data []byte) error {
 	tmp, err := os.CreateTemp(dir, "."+name+"-*")
 	if err != nil {

@@ -124,18 +124,25 @@ func TestSixtyPartsOnEqualBoardsAreProven(t *testing.T) {
 // A stopped search gives a plan that holds, with an honest gap.
 func TestSixtyPartsOnTwelveBoards(t *testing.T) {
 	task := many(0)
-	ctx, stop := context.WithTimeout(context.Background(), time.Second/2)
-	defer stop()
-	p, err := Solve(ctx, task)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := stock.Verify(task, p); err != nil {
-		t.Fatal(err)
+	var p stock.Plan
+	// A busy machine may take longer to come within a fifth of the bound; come it must.
+	for patience := time.Second / 2; patience <= 16*time.Second; patience *= 2 {
+		ctx, stop := context.WithTimeout(context.Background(), patience)
+		var err error
+		p, err = Solve(ctx, task)
+		stop()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := stock.Verify(task, p); err != nil {
+			t.Fatal(err)
+		}
+		if p.Gap() <= 0.2 {
+			break
+		}
 	}
 	t.Logf("%d tries, cost %.0f bound %.0f gap %.4f, %+v", p.Tries, p.Cost, p.Bound, p.Gap(), p.Balance(task))
-	// How good it is by then depends on the machine; that it says so truly does not.
-	if len(p.Misfits)+len(p.Left) > 0 || p.Bound > p.Cost || p.Proven != (p.Gap() == 0) || !p.Proven && p.Gap() != p.Cost/p.Bound-1 {
+	if len(p.Misfits)+len(p.Left) > 0 || p.Gap() > 0.2 || p.Bound > p.Cost || p.Proven != (p.Gap() == 0) || !p.Proven && p.Gap() != p.Cost/p.Bound-1 {
 		t.Errorf("%v %v, gap %g, proven %v", p.Misfits, p.Left, p.Gap(), p.Proven)
 	}
 }
