@@ -56,6 +56,9 @@ func (b Board) Build() (*Solid, error) {
 	if len(b.Pockets) > 0 && s.shells() != 1 {
 		return nil, fail("the hollows cut the board in two", b.Pockets[0].Tag)
 	}
+	if s, err = s.slots(b.Slots); err != nil {
+		return nil, err
+	}
 	if err := s.drill(b.Bores); err != nil {
 		return nil, err
 	}

@@ -57,12 +57,13 @@ type Bore struct {
 type Step struct{ Radius, To float64 }
 
 // Board describes a part as a slab between z = 0 (outer face) and z = -Thickness (inner face),
-// cut through by walls, hollowed by pockets and bored.
+// cut through by walls, hollowed by pockets, slotted and bored.
 type Board struct {
 	Thickness float64
 	Outline   Loop
 	Openings  []Loop
 	Pockets   []Pocket
+	Slots     []Slot
 	Bores     []Bore
 }
 
