@@ -20,6 +20,34 @@ func stretcherGroups(d *form.Design, timbers []string) []Group {
 	return append(out, Group{Title: "Stretchers", Adds: []Add{add}})
 }
 
+func apronGroups(d *form.Design, timbers []string) []Group {
+	now := d.Aprons
+	if now == nil {
+		return []Group{{Title: "Aprons", Adds: []Add{{Label: "Add aprons", Fields: [][2]string{{"aprons.at", form.AtBoth}, {"aprons.width", "70 mm"}, {"aprons.set-in", "6 mm"}}}}}}
+	}
+	at := func(d *form.Design) form.Aprons {
+		if d.Aprons == nil {
+			return form.Aprons{}
+		}
+		return *d.Aprons
+	}
+	g := Group{Title: "Aprons", Remove: "aprons", Fields: []field.Spec{
+		choice("aprons.at", "At", func(d *form.Design) string { return at(d).At }, form.AtBoth, form.AtFront, form.AtBack),
+		length("aprons.width", "Width", func(d *form.Design) measure.Length { return at(d).Width }),
+		length("aprons.thickness", "Thickness", func(d *form.Design) measure.Length { return at(d).Thickness }),
+		maybe("aprons.set-in", "Set in", func(d *form.Design) *measure.Length { return at(d).SetIn }),
+		length("aprons.below-top", "Below the top", func(d *form.Design) measure.Length { return at(d).BelowTop }),
+		choice("aprons.stand", "Stand", func(d *form.Design) string { return at(d).Stand }, form.Leaning, form.Plumb),
+		choice("aprons.joint", "Joint", func(d *form.Design) string { return at(d).Joint }, form.Butt, form.Housing),
+	}}
+	if now.Joint == form.Housing {
+		g.Fields = append(g.Fields, length("aprons.depth", "Housing, deep", func(d *form.Design) measure.Length { return at(d).Depth }))
+	}
+	g.Fields = append(g.Fields, words("aprons.timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...))
+	screws := screwGroup("Aprons, screws", "aprons.screws", func(d *form.Design) *form.Screws { return at(d).Screws }, now.Screws != nil, "15")
+	return append([]Group{g}, screws...)
+}
+
 func stretcherGroup(i int, now form.Stretcher, timbers []string) []Group {
 	path := fmt.Sprintf("stretchers.%d", i)
 	at := func(d *form.Design) form.Stretcher {
@@ -107,7 +135,7 @@ func featureGroup(i int, kind, of string) Group {
 // boardsFor are the boards of a form that a kind of feature can be on.
 func boardsFor(kind, of string) []string {
 	upright := []string{"side", "side-left", "side-right"}
-	level := []string{"top", "stretcher"}
+	level := []string{"top", "stretcher", "apron"}
 	switch of {
 	case tray, chest:
 		upright = []string{"front", "back", "end", "end-left", "end-right"}

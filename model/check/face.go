@@ -85,15 +85,13 @@ func slab(on, other *part.Part, z, inner, outer float64) (b band, ok bool) {
 // where they pass through a plane parallel to the side's faces, in the side's frame.
 func footprint(stretcher, side *part.Part, level float64) (polygon, bool) {
 	m := side.Place.Inv().Mul4(stretcher.Place)
-	half := stretcher.Blank.Width.MM() / 2
-	thick := stretcher.Blank.Thickness.MM()
 	grain := m.Mul4x1(mgl64.Vec4{1, 0, 0, 0})
 	if math.Abs(grain[2]) < noise {
 		return nil, false
 	}
 	var out polygon
-	for _, c := range [4]mgl64.Vec2{{-half, 0}, {half, 0}, {half, -thick}, {-half, -thick}} {
-		p := m.Mul4x1(mgl64.Vec4{0, c[0], c[1], 1})
+	for _, c := range sectionIn(stretcher) {
+		p := m.Mul4x1(c.Vec4(1))
 		t := (level - p[2]) / grain[2]
 		out = append(out, mgl64.Vec2{p[0] + t*grain[0], p[1] + t*grain[1]})
 	}

@@ -149,21 +149,34 @@ func seat(side, stretcher *part.Part) []obstacle {
 	return []obstacle{{kind: stretcherEnd, name: "the end of " + boardName(stretcher), shape: at, sizes: stretcherSizes(stretcher)}}
 }
 
-// stretcherIndex is the place of a stretcher in the design's list, from its id "stretcher-1".
-func stretcherIndex(q *part.Part) int {
-	n, err := strconv.Atoi(strings.TrimPrefix(q.ID, "stretcher-"))
-	if err != nil {
-		return 0
+// railOf is the stretcher or apron of the design that a part is.
+func (r *run) railOf(q *part.Part) (form.Rail, bool) {
+	all := r.d.Rails()
+	i := slices.IndexFunc(all, func(s form.Rail) bool { return s.ID == q.ID })
+	if i < 0 {
+		return form.Rail{}, false
 	}
-	return n - 1
+	return all[i], true
 }
 
 func stretcherPath(q *part.Part, key string) string {
-	return fmt.Sprintf("stretchers.%d.%s", stretcherIndex(q), key)
+	if isApron(q) {
+		return "aprons." + key
+	}
+	n, _ := strconv.Atoi(strings.TrimPrefix(q.ID, "stretcher-"))
+	return fmt.Sprintf("stretchers.%d.%s", n-1, key)
+}
+
+// acrossPath is the size that places a stretcher or apron between front and back.
+func acrossPath(q *part.Part) string {
+	if isApron(q) {
+		return "aprons.set-in"
+	}
+	return stretcherPath(q, "across")
 }
 
 func stretcherSizes(q *part.Part) []string {
-	return []string{stretcherPath(q, "below-top"), stretcherPath(q, "across")}
+	return []string{stretcherPath(q, "below-top"), acrossPath(q)}
 }
 
 // openings are the openings of a board, round-overs left out, each with its place among the

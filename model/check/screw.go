@@ -112,8 +112,8 @@ func specFor(r *run, q *part.Part, b part.Bore) (*form.Screws, string) {
 	if isSide(q) {
 		return r.d.Corners.Screws, "corners.screws"
 	}
-	if i := stretcherIndex(q); isStretcher(q) && i < len(r.d.Stretchers) {
-		return r.d.Stretchers[i].Screws, stretcherPath(q, "screws")
+	if s, ok := r.railOf(q); ok {
+		return s.Screws, s.Path + ".screws"
 	}
 	return nil, ""
 }
@@ -170,8 +170,9 @@ func bite(r *run, s screw) {
 	half := s.spec.Length.MM() / 2
 	switch {
 	case s.grip < underHead-noise && s.counterbore == nil && isStretcher(s.into) && s.housed(r):
-		depth := r.d.Stretchers[stretcherIndex(s.into)].Depth.MM()
-		f.ID, f.Figure, f.Limit, f.Source, f.Sizes = "housing-deep-for-screw", s.grip, underHead, commonPractice, []string{stretcherPath(s.into, "depth"), "boards.side.thickness"}
+		rail, _ := r.railOf(s.into)
+		depth := rail.Depth.MM()
+		f.ID, f.Figure, f.Limit, f.Source, f.Sizes = "housing-deep-for-screw", s.grip, underHead, commonPractice, []string{rail.Path + ".depth", "boards.side.thickness"}
 		f.Text = sentence("the housing of %s leaves %s of wood for the heads of its screws; a housing of %s or less leaves %s.",
 			boardName(s.into), r.mm(s.grip), r.mm(r.down(max(depth-(underHead-s.grip), 0))), r.mm(underHead))
 	case s.grip < underHead-noise:

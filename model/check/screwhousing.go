@@ -29,11 +29,11 @@ func besideHousings(r *run, s screw) {
 			b, depth = s.clearance, s.clearance.Depth.MM()
 		}
 		for _, other := range stretcherParts(r.p) {
-			k := stretcherIndex(other)
-			if other == s.into || k >= len(r.d.Stretchers) || r.d.Stretchers[k].Joint != form.Housing {
+			rail, ok := r.railOf(other)
+			if other == s.into || !ok || rail.Joint != form.Housing {
 				continue
 			}
-			s.housingRoom(r, q, b, depth, other, r.d.Stretchers[k].Depth.MM())
+			s.housingRoom(r, q, b, depth, other, rail.Depth.MM())
 		}
 	}
 }
@@ -55,6 +55,6 @@ func (s screw) housingRoom(r *run, q *part.Part, b part.Bore, depth float64, oth
 		return
 	}
 	r.addWorst(part.Finding{ID: "screw-in-housing", Level: part.Stop, Figure: gap, Limit: 0, Unit: "mm", Source: ownGeometry,
-		Parts: s.parts(), Sizes: append(s.key("from-end", "length"), stretcherPath(other, "across"), stretcherPath(other, "below-top"), stretcherPath(other, "depth")),
+		Parts: s.parts(), Sizes: append(s.key("from-end", "length"), acrossPath(other), stretcherPath(other, "below-top"), stretcherPath(other, "depth")),
 		Text: sentence("%s runs into the housing of %s in the side; move one of them %s, or take a shorter screw.", s.name(), boardName(other), r.mm(r.up(-gap)))})
 }

@@ -11,7 +11,8 @@ import (
 // besideJoint looks at a stretcher's screws near the dovetails of the side they go through: one
 // among the pins or tails splits them.
 func besideJoint(r *run, s screw) {
-	if !isStretcher(s.into) || stretcherIndex(s.into) >= len(r.d.Stretchers) {
+	rail, ok := r.railOf(s.into)
+	if !ok {
 		return
 	}
 	for _, j := range r.p.Joints {
@@ -24,16 +25,16 @@ func besideJoint(r *run, s screw) {
 		} else if j.PinBoard != s.through.ID {
 			continue
 		}
-		s.jointRoom(r, r.p.Part(mate), s.clearance)
+		s.jointRoom(r, rail, r.p.Part(mate), s.clearance)
 		if s.counterbore != nil {
-			s.jointRoom(r, r.p.Part(mate), *s.counterbore)
+			s.jointRoom(r, rail, r.p.Part(mate), *s.counterbore)
 		}
 	}
 }
 
 // jointRoom looks at how far a bore stays from the other board's inner face, past which the wood
 // is pins or tails.
-func (s screw) jointRoom(r *run, mate *part.Part, b part.Bore) {
+func (s screw) jointRoom(r *run, d form.Rail, mate *part.Part, b part.Bore) {
 	const half = 0.5
 	gap := math.Inf(1)
 	axis := s.through.Place.Mul4x1(b.Axis.Vec4(0))
@@ -48,8 +49,7 @@ func (s screw) jointRoom(r *run, mate *part.Part, b part.Bore) {
 	if gap >= need-noise {
 		return
 	}
-	d := r.d.Stretchers[stretcherIndex(s.into)]
-	wayOut := fmt.Sprintf("set the stretcher %s below the top or more", r.mm(r.up(d.BelowTop.MM()+need-gap)))
+	wayOut := fmt.Sprintf("set %s %s below the top or more", railWord(s.into), r.mm(r.up(d.BelowTop.MM()+need-gap)))
 	if d.Set == form.OnEdge && s.spec.Count > 1 {
 		wayOut = fmt.Sprintf("move it %s inwards, or ", r.mm(r.up(need-gap))) + wayOut
 	}
@@ -58,7 +58,7 @@ func (s screw) jointRoom(r *run, mate *part.Part, b part.Bore) {
 		what = "the counterbore of " + what
 	}
 	f := part.Finding{ID: "screw-near-joint", Level: part.Warning, Figure: gap, Limit: need, Unit: "mm", Source: openingSource,
-		Parts: s.parts(), Sizes: append(s.key("from-end"), stretcherPath(s.into, "below-top"))}
+		Parts: s.parts(), Sizes: append(s.key("from-end"), d.Path+".below-top")}
 	f.Text = sentence("%s passes %s from the joint with the %s; %s.", what, r.mm(gap), boardName(mate), wayOut)
 	if gap < -noise {
 		f.ID, f.Level, f.Limit, f.Source = "screw-in-joint", part.Stop, 0, ownGeometry

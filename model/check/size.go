@@ -107,6 +107,9 @@ func thicknesses(r *run) {
 	for i, s := range r.d.Stretchers {
 		r.thickness(fmt.Sprintf("stretchers.%d.thickness", i), fmt.Sprintf("stretcher %d", i+1), s.Thickness, s.Width)
 	}
+	if a := r.d.Aprons; a != nil {
+		r.thickness("aprons.thickness", "an apron", a.Thickness, a.Width)
+	}
 }
 
 func (r *run) thickness(path, of string, t, width measure.Length) {

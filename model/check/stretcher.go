@@ -9,18 +9,51 @@ import (
 	"splaywright/model/part"
 )
 
+// sectionIn are the four arrises of a stretcher's or apron's section, part frame, at x = 0.
+func sectionIn(q *part.Part) [4]mgl64.Vec3 {
+	var out [4]mgl64.Vec3
+	lower, upper := longCuts(q)
+	for i, c := range []struct {
+		cut part.Cut
+		z   float64
+	}{{lower, 0}, {upper, 0}, {upper, -q.Blank.Thickness.MM()}, {lower, -q.Blank.Thickness.MM()}} {
+		out[i] = mgl64.Vec3{0, (c.cut.Offset - c.cut.Normal[2]*c.z) / c.cut.Normal[1], c.z}
+	}
+	return out
+}
+
+// longCuts are the cuts along a stretcher or apron, the one that looks along −y first.
+func longCuts(q *part.Part) (lower, upper part.Cut) {
+	for _, c := range q.Cuts {
+		switch {
+		case c.Kind == part.Rip && c.Normal[1] < 0:
+			lower = c
+		case c.Kind == part.Rip:
+			upper = c
+		}
+	}
+	return lower, upper
+}
+
+// section of a stretcher or apron as seen along X: world Y and Z.
+func section(q *part.Part) polygon {
+	var out polygon
+	for _, c := range sectionIn(q) {
+		p := q.Place.Mul4x1(c.Vec4(1))
+		out = append(out, mgl64.Vec2{p[1], p[2]})
+	}
+	return out
+}
+
 // extent is how far a board reaches in the world in each direction, from the corners of its
 // blank's section: a stretcher lies along X, so its section is the same all along.
 type extent struct{ front, back, low, high float64 }
 
 func extentOf(q *part.Part) extent {
-	half := q.Blank.Width.MM() / 2
-	thick := q.Blank.Thickness.MM()
 	e := extent{math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)}
-	for _, c := range [4]mgl64.Vec4{{0, -half, 0, 1}, {0, half, 0, 1}, {0, half, -thick, 1}, {0, -half, -thick, 1}} {
-		p := q.Place.Mul4x1(c)
-		e.front, e.back = min(e.front, p[1]), max(e.back, p[1])
-		e.low, e.high = min(e.low, p[2]), max(e.high, p[2])
+	for _, p := range section(q) {
+		e.front, e.back = min(e.front, p[0]), max(e.back, p[0])
+		e.low, e.high = min(e.low, p[1]), max(e.high, p[1])
 	}
 	return e
 }
@@ -30,13 +63,12 @@ func extentOf(q *part.Part) extent {
 func stretchers(r *run) {
 	all := stretcherParts(r.p)
 	for i, q := range all {
-		if stretcherIndex(q) >= len(r.d.Stretchers) {
+		if _, ok := r.railOf(q); !ok {
 			continue
 		}
-		e := extentOf(q)
 		withinSides(r, q)
 		for _, other := range all[i+1:] {
-			stretchersMeet(r, q, other, e, extentOf(other))
+			stretchersMeet(r, q, other)
 		}
 	}
 }
@@ -61,7 +93,7 @@ func withinSides(r *run, q *part.Part) {
 			gap, _ := b.away(at)
 			if gap < -noise {
 				r.add(part.Finding{ID: "stretcher-past-edge", Level: part.Warning, Figure: -gap, Limit: 0, Unit: "mm", Source: ownGeometry,
-					Parts: []string{q.ID, side.ID}, Sizes: []string{stretcherPath(q, "across"), "size.depth"},
+					Parts: []string{q.ID, side.ID}, Sizes: []string{acrossPath(q), "size.depth"},
 					Text: sentence("%s stands %s out past the %s of the side; move it %s towards the middle.",
 						boardName(q), r.mm(-gap), cutName(id), r.mm(r.up(-gap)))})
 			}
@@ -71,12 +103,13 @@ func withinSides(r *run, q *part.Part) {
 
 // stretchersMeet tells of two stretchers in one place. Both run from side to side, so their
 // sections tell it all.
-func stretchersMeet(r *run, a, b *part.Part, ea, eb extent) {
-	across := min(ea.back, eb.back) - max(ea.front, eb.front)
-	upright := min(ea.high, eb.high) - max(ea.low, eb.low)
-	if across <= noise || upright <= noise {
+func stretchersMeet(r *run, a, b *part.Part) {
+	if gap, _ := apart(section(a), section(b)); gap >= -noise {
 		return
 	}
+	ea, eb := extentOf(a), extentOf(b)
+	across := min(ea.back, eb.back) - max(ea.front, eb.front)
+	upright := min(ea.high, eb.high) - max(ea.low, eb.low)
 	r.add(part.Finding{ID: "stretchers-meet", Level: part.Stop, Figure: min(across, upright), Limit: 0, Unit: "mm", Source: ownGeometry,
 		Parts: []string{a.ID, b.ID}, Sizes: append(stretcherSizes(a), stretcherSizes(b)...),
 		Text: sentence("%s runs through %s by %s across and %s in height; move one of them %s across or %s up or down.",
@@ -114,14 +147,18 @@ func gripOver(r *run, top *part.Part, f part.Feature, s shape, q *part.Part) {
 	back, front := s.support(mgl64.Vec2{0, 1}), -s.support(mgl64.Vec2{0, -1})
 	covered := min(back, e.back) - max(front, e.front)
 	aside := min(back-e.front, e.back-front)
-	if room >= fingerRoom-noise || covered <= noise || stretcherIndex(q) >= len(r.d.Stretchers) {
+	if room >= fingerRoom-noise || covered <= noise {
 		return
 	}
-	typed := r.d.Stretchers[stretcherIndex(q)].BelowTop.MM()
+	rail, ok := r.railOf(q)
+	if !ok {
+		return
+	}
+	typed := rail.BelowTop.MM()
 	r.add(part.Finding{ID: "hand-hole-over-stretcher", Level: part.Warning, Figure: max(room, 0), Limit: fingerRoom, Unit: "mm", Source: fingerRoomSource,
 		Parts: []string{top.ID, q.ID}, Sizes: append(stretcherSizes(q), featureSizes(r.d.Features[f.Index], f.Index)...),
-		Text: sentence("%s opens onto %s, %s below the top and under %s of the hole's width, so fingers find no room; set the stretcher %s below the top or more, or %s to one side.",
-			featureName(r.d, f, top), boardName(q), r.mm(max(room, 0)), r.mm(covered), r.mm(r.up(typed+fingerRoom-room)), r.mm(r.up(aside)))})
+		Text: sentence("%s opens onto %s, %s below the top and under %s of the hole's width, so fingers find no room; set %s %s below the top or more, or %s to one side.",
+			featureName(r.d, f, top), boardName(q), r.mm(max(room, 0)), r.mm(covered), railWord(q), r.mm(r.up(typed+fingerRoom-room)), r.mm(r.up(aside)))})
 }
 
 // roundOvers tells of an edge rounded so far that the rounds of two edges would meet.

@@ -37,8 +37,8 @@ func timberPath(r *run, q *part.Part) string {
 	own, path := "", ""
 	switch {
 	case isStretcher(q):
-		if i := stretcherIndex(q); i < len(r.d.Stretchers) {
-			own, path = r.d.Stretchers[i].Timber, stretcherPath(q, "timber")
+		if s, ok := r.railOf(q); ok {
+			own, path = s.Timber, s.Path+".timber"
 		}
 	case isSide(q):
 		own, path = r.d.Boards.Side.Timber, "boards.side.timber"

@@ -96,6 +96,8 @@ func boardName(q *part.Part) string {
 	switch {
 	case isSide(q):
 		return "side"
+	case isApron(q):
+		return strings.TrimPrefix(q.ID, "apron-") + " apron"
 	case isStretcher(q):
 		return "stretcher " + strings.TrimPrefix(q.ID, "stretcher-")
 	case strings.HasPrefix(q.ID, "end-"):
@@ -109,7 +111,7 @@ func theBoard(q *part.Part) string {
 	if isStave(q) {
 		return "every stave"
 	}
-	if isStretcher(q) || isBatten(q) {
+	if isStretcher(q) && !isApron(q) || isBatten(q) {
 		return boardName(q)
 	}
 	return "the " + boardName(q)
@@ -117,7 +119,20 @@ func theBoard(q *part.Part) string {
 
 func isSide(q *part.Part) bool { return strings.HasPrefix(q.ID, "side") }
 
-func isStretcher(q *part.Part) bool { return strings.HasPrefix(q.ID, "stretcher") }
+// isStretcher tells of a stretcher or an apron, which stands in the sides as one does.
+func isStretcher(q *part.Part) bool {
+	return strings.HasPrefix(q.ID, "stretcher") || isApron(q)
+}
+
+// railWord is "the stretcher" or "the apron".
+func railWord(q *part.Part) string {
+	if isApron(q) {
+		return "the apron"
+	}
+	return "the stretcher"
+}
+
+func isApron(q *part.Part) bool { return strings.HasPrefix(q.ID, "apron") }
 
 // boardSizes are the paths of the sizes that a board's outline follows from.
 func boardSizes(q *part.Part) []string {

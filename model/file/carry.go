@@ -61,7 +61,7 @@ func (d *Document) carryLean(stool bool) {
 
 // boardsOf are the boards that features of a form can be on.
 var boardsOf = map[string][]string{
-	"stool": words("top side side-left side-right stretcher all"),
+	"stool": words("top side side-left side-right stretcher apron all"),
 	"tray":  words("front back end end-left end-right bottom all"),
 	"chest": words("front back end end-left end-right bottom lid all"),
 	"ring":  words("stave bottom all"),

@@ -31,6 +31,7 @@ func (r *reader) top(d *form.Design) {
 		"lid":            r.lid(&d.Lid),
 		"corners":        r.corners(&d.Corners),
 		"stretchers":     r.stretchers(d),
+		"aprons":         r.aprons(&d.Aprons),
 		"features":       r.features(d),
 		"names":          r.names,
 		"allowance":      r.allowance(&d.Allowance),
@@ -165,6 +166,28 @@ func (r *reader) stretchers(d *form.Design) taker {
 	})
 }
 
+func (r *reader) aprons(to **form.Aprons) taker {
+	return func(n *yaml.Node, path string) {
+		if isNull(n) {
+			return
+		}
+		a := &form.Aprons{}
+		r.group(fields{
+			"at":        r.choice(&a.At, form.AtBoth, form.AtFront, form.AtBack),
+			"width":     r.length(&a.Width, aboveZero),
+			"thickness": r.length(&a.Thickness, aboveZero),
+			"set-in":    r.maybeLength(&a.SetIn, notNegative),
+			"below-top": r.length(&a.BelowTop, notNegative),
+			"stand":     r.choice(&a.Stand, form.Leaning, form.Plumb),
+			"joint":     r.choice(&a.Joint, form.Butt, form.Housing),
+			"depth":     r.length(&a.Depth, aboveZero),
+			"timber":    r.text(&a.Timber),
+			"screws":    r.screws(&a.Screws),
+		}, "width")(n, path)
+		*to = a
+	}
+}
+
 func (r *reader) tooMany(n *yaml.Node, path string, i int) bool {
 	if i == mostItems {
 		r.refuse(n, path, 0, "", fmt.Sprintf("more than %d items are not one piece; fewer are expected", mostItems))
@@ -180,7 +203,7 @@ func (r *reader) features(d *form.Design) taker {
 		var f form.Feature
 		var on, kind string
 		r.group(fields{
-			"on":       r.choice(&on, "top", "side", "side-left", "side-right", "stretcher", "front", "back", "end", "end-left", "end-right", "stave", "bottom", "lid", "all"),
+			"on":       r.choice(&on, "top", "side", "side-left", "side-right", "stretcher", "apron", "front", "back", "end", "end-left", "end-right", "stave", "bottom", "lid", "all"),
 			"kind":     r.choice(&kind, "arch", "hand hole", "hole", form.RowOfHoles, "slot", "groove", "round-over"),
 			"width":    r.length(&f.Width, aboveZero),
 			"rise":     r.length(&f.Rise, aboveZero),

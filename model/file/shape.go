@@ -6,7 +6,7 @@ import (
 
 // shape is which keys stand where, in the order in which they are written. An item of a list is "#".
 var shape = map[string][]string{
-	"": words(`splaywright title units form size splay timber boards corners bottom lid stretchers features
+	"": words(`splaywright title units form size splay timber boards corners bottom lid stretchers aprons features
 		names allowance saw round papers use cost plan boards-on-hand boards-to-buy`),
 	"size":                       words("height width depth taken-at staves"),
 	"splay":                      words("ends edges front back end-left end-right edge-cut"),
@@ -27,6 +27,8 @@ var shape = map[string][]string{
 	"stretchers":                 {"#"},
 	"stretchers.#":               words("width thickness set below-top across joint depth timber screws"),
 	"stretchers.#.screws":        words("gauge length count from-end counterbore plug"),
+	"aprons":                     words("at width thickness set-in below-top stand joint depth timber screws"),
+	"aprons.screws":              words("gauge length count from-end counterbore plug"),
 	"features":                   {"#"},
 	"features.#":                 words("on kind width rise length diameter radius count pitch depth face x y angle"),
 	"allowance":                  words("length width thickness"),

@@ -106,6 +106,7 @@ var only = []struct {
 	{"bottom", "tray chest ring", "a stool has no bottom"},
 	{"lid", "chest", "only a chest has a lid"},
 	{"stretchers", "stool", "stretchers stand between a stool's two sides; walls need none"},
+	{"aprons", "stool", "aprons stand between a stool's two sides; walls need none"},
 }
 
 // onlyWhere refuses keys that the form has no use for, so that nothing typed is passed over.

@@ -73,6 +73,7 @@ func TestKeysOfOtherForms(t *testing.T) {
 		{"tray", "size: {height: 10, width: 18, depth: 12}\nlid: {thickness: 1}", "lid", "only a chest"},
 		{"tray", "size: {height: 10, width: 18, depth: 12}\nboards: {top: {thickness: 1}}", "boards.top", "only a stool"},
 		{"chest", "size: {height: 10, width: 18, depth: 12}\nstretchers:\n  - {width: 2}", "stretchers", "walls need none"},
+		{"tray", "size: {height: 10, width: 18, depth: 12}\naprons: {width: 2}", "aprons", "walls need none"},
 		{"ring", "size: {height: 10, width: 18}\ncorners: {over: front}", "corners.over", "every stave runs over the next"},
 	} {
 		_, err := design(t, "splaywright: 1\ntitle: T\nunits: in\nform: "+c.form+"\n"+c.with+"\n")
@@ -82,5 +83,26 @@ func TestKeysOfOtherForms(t *testing.T) {
 	}
 	if _, err := design(t, "splaywright: 1\ntitle: T\nunits: in\nform: tray\nsize: {height: 10, width: 18}\n"); err == nil || !strings.Contains(err.Error(), "size.depth") {
 		t.Errorf("a tray without depth: %v", err)
+	}
+}
+
+func TestAprons(t *testing.T) {
+	text := "splaywright: 1\ntitle: T\nunits: mm\nform: stool\nsize: {height: 450, width: 900, depth: 300}\naprons: "
+	d, err := design(t, text+"{at: front, width: 75, set-in: 0, stand: plumb, joint: housing, depth: 7, screws: {gauge: 8, length: 40, count: 2}}\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a := d.Aprons; a == nil || a.At != form.AtFront || a.Width != 75 || *a.SetIn != 0 || a.Stand != form.Plumb || a.Depth != 7 || a.Screws.Count != 2 {
+		t.Errorf("read as %+v", a)
+	}
+	for _, c := range []struct{ with, say string }{
+		{"{}", "width"},
+		{"{width: 75, set-in: -1}", "set-in"},
+		{"{width: 75, stand: askew}", "leaning"},
+		{"{width: 75, inset: 3}", "set-in"},
+	} {
+		if _, err := design(t, text+c.with+"\n"); err == nil || !strings.Contains(err.Error(), c.say) {
+			t.Errorf("%s: %v", c.with, err)
+		}
 	}
 }

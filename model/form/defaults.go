@@ -57,6 +57,7 @@ func stoolDefaults(d *Design) {
 		d.Corners.Depth = &depth
 	}
 	d.fillStretchers()
+	d.fillAprons()
 }
 
 // fill gives a size that was left out its usual value.

@@ -19,6 +19,7 @@ type Design struct {
 	Bottom     *Bottom // tray, chest and ring; nil = open below
 	Lid        *Lid    // chest; nil = open above
 	Stretchers []Stretcher
+	Aprons     *Aprons // stool; nil = none
 	Features   []Feature
 	Allowance  Allowance
 	Saw        Saw

@@ -63,7 +63,7 @@ func (b *builder) easeEdges(to *easing, k int) {
 	case k <= 2:
 		e.side(side(k - 1))
 	default:
-		e.stretcher(e.b.rails[k-3])
+		e.rail(e.b.rails[k-3])
 	}
 }
 
@@ -137,14 +137,17 @@ func (e stoolEasing) outerEnd() solid.Plane {
 	return s.lower
 }
 
-// stretcher: its long edges, the upper ones only where it hangs clear of the top.
-func (e stoolEasing) stretcher(r *rail) {
+// rail: its long edges, the upper ones only where it hangs clear of the top.
+func (e stoolEasing) rail(r *rail) {
 	s := e.b.stand
-	high, low := solid.Plane{N: worldZ, D: r.high}, solid.Plane{N: worldZ.Mul(-1), D: -r.low}
-	near, far := solid.Plane{N: worldY.Mul(-1), D: -r.near}, solid.Plane{N: worldY, D: r.far}
+	low, high, near, far := r.lower, r.upper, r.near, r.far
+	at := map[solid.Plane]float64{near: 0, far: -e.board.thickness}
+	if e.board.localWay(near.N)[2] < 0 { // the back one of two aprons
+		at[near], at[far] = at[far], at[near]
+	}
 	from, to := s.inner[left], s.inner[right]
-	e.between("lower front", low, near, from, to, e.archGap(near, low, 0))
-	e.between("lower back", low, far, from, to, e.archGap(far, low, -e.board.thickness))
+	e.between("lower front", low, near, from, to, e.archGap(near, low, at[near]))
+	e.between("lower back", low, far, from, to, e.archGap(far, low, at[far]))
 	if r.d.BelowTop > 0 {
 		e.between("upper front", high, near, from, to, gap{})
 		e.between("upper back", high, far, from, to, gap{})

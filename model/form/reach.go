@@ -55,6 +55,13 @@ func (d Design) everySize() []size {
 			size{path + ".below-top", s.BelowTop}, size{path + ".across", s.Across}, size{path + ".depth", s.Depth})
 		out = append(out, s.Screws.everySize(path+".screws")...)
 	}
+	if a := d.Aprons; a != nil {
+		out = append(out, size{"aprons.width", a.Width}, size{"aprons.thickness", a.Thickness}, size{"aprons.below-top", a.BelowTop}, size{"aprons.depth", a.Depth})
+		if a.SetIn != nil {
+			out = append(out, size{"aprons.set-in", *a.SetIn})
+		}
+		out = append(out, a.Screws.everySize("aprons.screws")...)
+	}
 	for i, f := range d.Features {
 		path := fmt.Sprintf("features.%d", i)
 		out = append(out, size{path + ".width", f.Width}, size{path + ".rise", f.Rise}, size{path + ".length", f.Length},

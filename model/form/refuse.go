@@ -42,6 +42,11 @@ func (b *builder) refuseWords(d Design) {
 		b.oneOf(fmt.Sprintf("stretchers.%d.set", i), r.Set, OnEdge, Flat)
 		b.oneOf(fmt.Sprintf("stretchers.%d.joint", i), r.Joint, Butt, Housing)
 	}
+	if a := d.Aprons; a != nil {
+		b.oneOf("aprons.at", a.At, AtFront, AtBack, AtBoth)
+		b.oneOf("aprons.stand", a.Stand, Leaning, Plumb)
+		b.oneOf("aprons.joint", a.Joint, Butt, Housing)
+	}
 }
 
 func (b *assembly) oneOf(path, word string, words ...string) {

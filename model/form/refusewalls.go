@@ -40,6 +40,9 @@ func refuseWalls(b *assembly) {
 	refuseTails(b)
 	refuseHousing(b)
 	refuseBottom(b)
+	if d.Aprons != nil {
+		b.find(stop("aprons-of-a-stool", "Aprons stand between the two sides of a stool; a "+d.Form+" has walls all round and takes none.", 1, 0, "", "aprons"))
+	}
 	if len(d.Stretchers) > 0 {
 		b.find(stop("stretchers-of-a-stool", "Stretchers stand between the two sides of a stool; a "+d.Form+" has walls all round and takes none.",
 			float64(len(d.Stretchers)), 0, "", "stretchers"))

@@ -18,7 +18,7 @@ var stoolFamily = family{
 type builder struct {
 	*assembly // boards: top, left side, right side, stretchers
 	stand     *stand
-	rails     []*rail
+	rails     []*rail        // the stretchers, then the aprons
 	corners   [2]*dovetailed // nil where the joint is another or could not be laid out
 }
 
@@ -33,6 +33,7 @@ func (b *builder) build() {
 	}
 	b.shape()
 	b.stretchers()
+	b.aprons()
 	b.features(b.spot)
 	b.ease(b.easeEdges)
 }

@@ -2,6 +2,7 @@ package hold
 
 import (
 	"fmt"
+	"strings"
 
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -27,12 +28,12 @@ func (r *reckoning) bending() {
 		return
 	}
 	beams, names := []Beam{top}, []string{"top"}
-	for i, s := range r.d.Stretchers {
-		if !helps(s) {
+	for _, s := range r.d.Rails() {
+		if !helps(s.Stretcher) {
 			continue
 		}
 		if b, _, ok := beam(s.Timber, s.Thickness, s.Width); ok {
-			beams, names = append(beams, b), append(names, fmt.Sprintf("stretcher-%d", i+1))
+			beams, names = append(beams, b), append(names, s.ID)
 		}
 	}
 	shares := Together(beams, r.load)
@@ -65,6 +66,9 @@ func helps(s form.Stretcher) bool { return s.Set == form.OnEdge && s.BelowTop.MM
 func (r *reckoning) nameOf(id string) string {
 	if id == "top" {
 		return "the top"
+	}
+	if word, is := strings.CutPrefix(id, "apron-"); is {
+		return "the " + word + " apron"
 	}
 	if q := r.p.Part(id); q != nil && len(r.d.Stretchers) > 1 {
 		return "s" + q.Name[1:] // "stretcher 2"

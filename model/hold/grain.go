@@ -97,7 +97,7 @@ func (r *reckoning) joined(q *part.Part, c part.Cut) bool {
 	case strings.HasPrefix(q.ID, "side-"):
 		return c.ID != "floor-end"
 	}
-	return isWall(q) || strings.HasPrefix(q.ID, "stretcher-")
+	return isWall(q) || strings.HasPrefix(q.ID, "stretcher-") || strings.HasPrefix(q.ID, "apron-")
 }
 
 // toCut is the way from a point of a board's outer face to the nearest cut that lies in a direction,

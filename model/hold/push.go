@@ -1,7 +1,6 @@
 package hold
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -25,8 +24,8 @@ func (r *reckoning) push() {
 	r.add(Figure{ID: "outward-push", What: "outward push of each side at the floor", Value: out, Unit: "N",
 		Formula: pushFormula, Source: statics, Parts: []string{"side-left", "side-right"}, Sizes: []string{"splay.ends"}, Level: part.Note})
 	r.corner(out)
-	for i := range r.d.Stretchers {
-		r.tie(i, out)
+	for _, s := range r.d.Rails() {
+		r.tie(s, out)
 	}
 }
 
@@ -35,7 +34,7 @@ func (r *reckoning) push() {
 func (r *reckoning) corner(out float64) {
 	arm := r.d.Size.Height.MM() - r.d.Boards.Top.Thickness.MM()
 	wall, _, ok := beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
-	if !ok || len(r.d.Stretchers) > 0 {
+	if !ok || len(r.d.Rails()) > 0 {
 		return
 	}
 	what := "bending stress of a side at the corner"
@@ -69,31 +68,25 @@ func (r *reckoning) through() (width float64, ok bool) {
 
 // tie is the pull in a stretcher that holds the sides together, shared evenly by all of them. Screws
 // into its end grain should not carry it.
-func (r *reckoning) tie(i int, out float64) {
-	s := r.d.Stretchers[i]
-	high := s.Width.MM()
-	if s.Set == form.Flat {
-		high = s.Thickness.MM()
-	}
-	below := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + high/2
-	pull := out * r.d.Size.Height.MM() / below / float64(len(r.d.Stretchers))
-	id := fmt.Sprintf("stretcher-%d", i+1)
+func (r *reckoning) tie(s form.Rail, out float64) {
+	below := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + s.High.MM()/2
+	pull := out * r.d.Size.Height.MM() / below / float64(len(r.d.Rails()))
+	id := s.ID
 	f := Figure{ID: "stretcher-pull", What: "pull in " + r.nameOf(id), Value: pull, Unit: "N",
 		Formula: "push · height / (depth of the stretcher's middle below the top's upper face)", Source: statics, Parts: []string{id},
-		Sizes: []string{fmt.Sprintf("stretchers.%d.below-top", i)}, Level: part.Note}
-	if limit, ok := r.endGrain(i); ok {
+		Sizes: []string{s.Path + ".below-top"}, Level: part.Note}
+	if limit, ok := r.endGrain(s); ok {
 		f.ID, f.What, f.Limit, f.Level = "end-grain-screws-pull", "pull in "+r.nameOf(id)+" on its screws in end grain", limit, part.Warning
 		f.Formula += "; screws: 108.25·G²·D·L each, three quarters in end grain, of which 2,850/15,700 may be counted on"
 		f.Source += "; FPL-GTR-190 equation 8-9 (from memory) and https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html ; screws should not be loaded so in end grain at all: https://issuhub.com/view/index?id=4884&pageIndex=189"
 		f.Advice = "a housing with glue, more or longer screws, or the stretcher lower down"
-		f.Sizes = append(f.Sizes, fmt.Sprintf("stretchers.%d.screws.length", i), fmt.Sprintf("stretchers.%d.screws.count", i), fmt.Sprintf("stretchers.%d.joint", i))
+		f.Sizes = append(f.Sizes, s.Path+".screws.length", s.Path+".screws.count", s.Path+".joint")
 	}
 	r.add(f)
 }
 
 // endGrain is the pull that a butted stretcher's screws may be counted on for, N.
-func (r *reckoning) endGrain(i int) (float64, bool) {
-	s := r.d.Stretchers[i]
+func (r *reckoning) endGrain(s form.Rail) (float64, bool) {
 	if s.Screws == nil || s.Joint != form.Butt {
 		return 0, false
 	}

@@ -52,21 +52,21 @@ func (r *reckoning) racking() {
 		Source: rackSource + "; limit: a third of the clear wood's strength, common practice", Parts: corner.Parts, Sizes: corner.Sizes,
 		Advice: "a lower stretcher, or thicker sides", Level: part.Warning})
 	pull := Racking(push, arm) / (below - r.d.Boards.Top.Thickness.MM()/2) / float64(len(ties))
-	for _, i := range ties {
-		r.rackTie(i, push, pull)
+	for _, s := range ties {
+		r.rackTie(s, push, pull)
 	}
 }
 
 // rackTie is what the push brings to one stretcher; screws in its end grain are judged by it.
-func (r *reckoning) rackTie(i int, push, pull float64) {
-	id := fmt.Sprintf("stretcher-%d", i+1)
+func (r *reckoning) rackTie(s form.Rail, push, pull float64) {
+	id := s.ID
 	f := Figure{ID: "racking-pull", What: fmt.Sprintf("pull and thrust at each end of %s under a sideways push of %.0f N at the top", r.nameOf(id), push),
 		Value: pull, Unit: "N", Formula: "push/2 · (height − top) / (top's middle to the stretcher's middle), shared by the lowest stretchers",
-		Source: rackSource, Parts: []string{id}, Sizes: []string{fmt.Sprintf("stretchers.%d.below-top", i)}, Level: part.Note}
-	if limit, ok := r.endGrain(i); ok {
+		Source: rackSource, Parts: []string{id}, Sizes: []string{s.Path + ".below-top"}, Level: part.Note}
+	if limit, ok := r.endGrain(s); ok {
 		f.Limit, f.Level = limit, part.Warning
 		f.Source += "; screws in end grain as for the pull of the splay"
-		f.Sizes = append(f.Sizes, fmt.Sprintf("stretchers.%d.screws.length", i), fmt.Sprintf("stretchers.%d.screws.count", i), fmt.Sprintf("stretchers.%d.joint", i))
+		f.Sizes = append(f.Sizes, s.Path+".screws.length", s.Path+".screws.count", s.Path+".joint")
 		f.Advice = "a housing with glue, more or longer screws, or the stretcher lower down"
 	}
 	r.add(f)
@@ -75,20 +75,16 @@ func (r *reckoning) rackTie(i int, push, pull float64) {
 // stress of a section under a bending moment, MPa.
 func stress(b Beam, moment float64) float64 { return moment * b.Height / 2 / b.inertia() }
 
-// lowestTies are the lowest stretchers, by their place in the design, and how far below the top's
+// lowestTies are the lowest stretchers and aprons, and how far below the top's
 // upper face their middle lies, mm. Stretchers within a millimetre of each other share the load.
-func (r *reckoning) lowestTies() (below float64, ties []int) {
-	for i, s := range r.d.Stretchers {
-		high := s.Width.MM()
-		if s.Set == form.Flat {
-			high = s.Thickness.MM()
-		}
-		at := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + high/2
+func (r *reckoning) lowestTies() (below float64, ties []form.Rail) {
+	for _, s := range r.d.Rails() {
+		at := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + s.High.MM()/2
 		switch {
 		case at > below+1:
-			below, ties = at, []int{i}
+			below, ties = at, []form.Rail{s}
 		case at > below-1:
-			ties = append(ties, i)
+			ties = append(ties, s)
 		}
 	}
 	return below, ties

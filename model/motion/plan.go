@@ -1,7 +1,6 @@
 package motion
 
 import (
-	"fmt"
 	"math"
 	"math/bits"
 	"slices"
@@ -258,13 +257,13 @@ func Finding(p *form.Piece) (part.Finding, bool) {
 		Source: "geometry of this piece: no straight motion of one or of all at once draws any of these parts off the others",
 		Text:   "These parts lock each other and cannot be put together: " + sentenceOf(p, p.Assembly.Stuck) + ".",
 	}
-	for i, s := range p.Design.Stretchers {
-		if s.Joint == form.Housing {
-			f.Sizes = append(f.Sizes, fmt.Sprintf("stretchers.%d.joint", i))
+	for _, s := range p.Design.Rails() {
+		if path := s.Path + ".joint"; s.Joint == form.Housing && !slices.Contains(f.Sizes, path) {
+			f.Sizes = append(f.Sizes, path)
 		}
 	}
 	if len(f.Sizes) > 0 {
-		f.Text += " A stretcher let into the sides needs them to close on it while they go home, which dovetailed sides that lean inward do not; butt it and screw it from outside, or let the sides lean outward."
+		f.Text += " A stretcher or an apron let into the sides needs them to close on it while they go home, which dovetailed sides that lean inward do not; butt it and screw it from outside, or let the sides lean outward."
 	}
 	f.Sizes = append(f.Sizes, "corners.joint")
 	return f, true

@@ -2,9 +2,12 @@ package sheet
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/part"
 	"splaywright/render/dimension"
 	"splaywright/render/draw"
 	"splaywright/render/view"
@@ -172,8 +175,24 @@ func endFigure(p *form.Piece, f *figure, o Options) *figure {
 	if p.Form == "ring" && (o.Projection == "third" || p.Design.Size.Staves%2 == 0) {
 		thick(f, top[0], h, nearWall(p, o), o)
 	}
+	apronSet(p, f, o)
 	f.axis(f.at(0, 0), f.at(0, h), 3)
 	return f
+}
+
+// apronSet notes in the end view how far aprons are set in and how far below the top they hang.
+func apronSet(p *form.Piece, f *figure, o Options) {
+	q := slices.IndexFunc(p.Parts, func(q *part.Part) bool { return strings.HasPrefix(q.ID, "apron-") })
+	if q < 0 {
+		return
+	}
+	a := p.Design.Aprons
+	at := f.dir.Point(p.Parts[q].Place.Col(3).Vec3())
+	f.Leader(f.at(at.X, at.Y), false, o.label(*a.SetIn)+" set in", "aprons.set-in", 30, -30, 45, -45)
+	if a.BelowTop > 0 {
+		f.Leader(f.at(at.X, (p.Overall.Height-p.Design.Boards.Top.Thickness-a.BelowTop).MM()), false,
+			o.label(a.BelowTop)+" below the top", "aprons.below-top", 30, -30, 45, -45)
+	}
 }
 
 // topFigure gives the view from above what only it can show: where stretchers lie across.
