@@ -10,11 +10,11 @@ import (
 // corner is where the top meets a side; which of the two has the tails is up to the design.
 func (s *stand) dovetailCorner(i side) joint.Corner {
 	top := joint.Board{
-		ID: "top", Outer: s.upper, Inner: s.lower, Front: s.topFront, Back: s.topBack,
+		ID: s.topBoard.id, Outer: s.upper, Inner: s.lower, Front: s.topFront, Back: s.topBack,
 		Grain: worldX.Mul(-i.sign()),
 	}
 	wall := joint.Board{
-		ID: i.id(), Outer: s.outer[i], Inner: s.inner[i], Front: s.sideFront[i], Back: s.sideBack[i],
+		ID: s.sideBoards[i].id, Outer: s.outer[i], Inner: s.inner[i], Front: s.sideFront[i], Back: s.sideBack[i],
 		Grain: s.grain(i),
 	}
 	c := joint.Corner{Tail: top, Pin: wall, Along: worldY, Slope: s.d.Corners.Slope}
@@ -28,6 +28,9 @@ func (s *stand) dovetailCorner(i side) joint.Corner {
 func (b *builder) dovetails() {
 	k := &b.d.Corners
 	for _, i := range []side{left, right} {
+		if b.stand.past[i] {
+			continue
+		}
 		c := b.stand.dovetailCorner(i)
 		l, err := joint.Lay(k.wish(c))
 		var m *joint.Misfit
@@ -36,7 +39,7 @@ func (b *builder) dovetails() {
 			return
 		}
 		cheeks := c.Cheeks(l)
-		b.corners[i] = &dovetailed{c, cheeks}
+		b.corners[i] = &dovetailed{c, cheeks, k.TailsOn != OnSide}
 		b.piece.Joints = append(b.piece.Joints, c.Dovetail(l))
 		if i == right {
 			resolve(k, l)

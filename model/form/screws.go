@@ -208,11 +208,11 @@ func (b *builder) butted(i side) {
 		deep = s.d.Corners.Depth.MM()
 		top.shape.Pockets = append(top.shape.Pockets, b.topPocket(i, top))
 	}
-	into := measure.Length(deep / math.Cos(s.ends))
+	into := measure.Length(deep / math.Cos(s.lean[i]))
 	end := meet(s.topEnd[i], s.lower, solid.Plane{N: worldY})
 	line := meet(s.outer[i], s.lower, solid.Plane{N: worldY})
 	b.piece.Joints = append(b.piece.Joints, joint.Joint{
-		ID: "top/" + i.id(), Kind: s.d.Corners.Joint, TailBoard: "top", PinBoard: i.id(),
+		ID: s.topBoard.id + "/" + s.sideBoards[i].id, Kind: s.d.Corners.Joint, TailBoard: s.topBoard.id, PinBoard: s.sideBoards[i].id,
 		Dihedral:    joint.Dihedral(s.upper.N, s.outer[i].N),
 		Baseline:    joint.Faces{Inner: measure.Length(end.Sub(line).Dot(worldX) * i.sign())},
 		PinBaseline: joint.Faces{Outer: into, Inner: into},

@@ -9,12 +9,15 @@ import (
 // that the two are mirror images with their outer faces up.
 func (b *builder) sideBoard(i side) *board {
 	s := b.stand
-	p := &part.Part{ID: i.id(), Name: i.name(), Timber: s.d.Boards.Side.Timber}
-	pair := (1 - i).id() + "/"
-	front := edge{"front-edge", part.Rip, s.sideFront[i], pair + "front-edge"}
-	back := edge{"back-edge", part.Rip, s.sideBack[i], pair + "back-edge"}
-	floor := edge{"floor-end", part.Crosscut, s.floor, pair + "floor-end"}
-	end := edge{"top-end", part.Crosscut, s.sideTop(), pair + "top-end"}
+	p := &part.Part{ID: s.sideBoards[i].id, Name: s.sideBoards[i].name, Timber: s.d.Boards.Side.Timber}
+	pair := s.sideBoards[1-i].id
+	front := edge{"front-edge", part.Rip, s.sideFront[i], pair + "/front-edge"}
+	back := edge{"back-edge", part.Rip, s.sideBack[i], pair + "/back-edge"}
+	floor := edge{"floor-end", part.Crosscut, s.floor, pair + "/floor-end"}
+	end := edge{"top-end", part.Crosscut, s.sideTop(), pair + "/top-end"}
+	if s.lean[left] != s.lean[right] || s.past[left] || s.past[right] { // its fellow is no mirror image: its own edges are
+		front.pair, back.pair, floor.pair, end.pair = p.ID+"/back-edge", p.ID+"/front-edge", "", ""
+	}
 	around := []edge{front, floor, back, end}
 	if i == left {
 		around = []edge{back, floor, front, end}

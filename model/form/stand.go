@@ -20,15 +20,28 @@ const (
 // sign is +1 where the side's outer face looks along +X.
 func (s side) sign() float64 { return float64(2*s - 1) }
 
-func (s side) id() string   { return [2]string{"side-left", "side-right"}[s] }
-func (s side) name() string { return [2]string{"Side, left", "Side, right"}[s] }
 func (s side) word() string { return [2]string{"left", "right"}[s] }
+
+// called is what a part is called.
+type called struct{ id, name string }
+
+// The boards of a stool.
+var (
+	stoolTop   = called{"top", "Top"}
+	stoolSides = [2]called{{"side-left", "Side, left"}, {"side-right", "Side, right"}}
+)
 
 // stand is a stool's planes in the world, all that its parts are cut by. Normals point out of
 // the wood of the board that is named first.
 type stand struct {
 	d            Design // with its defaults
+	topBoard     called
+	sideBoards   [2]called
 	ends, edges  float64
+	lean         [2]float64 // of the sides from plumb, feet outward
+	at           [2]float64 // X of the sides' outer planes at the upper face
+	past         [2]bool    // the side runs on upward past the top, which is let into its face
+	let          float64    // how deep the top goes into such a side
 	height       float64
 	width, depth float64 // at the top, where the sides' outer planes meet the upper face
 	top, side    float64 // thicknesses
@@ -49,11 +62,19 @@ func newStand(d Design) *stand {
 		d: d, ends: upright(d.Splay.Ends.Radians()), edges: upright(d.Splay.Edges.Radians()),
 		height: d.Size.Height.MM(), width: d.Size.Width.MM(), depth: d.Size.Depth.MM(),
 		top: d.Boards.Top.Thickness.MM(), side: d.Boards.Side.Thickness.MM(),
+		topBoard: stoolTop, sideBoards: stoolSides,
 	}
 	if d.Size.TakenAt == AtFloor {
 		s.width -= 2 * s.height * math.Tan(s.ends)
 		s.depth -= 2 * s.height * math.Tan(s.edges)
 	}
+	s.lean, s.at = [2]float64{s.ends, s.ends}, [2]float64{-s.width / 2, s.width / 2}
+	s.place()
+	return s
+}
+
+// place stands the planes, when all sizes are known.
+func (s *stand) place() {
 	s.upper = solid.Plane{N: worldZ, D: s.height}
 	s.lower = solid.Plane{N: worldZ.Mul(-1), D: s.top - s.height}
 	s.floor = solid.Plane{N: worldZ.Mul(-1)}
@@ -63,7 +84,6 @@ func newStand(d Design) *stand {
 		s.standSide(i)
 	}
 	s.standTop()
-	return s
 }
 
 // plumb, radians: a lean below it stands upright; over a metre it comes to a thousandth of a
@@ -78,8 +98,8 @@ func upright(lean float64) float64 {
 }
 
 func (s *stand) standSide(i side) {
-	n := mgl64.Vec3{i.sign() * math.Cos(s.ends), 0, math.Sin(s.ends)}
-	s.outer[i] = through(n, mgl64.Vec3{i.sign() * s.width / 2, 0, s.height})
+	n := mgl64.Vec3{i.sign() * math.Cos(s.lean[i]), 0, math.Sin(s.lean[i])}
+	s.outer[i] = through(n, mgl64.Vec3{s.at[i], 0, s.height})
 	s.inner[i] = solid.Plane{N: n.Mul(-1), D: s.side - s.outer[i].D}
 	s.sideFront[i], s.sideBack[i] = s.front, s.back
 	if s.d.Splay.EdgeCut == EdgeSquare {
@@ -90,7 +110,7 @@ func (s *stand) standSide(i side) {
 
 // corner is the corner of the upper face over a side; toward -1 is the front one, +1 the back one.
 func (s *stand) corner(i side, toward float64) mgl64.Vec3 {
-	return mgl64.Vec3{i.sign() * s.width / 2, toward * s.depth / 2, s.height}
+	return mgl64.Vec3{s.at[i], toward * s.depth / 2, s.height}
 }
 
 // squared turns a plane about the line that it shares with a face, so that it stands square to
@@ -110,25 +130,38 @@ func (s *stand) standTop() {
 	s.topEnd = s.outer
 	if over != 0 {
 		for _, i := range []side{left, right} {
-			s.topEnd[i] = solid.Plane{N: worldX.Mul(i.sign()), D: s.width/2 + over}
+			s.topEnd[i] = solid.Plane{N: worldX.Mul(i.sign()), D: i.sign()*s.at[i] + over}
+		}
+	}
+	for _, i := range []side{left, right} {
+		if s.past[i] {
+			s.topEnd[i] = flip(s.inner[i])
+			s.topEnd[i].D += s.let
 		}
 	}
 }
 
 // grain of a side, down its slope.
 func (s *stand) grain(i side) mgl64.Vec3 {
-	return mgl64.Vec3{i.sign() * math.Sin(s.ends), 0, -math.Cos(s.ends)}
+	return mgl64.Vec3{i.sign() * math.Sin(s.lean[i]), 0, -math.Cos(s.lean[i])}
 }
 
 // sidePlace is the frame of a side: origin where its outer plane meets the upper face in the
 // middle, x down the slope, z out of the outer face.
 func (s *stand) sidePlace(i side) mgl64.Mat4 {
 	x, z := s.grain(i), s.outer[i].N
-	return part.Frame(mgl64.Vec3{i.sign() * s.width / 2, 0, s.height}, x, worldY.Mul(i.sign()), z)
+	return part.Frame(mgl64.Vec3{s.at[i], 0, s.height}, x, worldY.Mul(i.sign()), z)
 }
 
+// topPlace is the frame of the top: origin in the middle of what is seen of its upper face.
 func (s *stand) topPlace() mgl64.Mat4 {
-	return part.Frame(mgl64.Vec3{0, 0, s.height}, worldX, worldY, worldZ)
+	at := s.at
+	for _, i := range []side{left, right} {
+		if s.past[i] {
+			at[i] = meet(s.upper, s.inner[i], solid.Plane{N: worldY})[0]
+		}
+	}
+	return part.Frame(mgl64.Vec3{(at[left] + at[right]) / 2, 0, s.height}, worldX, worldY, worldZ)
 }
 
 func through(n, at mgl64.Vec3) solid.Plane { return solid.Plane{N: n, D: n.Dot(at)} }

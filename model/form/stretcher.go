@@ -162,10 +162,10 @@ func (r *rail) placed() string {
 func (b *builder) railJoint(r *rail, i side) joint.Joint {
 	s := b.stand
 	outer := r.board.part.Place.Col(2).Vec3() // on edge, a plumb outer face meets the side squarely
-	into := measure.Length(r.deep / math.Cos(s.ends))
+	into := measure.Length(r.deep / math.Cos(s.lean[i]))
 	return joint.Joint{
-		ID: i.id() + "/" + r.board.part.ID, Kind: r.d.Joint,
-		TailBoard: i.id(), PinBoard: r.board.part.ID,
+		ID: s.sideBoards[i].id + "/" + r.board.part.ID, Kind: r.d.Joint,
+		TailBoard: s.sideBoards[i].id, PinBoard: r.board.part.ID,
 		Dihedral:    joint.Dihedral(s.outer[i].N, outer),
 		PinBaseline: joint.Faces{Outer: into, Inner: into},
 		Width:       r.d.Width, Depth: measure.Length(r.deep),

@@ -9,12 +9,16 @@ import (
 // topBoard begins the top.
 func (b *builder) topBoard() *board {
 	s := b.stand
-	p := &part.Part{ID: "top", Name: "Top", Timber: s.d.Boards.Top.Timber}
+	p := &part.Part{ID: s.topBoard.id, Name: s.topBoard.name, Timber: s.d.Boards.Top.Timber}
+	ends := [2]string{p.ID + "/right-end", p.ID + "/left-end"}
+	if s.lean[left] != s.lean[right] || s.past[left] || s.past[right] { // no mirror images
+		ends = [2]string{}
+	}
 	t := newBoard(p, s.topPlace(), s.top,
-		edge{"front-edge", part.Rip, s.topFront, "top/back-edge"},
-		edge{"right-end", part.Crosscut, s.topEnd[right], "top/left-end"},
-		edge{"back-edge", part.Rip, s.topBack, "top/front-edge"},
-		edge{"left-end", part.Crosscut, s.topEnd[left], "top/right-end"},
+		edge{"front-edge", part.Rip, s.topFront, p.ID + "/back-edge"},
+		edge{"right-end", part.Crosscut, s.topEnd[right], ends[right]},
+		edge{"back-edge", part.Rip, s.topBack, p.ID + "/front-edge"},
+		edge{"left-end", part.Crosscut, s.topEnd[left], ends[left]},
 	)
 	t.sizes = []string{"size.width", "size.depth", "boards.top.thickness", "splay.ends", "splay.edges"}
 	return t
@@ -38,18 +42,19 @@ func (b *builder) topOutline(t *board) {
 // dovetailed is a corner with its tails laid out.
 type dovetailed struct {
 	joint.Corner
-	cheeks []joint.Cheeks
+	cheeks      []joint.Cheeks
+	topHasTails bool
 }
 
 func (c *dovetailed) topWalls() []solid.Wall {
-	if c.Tail.ID == "top" {
+	if c.topHasTails {
 		return c.TailWalls(c.cheeks)
 	}
 	return c.PinWalls(c.cheeks)
 }
 
 func (c *dovetailed) sideWalls() []solid.Wall {
-	if c.Tail.ID == "top" {
+	if c.topHasTails {
 		return c.PinWalls(c.cheeks)
 	}
 	return c.TailWalls(c.cheeks)
