@@ -24,6 +24,7 @@ var layers = [][]string{
 	{"model/cut", "model/joint"},
 	{"model/form", "model/form/formtest"},
 	{"model/check", "model/file", "model/hold", "model/motion", "model/yield"},
+	{"model/resize"},
 	{"model"},
 	{"render/draw"},
 	{"render/draw/drawtest"},
