@@ -29,7 +29,7 @@ var layers = [][]string{
 	{"render/draw"},
 	{"render/draw/drawtest"},
 	{"render/view", "render/table"},
-	{"render/dimension"},
+	{"render/dimension", "render/wood"},
 	{"render/sheet", "render/pattern"},
 	{"export/csv", "export/pdf", "export/png", "export/svg", "export/derived", "export/xlsx"},
 	{"export/html"},

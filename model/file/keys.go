@@ -7,6 +7,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"splaywright/model/form"
+	"splaywright/model/measure"
 )
 
 // top reads the keys of a design; what each means is in form.Design.
@@ -303,5 +304,20 @@ func (r *reader) papers(p *form.Papers) taker {
 	return r.group(fields{
 		"sheet":      r.choice(&p.Sheet, "A4", "A3", "Letter", "Tabloid"),
 		"projection": r.choice(&p.Projection, "first", "third"),
+		"eye-height": r.length(&p.EyeHeight, aboveZero), "eye-distance": r.length(&p.EyeDistance, aboveZero),
+		"turn":   r.maybeTurn(&p.Turn),
+		"bottom": r.no(&p.NoBottom),
 	})
+}
+
+// maybeTurn takes how far one goes round the piece.
+func (r *reader) maybeTurn(to **measure.Angle) taker {
+	return func(n *yaml.Node, path string) {
+		var a measure.Angle
+		before := len(r.errs)
+		r.angle(&a, -180, 180, "an angle from -180 to 180 degrees is expected here, such as 35")(n, path)
+		if _, ok := r.at(path); ok && len(r.errs) == before {
+			*to = &a
+		}
+	}
 }

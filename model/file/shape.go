@@ -34,7 +34,7 @@ var shape = map[string][]string{
 	"allowance":                  words("length width thickness"),
 	"saw":                        words("kerf step flat-table max-swing max-tilt"),
 	"round":                      words("to both"),
-	"papers":                     words("sheet projection"),
+	"papers":                     words("sheet projection eye-height eye-distance turn bottom"),
 	"use":                        words("load dry damp"),
 	"cost":                       words("wood-per-m3 wood-per-board-foot each-screw each-plug finish-per-m2"),
 	"boards-on-hand":             {"#"},

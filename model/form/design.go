@@ -238,4 +238,10 @@ type Round struct {
 type Papers struct {
 	Sheet      string // "A4", "A3", "Letter", "Tabloid"
 	Projection string // "first", "third"
+
+	// Where the pictorial is seen from: the eye above the floor, the eye level from the plumb line through the middle
+	// of the piece (0 = chosen to suit the piece), and how far one has gone round from the front, to the right.
+	EyeHeight, EyeDistance measure.Length
+	Turn                   *measure.Angle
+	NoBottom               bool // no view from below
 }

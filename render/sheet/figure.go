@@ -76,13 +76,17 @@ func (o Options) scales() []ratio {
 	return metricScales
 }
 
-// Views gives each view of the piece as a picture at full size: front, end, top, pictorial, the
-// sections through the middle, and the true face of each part. No two have the same name.
+// Views gives each view of the piece as a picture at full size: front, end, top, bottom, pictorial, isometric, as it
+// will look, the sections through the middle, and the true face of each part. No two have the same name.
 func Views(p *form.Piece) []Named {
 	scene := view.NewScene(p, flattening)
 	var out []Named
-	for _, d := range []view.Direction{view.Front, view.End, view.Top, view.Pictorial(usualTurn, usualTip)} {
-		out = append(out, Named{d.Name, alone(p.Title+", "+d.Name, newFigure(scene.Project(d), 1, onPaper, d.Name != "pictorial"))})
+	for _, d := range []view.Direction{view.Front, view.End, view.Top, view.Bottom, view.Pictorial(usualTurn, usualTip), view.Isometric} {
+		square := d.Name != "pictorial" && d.Name != view.Isometric.Name
+		out = append(out, Named{d.Name, alone(p.Title+", "+d.Name, newFigure(scene.Project(d), 1, onPaper, square))})
+	}
+	if page, ok := Look(p, scene, portraitWide); ok {
+		out = append(out, Named{"look", page})
 	}
 	for _, c := range middleCuts(Options{}) {
 		if s := view.NewSection(p, flattening, c.Cut); len(s.Faces) > 0 {

@@ -14,11 +14,17 @@ func Papers(p *form.Piece, o Options) []draw.Page {
 	o.Dark = false
 	s := set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o)}
 	sheets := []*blank{general(p, s)}
+	if b := belowSheet(p, s); b != nil {
+		sheets = append(sheets, b)
+	}
 	for _, group := range kinds(p) {
 		sheets = append(sheets, partSheet(p, s, group))
 	}
 	sheets = append(sheets, sectionSheets(p, s)...)
 	if b := togetherSheet(p, s); b != nil {
+		sheets = append(sheets, b)
+	}
+	if b := lookSheet(p, s); b != nil {
 		sheets = append(sheets, b)
 	}
 	sheets = append(sheets, tableSheets(s, table.All(p, o.Style))...)

@@ -23,6 +23,7 @@ type work struct {
 	cuts    []float64
 	pieces  []piece
 	joining joining
+	marked  int32 // the number last given to an edge or a stretch of a mark
 }
 
 // plane is a face in the picture's frame.
@@ -48,6 +49,13 @@ var works = sync.Pool{New: func() any { return new(work) }}
 // picture. It is safe to call from several goroutines at once.
 func (s *Scene) Project(d Direction) *Picture {
 	w := works.Get().(*work)
+	p := w.take(s, d)
+	w.s = nil
+	works.Put(w)
+	return p
+}
+
+func (w *work) take(s *Scene, d Direction) *Picture {
 	w.s = s
 	w.turn(d)
 	p := &Picture{Direction: d, Min: draw.Point{X: w.lo[0], Y: w.lo[1]}, Max: draw.Point{X: w.hi[0], Y: w.hi[1]}}
@@ -57,8 +65,7 @@ func (s *Scene) Project(d Direction) *Picture {
 		w.trace()
 		p.Lines = w.join()
 	}
-	w.s = nil
-	works.Put(w)
+	w.marked = int32(len(s.edges))
 	return p
 }
 

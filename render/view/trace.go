@@ -3,6 +3,8 @@ package view
 import (
 	"math"
 	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
 )
 
 // outline is an edge where a front face ends against nothing.
@@ -57,8 +59,7 @@ func (w *work) trace() {
 			continue
 		}
 		a, b := &w.pts[w.s.edges[i].from], &w.pts[w.s.edges[i].to]
-		e := stretch{a[0], a[1], a[2], b[0] - a[0], b[1] - a[1], b[2] - a[2], 0}
-		e.long = math.Hypot(e.dx, e.dy)
+		e := newStretch(a, b)
 		w.traceEdge(int32(i), st.how, &e)
 	}
 }
@@ -70,13 +71,19 @@ type stretch struct {
 	long       float64
 }
 
+func newStretch(a, b *mgl64.Vec3) stretch {
+	e := stretch{a[0], a[1], a[2], b[0] - a[0], b[1] - a[1], b[2] - a[2], 0}
+	e.long = math.Hypot(e.dx, e.dy)
+	return e
+}
+
 func (w *work) traceEdge(i int32, how manner, e *stretch) {
 	if how == buried {
 		w.put(i, Hidden, e, 0, 1)
 		return
 	}
 	w.cuts = append(w.cuts[:0], 0)
-	w.meet(i, e)
+	w.meet(i, w.s.edges[i].part, e)
 	w.cuts = append(w.cuts, 1)
 	slices.Sort(w.cuts)
 	least, from, last := sliver/e.long, 0.0, w.kindAt(e, how, w.cuts[1]/2)
@@ -118,12 +125,11 @@ func (w *work) put(i int32, k Kind, e *stretch, t0, t1 float64) {
 	}
 }
 
-// meet appends where along the edge outlines pass in front of it, or touch it.
-func (w *work) meet(i int32, e *stretch) {
+// meet appends where along edge i of a part outlines pass in front of it, or touch it.
+func (w *work) meet(i, part int32, e *stretch) {
 	g := &w.grid
 	s := flat{e.x, e.y, e.x + e.dx, e.y + e.dy}
 	near := max(e.z, e.z+e.dz) + 2*Touching
-	part := w.s.edges[i].part
 	for r, end := g.row(min(s.y0, s.y1)), g.row(max(s.y0, s.y1)); r <= end; r++ {
 		y := g.y + float64(r)*g.size
 		a, b, in := g.span(&s, y, y+g.size)
