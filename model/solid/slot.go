@@ -11,9 +11,13 @@ import (
 // in its end, a saw cut across its corner. The normals of its walls point out of the wood, that is, into
 // the hollow. Where it runs out of the board give it a wall beyond the wood; no wall of it may lie in a
 // face of the board, and it may not touch round walls.
+//
+// A slot with a Round is a rounded edge: its first wall is the plane through the two lines in which the
+// round touches the faces beside the edge, and in its place the cylinder is left of the wood.
 type Slot struct {
 	Tag   string // for walls without a tag of their own
 	Walls []Wall
+	Round *Cylinder
 }
 
 // mortiser takes a slot out of a solid. Its surfaces are the solid's faces and then the slot's walls.
@@ -25,6 +29,9 @@ type mortiser struct {
 	lines map[[2]int][]int // vertices on the line that a face shares with a wall
 	tips  map[[3]int]int   // corners of the slot in the wood
 	cut   bool             // something of the wood was in the slot
+	// touched are corners of the solid in a wall of the slot, each with a face in which an odd number
+	// of the edges that meet there is taken away.
+	touched map[touch]bool
 }
 
 // slots takes the slots out of the solid, one after the other.
@@ -41,7 +48,7 @@ func (s *Solid) slots(all []Slot) (*Solid, error) {
 
 func (s *Solid) slotted(slot *Slot) (*Solid, error) {
 	m := &mortiser{
-		builder: &builder{verts: slices.Clone(s.Vertices), arcs: s.Arcs},
+		builder: &builder{verts: slices.Clone(s.Vertices), arcs: slices.Clone(s.Arcs)},
 		s:       s, slot: slot, first: len(s.Faces),
 		lines: map[[2]int][]int{}, tips: map[[3]int]int{},
 	}
@@ -55,7 +62,7 @@ func (s *Solid) slotted(slot *Slot) (*Solid, error) {
 		}
 		m.surfs = append(m.surfs, surface{tag: w.Tag, plane: w.Plane, class: len(m.surfs)})
 	}
-	for _, step := range []func() error{m.splitEdges, m.slotEdges, m.mouths} {
+	for _, step := range []func() error{m.splitEdges, m.slotEdges, m.mouths, m.rounded} {
 		if err := step(); err != nil {
 			return nil, err
 		}
@@ -89,6 +96,8 @@ func (m *mortiser) within(p mgl64.Vec3, except ...int) bool {
 
 // splitEdges keeps what of the solid's edges lies outside the slot.
 func (m *mortiser) splitEdges() error {
+	m.touched = map[touch]bool{}
+	defer m.touchMouths()
 	for i := range m.s.Edges {
 		e := m.s.Edges[i]
 		if e.Arc != 0 {
@@ -106,8 +115,15 @@ func (m *mortiser) splitEdges() error {
 func (m *mortiser) splitEdge(e Edge) {
 	from, to := m.s.Vertices[e.From], m.s.Vertices[e.To]
 	in, out, enter, leave := 0.0, 1.0, -1, -1
+	begins, ends := -1, -1 // walls that the edge begins or ends in
 	for i := range m.slot.Walls {
-		a, b := depth(&m.slot.Walls[i], from), depth(&m.slot.Walls[i], to)
+		a, b := snapped(depth(&m.slot.Walls[i], from)), snapped(depth(&m.slot.Walls[i], to))
+		if a == 0 {
+			begins = i
+		}
+		if b == 0 {
+			ends = i
+		}
 		switch {
 		case a <= 0 && b <= 0:
 			m.edges = append(m.edges, e)
@@ -123,6 +139,12 @@ func (m *mortiser) splitEdge(e Edge) {
 		return
 	}
 	m.cut = true
+	if enter < 0 && begins >= 0 {
+		m.touch(e, begins, e.From)
+	}
+	if leave < 0 && ends >= 0 {
+		m.touch(e, ends, e.To)
+	}
 	if enter >= 0 {
 		before := e
 		before.To = m.crossing(e, enter, from.Add(to.Sub(from).Mul(in)))
