@@ -148,7 +148,7 @@ func papersGroup() Group {
 	return Group{Title: "Papers", Fields: []field.Spec{
 		length("round.to", "Round to", func(d *form.Design) measure.Length { return d.Round.To }),
 		flag("round.both", "mm and inches", func(d *form.Design) bool { return d.Round.Both }),
-		choice("papers.sheet", "Sheet", func(d *form.Design) string { return d.Papers.Sheet }, "A4", "A3", "Letter", "Tabloid"),
+		choice("papers.sheet", "Sheet", func(d *form.Design) string { return d.Papers.Sheet }, form.Sheets...),
 		choice("papers.projection", "Projection", func(d *form.Design) string { return d.Papers.Projection }, "first", "third"),
 	}}
 }

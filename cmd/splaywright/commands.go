@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -11,7 +10,6 @@ import (
 
 	"splaywright/assets"
 	"splaywright/export/derived"
-	"splaywright/export/papers"
 	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/render/table"
@@ -91,52 +89,6 @@ func (p *program) tables(piece *form.Piece, only string, width int) error {
 		return fmt.Errorf("no table is called %q; there are %s", only, strings.Join(ids, ", "))
 	}
 	return nil
-}
-
-func (p *program) papers() *cobra.Command {
-	var s source
-	var dir string
-	var o papers.Options
-	var full patternFlags
-	c := &cobra.Command{
-		Use:     "papers FILE --to DIR",
-		Short:   "Write the papers: one PDF of the whole set, SVG views, CSV tables, full-size patterns",
-		Long:    "Write the whole set of papers into a folder and print the names of the files." + patternHelp + fileHelp,
-		Example: "  splaywright papers step.yaml --to papers --sheet A3\n  splaywright papers step.yaml --to papers --patterns --bar-x 99.2 --bar-y 100.1",
-		Args:    one,
-		RunE: func(_ *cobra.Command, args []string) error {
-			if dir == "" {
-				return errors.New("papers needs a folder to write into, such as --to papers; it is made where it is missing")
-			}
-			s.also("--sheet", "papers.sheet", o.Sheet)
-			s.also("--projection", "papers.projection", o.Projection)
-			piece, err := s.load(p, args[0])
-			if err != nil {
-				return err
-			}
-			if err := p.stopped(piece); err != nil {
-				fmt.Fprintln(p.talk, "No papers were written.")
-				return err
-			}
-			if o.Patterns, err = full.options(); err != nil {
-				return err
-			}
-			names, err := papers.Write(dir, piece, o)
-			for _, n := range names {
-				fmt.Fprintln(p.out, n)
-			}
-			if err != nil {
-				return papersTrouble(dir, err)
-			}
-			return nil
-		},
-	}
-	s.flags(c)
-	c.Flags().StringVar(&dir, "to", "", "folder to write into; made when it is missing")
-	c.Flags().StringVar(&o.Sheet, "sheet", "", "A4, A3, Letter or Tabloid (the design's when left out)")
-	c.Flags().StringVar(&o.Projection, "projection", "", "first or third (the design's when left out)")
-	full.flags(c)
-	return c
 }
 
 func (p *program) check() *cobra.Command {

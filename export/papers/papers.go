@@ -4,11 +4,9 @@
 package papers
 
 import (
-	"bytes"
+	"context"
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 	"strings"
 	"unicode"
 
@@ -20,6 +18,7 @@ import (
 	"splaywright/export/svg"
 	"splaywright/export/xlsx"
 	"splaywright/model/form"
+	"splaywright/render/draw"
 	"splaywright/render/pattern"
 	"splaywright/render/sheet"
 	"splaywright/render/table"
@@ -27,9 +26,10 @@ import (
 
 // Options is how the set is made. The zero value takes everything from the design.
 type Options struct {
-	Sheet      string // "A4", "A3", "Letter", "Tabloid"; "" = the design's
+	Sheet      string // one of form.Sheets; "" = the design's
 	Projection string // "first", "third"; "" = the design's
-	// Patterns are the full-size patterns; nil leaves them out. Their sheet is that of the set unless they say otherwise.
+	// Patterns are the full-size patterns, written even where the design leaves them out; nil = as the
+	// design has it. Their sheet is that of the set unless they say otherwise.
 	Patterns *pattern.Options
 }
 
@@ -45,41 +45,115 @@ type File struct {
 // Files lists the set for a piece, in a fixed order. A piece that a finding stops has no papers:
 // a sheet that cannot be cut from must not reach the saw.
 func Files(p *form.Piece, o Options) ([]File, error) {
-	if p.Stopped() {
-		return nil, fmt.Errorf("%q has findings that stop it; no papers are written for a piece that cannot be cut", p.Title)
+	return newTask(context.Background(), p, o, nil).files()
+}
+
+// task is the making of one set.
+type task struct {
+	ctx   context.Context
+	p     *form.Piece
+	o     Options
+	so    sheet.Options
+	want  form.Papers
+	step  Progress
+	tell  func(Progress)
+	base  string
+	pages []draw.Page // of the whole set
+}
+
+func newTask(ctx context.Context, p *form.Piece, o Options, tell func(Progress)) *task {
+	t := &task{ctx: ctx, p: p, o: o, want: p.Design.Papers, tell: tell, base: slug(p.Title)}
+	t.want.Patterns.On = t.want.Patterns.On || o.Patterns != nil
+	t.so = sheet.Options{Sheet: o.Sheet, Projection: o.Projection, Style: p.Design.Style(), Wants: t.want.Wants, Seen: t.drawn}
+	return t
+}
+
+func (t *task) files() ([]File, error) {
+	if t.p.Stopped() {
+		return nil, fmt.Errorf("%q has findings that stop it; no papers are written for a piece that cannot be cut", t.p.Title)
 	}
-	so := sheet.Options{Sheet: o.Sheet, Projection: o.Projection, Style: p.Design.Style()}
-	pages := sheet.Papers(p, so)
-	base := slug(p.Title)
-	out := []File{
-		{base + ".pdf", func(w io.Writer) error {
-			return pdf.Write(w, pages, pdf.Meta{Title: p.Title, Subject: "Working papers: drawings, cut list, saw settings, marking, boring"})
-		}},
-		{base + ".json", func(w io.Writer) error { return derived.Write(w, p) }},
+	set, err := sheet.Set(t.ctx, t.p, t.so)
+	if err != nil {
+		return nil, err
 	}
-	if len(pages) > 0 {
-		out = append(out, File{base + ".png", func(w io.Writer) error { return png.Write(w, pages[0], previewDots) }})
+	for _, paper := range set {
+		t.pages = append(t.pages, paper.Pages...)
 	}
-	views, tables := sheet.Views(p), table.All(p, so.Style)
-	out = append(out,
-		File{base + ".html", func(w io.Writer) error { return html.Write(w, onePage(p, views, tables)) }},
-		File{base + ".xlsx", func(w io.Writer) error { return xlsx.Write(w, tables, xlsx.Meta{Title: p.Title}) }})
-	for _, v := range views {
-		out = append(out, File{"view-" + slug(v.Name) + ".svg", func(w io.Writer) error { return svg.Write(w, v.Page) }})
+	out := t.sheets(set)
+	out = append(out, t.tables()...)
+	if t.want.Wants(form.PaperBoardPlan) {
+		out = append(out, t.boardPlan()...)
 	}
-	for _, t := range tables {
-		out = append(out, File{slug(t.ID) + ".csv", func(w io.Writer) error { return csv.Write(w, t) }})
+	if t.want.Wants(form.PaperPatterns) {
+		full, err := t.patterns(t.patternOptions())
+		if err != nil {
+			return out, err
+		}
+		out = append(out, full...)
 	}
-	out = append(out, boardPlan(p, so)...)
-	if o.Patterns == nil {
-		return out, nil
+	if err := t.ctx.Err(); err != nil {
+		return nil, err
 	}
-	po := *o.Patterns
-	if po.Sheet == "" {
-		po.Sheet = o.Sheet
+	if len(out) == 0 {
+		return nil, fmt.Errorf("%q: nothing is left to write: none of the papers that were chosen has anything on it, as the kinds of files that were chosen", t.p.Title)
 	}
-	full, err := patterns(p, po)
-	return append(out, full...), err
+	return out, nil
+}
+
+// sheets are the PDFs, the derived result and the preview.
+func (t *task) sheets(set []sheet.Paper) []File {
+	var out []File
+	if t.want.WantsAs(form.AsPDF) && len(t.pages) > 0 {
+		out = append(out, t.pdf(t.base+".pdf", t.pages, t.p.Title, "Working papers: drawings, cut list, saw settings, marking, boring"))
+	}
+	if t.want.WantsAs(form.AsSingle) {
+		for _, paper := range set {
+			out = append(out, t.pdf(paper.Name+".pdf", paper.Pages, t.p.Title+": "+strings.ReplaceAll(paper.Name, "-", " "), "Working papers"))
+		}
+	}
+	if t.want.WantsAs(form.AsJSON) {
+		out = append(out, File{t.base + ".json", func(w io.Writer) error { return derived.Write(w, t.p) }})
+	}
+	if t.want.WantsAs(form.AsPNG) && len(t.pages) > 0 {
+		out = append(out, File{t.base + ".png", func(w io.Writer) error { return png.Write(w, t.pages[0], previewDots) }})
+	}
+	return out
+}
+
+// pdf is a file of pages that tells how far it is and can be cancelled before each sheet.
+func (t *task) pdf(name string, pages []draw.Page, title, subject string) File {
+	return File{name, func(w io.Writer) error {
+		return pdf.Write(w, pages, pdf.Meta{Title: title, Subject: subject, Sheet: func(n int) error {
+			return t.sheet(n, len(pages))
+		}})
+	}}
+}
+
+// tables are the page for a screen, the workbook, the views and the tables.
+func (t *task) tables() []File {
+	tables := table.Of(table.All(t.p, t.so.Style), t.want.Wants)
+	var views []sheet.Named
+	if t.want.Wants(form.PaperDrawings) && (t.want.WantsAs(form.AsHTML) || t.want.WantsAs(form.AsSVG)) {
+		views = sheet.Views(t.p)
+	}
+	var out []File
+	if t.want.WantsAs(form.AsHTML) && len(views)+len(tables) > 0 {
+		out = append(out, File{t.base + ".html", func(w io.Writer) error { return html.Write(w, onePage(t.p, views, tables)) }})
+	}
+	if t.want.WantsAs(form.AsXLSX) && len(tables) > 0 {
+		out = append(out, File{t.base + ".xlsx", func(w io.Writer) error { return xlsx.Write(w, tables, xlsx.Meta{Title: t.p.Title}) }})
+	}
+	if t.want.WantsAs(form.AsSVG) {
+		for _, v := range views {
+			out = append(out, File{"view-" + slug(v.Name) + ".svg", func(w io.Writer) error { return svg.Write(w, v.Page) }})
+		}
+	}
+	if t.want.WantsAs(form.AsCSV) {
+		for _, tab := range tables {
+			out = append(out, File{slug(tab.ID) + ".csv", func(w io.Writer) error { return csv.Write(w, tab) }})
+		}
+	}
+	return out
 }
 
 // onePage is what the page for a screen shows: every picture and table, and the cautions.
@@ -95,61 +169,6 @@ func onePage(p *form.Piece, views []sheet.Named, tables []table.Table) html.Cont
 func overall(p *form.Piece) string {
 	o, show := p.Overall, p.Design.Style().FormatUnit
 	return fmt.Sprintf("%s high; %s × %s on top, %s × %s on the floor.", show(o.Height), show(o.WidthTop), show(o.DepthTop), show(o.WidthFloor), show(o.DepthFloor))
-}
-
-// Write writes the set into dir, which is made when it is missing, and gives the names written.
-// Each file is complete or absent: it is written beside its place and then moved there.
-func Write(dir string, p *form.Piece, o Options) ([]string, error) {
-	files, err := Files(p, o)
-	if err != nil {
-		return nil, err
-	}
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return nil, fmt.Errorf("folder for the papers: %w", err)
-	}
-	var names []string
-	for _, f := range files {
-		var buf bytes.Buffer
-		if err := f.Write(&buf); err != nil {
-			return names, fmt.Errorf("%s: %w", f.Name, err)
-		}
-		if err := place(dir, f.Name, buf.Bytes()); err != nil {
-			return names, err
-		}
-		names = append(names, f.Name)
-	}
-	return names, nil
-}
-
-// Place puts data at a path, whole or not at all: it is written beside its place and then moved there.
-func Place(path string, data []byte) error {
-	dir, name := filepath.Split(path)
-	if dir == "" {
-		dir = "."
-	}
-	return place(dir, name, data)
-}
-
-func place(dir, name string, data []byte) error {
-	tmp, err := os.CreateTemp(dir, "."+name+"-*")
-	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
-	}
-	defer func() { _ = os.Remove(tmp.Name()) }() // nothing is left there once it has moved
-	_, err = tmp.Write(data)
-	if cerr := tmp.Close(); err == nil {
-		err = cerr
-	}
-	if err == nil {
-		err = os.Chmod(tmp.Name(), 0o644)
-	}
-	if err == nil {
-		err = os.Rename(tmp.Name(), filepath.Join(dir, name))
-	}
-	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
-	}
-	return nil
 }
 
 // slug makes a file name of a title: lower case words joined by hyphens.

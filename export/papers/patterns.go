@@ -3,37 +3,53 @@ package papers
 import (
 	"io"
 
-	"splaywright/export/pdf"
 	"splaywright/export/svg"
 	"splaywright/model/form"
 	"splaywright/render/draw"
 	"splaywright/render/pattern"
 )
 
-// patternFiles are the files of each part that has patterns: the sheets to be joined, all on one
-// page for a plotter, and the same page for a cutter.
-var patternFiles = []struct {
-	suffix string
-	write  func(io.Writer, pattern.Set, pdf.Meta) error
-}{
-	{".pdf", func(w io.Writer, s pattern.Set, m pdf.Meta) error { return pdf.Write(w, s.Sheets, m) }},
-	{"-one-page.pdf", func(w io.Writer, s pattern.Set, m pdf.Meta) error {
-		return pdf.Write(w, []draw.Page{s.Whole}, m)
-	}},
-	{".svg", func(w io.Writer, s pattern.Set, _ pdf.Meta) error { return svg.Write(w, s.Whole) }},
+// patternOptions are those asked for with what the design says where they say nothing.
+func (t *task) patternOptions() pattern.Options {
+	var o pattern.Options
+	if t.o.Patterns != nil {
+		o = *t.o.Patterns
+	}
+	of := t.want.Patterns
+	if o.Sheet == "" {
+		o.Sheet = t.o.Sheet
+	}
+	if o.AcrossBar == 0 {
+		o.AcrossBar = of.BarX
+	}
+	if o.DownBar == 0 {
+		o.DownBar = of.BarY
+	}
+	if o.Margin == 0 {
+		o.Margin = of.Margin
+	}
+	if o.Overlap == 0 {
+		o.Overlap = of.Overlap
+	}
+	return o
 }
 
-// patterns lists the files of the full-size patterns: pattern-PART.pdf and its like.
-func patterns(p *form.Piece, o pattern.Options) ([]File, error) {
-	sets, err := pattern.Sets(p, o)
+// patterns lists the files of the full-size patterns of each part that has any, pattern-PART.pdf and its
+// like: the sheets to be joined, all on one page for a plotter, and the same page for a cutter.
+func (t *task) patterns(o pattern.Options) ([]File, error) {
+	sets, err := pattern.Sets(t.p, o)
 	if err != nil {
 		return nil, err
 	}
+	const subject = "Full-size patterns: check the bars before cutting"
 	var out []File
 	for _, s := range sets {
-		m := pdf.Meta{Title: p.Title + ": " + s.Name.Words, Subject: "Full-size patterns: check the bars before cutting"}
-		for _, f := range patternFiles {
-			out = append(out, File{"pattern-" + slug(s.Name.ID) + f.suffix, func(w io.Writer) error { return f.write(w, s, m) }})
+		name, title := "pattern-"+slug(s.Name.ID), t.p.Title+": "+s.Name.Words
+		if t.want.WantsAs(form.AsPDF) || t.want.WantsAs(form.AsSingle) {
+			out = append(out, t.pdf(name+".pdf", s.Sheets, title, subject), t.pdf(name+"-one-page.pdf", []draw.Page{s.Whole}, title, subject))
+		}
+		if t.want.WantsAs(form.AsSVG) {
+			out = append(out, File{name + ".svg", func(w io.Writer) error { return svg.Write(w, s.Whole) }})
 		}
 	}
 	return out, nil

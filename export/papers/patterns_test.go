@@ -2,6 +2,7 @@ package papers
 
 import (
 	"bytes"
+	"context"
 	"encoding/xml"
 	"fmt"
 	"image"
@@ -222,7 +223,7 @@ func BenchmarkPatterns(b *testing.B) {
 	p := model.Derive(formtest.Full())
 	sheets := 0
 	for b.Loop() {
-		files, err := patterns(p, pattern.Options{})
+		files, err := newTask(context.Background(), p, Options{}, nil).patterns(pattern.Options{})
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -14,7 +14,11 @@ import (
 )
 
 // Meta is what the file says about itself.
-type Meta struct{ Title, Subject string }
+type Meta struct {
+	Title, Subject string
+	// Sheet is asked before each page, by its number from 1; an error of it ends the writing. nil = go on.
+	Sheet func(n int) error
+}
 
 // undated stands in the two date fields that the format's reader expects, so that papers written
 // twice from one design are one and the same file.
@@ -41,7 +45,12 @@ func Write(w io.Writer, pages []draw.Page, m Meta) error {
 	f.AddUTF8FontFromBytes("noto", "B", assets.FontBytes(true))
 	f.SetLineCapStyle("round")
 	f.SetLineJoinStyle("round")
-	for _, p := range pages {
+	for i, p := range pages {
+		if m.Sheet != nil {
+			if err := m.Sheet(i + 1); err != nil {
+				return err
+			}
+		}
 		writePage(f, p)
 	}
 	if err := f.Output(w); err != nil {

@@ -104,24 +104,32 @@ func (d *Document) Set(path, text string) error {
 	return d.add(path, value)
 }
 
+// plainLists are the lists of values that are typed as one text, each with an example.
+var plainLists = map[string]string{
+	"corners.tail-widths": "[38, 52, 38]",
+	"papers.only":         "[drawings, cut-list, steps]",
+	"papers.as":           "[pdf, svg]",
+}
+
 // typed makes a node of a typed text.
 func typed(path, text string) (*yaml.Node, error) {
 	_, single := shape[pattern(path)]
 	if !single {
 		return plain(text), nil
 	}
+	like, isList := plainLists[pattern(path)]
+	if !isList {
+		return nil, fmt.Errorf("this is %s", instead(path))
+	}
 	var doc yaml.Node
-	if pattern(path) == "corners.tail-widths" && yaml.Unmarshal([]byte(text), &doc) == nil && len(doc.Content) == 1 && doc.Content[0].Kind == yaml.SequenceNode {
+	if yaml.Unmarshal([]byte(text), &doc) == nil && len(doc.Content) == 1 && doc.Content[0].Kind == yaml.SequenceNode {
 		s := scrutiny{src: newSource([]byte(text))}
 		s.look(doc.Content[0], path, maxDepth-1)
 		if len(s.errs) == 0 {
 			return doc.Content[0], nil
 		}
 	}
-	if pattern(path) == "corners.tail-widths" {
-		return nil, fmt.Errorf("a list in square brackets is expected, such as [38, 52, 38]")
-	}
-	return nil, fmt.Errorf("this is %s", instead(path))
+	return nil, fmt.Errorf("a list in square brackets is expected, such as %s", like)
 }
 
 // instead says what to set where a path leads to a group or a list of groups.

@@ -37,7 +37,7 @@ func (r *reader) top(d *form.Design) {
 		"names":          r.names,
 		"allowance":      r.allowance(&d.Allowance),
 		"saw":            r.saw(&d.Saw),
-		"round":          r.group(fields{"to": r.length(&d.Round.To, aboveZero), "both": r.yes(&d.Round.Both)}),
+		"round":          r.round(&d.Round),
 		"papers":         r.papers(&d.Papers),
 		"use":            r.group(fields{"load": r.count(&d.Use.Load, 1, 2000), "dry": r.count(&d.Use.Dry, 5, 95), "damp": r.count(&d.Use.Damp, 5, 95)}),
 		"cost":           r.cost(&d.Cost),
@@ -297,16 +297,6 @@ func (r *reader) saw(s *form.Saw) taker {
 		"flat-table": r.no(&s.NoFlatTable),
 		"max-swing":  r.angle(&s.MaxSwing, 1e-3, 90, say),
 		"max-tilt":   r.angle(&s.MaxTilt, 1e-3, 90, say),
-	})
-}
-
-func (r *reader) papers(p *form.Papers) taker {
-	return r.group(fields{
-		"sheet":      r.choice(&p.Sheet, "A4", "A3", "Letter", "Tabloid"),
-		"projection": r.choice(&p.Projection, "first", "third"),
-		"eye-height": r.length(&p.EyeHeight, aboveZero), "eye-distance": r.length(&p.EyeDistance, aboveZero),
-		"turn":   r.maybeTurn(&p.Turn),
-		"bottom": r.no(&p.NoBottom),
 	})
 }
 

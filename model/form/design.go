@@ -232,16 +232,7 @@ type Round struct {
 	To   measure.Length // step: 0.5 mm, 1/32 in
 	Unit measure.Unit   // follows from how To was typed
 	Both bool           // key round.both: mm and inches side by side
-}
-
-// Papers is how sheets are made.
-type Papers struct {
-	Sheet      string // "A4", "A3", "Letter", "Tabloid"
-	Projection string // "first", "third"
-
-	// Where the pictorial is seen from: the eye above the floor, the eye level from the plumb line through the middle
-	// of the piece (0 = chosen to suit the piece), and how far one has gone round from the front, to the right.
-	EyeHeight, EyeDistance measure.Length
-	Turn                   *measure.Angle
-	NoBottom               bool // no view from below
+	// Comma is the key round.decimal: a comma divides decimals on paper, "12,5". Files for other programs
+	// (CSV, workbook, JSON) keep their numbers as numbers.
+	Comma bool
 }

@@ -4,7 +4,7 @@ import "splaywright/model/measure"
 
 // Style is how lengths of this design are shown: in its rounding's unit and step.
 func (d Design) Style() measure.Style {
-	return measure.Style{Unit: d.Round.Unit, Step: d.Round.To, Both: d.Round.Both}
+	return measure.Style{Unit: d.Round.Unit, Step: d.Round.To, Both: d.Round.Both, Comma: d.Round.Comma}
 }
 
 // fine is the style with a step fine enough that a figure and its limit read differently in a

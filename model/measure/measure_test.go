@@ -242,3 +242,25 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+func TestDecimalsWithAComma(t *testing.T) {
+	s := Style{Comma: true}
+	for text, want := range map[string]string{
+		"263.5":                            "263,5",
+		"Blank 424.0 × 253.0 × 20.0":       "Blank 424,0 × 253,0 × 20,0",
+		"1:9.5":                            "1:9,5",
+		"6.0°, then 4.25°.":                "6,0°, then 4,25°.",
+		"(238.0)":                          "(238,0)",
+		"Step 3. 4 boards":                 "Step 3. 4 boards",
+		"12.05.2026":                       "12.05.2026",
+		"see https://example.org/a1.5 1.5": "see https://example.org/a1.5 1,5",
+		`9 3/8"`:                           `9 3/8"`,
+	} {
+		if got := s.Text(text); got != want {
+			t.Errorf("%q becomes %q, want %q", text, got, want)
+		}
+		if got := (Style{}).Text(text); got != text {
+			t.Errorf("%q becomes %q with a point", text, got)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package measure
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -12,6 +13,36 @@ type Style struct {
 	Unit Unit
 	Step Length // the nearest of which is printed; 0 = 0.5 mm, or 1/32 in
 	Both bool   // the other unit is printed behind, in brackets
+	// Comma divides decimals by a comma, "12,5", in what people read; see Text.
+	Comma bool
+}
+
+// Text gives a text as the style's readers expect its decimals: as it is, or with commas in place of the
+// points between digits. Addresses, and words with several points such as dates and versions, stay.
+func (s Style) Text(text string) string {
+	if !s.Comma || !strings.Contains(text, ".") {
+		return text
+	}
+	words := strings.Split(text, " ")
+	for i, w := range words {
+		if !strings.Contains(w, "//") && !strings.Contains(w, "www.") {
+			words[i] = withComma(w)
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+// pointed is a number with one point or several.
+var pointed = regexp.MustCompile(`\d+(\.\d+)+`)
+
+// withComma changes the point of each number that has one.
+func withComma(word string) string {
+	return pointed.ReplaceAllStringFunc(word, func(n string) string {
+		if strings.Count(n, ".") > 1 {
+			return n
+		}
+		return strings.Replace(n, ".", ",", 1)
+	})
 }
 
 // The steps that are printed to when none is chosen.

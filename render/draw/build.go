@@ -119,3 +119,13 @@ func appendCurve(run []Point, p [3]Point, tol float64) []Point {
 	}
 	return run
 }
+
+// Retext changes the texts of a page in place.
+func (p *Page) Retext(change func(string) string) {
+	for i, it := range p.Items {
+		if t, is := it.(Text); is {
+			t.Text = change(t.Text)
+			p.Items[i] = t
+		}
+	}
+}

@@ -2,14 +2,16 @@ package pattern
 
 import (
 	"fmt"
+	"strings"
 
+	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/render/draw"
 )
 
 // Options is how patterns are laid out. What is left at 0 takes the usual value.
 type Options struct {
-	Sheet   string         // "A4", "A3", "Letter", "Tabloid"; "" = A4. Sheets stand upright.
+	Sheet   string         // one of form.Sheets; "" = A4. Sheets stand upright.
 	Margin  measure.Length // what the printer leaves blank round the sheet; 0 = 6.5 mm
 	Overlap measure.Length // of neighbouring sheets; 0 = 10 mm
 	// AcrossBar and DownBar are what the bars of 100 mm measured on a printed sheet. The patterns are
@@ -34,7 +36,7 @@ const (
 
 // sizes are the sheets, upright: ISO 216 and ANSI Y14.1 (8.5 × 11 and 11 × 17 in).
 var sizes = map[string]draw.Point{
-	"A4": {X: 210, Y: 297}, "A3": {X: 297, Y: 420}, "Letter": {X: 215.9, Y: 279.4}, "Tabloid": {X: 279.4, Y: 431.8},
+	"A4": {X: 210, Y: 297}, "A3": {X: 297, Y: 420}, "A2": {X: 420, Y: 594}, "Letter": {X: 215.9, Y: 279.4}, "Tabloid": {X: 279.4, Y: 431.8},
 }
 
 // Fill completes the options; the error says in shop words what cannot be.
@@ -59,7 +61,7 @@ func (o Options) Fill() (Options, error) {
 	}
 	size, ok := sizes[o.Sheet]
 	if !ok {
-		return o, fmt.Errorf("patterns cannot be laid out on %q; there are A4, A3, Letter and Tabloid", o.Sheet)
+		return o, fmt.Errorf("patterns cannot be laid out on %q; there are %s", o.Sheet, strings.Join(form.Sheets, ", "))
 	}
 	if o.Margin < 0 || o.Overlap < 0 {
 		return o, fmt.Errorf("the margin and the overlap of patterns must not be negative")

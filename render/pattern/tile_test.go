@@ -149,7 +149,7 @@ func TestOptionsAreRefusedInWords(t *testing.T) {
 	}{
 		{Options{}, ""},
 		{Options{Sheet: "Letter", Margin: 12, Overlap: 25, AcrossBar: 99.2, DownBar: 100.1}, ""},
-		{Options{Sheet: "A5"}, "A4, A3, Letter and Tabloid"},
+		{Options{Sheet: "A5"}, "A4, A3, A2, Letter, Tabloid"},
 		{Options{AcrossBar: 10}, "fitted to the page"},
 		{Options{DownBar: 120}, "120.0 mm"},
 		{Options{Margin: -1}, "negative"},

@@ -239,9 +239,14 @@ func largest(p *form.Piece, pics pictures, room draw.Box, o Options) (arrangemen
 	return a, name
 }
 
-// general is the first sheet: the whole piece.
-func general(p *form.Piece, s set) *blank {
-	b := s.sheet(entry{title: "General arrangement"}, true)
+const generalTitle = "General arrangement"
+
+// general is the first sheet: the whole piece, and the list of the set's sheets.
+func general(p *form.Piece, s set, sheets []listed) *blank {
+	b := s.sheet(entry{title: generalTitle}, true)
+	list := b.layList(sheets)
+	list.draw(b)
+	b.room.Min.Y = max(b.room.Min.Y, list.at.Y+2)
 	pics := project(p, s.o)
 	a, name := largest(p, pics, b.room, s.o)
 	b.entry.scale = name

@@ -18,9 +18,9 @@ import (
 func BoardPlan(p *form.Piece, r yield.Result, o Options) []draw.Page {
 	o = o.fill(p)
 	o.Dark = false
-	s := set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o)}
+	s := set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o), block: p.Design.Papers.Block}
 	sheets := boardSheets(s, r)
-	sheets = append(sheets, tableSheets(s, table.BoardPlan(r, o.Style))...)
+	sheets = append(sheets, tableSheets(s, p, table.BoardPlan(r, o.Style))...)
 	return number(sheets)
 }
 

@@ -146,7 +146,7 @@ func TestCutsAreMarked(t *testing.T) {
 	page := enlargedPages(p, Options{})[0]
 	count := map[string]int{}
 	for _, it := range page.Items {
-		if t, ok := it.(draw.Text); ok {
+		if t, ok := it.(draw.Text); ok && t.Layer != "frame" { // the frame's fields have letters too
 			count[t.Text]++
 		}
 	}

@@ -15,7 +15,7 @@ func TestTheSheetOfTheAssemblyNamesEveryPart(t *testing.T) {
 	p := model.Derive(formtest.Full())
 	var sheet *draw.Page
 	for _, page := range Papers(p, Options{}) {
-		if strings.Contains(texts(page), "How it goes together") {
+		if page.Title == "How it goes together" {
 			sheet = &page
 			break
 		}

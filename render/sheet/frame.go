@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 
+	"splaywright/model/form"
 	"splaywright/render/draw"
 )
 
@@ -24,6 +25,9 @@ const (
 	inset  = 5.0   // between the frame and what is drawn
 )
 
+// frameLine is the width of the frame and its centring marks, mm (ISO 5457).
+const frameLine = 0.7
+
 // entry is what a sheet's title block says besides what is the same on all sheets.
 type entry struct{ title, scale string }
 
@@ -33,6 +37,7 @@ type set struct {
 	piece string
 	form  string
 	note  string // on sizes
+	block form.TitleBlock
 }
 
 func (s set) sheet(e entry, titled bool) *blank {
@@ -41,8 +46,9 @@ func (s set) sheet(e entry, titled bool) *blank {
 	if titled {
 		b.block = largeBlock
 	}
-	b.rect(b.frame(), 0.7)
+	b.rect(b.frame(), frameLine)
 	b.centring(b.frame())
+	b.fields(b.frame())
 	b.room = b.frame().Grow(-inset)
 	b.room.Min.Y += b.block
 	return b
@@ -64,22 +70,86 @@ func (b *blank) text(x, y, size float64, s string, bold bool, i draw.Ink) {
 	b.Items = append(b.Items, draw.Text{At: draw.Point{X: x, Y: y}, Size: size, Text: s, Bold: bold, Ink: i, Layer: "frame"})
 }
 
-// centring draws the four centring marks from the paper's edge to just inside the frame.
+// grid is the width of the band outside the frame that holds the letters and numbers of its fields.
+const gridBand = 5.0
+
+// centring draws the four centring marks: 0.7 mm wide, from the outside of the grid's band to 5 mm inside
+// the frame, less where that would reach what is drawn (ISO 5457, from memory of the standard).
 func (b *blank) centring(f draw.Box) {
+	const in = 2.0
 	cx, cy := b.Width/2, b.Height/2
-	b.line(draw.Point{X: cx, Y: b.Height}, draw.Point{X: cx, Y: f.Max.Y - 2}, 0.5)
-	b.line(draw.Point{X: cx, Y: 0}, draw.Point{X: cx, Y: f.Min.Y}, 0.5)
-	b.line(draw.Point{X: 0, Y: cy}, draw.Point{X: f.Min.X + 2, Y: cy}, 0.5)
-	b.line(draw.Point{X: b.Width, Y: cy}, draw.Point{X: f.Max.X - 2, Y: cy}, 0.5)
+	b.line(draw.Point{X: cx, Y: f.Max.Y + gridBand}, draw.Point{X: cx, Y: f.Max.Y - in}, frameLine)
+	b.line(draw.Point{X: cx, Y: f.Min.Y - gridBand}, draw.Point{X: cx, Y: f.Min.Y}, frameLine)
+	b.line(draw.Point{X: f.Min.X - gridBand, Y: cy}, draw.Point{X: f.Min.X + in, Y: cy}, frameLine)
+	b.line(draw.Point{X: f.Max.X + gridBand, Y: cy}, draw.Point{X: f.Max.X - in, Y: cy}, frameLine)
 }
 
-// The title block is taller on drawings, where it also shows the projection, than on tables.
+// fieldSize is the length of the frame's fields, counted from the centring marks (ISO 5457).
+const fieldSize = 50.0
+
+// fields marks the fields round the frame, numbers across from the left and letters down from the top, no I
+// and no O; a small sheet has them above and at the right alone (ISO 5457, from memory of the standard).
+func (b *blank) fields(f draw.Box) {
+	small := b.Width*b.Height < 1.1*297*210
+	thin := func(p, q draw.Point) { b.line(p, q, narrowLine) }
+	cols, rows := fieldEnds(f.Min.X, f.Max.X, b.Width/2), fieldEnds(-f.Max.Y, -f.Min.Y, -b.Height/2)
+	for i := range len(cols) - 1 {
+		mid, name := (cols[i]+cols[i+1])/2, fmt.Sprint(i+1)
+		b.fieldName(mid, f.Max.Y+gridBand/2, name)
+		if !small {
+			b.fieldName(mid, f.Min.Y-gridBand/2, name)
+		}
+		if x := cols[i]; i > 0 && x != b.Width/2 {
+			thin(draw.Point{X: x, Y: f.Max.Y}, draw.Point{X: x, Y: f.Max.Y + gridBand})
+			if !small {
+				thin(draw.Point{X: x, Y: f.Min.Y}, draw.Point{X: x, Y: f.Min.Y - gridBand})
+			}
+		}
+	}
+	for i := range len(rows) - 1 {
+		mid, name := -(rows[i]+rows[i+1])/2, string("ABCDEFGHJKLMNPQRSTUVWXYZ"[i])
+		b.fieldName(f.Max.X+gridBand/2, mid, name)
+		if !small {
+			b.fieldName(f.Min.X-gridBand/2, mid, name)
+		}
+		if y := -rows[i]; i > 0 && y != b.Height/2 {
+			thin(draw.Point{X: f.Max.X, Y: y}, draw.Point{X: f.Max.X + gridBand, Y: y})
+			if !small {
+				thin(draw.Point{X: f.Min.X, Y: y}, draw.Point{X: f.Min.X - gridBand, Y: y})
+			}
+		}
+	}
+}
+
+// fieldEnds are the ends of fields between lo and hi, counted from the middle both ways. What is left over
+// at an end is its last field, or is joined to its neighbour when it is short.
+func fieldEnds(lo, hi, middle float64) []float64 {
+	const short = 0.5 * fieldSize
+	ends := []float64{middle}
+	for x := middle - fieldSize; x > lo+short; x -= fieldSize {
+		ends = append([]float64{x}, ends...)
+	}
+	for x := middle + fieldSize; x < hi-short; x += fieldSize {
+		ends = append(ends, x)
+	}
+	return append(append([]float64{lo}, ends...), hi)
+}
+
+// fieldName sets a field's letter or number in the middle of the band, 3.5 mm high (ISO 3098).
+func (b *blank) fieldName(x, y float64, name string) {
+	const high = 2.5
+	b.Items = append(b.Items, draw.Text{At: draw.Point{X: x, Y: y - high/2}, Size: high, Align: draw.Centre, Ink: b.ink.line, Text: name, Layer: "frame"})
+}
+
+// The title block is taller on drawings, where it also shows who drew it and the projection, than on tables.
 const (
-	largeBlock = 20.0
+	largeBlock = 3 * blockRow
+	blockRow   = 8.4
 	smallBlock = 12.0
 )
 
-// titleBlock draws the block in the lower right corner, when the set is complete.
+// titleBlock draws the block in the lower right corner, when the set is complete. Its fields are those that
+// ISO 7200 asks for (from memory of the standard); what the design leaves empty is there for a pen.
 func (b *blank) titleBlock(sheet string) {
 	f, s, e, h := b.frame(), b.set, b.entry, b.block
 	x0, y0 := f.Max.X-block, f.Min.Y
@@ -90,24 +160,34 @@ func (b *blank) titleBlock(sheet string) {
 		b.field(x0+154, y0, 26, h, "Sheet", sheet)
 		return
 	}
-	up := h / 2
-	b.line(draw.Point{X: x0, Y: y0 + up}, draw.Point{X: f.Max.X, Y: y0 + up}, narrowLine)
-	b.field(x0, y0+up, 70, up, "Title", s.piece)
-	b.field(x0+70, y0+up, 84, up, "Sheet shows", e.title)
-	b.field(x0+154, y0+up, 26, up, "Form", s.form)
-	b.field(x0, y0, 86, up, "Sizes", s.note)
-	b.field(x0+86, y0, 46, up, "Projection", s.o.Projection+" angle")
-	b.symbol(draw.Point{X: x0 + 116, Y: y0 + up/2}, s.o.Projection)
-	b.field(x0+132, y0, 22, up, "Scale", e.scale)
-	b.field(x0+154, y0, 26, up, "Sheet", sheet)
+	for _, y := range []float64{y0 + blockRow, y0 + 2*blockRow} {
+		b.line(draw.Point{X: x0, Y: y}, draw.Point{X: f.Max.X, Y: y}, narrowLine)
+	}
+	b.row(x0, y0+2*blockRow, []cell{{46, "Owner", s.block.Owner}, {40, "Drawn by", s.block.DrawnBy}, {40, "Approved by", s.block.ApprovedBy}, {28, "Date", s.block.Date}, {26, "Number", s.block.Number}})
+	b.row(x0, y0+blockRow, []cell{{70, "Title", s.piece}, {84, "Sheet shows", e.title}, {26, "Form", s.form}})
+	b.row(x0, y0, []cell{{86, "Sizes", s.note}, {46, "Projection", s.o.Projection + " angle"}, {22, "Scale", e.scale}, {26, "Sheet", sheet}})
+	b.symbol(draw.Point{X: x0 + 117.5, Y: y0 + blockRow/2}, s.o.Projection)
+}
+
+// cell is a field of the title block: its width, mm, its name and what stands in it.
+type cell struct {
+	wide          float64
+	name, content string
+}
+
+func (b *blank) row(x, y float64, cells []cell) {
+	for _, c := range cells {
+		b.field(x, y, c.wide, blockRow, c.name, c.content)
+		x += c.wide
+	}
 }
 
 // field is one box of the title block: its name in small letters, its content below, cut to fit.
 func (b *blank) field(x, y, w, h float64, name, content string) {
-	if x > b.Width-margin-block {
+	if x > b.Width-margin-block+0.1 {
 		b.line(draw.Point{X: x, Y: y}, draw.Point{X: x, Y: y + h}, narrowLine)
 	}
-	b.text(x+1.6, y+h-3, 1.5, name, false, b.ink.faint)
+	b.text(x+1.6, y+h-2.6, 1.5, name, false, b.ink.faint)
 	if content == "" {
 		return
 	}
@@ -115,7 +195,7 @@ func (b *blank) field(x, y, w, h float64, name, content string) {
 	for size > 1.8 && draw.TextWidth(content, size, false) > w-3 {
 		size -= 0.1
 	}
-	b.text(x+1.6, y+2.4, size, shorten(content, size, w-3), false, b.ink.line)
+	b.text(x+1.6, y+(h-2.6-2.5)*0.4, size, shorten(content, size, w-3), false, b.ink.line)
 }
 
 // shorten cuts a text that is too long for its room and says so with an ellipsis.
@@ -153,6 +233,7 @@ func (b *blank) symbol(c draw.Point, projection string) {
 func number(sheets []*blank) []draw.Page {
 	pages := make([]draw.Page, len(sheets))
 	for i, b := range sheets {
+		b.Retext(b.set.o.Style.Text)
 		b.titleBlock(fmt.Sprintf("%d / %d", i+1, len(sheets)))
 		b.Title = b.entry.title
 		pages[i] = b.Page

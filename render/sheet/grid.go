@@ -14,6 +14,7 @@ type grid struct {
 	width float64
 	head  gridRow
 	rows  []gridRow
+	pics  []*picture // small pictures before the rows; nil where no row has one
 }
 
 // gridRow is a row's cells, each broken into lines.
@@ -26,6 +27,7 @@ type gridRow struct {
 // widest columns give way first and their text is broken. Heads are broken before cells are: one
 // tall head costs less paper than many tall rows.
 func (g *grid) measure(room float64) {
+	room -= g.picWidth()
 	n := len(g.t.Columns)
 	want := make([]float64, n)
 	whole := make([]float64, n) // with the head in one line
@@ -59,14 +61,18 @@ func (g *grid) measure(room float64) {
 		cells = g.balance(least, room)
 	}
 	g.cols = share(whole, cells, room)
-	g.width = sum(g.cols)
+	g.width = g.picWidth() + sum(g.cols)
 	g.head = g.broken(heads, true)
-	for _, r := range g.t.Rows {
+	for k, r := range g.t.Rows {
 		texts := make([]string, n)
 		for i := range min(n, len(r)) {
 			texts[i] = r[i].Text
 		}
-		g.rows = append(g.rows, g.broken(texts, false))
+		row := g.broken(texts, false)
+		if pic := g.pictureOf(k); pic != nil {
+			row.height = max(row.height, pic.box.Height()+2*rowPictureAir)
+		}
+		g.rows = append(g.rows, row)
 	}
 }
 

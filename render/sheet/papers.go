@@ -1,35 +1,137 @@
 package sheet
 
 import (
+	"context"
+
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/render/draw"
 	"splaywright/render/table"
 )
 
-// Papers is the whole set: the piece, each kind of part, sections and details, the tables, and the cautions. The same piece
-// gives the same pages.
+// Paper is one paper of a set: its name, one of form.PaperNames, and its sheets, numbered through the set.
+type Paper struct {
+	Name  string
+	Pages []draw.Page
+}
+
+// Papers is the whole set, sheet by sheet: the piece, each kind of part, sections and details, the tables,
+// and the cautions, as far as they are wanted. The same piece gives the same pages.
 func Papers(p *form.Piece, o Options) []draw.Page {
+	set, err := Set(context.Background(), p, o)
+	if err != nil {
+		panic("sheet: only a cancelled set fails: " + err.Error())
+	}
+	var pages []draw.Page
+	for _, paper := range set {
+		pages = append(pages, paper.Pages...)
+	}
+	return pages
+}
+
+// Set is the set paper by paper. Options.Seen is told of every sheet as it is drawn. The error is that of
+// the context, once it is cancelled.
+func Set(ctx context.Context, p *form.Piece, o Options) ([]Paper, error) {
 	o = o.fill(p)
 	o.Dark = false
-	s := set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o)}
-	sheets := []*blank{general(p, s)}
-	if b := belowSheet(p, s); b != nil {
-		sheets = append(sheets, b)
+	s := set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o), block: p.Design.Papers.Block}
+	m := &maker{ctx: ctx, seen: o.Seen}
+	if o.wants(form.PaperDrawings) {
+		m.drawings(p, s)
 	}
+	m.tables(p, s)
+	if o.wants(form.PaperCautions) {
+		m.put(form.PaperCautions, func() []*blank { return []*blank{cautionSheet(s)} })
+	}
+	if m.general != nil && ctx.Err() == nil {
+		m.papers[0].sheets[0] = m.general(listOf(m.papers))
+	}
+	return m.done()
+}
+
+// maker collects the sheets of a set until it is cancelled.
+type maker struct {
+	ctx     context.Context
+	seen    func(title string)
+	papers  []drawnPaper
+	general func(list []listed) *blank // the first sheet, drawn last: it lists the others
+}
+
+type drawnPaper struct {
+	name   string
+	sheets []*blank
+}
+
+// put adds sheets to a paper, unless the set is cancelled.
+func (m *maker) put(paper string, make func() []*blank) {
+	if m.ctx.Err() != nil {
+		return
+	}
+	sheets := make()
+	if len(sheets) == 0 {
+		return
+	}
+	if n := len(m.papers); n == 0 || m.papers[n-1].name != paper {
+		m.papers = append(m.papers, drawnPaper{name: paper})
+	}
+	last := &m.papers[len(m.papers)-1]
+	last.sheets = append(last.sheets, sheets...)
+	if m.seen != nil {
+		for _, b := range sheets {
+			m.seen(b.entry.title)
+		}
+	}
+}
+
+func (m *maker) drawings(p *form.Piece, s set) {
+	one := func(b *blank) []*blank {
+		if b == nil {
+			return nil
+		}
+		return []*blank{b}
+	}
+	m.put(form.PaperDrawings, func() []*blank { return one(&blank{entry: entry{title: generalTitle}}) })
+	m.general = func(list []listed) *blank { return general(p, s, list) }
+	m.put(form.PaperDrawings, func() []*blank { return one(belowSheet(p, s)) })
 	for _, group := range kinds(p) {
-		sheets = append(sheets, partSheet(p, s, group))
+		m.put(form.PaperDrawings, func() []*blank { return one(partSheet(p, s, group)) })
 	}
-	sheets = append(sheets, sectionSheets(p, s)...)
-	if b := togetherSheet(p, s); b != nil {
-		sheets = append(sheets, b)
+	m.put(form.PaperDrawings, func() []*blank { return sectionSheets(p, s) })
+	m.put(form.PaperDrawings, func() []*blank { return one(togetherSheet(p, s)) })
+	m.put(form.PaperDrawings, func() []*blank { return one(lookSheet(p, s)) })
+}
+
+// tables sets the tables of each paper from a sheet of its own on, so that it can go to its machine.
+func (m *maker) tables(p *form.Piece, s set) {
+	if m.ctx.Err() != nil {
+		return
 	}
-	if b := lookSheet(p, s); b != nil {
-		sheets = append(sheets, b)
+	all := table.All(p, s.o.Style)
+	for _, name := range form.PaperNames {
+		if s.o.wants(name) {
+			of := table.Of(all, func(paper string) bool { return paper == name })
+			m.put(name, func() []*blank { return tableSheets(s, p, of) })
+		}
 	}
-	sheets = append(sheets, tableSheets(s, table.All(p, o.Style))...)
-	sheets = append(sheets, cautionSheet(s))
-	return number(sheets)
+}
+
+// done numbers the sheets.
+func (m *maker) done() ([]Paper, error) {
+	if err := m.ctx.Err(); err != nil {
+		return nil, err
+	}
+	var all []*blank
+	for _, d := range m.papers {
+		all = append(all, d.sheets...)
+	}
+	pages := number(all)
+	var out []Paper
+	for _, d := range m.papers {
+		n := len(d.sheets)
+		out = append(out, Paper{Name: d.name, Pages: pages[:n:n]})
+		pages = pages[n:]
+	}
+	return out, nil
 }
 
 // sizesNote tells in which unit sizes are and how they are rounded. The tolerance is common practice

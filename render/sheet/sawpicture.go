@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -28,36 +29,54 @@ const (
 	pictureLabel                       = 2.0
 )
 
+// sawSet is what is turned for a cut: the gauge, the blade.
+type sawSet struct{ swing, tilt bool }
+
+func (s sawSet) angles() (swing, tilt float64) {
+	if s.swing {
+		swing = turned
+	}
+	if s.tilt {
+		tilt = turned
+	}
+	return swing, tilt
+}
+
 // sawWay is one way to lay a board: how the table of settings begins to say it, what stands under its
-// picture, and the picture's parts.
+// picture, what is usually turned, and the picture's parts.
 type sawWay struct {
 	begins, label string
-	parts         func() []*part.Part
+	usual         sawSet
+	parts         func(s sawSet) []*part.Part
 }
 
 // sawWays are in the order of the table of settings; the first that matches a row counts.
 var sawWays = []sawWay{
-	{"flat, square end", "Flat, end to the fence", func() []*part.Part {
+	{"flat, square end", "Flat, end to the fence", sawSet{}, func(s sawSet) []*part.Part {
+		_, tilt := s.angles()
 		turn := mgl64.HomogRotate3DZ(math.Pi / 2)
-		return atSaw(0, 0, mgl64.Translate3D(boardEndX-boardWide/2, -boardLong/2, boardThick).Mul4(turn), fenceHigh)
+		return atSaw(0, tilt, mgl64.Translate3D(boardEndX-boardWide/2, -boardLong/2, boardThick).Mul4(turn), fenceHigh)
 	}},
-	{"flat", "Flat: the blade tilts, the gauge swings", func() []*part.Part {
-		return atSaw(0, turned, mgl64.Translate3D(boardEndX-boardLong/2, -boardWide/2, boardThick), fenceHigh)
+	{"flat", "Flat: the blade tilts, the gauge swings", sawSet{tilt: true}, func(s sawSet) []*part.Part {
+		swing, tilt := s.angles()
+		return atSaw(swing, tilt, mgl64.Translate3D(boardEndX-boardLong/2, -boardWide/2, boardThick), fenceHigh)
 	}},
-	{"on edge", "On edge: the gauge swings for a tilt", func() []*part.Part {
-		return atSaw(-turned, 0, mgl64.Translate3D(boardEndX-boardLong/2, -boardThick, boardWide/2).Mul4(mgl64.HomogRotate3DX(math.Pi/2)), fenceHigh)
+	{"on edge", "On edge: the gauge swings for a tilt", sawSet{swing: true}, func(s sawSet) []*part.Part {
+		swing, tilt := s.angles()
+		return atSaw(-swing, tilt, mgl64.Translate3D(boardEndX-boardLong/2, -boardThick, boardWide/2).Mul4(mgl64.HomogRotate3DX(math.Pi/2)), fenceHigh)
 	}},
-	{"leaned", "Leaned on a wedge: the blade stays square", leanedAtSaw},
-	{"on end", "On end, against a tall fence", func() []*part.Part {
+	{"leaned", "Leaned on a wedge: the blade stays square", sawSet{}, leanedAtSaw},
+	{"on end", "On end, against a tall fence", sawSet{}, func(s sawSet) []*part.Part {
+		swing, tilt := s.angles()
 		up := mgl64.HomogRotate3DY(-math.Pi / 2).Mul4(mgl64.HomogRotate3DX(math.Pi / 2))
-		return atSaw(0, 0, mgl64.Translate3D(boardEndX-boardWide/2, -boardThick, boardLong/2).Mul4(up), 2.6*fenceHigh)
+		return atSaw(swing, tilt, mgl64.Translate3D(boardEndX-boardWide/2, -boardThick, boardLong/2).Mul4(up), 2.6*fenceHigh)
 	}},
 }
 
 // atSaw is the table, the fence with the board swung together about the blade, and the tilted blade. The
 // fence's face stands at y = 0, the table's top at z = 0.
 func atSaw(swing, tilt float64, board mgl64.Mat4, high float64) []*part.Part {
-	about := mgl64.Translate3D(boardEndX, 0, 0).Mul4(mgl64.HomogRotate3DZ(swing)).Mul4(mgl64.Translate3D(-boardEndX, 0, 0))
+	about := aboutCut(swing)
 	const past = 6.0
 	fence := mgl64.Translate3D(boardEndX-(boardLong+past)/2, fenceThick/2, high)
 	return []*part.Part{
@@ -68,15 +87,21 @@ func atSaw(swing, tilt float64, board mgl64.Mat4, high float64) []*part.Part {
 	}
 }
 
-// leanedAtSaw raises the board's far end by a wedge.
-func leanedAtSaw() []*part.Part {
+// aboutCut turns about the upright through the board's end at the fence.
+func aboutCut(swing float64) mgl64.Mat4 {
+	return mgl64.Translate3D(boardEndX, 0, 0).Mul4(mgl64.HomogRotate3DZ(swing)).Mul4(mgl64.Translate3D(-boardEndX, 0, 0))
+}
+
+// leanedAtSaw raises the board's far end by a wedge, which swings with the board.
+func leanedAtSaw(s sawSet) []*part.Part {
+	swing, tilt := s.angles()
 	lean := turned / 1.5
 	at := mgl64.Translate3D(boardEndX, -boardWide/2, 0).Mul4(mgl64.HomogRotate3DY(lean)).Mul4(mgl64.Translate3D(-boardLong/2, 0, boardThick))
-	parts := atSaw(0, 0, at, fenceHigh)
+	parts := atSaw(swing, tilt, at, fenceHigh)
 	const from, to = 12.0, 19.0 // of the wedge, from the low end
 	wedge := board([]mgl64.Vec2{{-to, 0}, {-from, 0}, {-from, from * math.Tan(lean)}, {-to, to * math.Tan(lean)}}, boardWide-2)
 	wedge.ID = "wedge"
-	wedge.Place = mgl64.Translate3D(boardEndX, 1-boardWide, 0).Mul4(mgl64.HomogRotate3DX(math.Pi / 2))
+	wedge.Place = aboutCut(swing).Mul4(mgl64.Translate3D(boardEndX, 1-boardWide, 0)).Mul4(mgl64.HomogRotate3DX(math.Pi / 2))
 	return append(parts, wedge)
 }
 
@@ -123,43 +148,65 @@ func built(b solid.Board) *part.Part {
 
 // draw is the picture, the board in wide lines, its label under it.
 func (w sawWay) draw(i ink) picture {
-	pic := view.NewScene(&form.Piece{Parts: w.parts()}, flattening/4).Project(view.Pictorial(pictureTurn, pictureTip))
+	p := w.lines(w.usual, 1, i)
+	b := p.box
+	p.items = append(p.items, draw.Text{At: draw.Point{X: (b.Min.X + b.Max.X) / 2, Y: b.Min.Y - 4}, Size: pictureLabel, Align: draw.Centre, Ink: i.line, Text: w.label, Layer: "picture"})
+	return picture{p.items, draw.Bounds(p.items)}
+}
+
+// lines is the picture at a scale; smaller than scale 1 its lines are thinner too.
+func (w sawWay) lines(set sawSet, scale float64, i ink) picture {
+	pic := view.NewScene(&form.Piece{Parts: w.parts(set)}, flattening/4).Project(view.Pictorial(pictureTurn, pictureTip))
+	f := &figure{scale: scale}
+	thin := 1.0
+	if scale < 1 {
+		thin = 0.52
+	}
 	var items []draw.Item
-	for _, l := range pic.Lines {
-		pen := draw.Pen{Width: narrowLine, Ink: i.line}
+	for _, l := range f.thinned(pic.Lines) {
+		pen := draw.Pen{Width: narrowLine * thin, Ink: i.line}
 		if l.Part == "board" {
-			pen.Width = wideLine
+			pen.Width = wideLine * thin
 		}
 		if l.Kind != view.Hidden {
-			items = append(items, draw.Path{Segs: draw.Polyline(l.Points), Pen: pen, Layer: "picture", Ref: l.Part})
+			items = append(items, draw.Path{Segs: draw.Polyline(l.pts), Pen: pen, Layer: "picture", Ref: l.Part})
 		}
 	}
-	b := draw.Bounds(items)
-	items = append(items, draw.Text{At: draw.Point{X: (b.Min.X + b.Max.X) / 2, Y: b.Min.Y - 4}, Size: pictureLabel, Align: draw.Centre, Ink: i.line, Text: w.label, Layer: "picture"})
 	return picture{items, draw.Bounds(items)}
+}
+
+// wayOf is how the board lies in a row of the table of settings, and what is turned for it.
+func wayOf(t table.Table, row []table.Cell) (sawWay, sawSet, bool) {
+	k := slices.IndexFunc(sawWays, func(w sawWay) bool { return len(row) > 1 && strings.HasPrefix(row[1].Text, w.begins) })
+	if k < 0 {
+		return sawWay{}, sawSet{}, false
+	}
+	angle := func(head string) bool {
+		c := slices.IndexFunc(t.Columns, func(c table.Column) bool { return c.Head == head })
+		return c >= 0 && c < len(row) && row[c].Number != nil && math.Abs(*row[c].Number) > 0.005
+	}
+	return sawWays[k], sawSet{angle("Swing"), angle("Tilt")}, true
 }
 
 // waysIn are the ways that a table of settings uses.
 func waysIn(t table.Table) []sawWay {
-	used := make([]bool, len(sawWays))
+	used := map[string]bool{}
 	for _, row := range t.Rows {
-		for i, w := range sawWays {
-			if len(row) > 1 && strings.HasPrefix(row[1].Text, w.begins) {
-				used[i] = true
-				break
-			}
+		if w, _, ok := wayOf(t, row); ok {
+			used[w.begins] = true
 		}
 	}
 	var out []sawWay
-	for i, w := range sawWays {
-		if used[i] {
+	for _, w := range sawWays {
+		if used[w.begins] {
 			out = append(out, w)
 		}
 	}
 	return out
 }
 
-// pictures sets small pictures of how boards lie under the table of saw settings.
+// pictures sets larger pictures of how boards lie, named, under the table of saw settings where its sheet
+// has room; each row has a small one of its own.
 func (w *writer) pictures(t table.Table) {
 	if t.ID != "saw-settings" {
 		return
@@ -171,14 +218,10 @@ func (w *writer) pictures(t table.Table) {
 		row = append(row, p)
 		wide, high = wide+p.box.Width(), max(high, p.box.Height())
 	}
-	if len(row) == 0 {
+	if len(row) == 0 || wide > w.b.room.Width() || w.y-high-5+squeeze < w.b.room.Min.Y {
 		return
 	}
-	if w.need(high+3-squeeze, t.Title) {
-		w.y -= 4.2
-		w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, t.Title+" (how the board lies)", "")
-	}
-	w.y -= 3
+	w.y -= 5
 	between := (w.b.room.Width() - wide) / float64(len(row)+1)
 	x := w.b.room.Min.X
 	for _, p := range row {

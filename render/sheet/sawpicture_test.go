@@ -34,7 +34,7 @@ func TestEveryWayAtTheSawHasItsPicture(t *testing.T) {
 				seen[path.Ref] = true
 			}
 		}
-		for _, q := range w.parts() {
+		for _, q := range w.parts(w.usual) {
 			if !seen[q.ID] {
 				t.Errorf("%s: the %s is not seen", w.label, q.ID)
 			}
@@ -51,15 +51,17 @@ func TestEveryWayAtTheSawHasItsPicture(t *testing.T) {
 // No two of a picture's parts share wood: what is in each other's way would be drawn wrong.
 func TestBoardsAtTheSawLieClear(t *testing.T) {
 	for _, w := range sawWays {
-		parts := w.parts()
-		for i, a := range parts {
-			for _, b := range parts[:i] {
-				if a.ID == "blade" && b.ID == "table" {
-					continue // it stands in the table's slot
-				}
-				v, err := solid.Overlap(a.Solid, b.Solid, a.Place.Inv().Mul4(b.Place))
-				if err != nil || v > 0.01 {
-					t.Errorf("%s: %s and %s share %.2f mm³ (%v)", w.label, a.ID, b.ID, v, err)
+		for _, set := range []sawSet{{}, {swing: true}, {tilt: true}, {true, true}} {
+			parts := w.parts(set)
+			for i, a := range parts {
+				for _, b := range parts[:i] {
+					if a.ID == "blade" && b.ID == "table" {
+						continue // it stands in the table's slot
+					}
+					v, err := solid.Overlap(a.Solid, b.Solid, a.Place.Inv().Mul4(b.Place))
+					if err != nil || v > 0.01 {
+						t.Errorf("%s, %+v: %s and %s share %.2f mm³ (%v)", w.label, set, a.ID, b.ID, v, err)
+					}
 				}
 			}
 		}

@@ -12,11 +12,14 @@ import (
 
 // Options is how sheets are made. Empty texts take what the design says, then A4 and first angle.
 type Options struct {
-	Sheet      string // "A4", "A3", "Letter", "Tabloid"
+	Sheet      string // one of form.Sheets
 	Projection string // "first", "third"
-	Style      measure.Style
-	Turn, Tip  float64 // of the pictorial, degrees; both 0 = the usual one
-	Dark       bool    // light ink on dark ground, for the window only
+	// Wants tells which papers of a set are drawn; nil draws all. Seen is told of each sheet by its title.
+	Wants     func(paper string) bool
+	Seen      func(title string)
+	Style     measure.Style
+	Turn, Tip float64 // of the pictorial, degrees; both 0 = the usual one
+	Dark      bool    // light ink on dark ground, for the window only
 
 	// Width and Height of a drawing table, mm; 0 = the sheet's. A smaller one shows larger values
 	// beside smaller views.
@@ -61,9 +64,11 @@ func (o Options) fill(p *form.Piece) Options {
 	return o
 }
 
+func (o Options) wants(paper string) bool { return o.Wants == nil || o.Wants(paper) }
+
 // sizes are the sheets, lying: ISO 216 and ANSI Y14.1 (8.5 × 11 and 11 × 17 in).
 var sizes = map[string][2]float64{
-	"A4": {297, 210}, "A3": {420, 297}, "Letter": {279.4, 215.9}, "Tabloid": {431.8, 279.4},
+	"A4": {297, 210}, "A3": {420, 297}, "A2": {594, 420}, "Letter": {279.4, 215.9}, "Tabloid": {431.8, 279.4},
 }
 
 // ink is the colours of a picture.

@@ -3,6 +3,7 @@ package sheet
 import (
 	"strings"
 
+	"splaywright/model/form"
 	"splaywright/render/draw"
 	"splaywright/render/table"
 )
@@ -17,8 +18,8 @@ const (
 
 // tableSheets sets the tables one below the other and goes on to a new sheet, with the head
 // repeated, when one is full.
-func tableSheets(s set, tables []table.Table) []*blank {
-	w := &writer{set: s}
+func tableSheets(s set, p *form.Piece, tables []table.Table) []*blank {
+	w := &writer{set: s, piece: p}
 	for _, t := range tables {
 		w.table(t)
 	}
@@ -28,6 +29,7 @@ func tableSheets(s set, tables []table.Table) []*blank {
 // writer fills sheets from the top down.
 type writer struct {
 	set    set
+	piece  *form.Piece
 	sheets []*blank
 	b      *blank
 	y      float64 // the next free place
@@ -67,6 +69,7 @@ func (w *writer) table(t table.Table) {
 	if w.b == nil {
 		w.open(t.Title)
 	}
+	g.pics = w.rowPictures(t)
 	g.measure(w.b.room.Width())
 	w.need(w.start(&g), t.Title)
 	if w.y < w.b.room.Max.Y {
@@ -139,11 +142,16 @@ func (w *writer) row(g *grid, r gridRow, i int, ref string) {
 		x := w.b.room.Min.X
 		w.b.Items = append(w.b.Items, draw.Path{Segs: draw.Rect(draw.Box{Min: draw.Point{X: x, Y: w.y - r.height}, Max: draw.Point{X: x + g.width, Y: w.y}}), Filled: true, Fill: w.b.ink.soft, Layer: "tint"})
 	}
+	if pic := g.pictureOf(i); pic != nil {
+		mid := w.y - r.height/2
+		d := draw.Point{X: w.b.room.Min.X + g.picWidth()/2 - (pic.box.Min.X+pic.box.Max.X)/2, Y: mid - (pic.box.Min.Y+pic.box.Max.Y)/2}
+		w.b.Items = append(w.b.Items, draw.Moved(pic.items, d)...)
+	}
 	w.cells(g, r, false, ref)
 }
 
 func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
-	x := w.b.room.Min.X
+	x := w.b.room.Min.X + g.picWidth()
 	for c, lines := range r.cells {
 		a := draw.Left
 		at := x + cellPad

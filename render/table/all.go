@@ -1,6 +1,8 @@
 package table
 
 import (
+	"strings"
+
 	"splaywright/model/form"
 	"splaywright/model/measure"
 )
@@ -10,7 +12,7 @@ import (
 func All(p *form.Piece, s measure.Style) []Table {
 	tables := []Table{Sizes(p, s), CutList(p, s), Steps(p, s), SawSettings(p, s), Points(p, s)}
 	tables = append(tables, Marking(p, s)...)
-	tables = append(tables, Seats(p, s), Grooves(p, s), Boring(p, s), Shapes(p, s), Easing(p, s), Holding(p, s), Cost(p, s), Findings(p))
+	tables = append(tables, Seats(p, s), Grooves(p, s), Boring(p, s), Shapes(p, s), Easing(p, s), Holding(p, s), Cost(p, s), Findings(p).Said(s))
 	kept := tables[:0]
 	for _, t := range tables {
 		if len(t.Rows) > 0 {
@@ -18,4 +20,31 @@ func All(p *form.Piece, s measure.Style) []Table {
 		}
 	}
 	return kept
+}
+
+// PaperOf names the paper, one of form.PaperNames, that a table stands on.
+func PaperOf(id string) string {
+	for _, k := range [...]struct{ begins, paper string }{
+		{"sizes", form.PaperCutList}, {"cut-list", form.PaperCutList}, {"steps", form.PaperSteps},
+		{"saw-settings", form.PaperSaw}, {"points", form.PaperSaw},
+		{"marking", form.PaperMarking}, {"gauges", form.PaperMarking}, {"seats", form.PaperMarking}, {"grooves", form.PaperMarking},
+		{"boring", form.PaperBoring}, {"shapes", form.PaperBoring}, {"easing", form.PaperBoring},
+		{"holding", form.PaperStrength}, {"cost", form.PaperCost}, {"findings", form.PaperFindings},
+	} {
+		if strings.HasPrefix(id, k.begins) {
+			return k.paper
+		}
+	}
+	return form.PaperMarking // a joint's table of its own
+}
+
+// Of gives the tables that stand on the papers that are wanted.
+func Of(tables []Table, wants func(paper string) bool) []Table {
+	var out []Table
+	for _, t := range tables {
+		if wants(PaperOf(t.ID)) {
+			out = append(out, t)
+		}
+	}
+	return out
 }

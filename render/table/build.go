@@ -50,7 +50,23 @@ func (s *sheet) done() Table {
 		}
 		s.note("Lengths in brackets are " + other + ", each rounded by itself.")
 	}
-	return s.Table
+	return s.Said(s.style)
+}
+
+// Said gives the table as the style's readers expect decimals; the numbers behind its texts stay.
+func (t Table) Said(style measure.Style) Table {
+	if !style.Comma {
+		return t
+	}
+	for _, row := range t.Rows {
+		for i := range row {
+			row[i].Text = style.Text(row[i].Text)
+		}
+	}
+	for i, n := range t.Notes {
+		t.Notes[i] = style.Text(n)
+	}
+	return t
 }
 
 func (s *sheet) note(text string) { s.Notes = append(s.Notes, text) }
