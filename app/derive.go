@@ -106,6 +106,9 @@ func (r *result) follow() {
 	r.tables = map[string][]table.Table{}
 	st := r.piece.Design.Style()
 	for _, t := range newTables() {
+		if t.make == nil {
+			continue
+		}
 		r.tables[t.title] = t.make(r.piece, st)
 	}
 }
@@ -147,8 +150,11 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	}
 	w.turner.SetScene(r.scene, r.diagonal)
 	for _, t := range w.tables {
-		t.show.Set(r.tables[t.title])
+		if t.make != nil {
+			t.show.Set(r.tables[t.title])
+		}
 	}
+	w.askForPlans()
 	w.refresh()
 }
 
@@ -157,6 +163,7 @@ func (w *Window) refresh() {
 	w.sizes.Update(w.s)
 	w.strip.Update(w.s)
 	w.findings.Update(w.s)
+	w.boards.update(w)
 	w.nameTitle()
 	w.menu.refresh(w.s)
 }

@@ -32,6 +32,7 @@ func (w *Window) over(ref string, row bool) {
 func (w *Window) light(lit func(ref string) bool) {
 	w.drawing.Light(lit)
 	w.turner.Light(lit)
+	w.boards.picture.Light(lit)
 	same := w.shown.same
 	for _, t := range w.tables {
 		if lit == nil {
@@ -47,6 +48,7 @@ func (w *Window) light(lit func(ref string) bool) {
 func (w *Window) watchPointer() {
 	overHit := func(h viewer.Hit) { w.over(h.Ref, false) }
 	w.drawing.Over, w.turner.Over = overHit, overHit
+	w.boards.picture.Over = func(ref string) { w.over(ref, false) }
 	w.drawing.Picked = w.pickDimension
 	for _, t := range w.tables {
 		t.show.OnOver = func(ref string) { w.over(ref, true) }

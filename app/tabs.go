@@ -10,7 +10,7 @@ import (
 // maker makes the tables of one tab.
 type maker struct {
 	title string
-	make  func(*form.Piece, measure.Style) []table.Table
+	make  func(*form.Piece, measure.Style) []table.Table // nil = they follow from a board plan
 }
 
 // tab is one tab of the drawer.
@@ -31,8 +31,18 @@ func newTables() []maker {
 		{"Steps", one(table.Steps)},
 		{"Sizes", one(table.Sizes)},
 		{"Will it hold", one(table.Holding)},
+		{"Cost", one(table.Cost)},
+		{title: boardPlanTab},
+		{title: buyTab},
 	}
 }
+
+// Tabs whose tables follow from a board plan, which takes longer than the piece.
+const (
+	boardPlanTab = "Board plan"
+	buyTab       = "Wood to buy"
+	boardsTab    = "Boards"
+)
 
 func newTabs() []tab {
 	var out []tab
@@ -47,4 +57,15 @@ func (w *Window) look() {
 	for i, t := range w.tables {
 		t.show.Look(i == w.tabs.SelectedIndex())
 	}
+	w.askForPlans()
+}
+
+// tab gives the tables of a tab by its title.
+func (w *Window) tab(title string) *panel.Tables {
+	for _, t := range w.tables {
+		if t.title == title {
+			return t.show
+		}
+	}
+	return nil
 }

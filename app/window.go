@@ -54,6 +54,9 @@ type Window struct {
 	tabs     *container.AppTabs
 	tables   []tab
 
+	boards *boards
+	plans  planning
+
 	drawing *viewer.Table
 	turner  *viewer.Turner
 
@@ -90,6 +93,8 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	w.work.Spawn = o.Spawn
 	w.drawing.Spawn(o.Spawn)
 	w.turner.Spawn(o.Spawn)
+	w.boards.picture.Spawn(o.Spawn)
+	w.plans.spawn(o.Spawn)
 	w.begin(o)
 	w.drawing.Roomed = w.remake
 	w.win.SetCloseIntercept(w.askToClose)
@@ -176,6 +181,8 @@ func (w *Window) build() {
 	for _, t := range w.tables {
 		w.tabs.Append(container.NewTabItem(t.title, t.show.Object()))
 	}
+	w.boards = newBoards(w)
+	w.tabs.Append(container.NewTabItem(boardsTab, w.boards.all))
 	w.tabs.Append(container.NewTabItem("Findings", w.findings.Object()))
 
 	w.watchPointer()

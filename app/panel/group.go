@@ -45,7 +45,7 @@ func Groups(d *form.Design, timbers, names []string) []Group {
 		out = append(out, apronGroups(d, timbers)...)
 	}
 	out = append(out, featureGroups(d)...)
-	return append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), papersGroup())
+	return append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), planGroup(), costGroup(), papersGroup())
 }
 
 func length(path, label string, get func(*form.Design) measure.Length) field.Spec {

@@ -33,11 +33,18 @@ type Sizes struct {
 	sections []*section
 	key      string
 	timbers  []string
+	groups   Grouper
 }
 
-// NewSizes makes an empty column.
-func NewSizes() *Sizes {
-	p := &Sizes{box: container.NewVBox(), fields: map[string]*field.Field{}, twins: map[string]*field.Field{}, folded: map[string]bool{}, timbers: timber.Names()}
+// Grouper gives the groups of a column: those of a design with the timbers to offer and its named values.
+type Grouper func(d *form.Design, timbers, names []string) []Group
+
+// NewSizes makes an empty column of a design's sizes.
+func NewSizes() *Sizes { return NewColumn(Groups) }
+
+// NewColumn makes an empty column of other groups.
+func NewColumn(groups Grouper) *Sizes {
+	p := &Sizes{groups: groups, box: container.NewVBox(), fields: map[string]*field.Field{}, twins: map[string]*field.Field{}, folded: map[string]bool{}, timbers: timber.Names()}
 	p.scroll = container.NewVScroll(p.box)
 	return p
 }
@@ -57,7 +64,7 @@ func (p *Sizes) Field(path string) *field.Field {
 // Update shows the session as it stands.
 func (p *Sizes) Update(s *session.Session) {
 	d := s.Design()
-	groups := Groups(&d, p.timbers, s.Document().Keys("names"))
+	groups := p.groups(&d, p.timbers, s.Document().Keys("names"))
 	if key := keyOf(groups); key != p.key {
 		p.key = key
 		p.build(groups)

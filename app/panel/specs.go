@@ -144,6 +144,32 @@ func sawGroup() Group {
 	}}
 }
 
+func planGroup() Group {
+	return Group{Title: "Board plan", Fields: []field.Spec{
+		length("plan.trim-ends", "Trim, ends", func(d *form.Design) measure.Length { return d.Plan.TrimEnds }),
+		length("plan.trim-edges", "Trim, edges", func(d *form.Design) measure.Length { return d.Plan.TrimEdges }),
+		length("plan.keep", "Keep offcuts from", func(d *form.Design) measure.Length { return d.Plan.Keep }),
+		choice("plan.first", "First cuts", func(d *form.Design) string { return d.Plan.First }, form.EitherFirst, form.CrosscutFirst, form.RipFirst),
+		flag("plan.run", "Grain runs on", func(d *form.Design) bool { return d.Plan.Run }),
+		flag("plan.glue-up", "May be glued up", func(d *form.Design) bool { return d.Plan.GlueUp }),
+		length("plan.narrowest", "Narrowest strip", func(d *form.Design) measure.Length { return d.Plan.Narrowest }),
+		length("plan.planing", "Most planed off", func(d *form.Design) measure.Length { return d.Plan.Planing }),
+	}}
+}
+
+func costGroup() Group {
+	price := func(key, label string, get func(form.Cost) float64) field.Spec {
+		return field.Spec{Path: "cost." + key, Label: label, Value: func(d *form.Design) any { return money(get(d.Cost)) }}
+	}
+	return Group{Title: "Prices", Fields: []field.Spec{
+		price("wood-per-m3", "Wood, m³", func(c form.Cost) float64 { return c.WoodPerM3 }),
+		price("wood-per-board-foot", "Wood, board foot", func(c form.Cost) float64 { return c.WoodPerBoardFoot }),
+		price("each-screw", "A screw", func(c form.Cost) float64 { return c.EachScrew }),
+		price("each-plug", "A plug", func(c form.Cost) float64 { return c.EachPlug }),
+		price("finish-per-m2", "Finish, m²", func(c form.Cost) float64 { return c.FinishPerM2 }),
+	}}
+}
+
 func papersGroup() Group {
 	return Group{Title: "Papers", Fields: []field.Spec{
 		length("round.to", "Round to", func(d *form.Design) measure.Length { return d.Round.To }),

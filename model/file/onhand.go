@@ -3,6 +3,7 @@ package file
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gopkg.in/yaml.v3"
 
@@ -99,28 +100,23 @@ func (r *reader) outline(b *stock.Board) taker {
 	})
 }
 
-// corners of a board from which a place is measured.
-var boardCorners = map[string]stock.Corner{
-	"left near": stock.LeftNear, "right near": stock.RightNear, "left far": stock.LeftFar, "right far": stock.RightFar,
-}
-
 // avoid reads the places of a board that are not to be used.
 func (r *reader) avoid(b *stock.Board) taker {
 	return r.list(func(n *yaml.Node, path string, i int) {
 		if r.more(n, path, i, mostPlaces, "places to avoid") {
 			return
 		}
-		a, from := stock.Avoid{}, "left near"
+		a, from := stock.Avoid{}, stock.LeftNear.String()
 		r.group(fields{
 			"what":     r.text(&a.What),
-			"from":     r.choice(&from, "left near", "right near", "left far", "right far"),
+			"from":     r.choice(&from, stock.CornerNames()...),
 			"x":        r.mm(&a.X, notNegative),
 			"y":        r.mm(&a.Y, notNegative),
 			"length":   r.mm(&a.Length, aboveZero),
 			"width":    r.mm(&a.Width, aboveZero),
 			"diameter": r.mm(&a.Diameter, aboveZero),
 		}, "x", "y")(n, path)
-		a.From = boardCorners[from]
+		a.From = stock.Corner(max(0, slices.Index(stock.CornerNames(), from))) // another word has been refused
 		b.Avoid = append(b.Avoid, a)
 	})
 }

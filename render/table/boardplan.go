@@ -32,11 +32,8 @@ func planSummary(r yield.Result, style measure.Style) Table {
 		s.row("", word(BoardName(r, i)), word(b.Timber), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
 			figure(100*area.Parts/area.Boards, 1), figure(100*area.Offcuts/area.Boards, 1), figure(100*area.Waste/area.Boards, 1), word(b.Note))
 	}
-	for _, m := range r.Plan.Misfits {
-		s.note(misfitText(s, r, m))
-	}
-	for _, l := range r.Plan.Left {
-		s.note(fmt.Sprintf("No room is left for %d of %s, %s.", l.Count, r.Task.Demands[l.Demand].Name, s.roughOf(r.Task.Demands[l.Demand])))
+	for _, text := range WithoutPlace(r, style) {
+		s.note(text)
 	}
 	s.note(proofText(s, r))
 	s.note("Parts are laid out in their rough size; places to avoid, trims and saw cuts count as waste. Checked by a verifier that shares nothing with the planner.")
@@ -154,7 +151,7 @@ func planParts(r yield.Result, style measure.Style) Table {
 	s.words("Board", "Part")
 	s.lengths("From left end", "From near edge", "Length", "Width")
 	s.words("Grain")
-	names := PartNames(r)
+	names, ids := PartNames(r), PartIDs(r)
 	for i, l := range r.Plan.Layouts {
 		l.Each(func(q *stock.Piece, _ int) {
 			if q.Kind != stock.Part && q.Kind != stock.Offcut {
@@ -167,7 +164,7 @@ func planParts(r yield.Result, style measure.Style) Table {
 					grain = "across the board"
 				}
 			}
-			s.row("", word(BoardName(r, i)), word(what), s.length(mm(q.X1)), s.length(mm(q.Y1)), s.length(mm(q.Length())), s.length(mm(q.Width())), word(grain))
+			s.row(ids[q], word(BoardName(r, i)), word(what), s.length(mm(q.X1)), s.length(mm(q.Y1)), s.length(mm(q.Length())), s.length(mm(q.Width())), word(grain))
 		})
 	}
 	return s.done()
@@ -176,25 +173,45 @@ func planParts(r yield.Result, style measure.Style) Table {
 // PartNames gives every piece of the plan that is a part its mark and name: of equal parts one after the
 // other, and of a glue-up's strips which it is.
 func PartNames(r yield.Result) map[*stock.Piece]string {
-	next := make([]int, len(r.Task.Demands))
-	strips := map[int]int{}
 	out := map[*stock.Piece]string{}
+	strips := map[int]int{}
+	eachPart(r, func(q *stock.Piece, nth int) {
+		out[q] = partOf(r, q.Demand, nth)
+		if q.Strip > 0 {
+			strips[q.Strip]++
+			out[q] = fmt.Sprintf("%s, strip %d of %d", out[q], strips[q.Strip], r.Plan.Glued[q.Strip-1].Strips)
+		}
+	})
+	return out
+}
+
+// PartIDs gives every piece of the plan that is a part, or a strip of one, the part's id.
+func PartIDs(r yield.Result) map[*stock.Piece]string {
+	out := map[*stock.Piece]string{}
+	eachPart(r, func(q *stock.Piece, nth int) {
+		out[q] = r.Task.Demands[q.Demand].ID
+		if parts := r.Parts[q.Demand]; nth < len(parts) {
+			out[q] = parts[nth].ID
+		}
+	})
+	return out
+}
+
+// eachPart visits the plan's parts with which of its demand's parts each is; a glue-up's strips are all of one.
+func eachPart(r yield.Result, visit func(q *stock.Piece, nth int)) {
+	next := make([]int, len(r.Task.Demands))
 	for _, l := range r.Plan.Layouts {
 		l.Each(func(q *stock.Piece, _ int) {
-			if q.Kind != stock.Part {
-				return
+			switch {
+			case q.Kind != stock.Part:
+			case q.Strip > 0:
+				visit(q, glueUpsBefore(r, q.Strip))
+			default:
+				visit(q, next[q.Demand])
+				next[q.Demand]++
 			}
-			if q.Strip > 0 {
-				strips[q.Strip]++
-				g := r.Plan.Glued[q.Strip-1]
-				out[q] = fmt.Sprintf("%s, strip %d of %d", partOf(r, q.Demand, glueUpsBefore(r, q.Strip)), strips[q.Strip], g.Strips)
-				return
-			}
-			out[q] = partOf(r, q.Demand, next[q.Demand])
-			next[q.Demand]++
 		})
 	}
-	return out
 }
 
 // glueUpsBefore counts the glue-ups of the same kind of part before one, which is counted from 1.

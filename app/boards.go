@@ -1,0 +1,362 @@
+package app
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/panel"
+	"splaywright/app/session"
+	"splaywright/app/viewer"
+	"splaywright/model/file"
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/model/stock"
+	"splaywright/render/table"
+)
+
+// boards is the tab of the boards: the fields of one, all of them drawn with what is cut from them.
+type boards struct {
+	list    string // panel.OnHand or panel.ToBuy
+	chosen  int
+	fields  *panel.Sizes
+	picture *viewer.Boards
+	which   *widget.Select
+	said    *widget.Label
+	trouble *widget.Label
+	bar     *widget.ProgressBar
+	halt    *widget.Button
+	add     *widget.Button
+	onBoard []*widget.Button // what can be added to a board
+	all     fyne.CanvasObject
+}
+
+// The words for the two lists.
+const (
+	onHandWord = "On hand"
+	toBuyWord  = "To buy"
+)
+
+// boardFieldsShare is the part of the tab that the fields take.
+const boardFieldsShare = 0.27
+
+func newBoards(w *Window) *boards {
+	b := &boards{list: panel.OnHand, said: widget.NewLabel(""), trouble: widget.NewLabel(""), bar: widget.NewProgressBar()}
+	b.fields = panel.NewColumn(func(d *form.Design, timbers, _ []string) []panel.Group {
+		return panel.BoardGroups(d, timbers, b.list, b.chosen)
+	})
+	b.fields.OnSet, b.fields.OnDone = w.set, func() { w.s.Seal() }
+	b.fields.OnRemove = w.remove
+	b.picture = viewer.NewBoards()
+	b.picture.Chosen = func(board int) { b.choose(w, board, -1) }
+	b.picture.Moved = func(board, place int, to stock.Avoid) { w.edit("Move a place", w.movePlace(board, place, to)) }
+	b.picture.Bent = func(board, at int, to stock.Point) { w.edit("Move a corner", w.bend(board, at, to)) }
+	b.picture.Removed = func(board, place int) {
+		w.remove(fmt.Sprintf("%s.%d.avoid.%d", b.list, board, place))
+	}
+	b.which = widget.NewSelect([]string{onHandWord, toBuyWord}, func(word string) { b.switchTo(w, word) })
+	b.bar.TextFormatter = func() string { return "looking for a better plan" }
+	b.halt = widget.NewButton("Enough", func() { b.plan(w).halt(); b.plan(w).halted = true })
+	b.all = b.lay(w)
+	b.which.SetSelected(onHandWord)
+	return b
+}
+
+func (b *boards) lay(w *Window) fyne.CanvasObject {
+	b.said.Truncation = fyne.TextTruncateEllipsis
+	b.trouble.Wrapping = fyne.TextWrapWord
+	b.trouble.Importance = widget.WarningImportance
+	b.trouble.SizeName = theme.SizeNameCaptionText
+	button := func(text string, icon fyne.Resource, do func()) *widget.Button {
+		x := widget.NewButtonWithIcon(text, icon, do)
+		x.Importance = widget.LowImportance
+		return x
+	}
+	b.onBoard = []*widget.Button{
+		button("Knot", theme.ContentAddIcon(), func() { w.edit("Add a knot", w.addPlace(knotOn)) }),
+		button("Strip", theme.ContentAddIcon(), func() { w.edit("Add a strip", w.addPlace(stripOn)) }),
+		button("Split", theme.ContentAddIcon(), func() { w.edit("Add a split", w.addPlace(splitOn)) }),
+		button("Taper", theme.ContentAddIcon(), func() { w.edit("Add a taper", w.addTaper()) }),
+	}
+	b.add = button("Board", theme.ContentAddIcon(), func() { w.edit("Add a board", w.addBoard()) })
+	tools := container.NewHBox(b.which, b.add)
+	for _, x := range b.onBoard {
+		tools.Add(x)
+	}
+	tools.Add(button("Read a list…", theme.FolderOpenIcon(), w.readBoards))
+	state := container.NewBorder(nil, nil, nil, container.NewHBox(b.bar, b.halt), b.said)
+	head := container.NewBorder(nil, b.trouble, tools, nil, state)
+	body := container.NewHSplit(b.fields.Object(), b.picture)
+	body.SetOffset(boardFieldsShare)
+	return container.NewBorder(head, nil, nil, nil, body)
+}
+
+func (b *boards) plan(w *Window) *boardPlan {
+	if b.list == panel.ToBuy {
+		return &w.plans.toBuy
+	}
+	return &w.plans.onHand
+}
+
+func (b *boards) switchTo(w *Window, word string) {
+	list := panel.OnHand
+	if word == toBuyWord {
+		list = panel.ToBuy
+	}
+	if list == b.list {
+		return
+	}
+	b.list, b.chosen = list, 0
+	b.picture.Choose(-1, -1)
+	b.update(w)
+	w.askForPlans()
+}
+
+// choose shows the fields of another board.
+func (b *boards) choose(w *Window, board, place int) {
+	b.chosen = board
+	if place >= 0 {
+		b.picture.Choose(board, place)
+	}
+	b.fields.Update(w.s)
+}
+
+// update shows the boards of the text as it stands, and the plan where it is one of these boards.
+func (b *boards) update(w *Window) {
+	if w.s == nil {
+		return
+	}
+	d := w.s.Design()
+	all := panel.Boards(&d, b.list)
+	b.chosen = max(0, min(b.chosen, len(all)-1))
+	b.fields.Update(w.s)
+	for _, x := range b.onBoard {
+		if len(all) == 0 {
+			x.Disable()
+		} else {
+			x.Enable()
+		}
+	}
+	style := d.Style()
+	show := viewer.BoardShow{Boards: all, Step: dragStep(d.Units), Say: func(mm float64) string { return style.Format(measure.Length(mm)) }}
+	p := b.plan(w)
+	if p.has && sameBoards(p.task.Boards, all) {
+		show.Cuts, show.Kerf = cutsOf(p), p.task.Saw.Kerf
+	}
+	b.picture.Set(show)
+	b.say(p, len(all), style)
+	b.progress(p)
+}
+
+// dragStep is what a dragged place is rounded to.
+func dragStep(u measure.Unit) float64 {
+	if u == measure.Imperial {
+		return 25.4 / 16
+	}
+	return 1
+}
+
+// sameBoards tells whether two lists are of the same wood, so that a plan of one is one of the other.
+func sameBoards(a, b []stock.Board) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if fmt.Sprintf("%+v", a[i]) != fmt.Sprintf("%+v", b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func cutsOf(p *boardPlan) []viewer.BoardCuts {
+	names, ids := table.PartNames(p.result), table.PartIDs(p.result)
+	var out []viewer.BoardCuts
+	for i, l := range p.result.Plan.Layouts {
+		out = append(out, viewer.BoardCuts{Layout: l, Title: table.BoardName(p.result, i), Names: names, IDs: ids})
+	}
+	return out
+}
+
+// say tells how the plan stands, and in whole sentences what has no place.
+func (b *boards) say(p *boardPlan, boards int, style measure.Style) {
+	text, trouble := "", ""
+	switch {
+	case boards == 0 && b.list == panel.OnHand:
+		text = "No boards yet: add one, or read a list."
+	case boards == 0:
+		text = "Nothing the yard has is listed yet."
+	case p.busy:
+		text = "Planning…"
+	case p.err != nil:
+		text, trouble = "No plan.", p.err.Error()
+	case p.has:
+		text = table.PlanInShort(p.result)
+		if p.halted {
+			text += ", stopped early"
+		}
+		trouble = strings.Join(table.WithoutPlace(p.result, style), " ")
+	}
+	b.said.SetText(text)
+	b.trouble.SetText(trouble)
+	if trouble == "" {
+		b.trouble.Hide()
+	} else {
+		b.trouble.Show()
+	}
+}
+
+// progress shows how long a plan has been looked for, of how long it may be.
+func (b *boards) progress(p *boardPlan) {
+	if !p.busy {
+		b.bar.Hide()
+		b.halt.Hide()
+		return
+	}
+	b.bar.SetValue(min(1, float64(time.Since(p.since))/float64(planPatience)))
+	b.bar.Show()
+	b.halt.Show()
+}
+
+// edit shows what an edit of the boards has led to, or tells why there was none.
+func (w *Window) edit(what string, err error) {
+	if err != nil {
+		w.tell(what, err)
+		return
+	}
+	w.changed()
+}
+
+func (w *Window) movePlace(board, place int, to stock.Avoid) error {
+	d := w.s.Design()
+	return w.s.MovePlace(w.boards.list, board, place, panel.Boards(&d, w.boards.list)[board].Avoid[place], to)
+}
+
+func (w *Window) bend(board, at int, to stock.Point) error {
+	path := fmt.Sprintf("%s.%d.outline.%d", w.boards.list, board, at)
+	return w.s.Change("move a corner of "+session.Words(fmt.Sprintf("%s.%d", w.boards.list, board)),
+		[2]string{path + ".x", w.s.Length(to.X)}, [2]string{path + ".y", w.s.Length(to.Y)})
+}
+
+// addBoard adds a board like the last one, or one of a usual size.
+func (w *Window) addBoard() error {
+	d := w.s.Design()
+	all := panel.Boards(&d, w.boards.list)
+	b := stock.Board{Length: 1200, Width: 200, Thickness: 25, Timber: d.Timber}
+	if d.Units == measure.Imperial {
+		b.Length, b.Width, b.Thickness = 48*25.4, 8*25.4, 25.4
+	}
+	if n := len(all); n > 0 {
+		last := all[n-1]
+		b.Thickness, b.Timber, b.Price = last.Thickness, last.Timber, last.Price
+	} else if w.boards.list == panel.ToBuy {
+		b.Price = 10
+	}
+	b.Name = fmt.Sprintf("board %d", len(all)+1)
+	if err := w.s.TakeBoards("add a board", w.boards.list, b); err != nil {
+		return err
+	}
+	w.boards.chosen = len(all)
+	w.boards.picture.Choose(len(all), -1)
+	return nil
+}
+
+// addPlace adds a place to the board that is looked at.
+func (w *Window) addPlace(make func(stock.Board) stock.Avoid) error {
+	d, b := w.s.Design(), w.boards
+	board := panel.Boards(&d, b.list)[b.chosen]
+	if err := w.s.TakePlace(b.list, b.chosen, make(board)); err != nil {
+		return err
+	}
+	w.boards.update(w) // the board has it before it is chosen
+	b.picture.Choose(b.chosen, len(board.Avoid))
+	return nil
+}
+
+func whole(mm float64) float64 { return float64(int(mm)) }
+
+func knotOn(b stock.Board) stock.Avoid {
+	return stock.Avoid{What: "knot", X: whole(b.Length / 2), Y: whole(b.Width / 2), Diameter: 30}
+}
+
+func stripOn(b stock.Board) stock.Avoid {
+	return stock.Avoid{What: "strip to rip off", From: stock.LeftFar, Length: b.Length, Width: min(15, b.Width/4)}
+}
+
+func splitOn(b stock.Board) stock.Avoid {
+	return stock.Avoid{What: "split", From: stock.RightNear, Y: whole(b.Width / 3), Length: whole(b.Length / 8), Width: min(20, b.Width/4)}
+}
+
+// addTaper gives the board that is looked at four corners that can be dragged.
+func (w *Window) addTaper() error {
+	d, b := w.s.Design(), w.boards
+	board := panel.Boards(&d, b.list)[b.chosen]
+	if len(board.Outline) > 0 {
+		return fmt.Errorf("%s has an outline already; drag its corners or type them", board.Name)
+	}
+	return w.s.TakeOutline(b.list, b.chosen, []stock.Point{{}, {X: board.Length}, {X: board.Length, Y: whole(board.Width * 0.9)}, {Y: board.Width}})
+}
+
+// readBoards asks for a list of boards and adds them.
+func (w *Window) readBoards() {
+	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+		if err != nil || r == nil {
+			if err != nil {
+				w.tell("The boards were not read", err)
+			}
+			return
+		}
+		_ = r.Close() // only its name is wanted
+		w.takeList(r.URI().Path())
+	}, w.win)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".yaml", ".yml"}))
+	if dir := w.folder(); dir != nil {
+		d.SetLocation(dir)
+	}
+	d.Resize(fyne.NewSize(760, 520))
+	w.show(d)
+}
+
+// takeList adds the boards of a file; of one that cannot be read none is taken.
+func (w *Window) takeList(path string) {
+	d := w.s.Design()
+	all, err := boardsOf(path, w.boards.list, d.Units)
+	if err == nil {
+		err = w.s.TakeBoards("read "+filepath.Base(path), w.boards.list, all...)
+	}
+	w.edit("The boards were not read", err)
+}
+
+// boardsOf reads boards from a list of comma-separated values, or from another design.
+func boardsOf(path, list string, bare measure.Unit) ([]stock.Board, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer func() { _ = f.Close() }() // only read from
+	if strings.EqualFold(filepath.Ext(path), ".csv") {
+		return file.ReadBoards(f, filepath.Base(path), bare)
+	}
+	doc, err := file.Read(f, filepath.Base(path))
+	if err != nil {
+		return nil, err
+	}
+	d, err := doc.Design()
+	if err != nil {
+		return nil, err
+	}
+	all := panel.Boards(&d, list)
+	if len(all) == 0 {
+		return nil, fmt.Errorf("%s lists no %s", filepath.Base(path), strings.ReplaceAll(list, "-", " "))
+	}
+	return all, nil
+}

@@ -1,0 +1,240 @@
+package app
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+
+	"splaywright/app/panel"
+	"splaywright/model/stock"
+)
+
+// openTab opens a tab by its title.
+func openTab(t *testing.T, w *Window, title string) {
+	t.Helper()
+	for i, it := range w.tabs.Items {
+		if it.Text == title {
+			w.tabs.SelectIndex(i)
+			return
+		}
+	}
+	t.Fatalf("there is no tab %q", title)
+}
+
+// atTheBoards is a window of a size, with the tab of the boards open.
+func atTheBoards(t *testing.T, example string) *Window {
+	t.Helper()
+	w := open(t, Options{Example: example})
+	w.win.Resize(fyne.NewSize(1280, 820))
+	openTab(t, w, boardsTab)
+	return w
+}
+
+// dragOn drags from one place of a board to another.
+func dragOn(w *Window, board int, from, to stock.Point) {
+	p := w.boards.picture
+	a, b := p.Place(board, from), p.Place(board, to)
+	const steps = 4
+	d := fyne.Delta{DX: (b.X - a.X) / steps, DY: (b.Y - a.Y) / steps}
+	for k := float32(1); k <= steps; k++ {
+		p.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: a.AddXY(k*d.DX, k*d.DY)}, Dragged: d})
+	}
+	p.DragEnd()
+}
+
+// A knot is dragged aside: the file says where it lies now, the plan is of the boards as they are, and undo brings the
+// file back to the letter.
+func TestAKnotIsDraggedAside(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	before := string(w.s.Document().Bytes())
+	knot := w.s.Design().OnHand[0].Avoid[2]
+	if !w.plans.onHand.has || knot.What != "knot" {
+		t.Fatalf("no plan, or %+v", knot)
+	}
+	was := w.plans.onHand.task
+	at := knot.On(w.s.Design().OnHand[0]).Centre
+	dragOn(w, 0, at, stock.Point{X: at.X - 300, Y: at.Y + 40})
+	got := w.s.Design().OnHand[0].Avoid[2]
+	if math.Abs(got.X-(knot.X+300)) > 0.51 || math.Abs(got.Y-(knot.Y+40)) > 0.51 || got.Diameter != knot.Diameter {
+		t.Errorf("dragged by 300 and 40 mm: %+v from %+v", got, knot)
+	}
+	if got.X != math.Round(got.X) || !strings.Contains(string(w.s.Document().Bytes()), "# ") {
+		t.Error("a dragged place is in whole millimetres and comments stay")
+	}
+	if now := w.plans.onHand.task; now.Boards[0].Avoid[2] == was.Boards[0].Avoid[2] || now.Boards[0].Avoid[2] != got {
+		t.Errorf("the plan is of %+v", now.Boards[0].Avoid[2])
+	}
+	if h := w.s.History(); len(h) != 1 || !strings.Contains(h[0], "knot") {
+		t.Errorf("history %q", h)
+	}
+	w.undo()
+	if got := string(w.s.Document().Bytes()); got != before {
+		t.Error("undo does not bring the file back")
+	}
+	w.redo()
+	if w.s.Design().OnHand[0].Avoid[2] != got {
+		t.Error("redo does not bring the knot where it was dragged")
+	}
+}
+
+// The chosen knot is made larger by a handle, moved by an arrow key and taken out by Delete.
+func TestAKnotByHandleAndKeys(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	b := w.s.Design().OnHand[0]
+	knot := b.Avoid[2].On(b)
+	w.boards.picture.Tapped(&fyne.PointEvent{Position: w.boards.picture.Place(0, knot.Centre)})
+	dragOn(w, 0, stock.Point{X: knot.Centre.X + knot.Radius, Y: knot.Centre.Y}, stock.Point{X: knot.Centre.X + knot.Radius + 60, Y: knot.Centre.Y})
+	if got := w.s.Design().OnHand[0].Avoid[2].Diameter; math.Abs(got-(2*knot.Radius+120)) > 1.01 {
+		t.Errorf("diameter %g after its side was dragged by 60 mm, from %g", got, 2*knot.Radius)
+	}
+	x := w.s.Design().OnHand[0].Avoid[2].X
+	w.boards.picture.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
+	if got := w.s.Design().OnHand[0].Avoid[2].X; got != x+1 { // measured from the right end
+		t.Errorf("an arrow to the left: %g from %g", got, x)
+	}
+	w.boards.picture.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	if got := len(w.s.Design().OnHand[0].Avoid); got != 2 {
+		t.Errorf("%d places after Delete", got)
+	}
+}
+
+func TestABoardIsAddedAndTyped(t *testing.T) {
+	w := atTheBoards(t, "reading-nook-step")
+	if got := w.boards.said.Text; !strings.Contains(got, "No boards") {
+		t.Errorf("without boards it says %q", got)
+	}
+	test.Tap(w.boards.add)
+	f := w.boards.fields.Field(panel.OnHand + ".0.length")
+	if f == nil {
+		t.Fatal("the new board has no fields")
+	}
+	in := f.Input()
+	w.win.Canvas().Focus(in)
+	in.(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
+	test.Type(in, "5 ft")
+	if got := w.s.Design().OnHand[0].Length; math.Abs(got-1524) > 1e-9 || !strings.Contains(f.SaidText(), "1524") {
+		t.Errorf("5 ft became %g, said %q", got, f.SaidText())
+	}
+	if got := w.boards.trouble.Text; !strings.Contains(got, "comes nearest") { // the step is 250 mm deep
+		t.Errorf("of a top too wide for the board it says %q", got)
+	}
+	test.Tap(w.boards.onBoard[0])
+	test.Tap(w.boards.onBoard[3])
+	if b := w.s.Design().OnHand[0]; len(b.Avoid) != 1 || len(b.Outline) != 4 {
+		t.Fatalf("%+v", b)
+	}
+	corner := w.s.Design().OnHand[0].Outline[2]
+	dragOn(w, 0, corner, stock.Point{X: corner.X - 200, Y: corner.Y - 60})
+	if got := w.s.Design().OnHand[0].Outline[2]; math.Abs(got.X-corner.X+200) > 0.51 || math.Abs(got.Y-corner.Y+60) > 0.51 {
+		t.Errorf("a corner dragged from %v to %v", corner, got)
+	}
+}
+
+// A list that cannot be read is refused with its line, and nothing of it is taken; a good one is added.
+func TestAListOfBoardsIsRead(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	dir := t.TempDir()
+	write := func(name, text string) string {
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	before := string(w.s.Document().Bytes())
+	w.takeList(write("shed.csv", "length,width,thickness\n1200,180,27\n900,wide,27\n"))
+	if got := overlayText(w); !strings.Contains(got, "shed.csv:3:") || !strings.Contains(got, "wide") {
+		t.Errorf("it says %s", got)
+	}
+	if string(w.s.Document().Bytes()) != before {
+		t.Error("something of a bad list was taken")
+	}
+	w.escape()
+	w.takeList(write("shed.csv", "name,length,width,thickness\nsill,1200,240,32\n"))
+	if got := w.s.Design().OnHand; len(got) != 3 || got[2].Name != "sill" {
+		t.Errorf("boards %+v", got)
+	}
+	w.takeList(write("other.yaml", string(w.s.Document().Bytes())))
+	if got := w.s.Design().OnHand; len(got) != 6 || len(got[3].Avoid) != 3 {
+		t.Errorf("of another design: %+v", got)
+	}
+}
+
+// A plan of boards that have changed meanwhile is not shown, and a plan that is stopped is what was found so far.
+func TestAStalePlanIsNotShown(t *testing.T) {
+	w := open(t, Options{Example: "barn-door-stool"})
+	var held []func()
+	w.plans.onHand.work.Spawn = func(f func()) { held = append(held, f) }
+	openTab(t, w, boardsTab)
+	p := &w.plans.onHand
+	if !p.busy || p.has || len(held) != 1 || !w.boards.halt.Visible() {
+		t.Fatalf("busy %v, found %v, %d held", p.busy, p.has, len(held))
+	}
+	first := p.asked
+	w.s.Set(panel.OnHand+".0.width", "240")
+	w.changed()
+	if p.asked == first {
+		t.Fatal("no other plan was asked for")
+	}
+	for len(held) > 0 {
+		f := held[0]
+		held = held[1:]
+		f()
+	}
+	if !p.has || p.result.Task.Boards[0].Width != 240 {
+		t.Errorf("shown is a plan of a board %g wide", p.result.Task.Boards[0].Width)
+	}
+}
+
+// The pointer over a part lights it in the views, and a row of the tables lights it on its board.
+func TestPartsAreLitBothWays(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	p := w.boards.picture
+	var part *stock.Piece
+	ids := cutsOf(&w.plans.onHand)[0]
+	ids.Layout.Each(func(q *stock.Piece, _ int) {
+		if q.Kind == stock.Part && ids.IDs[q] == "top" {
+			part = q
+		}
+	})
+	if part == nil {
+		t.Fatal("the top has no place")
+	}
+	plain := len(p.Page().Items)
+	at := p.Place(ids.Layout.Board, stock.Point{X: (part.X1 + part.X2) / 2, Y: (part.Y1 + part.Y2) / 2})
+	p.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: at}})
+	lit := false
+	for _, tb := range w.tables {
+		if tb.title == "Cut list" {
+			lit = len(tb.show.Lit()) == 1
+		}
+	}
+	if !lit || len(p.Page().Items) != plain {
+		t.Error("the top under the pointer is not lit in the cut list")
+	}
+	p.MouseOut()
+	openTab(t, w, boardPlanTab)
+	if got := w.tab(boardPlanTab); len(got.Lit()) != 0 {
+		t.Error("a row is lit although the pointer is nowhere")
+	}
+}
+
+func TestWoodToBuyAndItsShoppingList(t *testing.T) {
+	w := open(t, Options{Example: "washstand-step"})
+	openTab(t, w, buyTab)
+	tb, ok := w.tab(buyTab).Shown()
+	if !ok || tb.ID != "wood-to-buy" || len(tb.Rows) < 2 {
+		t.Fatalf("%+v", tb)
+	}
+	openTab(t, w, boardsTab)
+	w.boards.which.SetSelected(toBuyWord)
+	if got := w.boards.said.Text; !strings.Contains(got, "cut") {
+		t.Errorf("it says %q", got)
+	}
+}

@@ -1,0 +1,174 @@
+package app
+
+import (
+	"context"
+	"fmt"
+	"reflect"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"splaywright/app/panel"
+	"splaywright/app/session"
+	"splaywright/model/form"
+	"splaywright/model/part"
+	"splaywright/model/stock"
+	"splaywright/model/yield"
+	"splaywright/render/table"
+)
+
+// planPatience is how long a better plan is looked for.
+const planPatience = 3 * time.Second
+
+// planning is the window's two board plans: from the boards on hand and from those to buy.
+type planning struct{ onHand, toBuy boardPlan }
+
+func (p *planning) spawn(f func(func())) { p.onHand.work.Spawn, p.toBuy.work.Spawn = f, f }
+
+// boardPlan is a board plan that is worked out beside everything else.
+type boardPlan struct {
+	work   session.Latest
+	task   stock.Task // what the newest plan asked for is made from
+	asked  uint64     // its number
+	since  time.Time
+	cancel context.CancelFunc
+	busy   bool
+	halted bool // the person has had enough
+	result yield.Result
+	err    error
+	has    bool
+}
+
+// forget drops the plan; what is still being looked for will not be shown.
+func (p *boardPlan) forget() {
+	p.asked++
+	p.halt()
+	p.task, p.has, p.err, p.busy, p.halted = stock.Task{}, false, nil, false, false
+}
+
+func (p *boardPlan) halt() {
+	if p.cancel != nil {
+		p.cancel()
+		p.cancel = nil
+	}
+}
+
+// ask looks for a plan of a task, unless that is what there is or is being looked for; shown is called on the window's
+// goroutine when it has been found, and never with a plan of another task.
+func (p *boardPlan) ask(t stock.Task, find func(context.Context) (yield.Result, error), shown func()) bool {
+	if (p.has || p.busy || p.err != nil) && reflect.DeepEqual(t, p.task) {
+		return false
+	}
+	p.forget()
+	ctx, cancel := context.WithTimeout(context.Background(), planPatience)
+	p.task, p.cancel, p.busy, p.since = t, cancel, true, time.Now()
+	n := p.asked
+	p.work.Do(func() {
+		r, err := guardedPlan(ctx, find)
+		cancel()
+		fyne.Do(func() {
+			if n != p.asked {
+				return // overtaken
+			}
+			p.result, p.err, p.has, p.busy, p.cancel = r, err, err == nil, false, nil
+			shown()
+		})
+	})
+	return true
+}
+
+// guardedPlan makes a mistake of the program an error: it must not take the unsaved design down with it.
+func guardedPlan(ctx context.Context, find func(context.Context) (yield.Result, error)) (r yield.Result, err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = fmt.Errorf("the boards could not be planned: %v", p)
+		}
+	}()
+	return find(ctx)
+}
+
+// askForPlans looks for the plans that can be seen.
+func (w *Window) askForPlans() {
+	if w.s == nil || w.s.Piece() == nil || w.tabs.Selected() == nil {
+		return // the window is being built
+	}
+	piece := w.s.Piece()
+	seen := w.tabs.Selected().Text
+	if seen == boardPlanTab || seen == boardsTab && w.boards.list == panel.OnHand {
+		w.askForPlan(&w.plans.onHand, piece, piece.Design.OnHand, yield.Solve)
+	}
+	if seen == buyTab || seen == boardsTab && w.boards.list == panel.ToBuy {
+		w.askForPlan(&w.plans.toBuy, piece, piece.Design.ToBuy, yield.Buy)
+	}
+}
+
+func (w *Window) askForPlan(p *boardPlan, piece *form.Piece, boards []stock.Board, find func(context.Context, *form.Piece) (yield.Result, error)) {
+	for _, f := range piece.Findings {
+		if f.Level == part.Stop {
+			p.forget()
+			p.err = fmt.Errorf("no plan while something stops the piece: %s", f.Text)
+			w.showPlans()
+			return
+		}
+	}
+	if p.err != nil && p.task.Demands == nil { // a stop that is gone
+		p.err = nil
+	}
+	t := yield.Task(piece)
+	t.Boards = boards
+	if p.ask(t, func(ctx context.Context) (yield.Result, error) { return find(ctx, piece) }, w.showPlans) && p.busy {
+		w.showPlans()
+		w.watchPlan(p)
+	}
+}
+
+// watchPlan shows how long a plan has been looked for.
+func (w *Window) watchPlan(p *boardPlan) {
+	if w.spawn != nil {
+		return // in tests the work is done
+	}
+	n := p.asked
+	go func() {
+		tick := time.NewTicker(200 * time.Millisecond)
+		defer tick.Stop()
+		for going := true; going; {
+			select {
+			case <-w.stop:
+				return
+			case <-tick.C:
+			}
+			fyne.DoAndWait(func() {
+				if going = p.busy && p.asked == n; going {
+					w.boards.progress(p)
+				}
+			})
+		}
+	}()
+}
+
+// showPlans shows both plans as they stand.
+func (w *Window) showPlans() {
+	st := w.s.Design().Style()
+	if p := &w.plans.onHand; p.has {
+		w.tab(boardPlanTab).Set(table.BoardPlan(p.result, st))
+	} else {
+		w.tab(boardPlanTab).Set([]table.Table{{Title: boardPlanTab, Notes: []string{p.standing()}}})
+	}
+	if p := &w.plans.toBuy; p.has {
+		w.tab(buyTab).Set(append([]table.Table{table.Shopping(p.result, st)}, table.BoardPlan(p.result, st)...))
+	} else {
+		w.tab(buyTab).Set([]table.Table{{Title: buyTab, Notes: []string{p.standing()}}})
+	}
+	w.boards.update(w)
+}
+
+// standing says why there is no plan.
+func (p *boardPlan) standing() string {
+	switch {
+	case p.busy:
+		return "A plan is being looked for."
+	case p.err != nil:
+		return "There is no plan: " + p.err.Error() + "."
+	}
+	return "There is no plan yet."
+}

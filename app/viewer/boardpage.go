@@ -1,0 +1,247 @@
+package viewer
+
+import (
+	"fmt"
+	"math"
+
+	"splaywright/model/stock"
+	"splaywright/render/draw"
+)
+
+// boardInks are the colours that boards are drawn in.
+type boardInks struct{ paper, line, faint, part, wood, lit, onLit, avoid draw.Ink }
+
+// Sizes of what is drawn, window units.
+const (
+	nameText   = 8.2 // height of capitals
+	smallText  = 6.6
+	hatching   = 6.0
+	handleSize = 3.5
+)
+
+// boardPage draws one board after the other.
+type boardPage struct {
+	ink   boardInks
+	page  draw.Page
+	show  *BoardShow
+	lit   func(ref string) bool
+	above float64 // height of the place: the page's y goes up, the window's down
+}
+
+func (b *Boards) page(ink boardInks) draw.Page {
+	w, h := float64(b.size.Width), float64(b.size.Height)
+	p := boardPage{ink: ink, page: draw.Page{Title: "Boards", Width: w, Height: h}, show: &b.show, lit: b.picture.lit, above: h}
+	p.page.Items = append(p.page.Items, sheetOf(w, h, ink.paper))
+	for _, r := range b.rows() {
+		if float64(r.y(r.it.Width))-boardTitle > h || r.bottom+boardBelow < 0 {
+			continue
+		}
+		p.board(r, b.chosen)
+		for _, g := range b.handles(r) {
+			p.handle(r, g)
+		}
+	}
+	return p.page
+}
+
+func (p *boardPage) point(r row, x, y float64) draw.Point {
+	return draw.Point{X: float64(r.x(x)), Y: p.above - float64(r.y(y))}
+}
+
+func (p *boardPage) box(r row, q stock.Rect) draw.Box {
+	return draw.Box{Min: p.point(r, q.X1, q.Y1), Max: p.point(r, q.X2, q.Y2)}
+}
+
+func (p *boardPage) fill(segs []draw.Seg, ink draw.Ink, ref string) {
+	p.page.Items = append(p.page.Items, draw.Path{Segs: segs, Filled: true, Fill: ink, Ref: ref})
+}
+
+func (p *boardPage) stroke(segs []draw.Seg, width float64, ink draw.Ink, dash ...float64) {
+	p.page.Items = append(p.page.Items, draw.Path{Segs: segs, Pen: draw.Pen{Width: width, Ink: ink, Dash: dash}})
+}
+
+func (p *boardPage) text(at draw.Point, size float64, align draw.Align, ink draw.Ink, bold bool, text string) {
+	p.page.Items = append(p.page.Items, draw.Text{At: at, Size: size, Align: align, Ink: ink, Bold: bold, Text: text})
+}
+
+func (p *boardPage) board(r row, chosen grip) {
+	edge := draw.Rect(p.box(r, stock.Rect{X2: r.it.Length, Y2: r.it.Width}))
+	wood := edge
+	if n := len(r.it.Outline); n > 0 {
+		var pts []draw.Point
+		for _, q := range r.it.Outline {
+			pts = append(pts, p.point(r, q.X, q.Y))
+		}
+		wood = draw.Polygon(pts)
+		p.stroke(edge, 0.6, p.ink.faint, 3, 3)
+	}
+	p.fill(wood, p.ink.wood, "")
+	p.title(r, chosen.board == r.board)
+	if r.cuts != nil {
+		r.cuts.Layout.Each(func(q *stock.Piece, _ int) { p.piece(r, q) })
+		p.cuts(r)
+	}
+	for i, a := range r.it.Avoid {
+		p.avoid(r, a, chosen.board == r.board && chosen.kind == onPlace && chosen.at == i)
+	}
+	width, ink := 1.2, p.ink.line
+	if chosen.board == r.board {
+		width, ink = 2, p.ink.lit
+	}
+	p.stroke(wood, width, ink)
+}
+
+// title stands above the board: its name and sizes, and which way the grain runs.
+func (p *boardPage) title(r row, chosen bool) {
+	name := r.it.Name
+	if r.cuts != nil {
+		name = r.cuts.Title
+	} else if n := r.it.Number(); n > 1 {
+		name = fmt.Sprintf("%s, %d alike", name, n)
+	}
+	size := p.show.Say(r.it.Length) + " × " + p.show.Say(r.it.Width) + " × " + p.show.Say(r.it.Thickness)
+	if r.it.Timber != "" {
+		size += ", " + r.it.Timber
+	}
+	if len(p.show.Cuts) > 0 && r.cuts == nil {
+		size += ", not needed"
+	}
+	at := p.point(r, 0, r.it.Width)
+	at.Y += 5
+	p.text(at, nameText, draw.Left, p.ink.line, chosen, name)
+	at.X += draw.TextWidth(name, nameText, chosen) + 10
+	p.text(at, smallText, draw.Left, p.ink.faint, false, size)
+	at.X += draw.TextWidth(size, smallText, false) + 12
+	tip := draw.Point{X: at.X + 30, Y: at.Y + 3}
+	p.stroke(draw.Polyline([]draw.Point{{X: at.X, Y: tip.Y}, tip}), 0.8, p.ink.faint)
+	p.stroke(draw.Polyline([]draw.Point{{X: tip.X - 4, Y: tip.Y + 2.5}, tip, {X: tip.X - 4, Y: tip.Y - 2.5}}), 0.8, p.ink.faint)
+	p.stroke(draw.Polyline([]draw.Point{{X: at.X + 4, Y: tip.Y + 2.5}, {X: at.X, Y: tip.Y}, {X: at.X + 4, Y: tip.Y - 2.5}}), 0.8, p.ink.faint)
+	p.text(draw.Point{X: tip.X + 5, Y: at.Y}, smallText, draw.Left, p.ink.faint, false, "grain")
+}
+
+// piece draws a part with its name, or an offcut that is kept.
+func (p *boardPage) piece(r row, q *stock.Piece) {
+	box := p.box(r, q.Rect)
+	switch q.Kind {
+	case stock.Part:
+		ref := r.cuts.IDs[q]
+		ground, ink := p.ink.part, p.ink.line
+		if p.lit != nil && p.lit(ref) {
+			ground, ink = p.ink.lit, p.ink.onLit
+		}
+		p.fill(draw.Rect(box), ground, ref)
+		p.stroke(draw.Rect(box), 0.9, p.ink.line)
+		p.label(box, ink, r.cuts.Names[q], p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
+	case stock.Offcut:
+		p.stroke(draw.Rect(box), 0.8, p.ink.faint, 5, 3)
+		p.label(box, p.ink.faint, "offcut", p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
+	}
+}
+
+// label sets two lines, or the first, where they fit; upright in a narrow box.
+func (p *boardPage) label(box draw.Box, ink draw.Ink, lines ...string) {
+	along, across := box.Width(), box.Height()
+	turned := across > along
+	if turned {
+		along, across = across, along
+	}
+	for n := len(lines); n > 0; n-- {
+		wide := 0.0
+		for _, l := range lines[:n] {
+			wide = max(wide, draw.TextWidth(l, smallText, false))
+		}
+		if wide > along-6 || float64(n)*smallText*1.7 > across {
+			continue
+		}
+		for i, l := range lines[:n] {
+			off := (float64(n-1)/2-float64(i))*smallText*1.7 - smallText/2
+			t := draw.Text{At: draw.Point{X: (box.Min.X + box.Max.X) / 2, Y: (box.Min.Y+box.Max.Y)/2 + off}, Size: smallText, Align: draw.Centre, Ink: ink, Text: l}
+			if turned {
+				t.At, t.Turn = draw.Point{X: (box.Min.X+box.Max.X)/2 - off, Y: (box.Min.Y + box.Max.Y) / 2}, 90
+			}
+			p.page.Items = append(p.page.Items, t)
+		}
+		return
+	}
+}
+
+// cuts are numbered in the order of sawing, each at the end that it is measured along.
+func (p *boardPage) cuts(r row) {
+	for n, c := range r.cuts.Layout.Cuts(p.show.Kerf) {
+		var from, to, at draw.Point
+		switch c.Kind {
+		case stock.Crosscut:
+			from, to = p.point(r, c.At, c.From), p.point(r, c.At, c.To)
+			at = draw.Point{X: from.X, Y: from.Y + min(8, (to.Y-from.Y)/2)}
+		case stock.Rip:
+			from, to = p.point(r, c.From, c.At), p.point(r, c.To, c.At)
+			at = draw.Point{X: to.X - min(8, (to.X-from.X)/2), Y: to.Y}
+		default:
+			continue
+		}
+		p.stroke(draw.Polyline([]draw.Point{from, to}), 0.9, p.ink.lit, 7, 2, 1.5, 2)
+		if max(to.X-from.X, to.Y-from.Y) < 18 {
+			continue
+		}
+		const ring = 6.5
+		p.page.Items = append(p.page.Items, draw.Path{Segs: draw.Circle(at, ring), Filled: true, Fill: p.ink.paper, Pen: draw.Pen{Width: 0.8, Ink: p.ink.lit}})
+		p.text(draw.Point{X: at.X, Y: at.Y - 2.6}, 5.4, draw.Centre, p.ink.line, false, fmt.Sprint(n+1))
+	}
+}
+
+// avoid hatches a place that is not to be used and names it beside it.
+func (p *boardPage) avoid(r row, a stock.Avoid, chosen bool) {
+	blot := a.On(r.it)
+	box := p.box(r, blot.Rect)
+	width := 1.0
+	if chosen {
+		width = 2
+	}
+	edge, radius := draw.Rect(box), blot.Radius*r.scale
+	centre := p.point(r, (blot.X1+blot.X2)/2, (blot.Y1+blot.Y2)/2)
+	if radius > 0 {
+		edge = draw.Circle(centre, radius)
+	}
+	p.stroke(edge, width, p.ink.avoid)
+	w, h := box.Width(), box.Height()
+	for c := hatching / 2; c < w+h; c += hatching {
+		from := draw.Point{X: box.Min.X + max(0, c-h), Y: box.Min.Y + min(c, h)}
+		to := draw.Point{X: box.Min.X + min(c, w), Y: box.Min.Y + max(0, c-w)}
+		if radius > 0 {
+			half := radius*radius - math.Pow((from.X-centre.X+from.Y-centre.Y), 2)/2
+			if half <= 0 {
+				continue
+			}
+			// The foot of the centre on the line x + y = const, and half the chord to either side.
+			k := (from.X - centre.X + from.Y - centre.Y) / 2
+			s := math.Sqrt(half / 2)
+			from = draw.Point{X: centre.X + k - s, Y: centre.Y + k + s}
+			to = draw.Point{X: centre.X + k + s, Y: centre.Y + k - s}
+		}
+		p.stroke(draw.Polyline([]draw.Point{from, to}), 0.7, p.ink.avoid)
+	}
+	p.what(box, a.What)
+}
+
+// what names a place on a ground of its own, within it where it is large enough and beyond it where not.
+func (p *boardPage) what(box draw.Box, name string) {
+	if name == "" {
+		return
+	}
+	w := draw.TextWidth(name, smallText, false)
+	at := draw.Point{X: (box.Min.X+box.Max.X)/2 - w/2, Y: (box.Min.Y+box.Max.Y)/2 - smallText/2}
+	if w+4 > box.Width() {
+		at.X = box.Max.X + 4
+		if at.X+w > p.page.Width-boardMargin {
+			at.X = box.Min.X - 4 - w
+		}
+	}
+	p.fill(draw.Rect(draw.Box{Min: draw.Point{X: at.X - 2, Y: at.Y - 2}, Max: draw.Point{X: at.X + w + 2, Y: at.Y + smallText + 2}}), p.ink.paper, "")
+	p.text(at, smallText, draw.Left, p.ink.avoid, false, name)
+}
+
+func (p *boardPage) handle(r row, h handle) {
+	c := p.point(r, h.at.X, h.at.Y)
+	segs := draw.Rect(draw.Box{Min: c, Max: c}.Grow(handleSize))
+	p.page.Items = append(p.page.Items, draw.Path{Segs: segs, Filled: true, Fill: p.ink.paper, Pen: draw.Pen{Width: 1.4, Ink: p.ink.lit}})
+}

@@ -1,0 +1,233 @@
+package viewer
+
+import (
+	"image"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/look"
+	"splaywright/export/png"
+	"splaywright/model/stock"
+	"splaywright/render/draw"
+)
+
+// BoardShow is what there is to show of boards.
+type BoardShow struct {
+	Boards []stock.Board
+	Cuts   []BoardCuts // of the plan; a board may be cut several times where there are several alike
+	Kerf   float64     // mm
+	Step   float64     // mm, what a dragged place is rounded to
+	Say    func(mm float64) string
+}
+
+// BoardCuts is how one board is cut up.
+type BoardCuts struct {
+	Layout stock.Layout
+	Title  string
+	Names  map[*stock.Piece]string
+	IDs    map[*stock.Piece]string // of the parts
+}
+
+// Boards shows boards to one scale with what is cut from them. Places that are not to be used, and the corners of a
+// board that is no rectangle, can be dragged.
+type Boards struct {
+	widget.BaseWidget
+	picture *picture
+	show    BoardShow
+	size    fyne.Size
+	down    float32 // how far the boards are scrolled
+	chosen  grip
+	drag    *dragging
+	over    string
+
+	// Moved is called with a place where it was dropped, Bent with a corner, Removed when the chosen place is to go,
+	// Chosen when another board is looked at, Over with the part under the pointer, "" when there is none.
+	Moved   func(board, place int, to stock.Avoid)
+	Bent    func(board, corner int, to stock.Point)
+	Removed func(board, place int)
+	Chosen  func(board int)
+	Over    func(ref string)
+}
+
+var (
+	_ fyne.Draggable    = (*Boards)(nil)
+	_ fyne.Scrollable   = (*Boards)(nil)
+	_ fyne.Tappable     = (*Boards)(nil)
+	_ fyne.Focusable    = (*Boards)(nil)
+	_ desktop.Hoverable = (*Boards)(nil)
+)
+
+// NewBoards is a place without boards.
+func NewBoards() *Boards {
+	b := &Boards{chosen: grip{board: -1}}
+	b.ExtendBaseWidget(b)
+	b.picture = newPicture(b.begin, sheetColour)
+	return b
+}
+
+// Spawn sets how work is started elsewhere; tests run it at once.
+func (b *Boards) Spawn(f func(func())) { b.picture.work.Spawn = f }
+
+// Set shows other boards, or another plan for them.
+func (b *Boards) Set(s BoardShow) {
+	b.show, b.drag = s, nil
+	if c := b.chosen; c.board >= len(s.Boards) || c.board >= 0 && c.kind == onPlace && c.at >= len(s.Boards[c.board].Avoid) {
+		b.chosen = grip{board: -1}
+	}
+	b.down = b.within(b.down)
+	b.picture.redraw()
+}
+
+// Choose looks at a board, and at one of its places unless place is -1.
+func (b *Boards) Choose(board, place int) {
+	b.chosen = grip{board: board, kind: onBoard}
+	if place >= 0 {
+		b.chosen.kind, b.chosen.at = onPlace, place
+	}
+	b.picture.redraw()
+}
+
+// Light lights parts; nil lights none.
+func (b *Boards) Light(lit func(ref string) bool) { b.picture.light(lit) }
+
+// Page is what is drawn, its millimetres being window units.
+func (b *Boards) Page() draw.Page { return b.page(b.inks()) }
+
+// Place gives the place in the window of a place on a board, for the first time that the board is shown.
+func (b *Boards) Place(board int, p stock.Point) fyne.Position {
+	for _, r := range b.rows() {
+		if r.board == board {
+			return fyne.NewPos(r.x(p.X), r.y(p.Y))
+		}
+	}
+	return fyne.Position{}
+}
+
+// Tapped chooses what lies under the pointer.
+func (b *Boards) Tapped(e *fyne.PointEvent) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(b); c != nil {
+		c.Focus(b)
+	}
+	b.choose(b.grip(e.Position))
+}
+
+func (b *Boards) choose(g grip) {
+	was := b.chosen.board
+	b.chosen = g
+	if g.board >= 0 && g.board != was && b.Chosen != nil {
+		b.Chosen(g.board)
+	}
+	b.picture.redraw()
+}
+
+// Scrolled moves the boards up and down.
+func (b *Boards) Scrolled(e *fyne.ScrollEvent) {
+	b.down = b.within(b.down - e.Scrolled.DY)
+	b.picture.redraw()
+}
+
+func (b *Boards) within(down float32) float32 {
+	return max(0, min(down, b.height()-b.size.Height))
+}
+
+// MouseIn is the same as moving.
+func (b *Boards) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
+
+// MouseMoved tells which part lies under the pointer.
+func (b *Boards) MouseMoved(e *desktop.MouseEvent) { b.tell(b.partAt(e.Position)) }
+
+// MouseOut tells that none does.
+func (b *Boards) MouseOut() { b.tell("") }
+
+func (b *Boards) tell(ref string) {
+	if ref != b.over && b.Over != nil {
+		b.over = ref
+		b.Over(ref)
+	}
+}
+
+func (b *Boards) partAt(at fyne.Position) (ref string) {
+	for _, r := range b.rows() {
+		if r.cuts == nil {
+			continue
+		}
+		p := r.board2(at)
+		r.cuts.Layout.Each(func(q *stock.Piece, _ int) {
+			if q.Kind == stock.Part && p.X >= q.X1 && p.X <= q.X2 && p.Y >= q.Y1 && p.Y <= q.Y2 {
+				ref = r.cuts.IDs[q]
+			}
+		})
+	}
+	return ref
+}
+
+// FocusGained and FocusLost have nothing to show beside the chosen place.
+func (b *Boards) FocusGained() {}
+
+// FocusLost is for Fyne.
+func (b *Boards) FocusLost() {}
+
+// TypedRune is for Fyne; places have no letters.
+func (b *Boards) TypedRune(rune) {}
+
+// TypedKey removes the chosen place or moves it by a step.
+func (b *Boards) TypedKey(e *fyne.KeyEvent) {
+	c := b.chosen
+	if c.board < 0 || c.kind != onPlace {
+		return
+	}
+	step := map[fyne.KeyName][2]float64{fyne.KeyLeft: {-1, 0}, fyne.KeyRight: {1, 0}, fyne.KeyUp: {0, 1}, fyne.KeyDown: {0, -1}}
+	switch d, moves := step[e.Name]; {
+	case moves && b.Moved != nil:
+		board := b.show.Boards[c.board]
+		c.corner = middle
+		b.Moved(c.board, c.at, shifted(board, board.Avoid[c.at], c.corner, d[0]*b.show.Step, d[1]*b.show.Step, b.show.Step))
+	case (e.Name == fyne.KeyDelete || e.Name == fyne.KeyBackspace) && b.Removed != nil:
+		b.Removed(c.board, c.at)
+	case e.Name == fyne.KeyEscape:
+		b.choose(grip{board: c.board, kind: onBoard})
+	}
+}
+
+func (b *Boards) inks() boardInks {
+	return boardInks{
+		paper: inkOf(sheetColour()), line: inkOf(theme.Color(theme.ColorNameForeground)), faint: inkOf(theme.Color(look.Faint)),
+		part: inkOf(theme.Color(look.Strip)), wood: inkOf(theme.Color(theme.ColorNameBackground)), lit: litInk(),
+		onLit: inkOf(theme.Color(theme.ColorNameForegroundOnPrimary)), avoid: inkOf(theme.Color(look.Stop)),
+	}
+}
+
+// begin takes what a picture needs, so that it can be made elsewhere.
+func (b *Boards) begin() painter {
+	if b.size.Width <= 0 {
+		return nil
+	}
+	page, wide := b.page(b.inks()), b.size.Width
+	return func(dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {
+		return png.Render(page, float64(dotsWide)/float64(wide)), page
+	}
+}
+
+// CreateRenderer is for Fyne.
+func (b *Boards) CreateRenderer() fyne.WidgetRenderer { return &boardsRenderer{b} }
+
+type boardsRenderer struct{ b *Boards }
+
+func (r *boardsRenderer) Layout(size fyne.Size) {
+	r.b.size = size
+	r.b.down = r.b.within(r.b.down)
+	r.b.picture.raster.Resize(size)
+	r.b.picture.redraw()
+}
+
+func (r *boardsRenderer) MinSize() fyne.Size { return fyne.NewSize(220, 90) }
+
+func (r *boardsRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.b.picture.raster}
+}
+
+func (r *boardsRenderer) Refresh() { r.b.picture.redraw() }
+func (r *boardsRenderer) Destroy() {}
