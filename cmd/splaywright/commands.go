@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"os"
 	"strings"
 
@@ -91,30 +90,6 @@ func (p *program) tables(piece *form.Piece, only string, width int) error {
 	return nil
 }
 
-func (p *program) check() *cobra.Command {
-	var s source
-	c := &cobra.Command{
-		Use:     "check FILE",
-		Short:   "Print what is worth noticing about a design",
-		Long:    "Print the findings of a design with their figures, limits and sources." + fileHelp,
-		Example: "  splaywright check step.yaml",
-		Args:    one,
-		RunE: func(_ *cobra.Command, args []string) error {
-			piece, err := s.load(p, args[0])
-			if err != nil {
-				return err
-			}
-			writeFindings(p.out, piece.Findings)
-			if piece.Stopped() {
-				return errStopped
-			}
-			return nil
-		},
-	}
-	s.flags(c)
-	return c
-}
-
 // stopped says on the talking side what was found that matters, and tells whether it stops the piece.
 func (p *program) stopped(piece *form.Piece) error {
 	var loud []part.Finding
@@ -130,22 +105,6 @@ func (p *program) stopped(piece *form.Piece) error {
 		return errStopped
 	}
 	return nil
-}
-
-func writeFindings(w io.Writer, findings []part.Finding) {
-	if len(findings) == 0 {
-		fmt.Fprintln(w, "Nothing found that would stop or spoil this piece.")
-		return
-	}
-	for _, f := range findings {
-		fmt.Fprintf(w, "%s  %s\n", f.Level, f.Text)
-		if len(f.Sizes) > 0 {
-			fmt.Fprintf(w, "    sizes: %s\n", strings.Join(f.Sizes, ", "))
-		}
-		if f.Source != "" {
-			fmt.Fprintf(w, "    source: %s\n", f.Source)
-		}
-	}
 }
 
 func (p *program) new() *cobra.Command {

@@ -26,6 +26,7 @@ var layers = [][]string{
 	{"model/check", "model/file", "model/hold", "model/motion", "model/yield"},
 	{"model/resize"},
 	{"model"},
+	{"model/remedy"},
 	{"render/draw"},
 	{"render/draw/drawtest"},
 	{"render/view", "render/table"},

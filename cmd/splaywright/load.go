@@ -40,29 +40,35 @@ func (s *source) also(flag, path, text string) {
 // load reads a design from a file, from standard input ("-"), or from a built-in example
 // ("example:reading-nook-step"), and derives the piece.
 func (s *source) load(p *program, name string) (*form.Piece, error) {
+	_, piece, err := s.open(p, name)
+	return piece, err
+}
+
+// open is load that gives the document too, as changed for this run.
+func (s *source) open(p *program, name string) (*file.Document, *form.Piece, error) {
 	doc, err := read(p, name)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	all := make([]change, 0, len(s.changes)+len(s.more))
 	for _, c := range s.changes {
 		path, text, ok := strings.Cut(c, "=")
 		if !ok {
-			return nil, fmt.Errorf("--set %q: a path and a value are expected, such as size.height=300", c)
+			return nil, nil, fmt.Errorf("--set %q: a path and a value are expected, such as size.height=300", c)
 		}
 		all = append(all, change{"--set", strings.TrimSpace(path), strings.TrimSpace(text)})
 	}
 	all = append(all, s.more...)
 	for _, c := range all {
 		if err := doc.Set(c.path, c.text); err != nil {
-			return nil, blame(err, []change{c})
+			return nil, nil, blame(err, []change{c})
 		}
 	}
 	d, err := doc.Design()
 	if err != nil {
-		return nil, blame(err, all)
+		return nil, nil, blame(err, all)
 	}
-	return model.Derive(d), nil
+	return doc, model.Derive(d), nil
 }
 
 // blame points at the flag instead of a place in the file where what was typed behind the flag is

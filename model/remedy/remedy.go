@@ -1,0 +1,173 @@
+// Package remedy looks for what would do about a finding: a size changed as little as it takes, or a
+// stretcher more. Nothing is offered that was not derived and found clear.
+package remedy
+
+import (
+	"context"
+	"math"
+	"slices"
+	"strings"
+
+	"splaywright/model"
+	"splaywright/model/file"
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+// Offer is a change of the design that clears a finding.
+type Offer struct {
+	Path     string      // the size, or the list that gains an item
+	Was, Now string      // of a size: what stands there and what would do, with units
+	Fields   [][2]string // of an item that is added: keys and texts
+}
+
+// Apply makes the change. The error is that of the document.
+func (o Offer) Apply(doc *file.Document) error {
+	if o.Fields != nil {
+		return doc.Append(o.Path, o.Fields...)
+	}
+	return doc.Set(o.Path, o.Now)
+}
+
+// String is the change in a line: the size, what stands there, and what would do.
+func (o Offer) String() string {
+	if o.Fields == nil {
+		return o.Path + ": " + o.Was + " → " + o.Now
+	}
+	var items []string
+	for _, f := range o.Fields {
+		items = append(items, f[0]+": "+f[1])
+	}
+	return "one more of " + o.Path + ": " + strings.Join(items, ", ")
+}
+
+// Offers are the changes that clear a finding of a design and bring no other stop or warning, the
+// smallest for each size that the finding names. There may be none. An error is one of the design
+// file, or the context's.
+func Offers(ctx context.Context, doc *file.Document, f part.Finding) ([]Offer, error) {
+	d, err := doc.Design()
+	if err != nil {
+		return nil, err
+	}
+	s := search{ctx: ctx, doc: doc, finding: f, piece: model.Derive(d)}
+	for _, g := range s.piece.Findings {
+		if g.Level != part.Note {
+			s.known = append(s.known, g)
+		}
+	}
+	var out []Offer
+	for _, path := range f.Sizes {
+		if path == "stretchers" || path == "stretchers.0.below-top" && f.Level != part.Stop {
+			out = append(out, s.stretcher()...)
+		}
+		if o, ok := s.turn(path); ok {
+			out = append(out, o)
+		}
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
+	}
+	return out, nil
+}
+
+// search is the looking for one finding.
+type search struct {
+	ctx     context.Context
+	doc     *file.Document
+	finding part.Finding
+	piece   *form.Piece    // as it is
+	known   []part.Finding // its stops and warnings
+}
+
+// clears tells whether a change does: the finding is gone and nothing serious is new.
+func (s *search) clears(o Offer) bool {
+	if s.ctx.Err() != nil {
+		return false
+	}
+	next := s.doc.Clone()
+	if o.Apply(next) != nil {
+		return false
+	}
+	d, err := next.Design()
+	if err != nil {
+		return false
+	}
+	for _, g := range model.Derive(d).Findings {
+		if alike(g, s.finding) || g.Level != part.Note && !slices.ContainsFunc(s.known, func(k part.Finding) bool { return alike(k, g) }) {
+			return false
+		}
+	}
+	return true
+}
+
+// alike tells whether two findings are the same trouble, whatever their figures.
+func alike(a, b part.Finding) bool {
+	return a.ID == b.ID && (len(a.Parts) == 0 || slices.ContainsFunc(a.Parts, func(id string) bool { return slices.Contains(b.Parts, id) }))
+}
+
+// mostSteps each way that a size is turned.
+const mostSteps = 256
+
+// turn looks for the smallest change of one size that clears the finding, either way.
+func (s *search) turn(path string) (Offer, bool) {
+	v, ok := s.value(path)
+	if !ok {
+		return Offer{}, false
+	}
+	up, down := s.least(v, 1), s.least(v, -1)
+	if up == 0 && down == 0 {
+		return Offer{}, false
+	}
+	n := up
+	if up == 0 || down != 0 && down < up {
+		n = -down
+	}
+	return v.offer(n), true
+}
+
+// least is the smallest count of steps one way that clears the finding, 0 when none was found. What
+// clears at some count is taken to clear above it until something else stops the piece.
+func (s *search) least(v value, way int) int {
+	from, to := 0, 0
+	for n := 1; n <= mostSteps && v.can(way*n); n *= 2 {
+		if s.clears(v.offer(way * n)) {
+			to = n
+			break
+		}
+		from = n
+	}
+	for to-from > 1 {
+		if mid := (from + to) / 2; s.clears(v.offer(way * mid)) {
+			to = mid
+		} else {
+			from = mid
+		}
+	}
+	return to
+}
+
+// stretcher looks for a stretcher that clears the finding: right under the top, or low down, in the
+// middle or to either side of one that is there.
+func (s *search) stretcher() []Offer {
+	d := s.piece.Design
+	if d.Form != "stool" {
+		return nil
+	}
+	thick := d.Boards.Side.Thickness.MM()
+	room := (d.Size.Height - d.Boards.Top.Thickness).MM()
+	aside := math.Round(d.Size.Depth.MM() / 4)
+	for _, wide := range []float64{60, 80, 100} {
+		for _, below := range []float64{0, math.Round(room / 2)} {
+			for _, across := range []float64{0, aside, -aside} {
+				o := Offer{Path: "stretchers", Fields: [][2]string{
+					{"width", millimetres(wide)}, {"thickness", millimetres(thick)}, {"set", form.OnEdge},
+					{"below-top", millimetres(below)}, {"across", millimetres(across)}, {"joint", form.Housing},
+				}}
+				if below+wide < room && s.clears(o) {
+					return []Offer{o}
+				}
+			}
+		}
+	}
+	return nil
+}

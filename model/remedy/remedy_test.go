@@ -1,0 +1,159 @@
+package remedy_test
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"splaywright/assets"
+	"splaywright/model"
+	"splaywright/model/file"
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+	"splaywright/model/remedy"
+)
+
+const bench = `splaywright: 1
+title: Bench
+units: mm
+form: stool
+size: {height: 440, width: 800, depth: 300}
+splay: {ends: 10, edges: 2}
+timber: white oak
+boards: {top: {thickness: 20}, side: {thickness: 18}}
+corners: {joint: housing}
+`
+
+func document(t testing.TB, text string) *file.Document {
+	t.Helper()
+	doc, err := file.Read(strings.NewReader(text), "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return doc
+}
+
+func derive(t testing.TB, doc *file.Document) *form.Piece {
+	t.Helper()
+	d, err := doc.Design()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return model.Derive(d)
+}
+
+func find(p *form.Piece, id string) (part.Finding, bool) {
+	i := slices.IndexFunc(p.Findings, func(f part.Finding) bool { return f.ID == id })
+	if i < 0 {
+		return part.Finding{}, false
+	}
+	return p.Findings[i], true
+}
+
+// A thin long top sags: a thicker one is offered, and a stretcher right under it; each clears the
+// finding, and half a millimetre less of the thickness does not.
+func TestSagIsCleared(t *testing.T) {
+	doc := document(t, bench)
+	f, found := find(derive(t, doc), "top-sags")
+	if !found {
+		t.Fatal("the top does not sag")
+	}
+	offers, err := remedy.Offers(context.Background(), doc, f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thicker, more := -1, -1
+	for i, o := range offers {
+		next := doc.Clone()
+		if err := o.Apply(next); err != nil {
+			t.Fatal(err)
+		}
+		if _, still := find(derive(t, next), "top-sags"); still {
+			t.Errorf("%+v does not clear it", o)
+		}
+		switch o.Path {
+		case "boards.top.thickness":
+			thicker = i
+		case "stretchers":
+			more = i
+		}
+	}
+	if thicker < 0 || more < 0 {
+		t.Fatalf("offered: %+v", offers)
+	}
+	less := offers[thicker]
+	next := doc.Clone()
+	less.Now = halfLess(t, less.Now)
+	if err := less.Apply(next); err != nil {
+		t.Fatal(err)
+	}
+	p := derive(t, next)
+	_, still := find(p, "top-sags")
+	if !still && !p.Stopped() {
+		t.Errorf("%s would have done", less.Now)
+	}
+}
+
+// halfLess is a text of millimetres, half a millimetre less.
+func halfLess(t *testing.T, text string) string {
+	t.Helper()
+	l, err := measure.ParseLength(text, measure.Metric)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fmt.Sprintf("%g mm", l.MM()-0.5)
+}
+
+// Whatever is found in the examples and in some spoilt ones: what is offered clears it and brings no
+// other stop or warning.
+func TestOffersAreProved(t *testing.T) {
+	texts := []string{bench, strings.Replace(bench, "joint: housing", "joint: butt, screws: {gauge: 8, length: 24, count: 3}", 1), strings.Replace(bench, "ends: 10", "ends: 25", 1)}
+	for _, e := range assets.Examples() {
+		texts = append(texts, string(e.YAML))
+	}
+	offered := 0
+	for _, text := range texts {
+		doc := document(t, text)
+		p := derive(t, doc)
+		for _, f := range p.Findings {
+			offers, err := remedy.Offers(context.Background(), doc, f)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, o := range offers {
+				offered++
+				next := doc.Clone()
+				if err := o.Apply(next); err != nil {
+					t.Fatalf("%+v: %v", o, err)
+				}
+				after := derive(t, next)
+				if g, still := find(after, f.ID); still && slices.Equal(g.Parts, f.Parts) {
+					t.Errorf("%s: %+v leaves it", f.ID, o)
+				}
+				for _, g := range after.Findings {
+					if _, known := find(p, g.ID); !known && g.Level != part.Note {
+						t.Errorf("%s: %+v brings %s", f.ID, o, g.Text)
+					}
+				}
+			}
+		}
+	}
+	if offered < 5 {
+		t.Errorf("only %d offers", offered)
+	}
+}
+
+// Given up at once when it is called off.
+func TestCalledOff(t *testing.T) {
+	doc := document(t, bench)
+	f, _ := find(derive(t, doc), "top-sags")
+	ctx, stop := context.WithCancel(context.Background())
+	stop()
+	if _, err := remedy.Offers(ctx, doc, f); !errors.Is(err, context.Canceled) {
+		t.Errorf("%v", err)
+	}
+}
