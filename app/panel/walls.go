@@ -9,7 +9,7 @@ import (
 // wallGroups are the fields of the forms whose boards stand round: tray, chest and ring.
 func wallGroups(d *form.Design, timbers []string) []Group {
 	out := []Group{wallSplayGroup(d), wallBoardsGroup(d, timbers)}
-	out = append(out, wallCornerGroups(d)...)
+	out = append(out, wallCornerGroups(d, timbers)...)
 	out = append(out, bottomGroups(d, timbers)...)
 	if d.Form == chest {
 		out = append(out, lidGroups(d, timbers)...)
@@ -58,7 +58,7 @@ func wallBoardsGroup(d *form.Design, timbers []string) Group {
 	return g
 }
 
-func wallCornerGroups(d *form.Design) []Group {
+func wallCornerGroups(d *form.Design, timbers []string) []Group {
 	g := Group{Title: "Corners", Fields: []field.Spec{
 		choice("corners.joint", "Joint", func(d *form.Design) string { return d.Corners.Joint }, form.WallJoints()...),
 	}}
@@ -86,11 +86,47 @@ func wallCornerGroups(d *form.Design) []Group {
 		if d.Form != ring {
 			add(over)
 		}
+	case form.SplinedMitre:
+		return []Group{g, splineGroup(timbers)}
+	case form.KeyedMitre:
+		return []Group{g, keysGroup(timbers)}
 	default:
 		return []Group{g}
 	}
 	screws := func(d *form.Design) *form.Screws { return d.Corners.Screws }
 	return append([]Group{g}, screwGroup("Corner screws", "corners.screws", screws, screws(d) != nil, "20")...)
+}
+
+func splineGroup(timbers []string) Group {
+	at := func(d *form.Design) form.Spline {
+		if d.Corners.Spline != nil {
+			return *d.Corners.Spline
+		}
+		return form.Spline{}
+	}
+	return Group{Title: "Splines", Fields: []field.Spec{
+		length("corners.spline.thickness", "Thickness", func(d *form.Design) measure.Length { return at(d).Thickness }),
+		length("corners.spline.width", "Across the joint", func(d *form.Design) measure.Length { return at(d).Width }),
+		length("corners.spline.inset", "From inside", func(d *form.Design) measure.Length { return at(d).Inset }),
+		length("corners.spline.stop", "Short of the rim", func(d *form.Design) measure.Length { return at(d).Stop }),
+		words("corners.spline.timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...),
+	}}
+}
+
+func keysGroup(timbers []string) Group {
+	at := func(d *form.Design) form.Keys {
+		if d.Corners.Keys != nil {
+			return *d.Corners.Keys
+		}
+		return form.Keys{}
+	}
+	return Group{Title: "Keys", Fields: []field.Spec{
+		count("corners.keys.count", "A corner", func(d *form.Design) int { return at(d).Count }),
+		length("corners.keys.thickness", "Thickness", func(d *form.Design) measure.Length { return at(d).Thickness }),
+		length("corners.keys.depth", "Slots, deep", func(d *form.Design) measure.Length { return at(d).Depth }),
+		length("corners.keys.pitch", "Pitch", func(d *form.Design) measure.Length { return at(d).Pitch }),
+		words("corners.keys.timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...),
+	}}
 }
 
 func bottomGroups(d *form.Design, timbers []string) []Group {

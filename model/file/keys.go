@@ -126,6 +126,8 @@ func (r *reader) corners(c *form.Corners) taker {
 		"overhang-edges": r.length(&c.OverhangEdges, anyLength),
 		"depth":          r.maybeLength(&c.Depth, aboveZero),
 		"screws":         r.screws(&c.Screws),
+		"spline":         r.spline(&c.Spline),
+		"keys":           r.keys(&c.Keys),
 	})
 }
 

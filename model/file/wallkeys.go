@@ -40,6 +40,40 @@ func (r *reader) bottom(to **form.Bottom) taker {
 	}
 }
 
+func (r *reader) spline(to **form.Spline) taker {
+	return func(n *yaml.Node, path string) {
+		if isNull(n) {
+			return
+		}
+		s := &form.Spline{}
+		r.group(fields{
+			"thickness": r.length(&s.Thickness, aboveZero),
+			"width":     r.length(&s.Width, aboveZero),
+			"inset":     r.length(&s.Inset, aboveZero),
+			"stop":      r.length(&s.Stop, notNegative),
+			"timber":    r.text(&s.Timber),
+		})(n, path)
+		*to = s
+	}
+}
+
+func (r *reader) keys(to **form.Keys) taker {
+	return func(n *yaml.Node, path string) {
+		if isNull(n) {
+			return
+		}
+		k := &form.Keys{}
+		r.group(fields{
+			"count":     r.count(&k.Count, 1, mostItems),
+			"thickness": r.length(&k.Thickness, aboveZero),
+			"depth":     r.length(&k.Depth, aboveZero),
+			"pitch":     r.length(&k.Pitch, aboveZero),
+			"timber":    r.text(&k.Timber),
+		})(n, path)
+		*to = k
+	}
+}
+
 func (r *reader) lid(to **form.Lid) taker {
 	return func(n *yaml.Node, path string) {
 		if isNull(n) {
@@ -102,6 +136,8 @@ var only = []struct {
 	{"boards.end", "tray chest", "only a tray or a chest has ends; a stool's are boards.side, and a ring's staves too"},
 	{"corners.over", "tray chest", "only a tray or a chest has walls that run over others; in a ring every stave runs over the next"},
 	{"corners.lap", "tray chest ring", "only the walls of a tray, chest or ring can be lapped"},
+	{"corners.spline", "tray chest ring", "only the walls of a tray, chest or ring are mitred with splines"},
+	{"corners.keys", "tray chest ring", "only the walls of a tray, chest or ring are mitred with keys"},
 	{"corners.overhang-edges", "stool", "only a stool's top overhangs at front and back"},
 	{"bottom", "tray chest ring", "a stool has no bottom"},
 	{"lid", "chest", "only a chest has a lid"},

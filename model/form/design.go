@@ -135,7 +135,7 @@ type Screws struct {
 // Corners is how the top meets the sides, or the walls each other. A pointer that is nil was left out and follows
 // from the others by trade practice.
 type Corners struct {
-	Joint      string          // "through dovetail", "butt", "housing"; walls also "mitre", "finger joint", "half-blind dovetail"
+	Joint      string          // "through dovetail", "butt", "housing"; walls also those of WallJoints
 	TailsOn    string          // "top", "side"; walls: "front", "end"
 	Over       string          // butt and housing of walls: which walls run through, "front" or "end"
 	Lap        *measure.Length // half-blind dovetail: what is left of the pin board over the tails
@@ -152,6 +152,28 @@ type Corners struct {
 	OverhangEdges measure.Length  // the same at front and back; key corners.overhang-edges
 	Depth         *measure.Length // of a housing
 	Screws        *Screws         // butt and housing
+	Spline        *Spline         // mitre with splines
+	Keys          *Keys           // mitre with keys
+}
+
+// Spline is a loose tongue in grooves that are square to the faces of a mitre. What is 0 was left out
+// and follows from the walls' thickness.
+type Spline struct {
+	Thickness measure.Length
+	Width     measure.Length // across the joint, along its grain: half of it in either wall
+	Inset     measure.Length // along the mitre, from the corner's inner line to the groove
+	Stop      measure.Length // what the grooves stay short of the upper edge, along the corner; 0 = they run out
+	Timber    string
+}
+
+// Keys are slips let into saw cuts across the corner of a mitre that is glued already. What is 0 was
+// left out and follows from the walls.
+type Keys struct {
+	Count     int            // a corner
+	Thickness measure.Length // of a key and of its slot; left out: the saw's kerf
+	Depth     measure.Length // from the corner's outer line to the floor of the slot; settled when the corners are known
+	Pitch     measure.Length // from the middle of one key to the middle of the next; left out: evenly spread
+	Timber    string
 }
 
 // Bottom is the board that closes the walls below.

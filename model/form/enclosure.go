@@ -19,6 +19,8 @@ func wallDefaults(d *Design) {
 	fill(&d.Corners.Over, OnFront)
 	tailDefaults(d)
 	housingDefaults(d)
+	splineDefaults(d)
+	keysDefaults(d)
 	bottomDefaults(d)
 }
 
@@ -51,6 +53,7 @@ func (e *enclosure) build() {
 		e.bottom()
 		e.lid()
 	}
+	e.boards = append(e.boards, e.loose...)
 	e.features(e.spot)
 	e.ease(e.easeEdges)
 }

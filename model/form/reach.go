@@ -49,6 +49,13 @@ func (d Design) everySize() []size {
 		out = append(out, size{"corners.tail-widths", t})
 	}
 	out = append(out, d.Corners.Screws.everySize("corners.screws")...)
+	if s := d.Corners.Spline; s != nil {
+		out = append(out, size{"corners.spline.thickness", s.Thickness}, size{"corners.spline.width", s.Width},
+			size{"corners.spline.inset", s.Inset}, size{"corners.spline.stop", s.Stop})
+	}
+	if k := d.Corners.Keys; k != nil {
+		out = append(out, size{"corners.keys.thickness", k.Thickness}, size{"corners.keys.depth", k.Depth}, size{"corners.keys.pitch", k.Pitch})
+	}
 	for i, s := range d.Stretchers {
 		path := fmt.Sprintf("stretchers.%d", i)
 		out = append(out, size{path + ".width", s.Width}, size{path + ".thickness", s.Thickness},

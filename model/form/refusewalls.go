@@ -39,6 +39,8 @@ func refuseWalls(b *assembly) {
 	b.within("slope of the tails", "corners.slope", &d.Corners.Slope)
 	refuseTails(b)
 	refuseHousing(b)
+	refuseSpline(b)
+	refuseKeys(b)
 	refuseBottom(b)
 	if d.Aprons != nil {
 		b.find(stop("aprons-of-a-stool", "Aprons stand between the two sides of a stool; a "+d.Form+" has walls all round and takes none.", 1, 0, "", "aprons"))

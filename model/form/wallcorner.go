@@ -33,6 +33,8 @@ type cornerJoint struct {
 // cornerJoints are the joints of walls. A new one is a file of its own and a line here.
 var cornerJoints = []cornerJoint{
 	{Mitre, (*enclosure).cutMitre, (*enclosure).fitMitre},
+	{SplinedMitre, (*enclosure).cutMitre, (*enclosure).fitSpline},
+	{KeyedMitre, (*enclosure).cutMitre, (*enclosure).fitKeys},
 	{Butt, (*enclosure).cutButt, (*enclosure).fitButt},
 	{ThroughDovetail, (*enclosure).cutTails, (*enclosure).fitTails},
 	{FingerJoint, (*enclosure).cutTails, (*enclosure).fitTails},
@@ -60,22 +62,6 @@ func (e *enclosure) joint() cornerJoint {
 
 // height of a corner along its line, between the levels of the walls' edges.
 func (e *enclosure) height(m meeting) float64 { return (e.rim - e.foot) / along(m.a, m.b)[2] }
-
-// cutMitre ends both walls in the plane through the corner's outer and inner line.
-func (e *enclosure) cutMitre(m meeting) bool {
-	p := parting(m.a, m.b)
-	one, other := m.ends()
-	one.cut, other.cut = p, flip(p)
-	return true
-}
-
-func (e *enclosure) fitMitre(m meeting) {
-	e.piece.Joints = append(e.piece.Joints, joint.Joint{
-		ID: m.a.id + "/" + m.b.id, Kind: Mitre, TailBoard: m.a.id, PinBoard: m.b.id,
-		Dihedral: joint.Dihedral(m.a.outer.N, m.b.outer.N), Width: measure.Length(e.height(m)),
-		Slides: m.a.out.Mul(-1), Corner: along(m.a, m.b),
-	})
-}
 
 // covering is a corner in which one wall runs over the end of the other.
 type covering struct {

@@ -47,6 +47,7 @@ type enclosure struct {
 	rim, foot float64   // Z of the outer lines of the walls' upper and lower edges
 	tails     int       // a corner, once the first is laid out
 	laid      []laidOut // corners in tails and pins, by the number of their first wall
+	loose     []*board  // splines and keys, after all others
 }
 
 // newEnclosure stands the walls. The words and sizes of the design are sound.

@@ -13,6 +13,8 @@ const (
 	Housing         = "housing"
 
 	Mitre             = "mitre"
+	SplinedMitre      = "mitre with splines"
+	KeyedMitre        = "mitre with keys"
 	FingerJoint       = "finger joint"
 	HalfBlindDovetail = "half-blind dovetail"
 

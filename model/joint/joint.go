@@ -49,6 +49,9 @@ type Joint struct {
 	// Depth of a housing, square to the face; 0 otherwise.
 	Depth measure.Length
 
+	Spline *Spline // of a mitre with splines
+	Keys   *Keys   // of a mitre with keys
+
 	// Slides is the unit direction, world frame, in which the tail board (or the receiving
 	// board) moves to go home.
 	Slides mgl64.Vec3

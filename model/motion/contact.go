@@ -42,6 +42,7 @@ type body struct {
 	lo, hi mgl64.Vec3    // its box in its own frame
 	spots  []mgl64.Vec3  // see points
 	finder *solid.Finder // made when the first point is asked for
+	blocks *solid.Blocks // made when the first overlap is asked for
 }
 
 func newBody(q *part.Part) *body {
@@ -119,6 +120,14 @@ func (b *body) contains(p mgl64.Vec3) bool {
 		}
 	}
 	return b.find().Contains(q)
+}
+
+// wood is the part as blocks, in its own frame.
+func (b *body) wood() *solid.Blocks {
+	if b.blocks == nil {
+		b.blocks = b.part.Solid.Blocks(solid.Flattening)
+	}
+	return b.blocks
 }
 
 // find looks for points in the wood, in the part's own frame.

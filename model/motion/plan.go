@@ -19,8 +19,13 @@ const mostParts = 12
 // groups, and the directions of the joints to others. Parts without a solid are left out.
 func Assemble(p *form.Piece) form.Assembly {
 	t := &taking{}
+	var late []*part.Part
 	for _, q := range p.Parts {
-		if q.Solid != nil && len(t.bodies) < mostParts {
+		switch {
+		case q.Solid == nil:
+		case q.Slip.Late():
+			late = append(late, q)
+		case len(t.bodies) < mostParts:
 			t.bodies = append(t.bodies, newBody(q))
 		}
 	}
@@ -43,6 +48,7 @@ func Assemble(p *form.Piece) form.Assembly {
 			}
 		}
 	}
+	t.late(late)
 	t.apart(1<<n - 1)
 	slices.Reverse(t.plan.Moves)
 	return t.plan
@@ -110,6 +116,9 @@ func (t *taking) atOnce(set uint) bool {
 		size = max(size, ways[k].Len())
 	}
 	if size < 1e-6*dotRoot(wish) {
+		return false
+	}
+	if !t.partClear(at, ways) {
 		return false
 	}
 	var moving []string

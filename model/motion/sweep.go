@@ -83,16 +83,58 @@ func (b *body) near(moved mgl64.Vec3, other *body) bool {
 
 // leaves tells whether some bodies can be drawn off the rest along a way without striking any.
 func (t *taking) leaves(some, rest uint, way mgl64.Vec3) bool {
-	for i, a := range t.bodies {
-		for j, b := range t.bodies {
-			if some&(1<<i) == 0 || rest&(1<<j) == 0 {
-				continue
-			}
-			for _, s := range stations {
-				if strikes(a, way.Mul(s), b) {
+	for _, parts := range []func(a, b *body, way mgl64.Vec3) bool{goesClear, startsClear} { // the cheap look first
+		for i, a := range t.bodies {
+			for j, b := range t.bodies {
+				if some&(1<<i) != 0 && rest&(1<<j) != 0 && !parts(a, b, way) {
 					return false
 				}
 			}
+		}
+	}
+	return true
+}
+
+// partClear tells whether bodies that move at once, each its own way, share no wood at the beginning of it.
+func (t *taking) partClear(at []int, ways []mgl64.Vec3) bool {
+	for k, i := range at {
+		for l, j := range at[:k] {
+			if apart := ways[k].Sub(ways[l]); apart.Len() > sameWay && !startsClear(t.bodies[i], t.bodies[j], apart) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// goesClear tells whether a body strikes another at no station of its way.
+func goesClear(a, b *body, way mgl64.Vec3) bool {
+	for _, s := range stations {
+		if strikes(a, way.Mul(s), b) {
+			return false
+		}
+	}
+	return true
+}
+
+// starts are how far parts are drawn off each other, mm, where the wood that they share is measured: within
+// the clearance of joints, whose faces do not touch there, and beyond it.
+var starts = []float64{1, 8, 25}
+
+// shares, mm³, is how much wood two parts may have in one place on their way: rounding, and the chords that
+// stand for arcs.
+const shares = 0.1
+
+// startsClear tells whether two bodies share no wood at the beginning of a way.
+func startsClear(a, b *body, way mgl64.Vec3) bool {
+	for _, s := range starts {
+		moved := way.Mul(s)
+		if !a.near(moved, b) {
+			continue
+		}
+		place := b.back.Mul4(mgl64.Translate3D(moved[0], moved[1], moved[2])).Mul4(a.part.Place)
+		if v, err := b.wood().Overlap(a.wood(), place); err == nil && v > shares {
+			return false
 		}
 	}
 	return true

@@ -22,6 +22,7 @@ type Part struct {
 	ID     string // "top", "side-left", "stretcher-1"
 	Name   string // "Side, left"
 	Timber string
+	Slip   Slip   // what small loose part it is; "" = a board
 	Mark   string // short mark on drawings and tables, "1", "2"; equal parts keep their own marks
 
 	Blank Box // the smallest square-ended board the part comes from
@@ -40,6 +41,19 @@ type Part struct {
 	Features []Feature
 	Eased    []EasedEdge
 }
+
+// Slip names a small loose part that is cut from a strip made to fit.
+type Slip string
+
+// The kinds of slip.
+const (
+	Spline Slip = "spline"
+	Key    Slip = "key"
+	Wedge  Slip = "wedge"
+)
+
+// Late tells whether the part goes in when the boards are glued up.
+func (s Slip) Late() bool { return s == Key || s == Wedge }
 
 // CutKind says how a cut runs to the grain.
 type CutKind string

@@ -13,13 +13,19 @@ import (
 )
 
 // Marking is what to mark out on dovetailed corners: the lines of tails and pins, running from
-// the front edge, and the settings of gauges and bevels. Corners with the same figures share
+// the front edge, and the settings of gauges and bevels; and the grooves or slots of mitres. Corners with the same figures share
 // their tables. Boards that butt or are housed are in Seats.
 func Marking(p *form.Piece, style measure.Style) []Table {
 	var all []Table
 	for _, same := range alikeJoints(p.Joints) {
 		if len(same[0].Tails) > 0 {
 			all = append(all, linesTable(p, same, style), gaugesTable(p, same, style))
+		}
+		if same[0].Spline != nil {
+			all = append(all, splineTable(p, same, style))
+		}
+		if same[0].Keys != nil {
+			all = append(all, keysTable(p, same, style))
 		}
 	}
 	return all
@@ -42,6 +48,7 @@ func alikeJoints(joints []joint.Joint) [][]joint.Joint {
 func alikeJoint(a, b joint.Joint) bool {
 	return a.Kind == b.Kind && within(a.Dihedral, b.Dihedral, sameAngle) && within(a.Slope, b.Slope, sameAngle) &&
 		within(a.CheekTilt, b.CheekTilt, sameAngle) && within(a.PinAngle, b.PinAngle, sameAngle) &&
+		alikeSplines(a.Spline, b.Spline) && alikeKeys(a.Keys, b.Keys) &&
 		alikeFaces(a.Baseline, b.Baseline) && alikeFaces(a.PinBaseline, b.PinBaseline) &&
 		within(a.Width, b.Width, sameLength) && slices.EqualFunc(a.Tails, b.Tails, alikeSpan) &&
 		slices.EqualFunc(a.TailsInner, b.TailsInner, alikeSpan) && slices.EqualFunc(a.TailRoots, b.TailRoots, alikeSpan) &&

@@ -31,6 +31,7 @@ func Steps(p *form.Piece, style measure.Style) Table {
 	s.holes()
 	s.dryFit()
 	s.together()
+	s.late()
 	s.finishing()
 	s.note("Lengths are finished sizes as the papers round them. Where the wood turns out otherwise, type what it is and print again: the steps follow.")
 	return s.Table
@@ -52,7 +53,7 @@ func (s *steps) show(l measure.Length) string { return s.style.Format(l) }
 
 func (s *steps) mill() {
 	var each []string
-	for _, g := range groups(s.p) {
+	for _, g := range groups(boardsOnly(s.p)) {
 		each = append(each, g.short()+" "+s.show(g[0].Blank.Thickness))
 	}
 	s.step("", "Plane to thickness", "Boards too short for the machine's hold-downs are planed before they are cut to length.",
@@ -62,7 +63,7 @@ func (s *steps) mill() {
 
 func (s *steps) rough() {
 	var each []string
-	for _, g := range groups(s.p) {
+	for _, g := range groups(boardsOnly(s.p)) {
 		r := g[0].Rough
 		each = append(each, fmt.Sprintf("%s %s × %s", g.short(), s.show(r.Length), s.show(r.Width)))
 	}
@@ -78,7 +79,7 @@ func (s *steps) faces() {
 // sawing has a row for each set of equal cuts; the angles are those with the board flat.
 func (s *steps) sawing() {
 	var straightCuts, angled []string
-	for _, c := range pairedCuts(s.p) {
+	for _, c := range pairedCuts(boardsOnly(s.p)) {
 		if straight(c.cut.Swing) && straight(c.cut.Tilt) {
 			straightCuts = append(straightCuts, c.name())
 			continue
@@ -148,6 +149,8 @@ func (s *steps) joints() {
 		switch {
 		case len(j.Tails) > 0:
 			s.tails(j)
+		case j.Spline != nil:
+			s.splines(j)
 		case j.Depth > 0:
 			s.housing(j)
 		}
@@ -249,6 +252,9 @@ func (s *steps) order() []string {
 	}
 	out := []string{"First " + s.namesOf(a.First) + "."}
 	for _, m := range a.Moves {
+		if q := s.p.Part(m.Parts[0]); q != nil && q.Slip.Late() {
+			continue // a step of its own
+		}
 		if m.AtOnce() {
 			out = append(out, "Then "+s.namesOf(m.Parts)+" at once: hold them together as far as they go, start all of them, and bring them home a little each in turn; "+s.closing(m)+".")
 			continue
