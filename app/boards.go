@@ -73,6 +73,7 @@ func newBoards(w *Window) *boards {
 
 func (b *boards) lay(w *Window) fyne.CanvasObject {
 	b.said.Truncation = fyne.TextTruncateEllipsis
+	b.said.SizeName = theme.SizeNameCaptionText
 	b.trouble.Wrapping = fyne.TextWrapWord
 	b.trouble.Importance = widget.WarningImportance
 	b.trouble.SizeName = theme.SizeNameCaptionText
@@ -93,11 +94,10 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 		tools.Add(x)
 	}
 	tools.Add(button("Read a list…", theme.FolderOpenIcon(), w.readBoards))
-	state := container.NewBorder(nil, nil, nil, container.NewHBox(b.bar, b.halt), b.said)
-	head := container.NewBorder(nil, b.trouble, tools, nil, state)
-	body := container.NewHSplit(b.fields.Object(), b.picture)
+	state := container.NewBorder(nil, b.trouble, nil, container.NewHBox(b.bar, b.halt), b.said)
+	body := container.NewHSplit(b.fields.Object(), container.NewBorder(state, nil, nil, nil, b.picture))
 	body.SetOffset(boardFieldsShare)
-	return container.NewBorder(head, nil, nil, nil, body)
+	return container.NewBorder(tools, nil, nil, nil, body)
 }
 
 func (b *boards) plan(w *Window) *boardPlan {

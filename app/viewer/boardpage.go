@@ -3,6 +3,7 @@ package viewer
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"splaywright/model/stock"
 	"splaywright/render/draw"
@@ -26,6 +27,7 @@ type boardPage struct {
 	show  *BoardShow
 	lit   func(ref string) bool
 	above float64 // height of the place: the page's y goes up, the window's down
+	taken []draw.Box
 }
 
 func (b *Boards) page(ink boardInks) draw.Page {
@@ -61,7 +63,13 @@ func (p *boardPage) stroke(segs []draw.Seg, width float64, ink draw.Ink, dash ..
 }
 
 func (p *boardPage) text(at draw.Point, size float64, align draw.Align, ink draw.Ink, bold bool, text string) {
-	p.page.Items = append(p.page.Items, draw.Text{At: at, Size: size, Align: align, Ink: ink, Bold: bold, Text: text})
+	p.set(draw.Text{At: at, Size: size, Align: align, Ink: ink, Bold: bold, Text: text})
+}
+
+// set puts a text on the page and remembers where it stands.
+func (p *boardPage) set(t draw.Text) {
+	p.page.Items = append(p.page.Items, t)
+	p.taken = append(p.taken, draw.Bounds([]draw.Item{t}))
 }
 
 func (p *boardPage) board(r row, chosen grip) {
@@ -159,7 +167,7 @@ func (p *boardPage) label(box draw.Box, ink draw.Ink, lines ...string) {
 			if turned {
 				t.At, t.Turn = draw.Point{X: (box.Min.X+box.Max.X)/2 - off, Y: (box.Min.Y + box.Max.Y) / 2}, 90
 			}
-			p.page.Items = append(p.page.Items, t)
+			p.set(t)
 		}
 		return
 	}
@@ -223,21 +231,33 @@ func (p *boardPage) avoid(r row, a stock.Avoid, chosen bool) {
 	p.what(box, a.What)
 }
 
-// what names a place on a ground of its own, within it where it is large enough and beyond it where not.
+// what names a place on a ground of its own: within it where it is large enough, otherwise beside it where no other
+// text stands.
 func (p *boardPage) what(box draw.Box, name string) {
 	if name == "" {
 		return
 	}
-	w := draw.TextWidth(name, smallText, false)
-	at := draw.Point{X: (box.Min.X+box.Max.X)/2 - w/2, Y: (box.Min.Y+box.Max.Y)/2 - smallText/2}
-	if w+4 > box.Width() {
-		at.X = box.Max.X + 4
-		if at.X+w > p.page.Width-boardMargin {
-			at.X = box.Min.X - 4 - w
-		}
+	const pad, off = 2.0, 4.0
+	w, h := draw.TextWidth(name, smallText, false), smallText
+	mid := draw.Point{X: (box.Min.X+box.Max.X)/2 - w/2, Y: (box.Min.Y+box.Max.Y)/2 - h/2}
+	tries := []draw.Point{{X: box.Max.X + off, Y: mid.Y}, {X: box.Min.X - off - w, Y: mid.Y},
+		{X: mid.X, Y: box.Max.Y + off}, {X: mid.X, Y: box.Min.Y - off - h}, mid}
+	if w+off <= box.Width() && h+off <= box.Height() {
+		tries = append([]draw.Point{mid}, tries...)
 	}
-	p.fill(draw.Rect(draw.Box{Min: draw.Point{X: at.X - 2, Y: at.Y - 2}, Max: draw.Point{X: at.X + w + 2, Y: at.Y + smallText + 2}}), p.ink.paper, "")
-	p.text(at, smallText, draw.Left, p.ink.avoid, false, name)
+	for _, at := range tries {
+		ground := draw.Box{Min: draw.Point{X: at.X - pad, Y: at.Y - pad}, Max: draw.Point{X: at.X + w + pad, Y: at.Y + h + pad}}
+		if ground.Min.X < boardMargin/2 || ground.Max.X > p.page.Width-boardMargin/2 || slices.ContainsFunc(p.taken, func(o draw.Box) bool { return overlap(o, ground) }) {
+			continue
+		}
+		p.fill(draw.Rect(ground), p.ink.paper, "")
+		p.text(at, smallText, draw.Left, p.ink.avoid, false, name)
+		return
+	}
+}
+
+func overlap(a, b draw.Box) bool {
+	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
 }
 
 func (p *boardPage) handle(r row, h handle) {
