@@ -8,17 +8,15 @@ import (
 	"fyne.io/fyne/v2"
 
 	"splaywright/app/session"
+	"splaywright/app/viewer"
 	"splaywright/model"
 	"splaywright/model/form"
 	"splaywright/render/draw"
 	"splaywright/render/sheet"
 	"splaywright/render/table"
 	"splaywright/render/view"
+	"splaywright/render/wood"
 )
-
-// flattening is how far a chord may leave a true arc in the pictorial, mm: less than a dot at
-// the scale of a window.
-const flattening = 0.1
 
 // shown is what the window keeps of how things are shown.
 type shown struct {
@@ -35,6 +33,9 @@ type result struct {
 	page     draw.Page
 	scale    float64 // of its views
 	scene    *view.Scene
+	subject  *wood.Subject
+	taken    *view.Picture // the pictorial, from the side it was last seen from
+	eye      view.Eye
 	diagonal float64 // of the piece, mm
 	tables   map[string][]table.Table
 	same     map[string][]string
@@ -43,8 +44,10 @@ type result struct {
 
 // manner is how a design is to be drawn.
 type manner struct {
-	dark bool
-	room draw.Point // of the drawing table, mm; 0 = a sheet's
+	dark      bool
+	room      draw.Point // of the drawing table, mm; 0 = a sheet's
+	turn, tip float64    // of the pictorial, degrees
+	plain     bool       // the pictorial is lines, seen from far off
 }
 
 // changed shows the session after its text has changed, and asks for what follows from it.
@@ -60,7 +63,8 @@ func (w *Window) remake() {
 	if !ok {
 		return
 	}
-	s, how := w.s, manner{w.shown.dark, w.drawing.Room()}
+	s, how := w.s, manner{dark: w.shown.dark, room: w.drawing.Room(), plain: w.turner.Plain()}
+	how.turn, how.tip = w.turner.Side()
 	w.work.Do(func() {
 		r := derive(job.Design, how)
 		fyne.Do(func() { w.deliver(s, job.Gen, r) })
@@ -70,19 +74,22 @@ func (w *Window) remake() {
 // derive works everything out. It runs away from the window, so a mistake of the program in
 // it must not take the person's unsaved design down with it.
 func derive(d form.Design, how manner) (r result) {
-	r.guarded(func() { r.piece = model.Derive(d) })
+	r.guarded(func() {
+		r.piece = form.Build(d)
+		r.scene = view.NewScene(r.piece, sheet.Flattening)
+	})
 	if r.err != nil {
 		return r
 	}
-	// The drawing takes about as long as everything else together.
-	var drawing result
+	// The drawing takes about as long as everything else together. It has a copy of the piece: the other is looked over.
+	built := *r.piece
+	drawing := result{piece: &built, scene: r.scene}
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		drawing.piece = r.piece
 		drawing.guarded(func() { drawing.draw(how) })
 	}()
-	r.guarded(r.follow)
+	r.guarded(func() { r.follow(how) })
 	<-done
 	r.page, r.scale, r.err = drawing.page, drawing.scale, errors.Join(r.err, drawing.err)
 	return r
@@ -99,8 +106,12 @@ func (r *result) guarded(work func()) {
 }
 
 // follow makes all but the drawing.
-func (r *result) follow() {
-	r.scene = view.NewScene(r.piece, flattening)
+func (r *result) follow(how manner) {
+	model.Review(r.piece)
+	r.subject, r.eye = wood.NewSubject(r.piece, r.scene), sheet.ClearEye(r.piece, r.scene)
+	if how.plain {
+		r.taken = r.scene.Project(view.Pictorial(how.turn, how.tip))
+	}
 	r.diagonal = diagonal(r.piece)
 	r.same = table.Same(r.piece)
 	r.tables = map[string][]table.Table{}
@@ -114,7 +125,7 @@ func (r *result) follow() {
 }
 
 func (r *result) draw(how manner) {
-	r.page, r.scale = sheet.Scaled3(r.piece, sheet.Options{
+	r.page, r.scale = sheet.Scaled3(r.piece, r.scene, sheet.Options{
 		Sheet: r.piece.Design.Papers.Sheet, Projection: r.piece.Design.Papers.Projection,
 		Style: r.piece.Design.Style(), Dark: how.dark, Width: how.room.X, Height: how.room.Y,
 	})
@@ -148,7 +159,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 		w.shown.fresh = false
 		w.drawing.Fit()
 	}
-	w.turner.SetScene(r.scene, r.diagonal)
+	w.turner.SetPiece(viewer.Sight{Scene: r.scene, Subject: r.subject, Diagonal: r.diagonal, Eye: r.eye, Taken: r.taken})
 	for _, t := range w.tables {
 		if t.make != nil {
 			t.show.Set(r.tables[t.title])

@@ -19,6 +19,8 @@ type menus struct {
 	save       *fyne.MenuItem
 	recent     *fyne.MenuItem
 	measure    *fyne.MenuItem
+
+	wooden, near *fyne.MenuItem
 }
 
 // command is a menu item with its shortcut.
@@ -95,11 +97,16 @@ func (w *Window) helpMenu() *fyne.Menu {
 
 func (w *Window) viewMenu() *fyne.Menu {
 	w.menu.measure = command("Measure between two points", fyne.KeyM, ctrl, w.measure)
+	w.menu.wooden = command("Pictorial as wood", fyne.KeyG, ctrl, func() { w.look3(true, false) })
+	w.menu.near = command("Pictorial from the eye", fyne.KeyE, ctrl, func() { w.look3(false, true) })
 	return fyne.NewMenu("View",
 		command("Fit the drawing", fyne.Key0, ctrl, w.drawing.Fit),
 		command("Larger", fyne.KeyEqual, ctrl, w.drawing.ZoomIn),
 		command("Smaller", fyne.KeyMinus, ctrl, w.drawing.ZoomOut),
 		w.menu.measure,
+		fyne.NewMenuItemSeparator(),
+		w.menu.wooden,
+		w.menu.near,
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("First-angle projection", func() { w.project("first") }),
 		fyne.NewMenuItem("Third-angle projection", func() { w.project("third") }),
@@ -117,6 +124,19 @@ func (w *Window) project(p string) {
 	w.s.Seal()
 	w.set("papers.projection", p)
 	w.s.Seal()
+}
+
+// look3 changes how the pictorial is shown: painted as wood or lines, from the eye of the papers or from far off.
+func (w *Window) look3(wooden, near bool) {
+	isWood, isNear := w.turner.Shows()
+	if wooden {
+		w.turner.Wooden(!isWood)
+	}
+	if near {
+		w.turner.Near(!isNear)
+	}
+	w.menu.wooden.Checked, w.menu.near.Checked = w.turner.Shows()
+	w.menu.main.Refresh()
 }
 
 func (w *Window) setDark(dark bool) {

@@ -23,6 +23,13 @@ type Piece = form.Piece
 // the order in which they were made. The same design always gives the same piece.
 func Derive(d Design) *Piece {
 	p := form.Build(d)
+	Review(p)
+	return p
+}
+
+// Review looks a piece over that form.Build has built: how it goes together, and the findings. Its parts and sizes stay as
+// they are, so a copy of it may be drawn meanwhile.
+func Review(p *Piece) {
 	p.Findings = check.Explained(append(p.Findings, check.Run(p)...))
 	p.Assembly = motion.Assemble(p)
 	if f, stuck := motion.Finding(p); stuck {
@@ -32,7 +39,6 @@ func Derive(d Design) *Piece {
 	slices.SortStableFunc(p.Findings, func(a, b part.Finding) int {
 		return cmp.Compare(rank(a.Level), rank(b.Level))
 	})
-	return p
 }
 
 // rank orders the levels: stops, warnings, notes.

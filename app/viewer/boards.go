@@ -206,8 +206,8 @@ func (b *Boards) begin() painter {
 		return nil
 	}
 	page, wide := b.page(b.inks()), b.size.Width
-	return func(dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {
-		return png.Render(page, float64(dotsWide)/float64(wide)), page
+	return func(old *image.RGBA, dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {
+		return png.RenderOn(old, page, float64(dotsWide)/float64(wide)), page
 	}
 }
 

@@ -5,6 +5,7 @@ package viewer
 import (
 	"image"
 	"image/color"
+	"sync/atomic"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -14,8 +15,8 @@ import (
 )
 
 // painter makes a picture of w × h dots, and tells what is drawn where: a page whose width is
-// that of the picture. It holds all it needs and runs on any goroutine.
-type painter func(w, h int) (*image.RGBA, draw.Page)
+// that of the picture. It holds all it needs and runs on any goroutine. It may paint over old, which may be nil.
+type painter func(old *image.RGBA, w, h int) (*image.RGBA, draw.Page)
 
 // picture shows what a painter makes, and keeps showing the old picture until the new is ready.
 type picture struct {
@@ -23,7 +24,8 @@ type picture struct {
 	work   session.Latest
 	asked  uint64 // number of the newest picture asked for
 	shown  *image.RGBA
-	page   draw.Page // what is drawn on the picture that is shown
+	spare  atomic.Pointer[image.RGBA] // what was shown before; the canvas has taken its copy
+	page   draw.Page                  // what is drawn on the picture that is shown
 	lit    func(ref string) bool
 	w, h   int            // dots of the place on screen
 	begin  func() painter // called on the window's goroutine; nil painter = nothing to show
@@ -57,14 +59,18 @@ func (p *picture) redraw() {
 	p.asked++
 	n, w, h := p.asked, p.w, p.h
 	p.work.Do(func() {
-		img, page := paint(w, h)
+		img, page := paint(p.spare.Swap(nil), w, h)
 		fyne.Do(func() { p.show(n, img, page) })
 	})
 }
 
 func (p *picture) show(n uint64, img *image.RGBA, page draw.Page) {
 	if n != p.asked {
-		return // overtaken
+		p.spare.Store(img) // overtaken
+		return
+	}
+	if p.shown != img {
+		p.spare.Store(p.shown)
 	}
 	p.shown, p.page = img, page
 	p.raster.Refresh()

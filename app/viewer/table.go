@@ -226,10 +226,10 @@ func (t *Table) begin() painter {
 	}
 	w := float64(t.size.Width) / zoom
 	paper, lit, ink := inkOf(sheetColour()), t.picture.lit, litInk()
-	return func(dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {
+	return func(old *image.RGBA, dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {
 		dots := float64(dotsWide) / w // dots a millimetre
 		seen := window(page, corner.X, corner.Y, w, float64(dotsHigh)/dots, paper)
-		return png.Render(lighted(seen, lit, ink), dots), seen
+		return png.RenderOn(old, lighted(seen, lit, ink), dots), seen
 	}
 }
 

@@ -19,10 +19,16 @@ const thinnest = 1.0
 
 // Render paints the page on white paper. Dots per millimetre must be positive; the image is as
 // large as the page, rounded up to whole dots, and at least one dot each way.
-func Render(p draw.Page, dotsPerMM float64) *image.RGBA {
+func Render(p draw.Page, dotsPerMM float64) *image.RGBA { return RenderOn(nil, p, dotsPerMM) }
+
+// RenderOn is Render on an image that is no longer needed, where it has the right size.
+func RenderOn(old *image.RGBA, p draw.Page, dotsPerMM float64) *image.RGBA {
 	w := max(1, int(math.Ceil(p.Width*dotsPerMM-1e-6)))
 	h := max(1, int(math.Ceil(p.Height*dotsPerMM-1e-6)))
-	img := image.NewRGBA(image.Rect(0, 0, w, h))
+	img := old
+	if img == nil || img.Rect != image.Rect(0, 0, w, h) {
+		img = image.NewRGBA(image.Rect(0, 0, w, h))
+	}
 	whiten(img.Pix)
 	k := &painter{raster: newRaster(img), scale: dotsPerMM, height: p.Height}
 	defer k.done()

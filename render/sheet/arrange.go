@@ -28,10 +28,16 @@ const gap = 6.0
 // stands to the right and the view from above stands above (ISO 5456-2).
 func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangement {
 	i := o.ink()
-	front := frontFigure(p, newFigure(pics.front, scale, i, true, smallHoles(p.Parts, inPiece, pics.front.Direction, scale)...), o)
-	end := endFigure(p, newFigure(pics.end, scale, i, true, smallHoles(p.Parts, inPiece, pics.end.Direction, scale)...), o)
-	top := topFigure(p, newFigure(pics.top, scale, i, true, smallHoles(p.Parts, inPiece, pics.top.Direction, scale)...), o)
-	fi, ei, ti := front.Finish(), end.Finish(), top.Finish()
+	var fi, ei, ti []draw.Item
+	inTwos(func() {
+		f := newFigure(pics.front, scale, i, true, smallHoles(p.Parts, inPiece, pics.front.Direction, scale)...)
+		fi = frontFigure(p, f, o).Finish()
+		f = newFigure(pics.end, scale, i, true, smallHoles(p.Parts, inPiece, pics.end.Direction, scale)...)
+		ei = endFigure(p, f, o).Finish()
+	}, func() {
+		f := newFigure(pics.top, scale, i, true, smallHoles(p.Parts, inPiece, pics.top.Direction, scale)...)
+		ti = topFigure(p, f, o).Finish()
+	})
 	fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)
 	right := max(fb.Max.X, tb.Max.X) + gap - eb.Min.X
 	up := fb.Min.Y - gap - tb.Max.Y
@@ -50,6 +56,23 @@ func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangem
 	return a
 }
 
+// inTwos does two things side by side. A panic of either is the caller's.
+func inTwos(a, b func()) {
+	var failed any
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		defer func() { failed = recover() }()
+		b()
+	}()
+	defer func() {
+		if <-done; failed != nil {
+			panic(failed)
+		}
+	}()
+	a()
+}
+
 // pictures are the projections that a page of views needs.
 type pictures struct{ front, end, top, pictorial *view.Picture }
 
@@ -66,7 +89,8 @@ func threePictures(s *view.Scene, o Options) pictures {
 	if o.Projection == "third" {
 		end = view.End
 	}
-	return pictures{front: s.Project(view.Front), end: s.Project(end), top: s.Project(view.Top)}
+	list := s.Pictures(view.Front, view.Top, end)
+	return pictures{front: list[0], end: list[2], top: list[1]}
 }
 
 // frontFigure gives the front view its dimensions: widths, height, splay, thicknesses.
@@ -267,13 +291,13 @@ func general(p *form.Piece, s set, sheets []listed) *blank {
 // without a frame. The pictorial turns in a place of its own there. Only the whole of it is scaled,
 // so that the values stay as large as on paper.
 func Table3(p *form.Piece, o Options) draw.Page {
-	page, _ := Scaled3(p, o)
+	page, _ := Scaled3(p, view.NewScene(p, flattening), o)
 	return page
 }
 
-// Scaled3 is Table3 with the scale of its views: millimetres on the table a millimetre of the piece;
-// 0 when nothing is drawn.
-func Scaled3(p *form.Piece, o Options) (page draw.Page, scale float64) {
+// Scaled3 is Table3 of a piece whose scene is there already, with the scale of its views: millimetres on the table a
+// millimetre of the piece; 0 when nothing is drawn.
+func Scaled3(p *form.Piece, s *view.Scene, o Options) (page draw.Page, scale float64) {
 	o = o.fill(p)
 	size := sizes[o.Sheet]
 	if o.Width > 0 && o.Height > 0 {
@@ -282,7 +306,7 @@ func Scaled3(p *form.Piece, o Options) (page draw.Page, scale float64) {
 	page = draw.Page{Title: p.Title, Width: size[0], Height: size[1]}
 	all := draw.Box{Max: draw.Point{X: size[0], Y: size[1]}}
 	page.Items = append(page.Items, draw.Path{Segs: draw.Rect(all), Filled: true, Fill: o.ink().paper, Layer: "paper"})
-	pics := threePictures(view.NewScene(p, flattening), o)
+	pics := threePictures(s, o)
 	if len(pics.front.Lines) == 0 {
 		return page, 0
 	}

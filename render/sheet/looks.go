@@ -34,6 +34,9 @@ func EyeOf(p *form.Piece) view.Eye {
 	return e
 }
 
+// ClearEye is EyeOf, stepped back as far as it must be to see all of the piece.
+func ClearEye(p *form.Piece, s *view.Scene) view.Eye { return clear(s, EyeOf(p)) }
+
 // clear is the eye, stepped back as far as it must be to see all of the piece.
 func clear(s *view.Scene, e view.Eye) view.Eye {
 	for range 60 {

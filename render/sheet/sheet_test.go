@@ -15,6 +15,7 @@ import (
 	"splaywright/model/measure"
 	"splaywright/render/draw"
 	"splaywright/render/draw/drawtest"
+	"splaywright/render/view"
 )
 
 // designs are those that every sheet test goes over.
@@ -139,7 +140,7 @@ func look(t *testing.T, name string, pages []draw.Page) {
 // The scale that is told is the one that is drawn: the width at the floor spans as much paper.
 func TestTheTableTellsItsScale(t *testing.T) {
 	p := model.Derive(formtest.WorkedExample())
-	page, scale := Scaled3(p, Options{Width: 200, Height: 150})
+	page, scale := Scaled3(p, view.NewScene(p, flattening), Options{Width: 200, Height: 150})
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, it := range page.Items {
 		if path, ok := it.(draw.Path); ok && path.Ref == "side-left" && path.Layer == "visible" {

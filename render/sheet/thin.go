@@ -65,16 +65,59 @@ func thin(list []stretch) []stretch {
 		return 0
 	})
 	kept := list[:0]
+	c := newCells(list)
 	for _, s := range list {
-		if !s.besideAny(kept) {
+		if !c.hasBeside(kept, &s) {
+			c.put(int32(len(kept)), s.box)
 			kept = append(kept, s)
 		}
 	}
 	return kept
 }
 
-func (s *stretch) besideAny(kept []stretch) bool {
-	for i := range kept {
+// cells tells which lines come near a place: squares over the figure, each with the lines whose boxes reach it.
+type cells struct {
+	from       draw.Point
+	per        float64 // cells a mm
+	cols, rows int
+	in         [][]int32
+}
+
+func newCells(list []stretch) *cells {
+	all := draw.EmptyBox()
+	for i := range list {
+		all = all.Join(list[i].box)
+	}
+	all = all.Grow(besideVisible)
+	const across = 48
+	c := &cells{from: all.Min, per: across / max(all.Width(), all.Height(), 1)}
+	c.cols, c.rows = int(all.Width()*c.per)+1, int(all.Height()*c.per)+1
+	if len(list) > 0 {
+		c.in = make([][]int32, c.cols*c.rows)
+	}
+	return c
+}
+
+func (c *cells) at(p draw.Point) (col, row int) {
+	return min(max(int((p.X-c.from.X)*c.per), 0), c.cols-1), min(max(int((p.Y-c.from.Y)*c.per), 0), c.rows-1)
+}
+
+// put notes a line in the cells near its box.
+func (c *cells) put(line int32, box draw.Box) {
+	box = box.Grow(besideVisible)
+	c0, r0 := c.at(box.Min)
+	c1, r1 := c.at(box.Max)
+	for r := r0; r <= r1; r++ {
+		for k := c0; k <= c1; k++ {
+			c.in[r*c.cols+k] = append(c.in[r*c.cols+k], line)
+		}
+	}
+}
+
+// hasBeside tells whether a line that stays runs along all of s. It comes near the corner of the box of s, too.
+func (c *cells) hasBeside(kept []stretch, s *stretch) bool {
+	col, row := c.at(s.box.Min)
+	for _, i := range c.in[row*c.cols+col] {
 		if s.beside(&kept[i]) {
 			return true
 		}

@@ -45,6 +45,12 @@ func (s *Scene) Lens(e Eye) (Lens, bool) {
 	return l, true
 }
 
+// Middle is the middle of the box round the scene, world.
+func (s *Scene) Middle() mgl64.Vec3 {
+	lo, hi := s.bounds()
+	return lo.Add(hi).Mul(0.5)
+}
+
 func (s *Scene) bounds() (lo, hi mgl64.Vec3) {
 	for i, p := range s.verts {
 		if i == 0 {
