@@ -11,13 +11,14 @@ import (
 // family is a form: how the pieces of one kind come from their sizes.
 type family struct {
 	form     string
+	walls    bool            // walls all round; else tops on sides
 	defaults func(*Design)   // fills in what was left out
 	refuse   func(*assembly) // finds words and sizes that no such piece can have
 	build    func(*assembly) // makes the boards and joints
 }
 
 // families are the forms there are. A new one is a file of its own and a line here.
-var families = []family{stoolFamily, trayFamily, chestFamily, ringFamily}
+var families = []family{stoolFamily, trayFamily, chestFamily, ringFamily, stepsFamily}
 
 // Forms are the names of the forms.
 func Forms() []string {
@@ -26,6 +27,23 @@ func Forms() []string {
 		out = append(out, f.form)
 	}
 	return out
+}
+
+// WallForms are the names of the forms that have walls all round.
+func WallForms() []string {
+	var out []string
+	for _, f := range families {
+		if f.walls {
+			out = append(out, f.form)
+		}
+	}
+	return out
+}
+
+// OnSides tells whether a form is one whose tops stand on sides: a stool or steps.
+func OnSides(name string) bool {
+	f, ok := familyOf(name)
+	return ok && !f.walls
 }
 
 func familyOf(form string) (family, bool) {

@@ -3,6 +3,7 @@ package form
 // chestFamily: four walls that are plumb or wider at the floor, with or without a bottom and a lid.
 var chestFamily = family{
 	form:     "chest",
+	walls:    true,
 	defaults: chestDefaults,
 	refuse:   refuseChest,
 	build:    func(a *assembly) { newEnclosure(a, fourWalls(a.d, -1), -1).build() },

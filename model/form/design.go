@@ -85,6 +85,9 @@ type Size struct {
 	Height, Width, Depth measure.Length
 	TakenAt              TakenAt
 	Staves               int // of a ring
+	// Steps: from the floor to the lower tread's upper face, and from that tread's free end to the
+	// middle side's outer face, on the upper face.
+	LowerHeight, LowerWidth measure.Length
 }
 
 // EdgeCut says how the front and back edges of a splayed side are cut.
@@ -106,6 +109,7 @@ type Splay struct {
 	Ends, Edges measure.Angle
 	EdgeCut     EdgeCut       // key splay.edge-cut
 	Front       measure.Angle // front and back walls of a tray or chest
+	Middle      measure.Angle // steps: of the side that both treads share, its foot towards the lower step
 	// A wall that leans unlike its fellow; nil = like Front or Ends.
 	Back, EndLeft, EndRight *measure.Angle
 }
@@ -210,6 +214,7 @@ type Stretcher struct {
 	Set              string         // "on edge", "flat"
 	BelowTop         measure.Length // from the underside of the top to the stretcher's upper edge or face
 	Across           measure.Length // its middle from the middle of the piece, positive to the back
+	Under            string         // steps: the tread that it stands under, "upper" or "lower"
 	Joint            string         // "butt", "housing"
 	Depth            measure.Length // of a housing
 	Timber           string

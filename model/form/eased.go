@@ -71,14 +71,22 @@ func (b *builder) easeEdges(to *easing, k int) {
 func (e stoolEasing) top() {
 	s := e.b.stand
 	front, back, l, r := s.topFront, s.topBack, s.topEnd[left], s.topEnd[right]
-	e.between("upper front", s.upper, front, l, r, gap{})
-	e.between("upper back", s.upper, back, l, r, gap{})
+	free := r
+	if s.past[right] {
+		free = s.inner[right]
+	}
+	e.between("upper front", s.upper, front, l, free, gap{})
+	e.between("upper back", s.upper, back, l, free, gap{})
 	e.between("upper left", s.upper, l, front, back, gap{})
-	e.between("upper right", s.upper, r, front, back, gap{})
+	if !s.past[right] {
+		e.between("upper right", s.upper, r, front, back, gap{})
+	}
 	if s.d.Corners.Joint != ThroughDovetail || s.d.Corners.TailsOn == OnSide {
 		// elsewhere the sides' half pins run up to the upper face
 		e.between("left front corner", front, l, s.upper, s.lower, gap{})
 		e.between("left back corner", back, l, s.upper, s.lower, gap{})
+	}
+	if !s.past[right] && (s.d.Corners.Joint != ThroughDovetail || s.d.Corners.TailsOn == OnSide) {
 		e.between("right front corner", front, r, s.upper, s.lower, gap{})
 		e.between("right back corner", back, r, s.upper, s.lower, gap{})
 	}
@@ -91,11 +99,16 @@ func (e stoolEasing) under() {
 	front, back, l, r := s.topFront, s.topBack, s.topEnd[left], s.topEnd[right]
 	over, overEdges := s.d.Corners.Overhang > 0, s.d.Corners.OverhangEdges > 0
 	from, to, less := s.inner[left], s.inner[right], 0.0
-	switch {
-	case over && !overEdges:
-		from, to, less = l, r, 2*s.side/math.Cos(s.ends)
-	case overEdges:
-		from, to = l, r
+	if over || overEdges {
+		from = l
+	}
+	if to = s.inner[right]; (over || overEdges) && !s.past[right] {
+		to = r
+	}
+	for _, i := range []side{left, right} {
+		if over && !overEdges && !s.past[i] {
+			less += s.side / math.Cos(s.lean[i])
+		}
 	}
 	e.between("lower front", s.lower, front, from, to, plain(less))
 	e.between("lower back", s.lower, back, from, to, plain(less))
@@ -104,6 +117,8 @@ func (e stoolEasing) under() {
 	}
 	if over || overEdges {
 		e.between("lower left", s.lower, l, front, back, plain(less))
+	}
+	if (over || overEdges) && !s.past[right] {
 		e.between("lower right", s.lower, r, front, back, plain(less))
 	}
 }
@@ -113,14 +128,22 @@ func (e stoolEasing) side(i side) {
 	s := e.b.stand
 	front, back := s.sideFront[i], s.sideBack[i]
 	outer := e.outerEnd()
-	e.between("outer front", s.outer[i], front, outer, s.floor, gap{})
-	e.between("outer back", s.outer[i], back, outer, s.floor, gap{})
+	e.between("outer front", s.outer[i], front, outer, s.floor, e.coveredGap(s.outer[i], front))
+	e.between("outer back", s.outer[i], back, outer, s.floor, e.coveredGap(s.outer[i], back))
 	e.between("inner front", s.inner[i], front, s.lower, s.floor, gap{})
 	e.between("inner back", s.inner[i], back, s.lower, s.floor, gap{})
 	e.between("floor outer", s.outer[i], s.floor, front, back, e.archGap(s.outer[i], s.floor, 0))
 	e.between("floor inner", s.inner[i], s.floor, front, back, e.archGap(s.inner[i], s.floor, -s.side))
 	e.between("floor front", s.floor, front, s.outer[i], s.inner[i], gap{})
 	e.between("floor back", s.floor, back, s.outer[i], s.inner[i], gap{})
+}
+
+// coveredGap is where another stool's top meets an edge of the side's outer face.
+func (e stoolEasing) coveredGap(face, edge solid.Plane) gap {
+	if e.b.covered == nil {
+		return gap{}
+	}
+	return plain(meet(face, edge, e.b.covered[0]).Sub(meet(face, edge, e.b.covered[1])).Len())
 }
 
 // outerEnd is where the long edges of a side's outer face end: at the upper face where the side

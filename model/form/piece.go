@@ -11,7 +11,8 @@ type Overall struct {
 	Height               measure.Length
 	WidthTop, WidthFloor measure.Length
 	DepthTop, DepthFloor measure.Length
-	Mass                 float64 // kg
+	FloorMiddle          measure.Length // X of the middle of the width at the floor: 0 unless the feet reach out unlike
+	Mass                 float64        // kg
 }
 
 // Piece is everything that follows from a design. World frame: X right, Y back, Z up,

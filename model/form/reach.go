@@ -24,6 +24,7 @@ type size struct {
 func (d Design) everySize() []size {
 	out := []size{
 		{"size.height", d.Size.Height}, {"size.width", d.Size.Width}, {"size.depth", d.Size.Depth},
+		{"size.lower-height", d.Size.LowerHeight}, {"size.lower-width", d.Size.LowerWidth},
 		{"boards.top.thickness", d.Boards.Top.Thickness}, {"boards.side.thickness", d.Boards.Side.Thickness},
 		{"corners.overhang", d.Corners.Overhang}, {"corners.overhang-edges", d.Corners.OverhangEdges},
 	}

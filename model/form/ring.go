@@ -17,6 +17,7 @@ const (
 // ringFamily: three to sixteen equal staves that lean outward to the rim.
 var ringFamily = family{
 	form:     ringForm,
+	walls:    true,
 	defaults: ringDefaults,
 	refuse:   refuseRing,
 	build:    func(a *assembly) { newEnclosure(a, staves(a.d), 1).build() },

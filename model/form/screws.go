@@ -32,11 +32,15 @@ type screwing struct {
 
 // screwing of a stretcher, through a side along the stretcher's grain.
 func (r *rail) screwing(s *stand, i side, wall *board) screwing {
+	enters := "outer"
+	if s.past[i] {
+		enters = "inner" // of a side whose outer face looks to the stretcher
+	}
 	return screwing{
 		screws: *r.d.Screws, path: r.path + ".screws", first: wall, second: r.board,
 		enter: s.outer[i], meeting: r.end[i], axis: worldX.Mul(-i.sign()),
 		middle: r.middleLine, row: r.crossWise, length: r.d.Width.MM(),
-		entersAt: "outer", endsAt: i.word() + "-end",
+		entersAt: enters, endsAt: i.word() + "-end",
 	}
 }
 

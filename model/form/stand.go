@@ -36,6 +36,7 @@ var (
 type stand struct {
 	d            Design // with its defaults
 	topBoard     called
+	under        string // of steps: which stretchers are its own
 	sideBoards   [2]called
 	ends, edges  float64
 	lean         [2]float64 // of the sides from plumb, feet outward
@@ -152,6 +153,9 @@ func (s *stand) sidePlace(i side) mgl64.Mat4 {
 	x, z := s.grain(i), s.outer[i].N
 	return part.Frame(mgl64.Vec3{s.at[i], 0, s.height}, x, worldY.Mul(i.sign()), z)
 }
+
+// middle is the X halfway between the sides at the upper face.
+func (s *stand) middle() float64 { return (s.at[left] + s.at[right]) / 2 }
 
 // topPlace is the frame of the top: origin in the middle of what is seen of its upper face.
 func (s *stand) topPlace() mgl64.Mat4 {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"splaywright/model/measure"
+	"splaywright/model/solid"
 )
 
 // stoolFamily: a top on two sides that lean outward. A bench is a stool with other sizes.
@@ -20,6 +21,9 @@ type builder struct {
 	stand     *stand
 	rails     []*rail        // the stretchers, then the aprons
 	corners   [2]*dovetailed // nil where the joint is another or could not be laid out
+	shared    *board         // the right side, where another stool has made it already
+	// covered are the faces of another stool's top that is let into the left side's outer face.
+	covered *[2]solid.Plane
 }
 
 func (b *builder) build() {
@@ -44,24 +48,31 @@ func (b *builder) shape() {
 	b.topOutline(top)
 	b.boards = []*board{top}
 	for _, i := range []side{left, right} {
-		s := b.sideBoard(i)
-		b.sideOutline(i, s)
+		s := b.shared
+		if s == nil || i == left {
+			s = b.sideBoard(i)
+			b.sideOutline(i, s)
+		}
 		b.boards = append(b.boards, s)
 	}
-	if b.stand.d.Corners.Joint != ThroughDovetail {
-		b.butted(left)
-		b.butted(right)
-	} else if b.corners[left] == nil {
-		for _, board := range b.boards {
-			board.uncut = true
+	for _, i := range []side{left, right} {
+		switch {
+		case b.stand.past[i]:
+			b.letIn(i)
+		case b.stand.d.Corners.Joint != ThroughDovetail:
+			b.butted(i)
+		case b.corners[left] == nil:
+			for _, board := range b.boards {
+				board.uncut = true
+			}
 		}
 	}
 }
 
 // stretchers adds those that have a place between the sides.
 func (b *builder) stretchers() {
-	for i := range b.stand.d.Stretchers {
-		if b.refuseRail(i) {
+	for i, d := range b.stand.d.Stretchers {
+		if s := b.stand; s.under != "" && d.Under != s.under || b.refuseRail(i) {
 			continue
 		}
 		r := b.newRail(i)

@@ -49,7 +49,7 @@ func (b *builder) newRail(i int) *rail {
 	r.lower, r.upper = solid.Plane{N: worldZ.Mul(-1), D: deepZ - high}, solid.Plane{N: worldZ, D: high}
 	r.near = solid.Plane{N: worldY.Mul(-1), D: wideY/2 - d.Across.MM()}
 	r.far = solid.Plane{N: worldY, D: wideY/2 + d.Across.MM()}
-	r.middleLine = mgl64.Vec3{0, d.Across.MM(), high - deepZ/2}
+	r.middleLine = mgl64.Vec3{s.middle(), d.Across.MM(), high - deepZ/2}
 	r.hang(s)
 	b.railBoard(r, i)
 	return r
@@ -61,19 +61,23 @@ func (b *builder) railBoard(r *rail, i int) {
 	if len(b.stand.d.Stretchers) > 1 {
 		p.Name = fmt.Sprintf("Stretcher %d", i+1)
 	}
-	origin, y, z := mgl64.Vec3{0, -r.near.D, r.middleLine[2]}, worldZ, worldY.Mul(-1)
+	origin, y, z := mgl64.Vec3{r.middleLine[0], -r.near.D, r.middleLine[2]}, worldZ, worldY.Mul(-1)
 	low, high := edge{id: "lower-edge", plane: r.lower}, edge{id: "upper-edge", plane: r.upper}
 	if r.d.Set == Flat {
-		origin, y, z = mgl64.Vec3{0, r.middleLine[1], r.upper.D}, worldY, worldZ
+		origin, y, z = mgl64.Vec3{r.middleLine[0], r.middleLine[1], r.upper.D}, worldY, worldZ
 		low, high = edge{id: "front-edge", plane: r.near}, edge{id: "back-edge", plane: r.far}
 	}
 	low.kind, high.kind = part.Rip, part.Rip
 	r.crossWise = y
+	ends := [2]string{p.ID + "/right-end", p.ID + "/left-end"}
+	if b.stand.lean[left] != b.stand.lean[right] { // no mirror images
+		ends = [2]string{}
+	}
 	r.board = newBoard(p, part.Frame(origin, worldX, y, z), r.d.Thickness.MM(),
 		low,
-		edge{"right-end", part.Crosscut, r.end[right], p.ID + "/left-end"},
+		edge{"right-end", part.Crosscut, r.end[right], ends[right]},
 		high,
-		edge{"left-end", part.Crosscut, r.end[left], p.ID + "/right-end"},
+		edge{"left-end", part.Crosscut, r.end[left], ends[left]},
 	)
 	r.board.sizes = []string{r.path + ".width", r.path + ".below-top", "size.height"}
 }
@@ -140,10 +144,11 @@ func (b *builder) joinRail(r *rail) {
 func (b *builder) railPocket(r *rail, i side, wall *board) solid.Pocket {
 	// into the hollow: the wood is outside
 	planes := []solid.Plane{flip(r.near), flip(r.lower), flip(r.far), flip(r.upper)}
-	if i == left { // y of the left side runs to the front
+	past := b.stand.past[i]  // then the side's outer face looks here
+	if (i == left) != past { // y of the left side runs to the front
 		planes[0], planes[2] = planes[2], planes[0]
 	}
-	p := solid.Pocket{Tag: "housing of " + r.board.part.ID, Depth: r.deep}
+	p := solid.Pocket{Tag: "housing of " + r.board.part.ID, Depth: r.deep, FromOuter: past}
 	wall.sizesOf[p.Tag] = []string{r.path + r.placed(), r.path + ".below-top", r.path + ".width", r.path + ".depth"}
 	for _, q := range planes {
 		p.Walls = append(p.Walls, solid.Wall{Tag: p.Tag, Plane: wall.local(q)})

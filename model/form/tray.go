@@ -7,6 +7,7 @@ import (
 // trayFamily: four walls that lean outward to the rim, with or without a bottom.
 var trayFamily = family{
 	form:     "tray",
+	walls:    true,
 	defaults: wallDefaults,
 	refuse:   refuseFour,
 	build:    func(a *assembly) { newEnclosure(a, fourWalls(a.d, 1), 1).build() },

@@ -23,7 +23,7 @@ func anyWalls(t *rapid.T, joints ...string) form.Design {
 		return measure.Angle(a) * measure.Degree
 	}
 	d := form.Design{
-		Title: "Random", Form: rapid.SampledFrom(form.Forms()[1:]).Draw(t, "form"), Timber: "white oak",
+		Title: "Random", Form: rapid.SampledFrom(form.WallForms()).Draw(t, "form"), Timber: "white oak",
 		Size: form.Size{Height: length("height", 60, 300), Width: length("width", 400, 900)},
 	}
 	d.Size.TakenAt = rapid.SampledFrom([]form.TakenAt{form.AtTop, form.AtFloor}).Draw(t, "taken at")

@@ -91,7 +91,7 @@ func randomPiece(t *rapid.T) *form.Piece {
 func randomWalls(t *rapid.T) *form.Piece {
 	f := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
 	d := form.Design{
-		Title: "Random", Form: rapid.SampledFrom(form.Forms()[1:]).Draw(t, "form"), Timber: "cherry",
+		Title: "Random", Form: rapid.SampledFrom(form.WallForms()).Draw(t, "form"), Timber: "cherry",
 		Size:   form.Size{Height: measure.Length(f("height", 60, 300)), Width: measure.Length(f("width", 300, 900)), TakenAt: form.AtTop},
 		Boards: form.Boards{Side: form.Board{Thickness: measure.Length(f("side", 6, 30))}},
 		Splay:  form.Splay{Ends: measure.Angle(f("ends", -20, 35)) * measure.Degree},
