@@ -24,7 +24,7 @@ func Run(p *form.Piece) []part.Finding {
 		features, stretchers, gripHoles, roundOvers,
 		screws,
 		sawRange,
-		onlyOfStools(heights), onlyOfStools(stance), child,
+		onlyOfStools(heights), onlyOfStools(stance), climbing, child,
 	} {
 		look(r)
 	}

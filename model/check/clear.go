@@ -192,7 +192,7 @@ func (l looked) axis(key string) (axis int, sign float64) {
 		return 0, -1
 	case key == "x":
 		return 0, 1
-	case l.board.ID == "side-left":
+	case isSide(l.board) && l.board.ID != "side-right": // its y runs to the front
 		return 1, -1
 	}
 	return 1, 1

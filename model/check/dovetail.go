@@ -51,6 +51,8 @@ func boards(id string) string {
 	switch {
 	case id == "top" || id == "front" || id == "back":
 		return id
+	case strings.HasPrefix(id, "top-"):
+		return "treads"
 	case strings.HasPrefix(id, "end-"):
 		return "ends"
 	case strings.HasPrefix(id, "stave-"):

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"splaywright/model/form"
+	"splaywright/model/joint"
 	"splaywright/model/part"
 )
 
@@ -76,7 +77,7 @@ func obstaclesOn(r *run, q *part.Part) []obstacle {
 		}
 	}
 	if isSide(q) {
-		for _, s := range stretcherParts(r.p) {
+		for _, s := range r.against(q) {
 			out = append(out, seat(q, s)...)
 		}
 	}
@@ -117,7 +118,7 @@ func jointOn(q, mate *part.Part, kind string, receives bool) []obstacle {
 	case kind == form.ThroughDovetail || kind == form.FingerJoint || kind == form.HalfBlindDovetail:
 		return beyondInner(q, mate, o)
 	case receives:
-		o.band, ok = slab(q, mate, -q.Blank.Thickness.MM(), -mate.Blank.Thickness.MM(), 0)
+		o.band, ok = slab(q, mate, seatLevel(q, mate), -mate.Blank.Thickness.MM(), 0)
 	case kind == form.Housing:
 		return beyondInner(q, mate, o)
 	}
@@ -127,11 +128,16 @@ func jointOn(q, mate *part.Part, kind string, receives bool) []obstacle {
 	return []obstacle{o}
 }
 
-// beyondInner is all that lies past the other board's inner face, on both faces of a board.
+// beyondInner is all that lies past the face of the other board that looks here, on both faces of a
+// board.
 func beyondInner(q, mate *part.Part, o obstacle) []obstacle {
 	var out []obstacle
+	from, to := -mate.Blank.Thickness.MM(), math.Inf(1)
+	if seatLevel(mate, q) == 0 {
+		from, to = math.Inf(-1), 0
+	}
 	for _, z := range faceLevels(q) {
-		b, ok := slab(q, mate, z, -mate.Blank.Thickness.MM(), math.Inf(1))
+		b, ok := slab(q, mate, z, from, to)
 		if ok {
 			o.band = b
 			out = append(out, o)
@@ -140,9 +146,30 @@ func beyondInner(q, mate *part.Part, o obstacle) []obstacle {
 	return out
 }
 
-// seat is where a stretcher stands against a side's inner face.
+// against are the stretchers and aprons that end at a side.
+func (r *run) against(side *part.Part) []*part.Part {
+	return slices.DeleteFunc(stretcherParts(r.p), func(q *part.Part) bool {
+		return !slices.ContainsFunc(r.p.Joints, func(j joint.Joint) bool { return j.TailBoard == side.ID && j.PinBoard == q.ID })
+	})
+}
+
+// seatLevel is the height, in a board's frame, of its face that another board stands against: the
+// one on whose side the other lies.
+func seatLevel(q, other *part.Part) float64 {
+	if other.Solid == nil {
+		return -q.Blank.Thickness.MM()
+	}
+	lo, hi := other.Solid.Bounds()
+	middle := q.Place.Inv().Mul4(other.Place).Mul4x1(lo.Add(hi).Mul(0.5).Vec4(1))
+	if middle[2] > -q.Blank.Thickness.MM()/2 {
+		return 0
+	}
+	return -q.Blank.Thickness.MM()
+}
+
+// seat is where a stretcher stands against a side.
 func seat(side, stretcher *part.Part) []obstacle {
-	at, ok := footprint(stretcher, side, -side.Blank.Thickness.MM())
+	at, ok := footprint(stretcher, side, seatLevel(side, stretcher))
 	if !ok {
 		return nil
 	}
@@ -238,6 +265,8 @@ func featureBoard(f form.Feature, q *part.Part) string {
 		return "the left side"
 	case "side-right":
 		return "the right side"
+	case "side-middle":
+		return "the middle side"
 	}
 	return theBoard(q)
 }

@@ -42,14 +42,10 @@ type endOfBoard struct {
 // jointCut is the id of the cut at which a board meets another.
 func jointCut(q, mate *part.Part) string {
 	switch {
-	case isWall(q):
+	case isWall(q) || isTop(q):
 		return wallEnd(q, mate)
-	case q.ID != "top":
-		return "top-end"
-	case mate.ID == "side-left":
-		return "left-end"
 	}
-	return "right-end"
+	return "top-end"
 }
 
 func findCut(q *part.Part, id string) (part.Cut, bool) {

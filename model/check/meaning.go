@@ -55,6 +55,17 @@ func splayMeaning(r *run, path, of string, a measure.Angle) {
 	r.add(f)
 }
 
+// topIDs are the boards that are stepped or sat on: a stool's top, the treads of steps.
+func topIDs(r *run) []string {
+	var out []string
+	for _, q := range r.p.Parts {
+		if isTop(q) {
+			out = append(out, q.ID)
+		}
+	}
+	return out
+}
+
 func sideIDs(r *run) []string {
 	var out []string
 	for _, q := range r.p.Parts {

@@ -35,7 +35,7 @@ func pastTop(r *run, path, splay, where string, o measure.Length, lean measure.A
 		level = part.Stop
 	}
 	r.add(part.Finding{ID: "overhang-less-than-lean", Level: level, Figure: o.MM(), Limit: need, Unit: "mm", Source: ownGeometry,
-		Parts: []string{"top"}, Sizes: []string{path, splay, "boards.top.thickness"},
+		Parts: topIDs(r), Sizes: []string{path, splay, "boards.top.thickness"},
 		Text: sentence("the top overhangs by %s at the %s of its upper face, but down to its lower face the sides lean out %s; an overhang of %s or more clears it, or none, and the top is cut flush with them.",
 			r.long(o), where, r.mm(need), r.mm(r.up(need+r.step()/2)))})
 }
@@ -45,7 +45,7 @@ func overhang(r *run, path, where string, o measure.Length) {
 		return
 	}
 	r.add(part.Finding{ID: "overhang-with-dovetails", Level: part.Warning, Figure: o.MM(), Unit: "mm", Source: ownGeometry,
-		Parts: []string{"top"}, Sizes: []string{path},
+		Parts: topIDs(r), Sizes: []string{path},
 		Text: sentence("an overhang of %s at the %s is given, but a through-dovetailed top ends flush with the sides; take it out, or choose a butt joint or a housing.",
 			r.long(o), where)})
 }

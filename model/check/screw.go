@@ -109,7 +109,7 @@ func specFor(r *run, q *part.Part, b part.Bore) (*form.Screws, string) {
 	if r.walled() {
 		return wallScrews(r.d, b)
 	}
-	if isSide(q) {
+	if isSide(q) || isTop(q) {
 		return r.d.Corners.Screws, "corners.screws"
 	}
 	if s, ok := r.railOf(q); ok {

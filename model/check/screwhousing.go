@@ -28,7 +28,7 @@ func besideHousings(r *run, s screw) {
 		if i == 1 {
 			b, depth = s.clearance, s.clearance.Depth.MM()
 		}
-		for _, other := range stretcherParts(r.p) {
+		for _, other := range r.against(q) {
 			rail, ok := r.railOf(other)
 			if other == s.into || !ok || rail.Joint != form.Housing {
 				continue
@@ -41,11 +41,15 @@ func besideHousings(r *run, s screw) {
 func (s screw) housingRoom(r *run, q *part.Part, b part.Bore, depth float64, other *part.Part, deep float64) {
 	far := b.Entry.Add(b.Axis.Mul(depth))
 	radius := b.Diameter.MM() / 2
+	level := seatLevel(q, other)
 	above := min(b.Entry[2], far[2]) - radius + q.Blank.Thickness.MM() - deep // of the housing's floor
+	if level == 0 {
+		above = -deep - max(b.Entry[2], far[2]) - radius
+	}
 	if above >= 0 {
 		return
 	}
-	at, ok := footprint(other, q, -q.Blank.Thickness.MM())
+	at, ok := footprint(other, q, level)
 	if !ok {
 		return
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -34,9 +35,12 @@ func heights(r *run) {
 	h := r.d.Size.Height
 	if h.MM() > highestStand {
 		r.add(part.Finding{ID: "height-beyond-standing", Level: part.Warning, Figure: h.MM(), Limit: highestStand, Unit: "mm", Source: highestStandSource,
-			Parts: []string{"top"}, Sizes: []string{"size.height"},
+			Parts: topIDs(r), Sizes: []string{"size.height"},
 			Text: sentence("the top is %s high; standing on a stool is provided for up to %s. Local rules may ask for less.", r.long(h), r.mm(highestStand))})
 		return
+	}
+	if r.d.Form == form.Steps {
+		return // see climbing
 	}
 	var below, above *use
 	for i := range uses {
@@ -67,7 +71,7 @@ func heights(r *run) {
 		}
 	}
 	r.add(part.Finding{ID: "height-between-uses", Level: part.Note, Figure: h.MM(), Limit: limit.MM(), Unit: "mm", Source: strings.Join(sources, "; "),
-		Parts: []string{"top"}, Sizes: []string{"size.height"},
+		Parts: topIDs(r), Sizes: []string{"size.height"},
 		Text: sentence("at %s the top is not at a usual height: %s.", r.long(h), strings.Join(near, ", "))})
 }
 
@@ -86,20 +90,21 @@ func footLimit(height float64) float64 { return testInside - testPush*height/tes
 
 // stance tells of feet so far inside the top's edge that a person on the edge tips the piece.
 func stance(r *run) {
-	o := r.p.Overall
-	feet(r, "end", (o.WidthTop-o.WidthFloor)/2, []string{"splay.ends", "corners.overhang", "size.height"})
-	feet(r, "front or back edge", (o.DepthTop-o.DepthFloor)/2, []string{"splay.edges", "corners.overhang-edges", "size.height"})
+	for _, s := range form.Seats(r.p) {
+		feet(r, s, "end", s.EndInside, []string{"splay.ends", "corners.overhang", s.Path})
+		feet(r, s, "front or back edge", s.EdgeInside, []string{"splay.edges", "corners.overhang-edges", s.Path})
+	}
 }
 
-func feet(r *run, where string, inside measure.Length, paths []string) {
-	limit := footLimit(r.d.Size.Height.MM())
+func feet(r *run, s form.Seat, where string, inside measure.Length, paths []string) {
+	limit := footLimit(s.Height.MM())
 	if inside.MM() < limit || inside <= 0 {
 		return
 	}
 	r.add(part.Finding{ID: "may-tip", Level: part.Warning, Figure: inside.MM(), Limit: limit, Unit: "mm", Source: tippingSource,
-		Parts: append([]string{"top"}, sideIDs(r)...), Sizes: paths,
-		Text: sentence("the feet stand %s inside the %s of the top, and at this height %s is the most before someone sitting or standing near it tips the piece; bring the feet out or the overhang in by %s. Local rules may ask for more.",
-			r.long(inside), where, r.mm(r.down(max(limit, 0))), r.mm(r.up(inside.MM()-limit)))})
+		Parts: append([]string{s.ID}, sideIDs(r)...), Sizes: paths,
+		Text: sentence("the feet stand %s inside the %s of %s, and at this height %s is the most before someone sitting or standing near it tips the piece; bring the feet out or the overhang in by %s. Local rules may ask for more.",
+			r.long(inside), where, theBoard(r.p.Part(s.ID)), r.mm(r.down(max(limit, 0))), r.mm(r.up(inside.MM()-limit)))})
 }
 
 // child reminds of what children add, where the title says that the piece is for one.
@@ -110,6 +115,6 @@ func child(r *run) {
 	}) {
 		return
 	}
-	r.add(part.Finding{ID: "for-a-child", Level: part.Note, Unit: "", Source: "common practice; rules differ from place to place", Parts: []string{"top"}, Sizes: []string{"title"},
+	r.add(part.Finding{ID: "for-a-child", Level: part.Note, Unit: "", Source: "common practice; rules differ from place to place", Parts: topIDs(r), Sizes: []string{"title"},
 		Text: "A piece for a child: keep the feet at least as wide as the top, ease every edge, close screw heads with glued plugs, leave no hole a finger can stick in, and follow the local rules for children's furniture."})
 }

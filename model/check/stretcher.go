@@ -3,9 +3,11 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
+	"splaywright/model/form"
 	"splaywright/model/part"
 )
 
@@ -76,10 +78,10 @@ func stretchers(r *run) {
 // withinSides tells of a stretcher whose end stands out past the front or back edge of a side.
 func withinSides(r *run, q *part.Part) {
 	for _, side := range r.p.Parts {
-		if !isSide(side) {
+		if !isSide(side) || !slices.Contains(r.against(side), q) {
 			continue
 		}
-		level := -side.Blank.Thickness.MM()
+		level := seatLevel(side, q)
 		at, ok := footprint(q, side, level)
 		if !ok {
 			continue
@@ -104,7 +106,9 @@ func withinSides(r *run, q *part.Part) {
 // stretchersMeet tells of two stretchers in one place. Both run from side to side, so their
 // sections tell it all.
 func stretchersMeet(r *run, a, b *part.Part) {
-	if gap, _ := apart(section(a), section(b)); gap >= -noise {
+	one, _ := r.railOf(a)
+	other, _ := r.railOf(b)
+	if gap, _ := apart(section(a), section(b)); gap >= -noise || one.Under != other.Under {
 		return
 	}
 	ea, eb := extentOf(a), extentOf(b)
@@ -124,24 +128,27 @@ const (
 
 // gripHoles tells of a hand hole that opens onto a stretcher, so that no hand goes in.
 func gripHoles(r *run) {
-	top := r.p.Part("top")
-	if top == nil {
-		return
-	}
-	for _, f := range top.Features {
-		s, ok := outline(f)
-		if !ok || f.Kind == part.Hole || f.Index >= len(r.d.Features) {
+	for _, top := range r.p.Parts {
+		if !isTop(top) {
 			continue
 		}
-		for _, q := range stretcherParts(r.p) {
-			gripOver(r, top, f, s, q)
+		for _, f := range top.Features {
+			s, ok := outline(f)
+			if !ok || f.Kind == part.Hole || f.Index >= len(r.d.Features) {
+				continue
+			}
+			for _, q := range stretcherParts(r.p) {
+				if rail, ok := r.railOf(q); ok && (r.d.Form != form.Steps || top.ID == "top-"+rail.Under) {
+					gripOver(r, top, f, s, q)
+				}
+			}
 		}
 	}
 }
 
 func gripOver(r *run, top *part.Part, f part.Feature, s shape, q *part.Part) {
 	e := extentOf(q)
-	under := (r.d.Size.Height - r.d.Boards.Top.Thickness).MM()
+	under := top.Place.Col(3)[2] - top.Blank.Thickness.MM()
 	room := under - e.high
 	// The top's frame runs with the world's X and Y.
 	back, front := s.support(mgl64.Vec2{0, 1}), -s.support(mgl64.Vec2{0, -1})

@@ -44,7 +44,7 @@ func timberPath(r *run, q *part.Part) string {
 		own, path = r.d.Boards.Side.Timber, "boards.side.timber"
 	case isWall(q) || q.ID == "bottom" || q.ID == "lid" || isBatten(q):
 		own, path = wallTimber(r.d, q)
-	case q.ID == "top":
+	case isTop(q):
 		own, path = r.d.Boards.Top.Timber, "boards.top.timber"
 	}
 	if own == "" || own == r.d.Timber {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strings"
 
 	"splaywright/model/form"
@@ -9,7 +10,7 @@ import (
 )
 
 // walled tells whether the piece is made of walls: a tray, chest or ring.
-func (r *run) walled() bool { return r.d.Form == "tray" || r.d.Form == "chest" || r.d.Form == "ring" }
+func (r *run) walled() bool { return slices.Contains(form.WallForms(), r.d.Form) }
 
 // formName is what a piece of a form is called in a sentence.
 func formName(name string) string {
@@ -18,6 +19,8 @@ func formName(name string) string {
 		return name
 	case "ring":
 		return "ring of staves"
+	case form.Steps:
+		return "pair of steps"
 	}
 	return "stool, step or bench"
 }
@@ -91,6 +94,9 @@ func splays(d form.Design) []splay {
 		out[0].of = "the staves"
 		return out
 	case "tray", "chest":
+	case form.Steps:
+		out[0].of = "the outer sides"
+		return append(out, splay{"splay.middle", "the middle side", d.Splay.Middle}, splay{"splay.edges", "the front and back edges", d.Splay.Edges})
 	default:
 		return append(out, splay{"splay.edges", "the front and back edges", d.Splay.Edges})
 	}
@@ -131,7 +137,7 @@ func dovetailedIDs(r *run) []string {
 	if r.walled() {
 		return leaningIDs(r)
 	}
-	return append([]string{"top"}, sideIDs(r)...)
+	return append(topIDs(r), sideIDs(r)...)
 }
 
 // taperSizes are the paths of what makes a dovetailed board taper.

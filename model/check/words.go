@@ -96,6 +96,8 @@ func boardName(q *part.Part) string {
 	switch {
 	case isSide(q):
 		return "side"
+	case strings.HasPrefix(q.ID, "top-"):
+		return strings.TrimPrefix(q.ID, "top-") + " tread"
 	case isApron(q):
 		return strings.TrimPrefix(q.ID, "apron-") + " apron"
 	case isStretcher(q):
@@ -116,6 +118,8 @@ func theBoard(q *part.Part) string {
 	}
 	return "the " + boardName(q)
 }
+
+func isTop(q *part.Part) bool { return q.ID == "top" || strings.HasPrefix(q.ID, "top-") }
 
 func isSide(q *part.Part) bool { return strings.HasPrefix(q.ID, "side") }
 

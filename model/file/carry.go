@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"splaywright/model/form"
 )
 
 // standsFor is what a board of one form comes to in a form that has no such board.
@@ -19,7 +21,7 @@ func (d *Document) SetForm(name string) error {
 	if err := next.Set("form", name); err != nil {
 		return err
 	}
-	stool := name == "stool"
+	stool := form.OnSides(name)
 	if next.Text("size.depth") == "" && name != "ring" && next.Text("size.width") != "" {
 		if err := next.Set("size.depth", next.Text("size.width")); err != nil {
 			return err
@@ -38,6 +40,11 @@ func (d *Document) SetForm(name string) error {
 				return err
 			}
 			break
+		}
+	}
+	for i := range next.Len("stretchers") {
+		if name != form.Steps {
+			next.Remove(underPath(i))
 		}
 	}
 	next.dropFeatures(name)
@@ -62,16 +69,17 @@ func (d *Document) carryLean(stool bool) {
 // boardsOf are the boards that features of a form can be on.
 var boardsOf = map[string][]string{
 	"stool": words("top side side-left side-right stretcher apron all"),
+	"steps": words("top top-lower top-upper side side-left side-middle side-right stretcher all"),
 	"tray":  words("front back end end-left end-right bottom all"),
 	"chest": words("front back end end-left end-right bottom lid all"),
 	"ring":  words("stave bottom all"),
 }
 
 // dropFeatures takes out features on boards that the form has not.
-func (d *Document) dropFeatures(form string) {
+func (d *Document) dropFeatures(name string) {
 	for i := d.Len("features") - 1; i >= 0; i-- {
 		at := "features." + strconv.Itoa(i)
-		if !slices.Contains(boardsOf[form], d.Text(at+".on")) {
+		if !slices.Contains(boardsOf[name], d.Text(at+".on")) {
 			d.Remove(at)
 		}
 	}

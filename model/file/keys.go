@@ -68,6 +68,9 @@ func (r *reader) size(s *form.Size) taker {
 			"depth":    r.length(&s.Depth, aboveZero),
 			"taken-at": r.choice(&at, string(form.AtTop), string(form.AtFloor)),
 			"staves":   r.count(&s.Staves, 3, 16),
+
+			"lower-height": r.length(&s.LowerHeight, aboveZero),
+			"lower-width":  r.length(&s.LowerWidth, aboveZero),
 		}, needed...)(n, path)
 		s.TakenAt = form.TakenAt(at)
 	}
@@ -79,6 +82,7 @@ func (r *reader) splay(s *form.Splay) taker {
 		r.group(fields{
 			"ends":      r.lean(&s.Ends),
 			"edges":     r.lean(&s.Edges),
+			"middle":    r.lean(&s.Middle),
 			"front":     r.lean(&s.Front),
 			"back":      r.maybeLean(&s.Back),
 			"end-left":  r.maybeLean(&s.EndLeft),
@@ -157,6 +161,7 @@ func (r *reader) stretchers(d *form.Design) taker {
 		r.group(fields{
 			"width":     r.length(&s.Width, aboveZero),
 			"thickness": r.length(&s.Thickness, aboveZero),
+			"under":     r.choice(&s.Under, form.UnderUpper, form.UnderLower),
 			"set":       r.choice(&s.Set, form.OnEdge, form.Flat),
 			"below-top": r.length(&s.BelowTop, notNegative),
 			"across":    r.length(&s.Across, anyLength),
@@ -206,7 +211,7 @@ func (r *reader) features(d *form.Design) taker {
 		var f form.Feature
 		var on, kind string
 		r.group(fields{
-			"on":       r.choice(&on, "top", "side", "side-left", "side-right", "stretcher", "apron", "front", "back", "end", "end-left", "end-right", "stave", "bottom", "lid", "all"),
+			"on":       r.choice(&on, "top", "top-lower", "top-upper", "side", "side-left", "side-middle", "side-right", "stretcher", "apron", "front", "back", "end", "end-left", "end-right", "stave", "bottom", "lid", "all"),
 			"kind":     r.choice(&kind, "arch", "hand hole", "hole", form.RowOfHoles, "slot", "groove", "round-over"),
 			"width":    r.length(&f.Width, aboveZero),
 			"rise":     r.length(&f.Rise, aboveZero),

@@ -8,8 +8,8 @@ import (
 var shape = map[string][]string{
 	"": words(`splaywright title units form size splay timber boards corners bottom lid stretchers aprons features
 		names allowance saw round papers use cost plan boards-on-hand boards-to-buy`),
-	"size":                       words("height width depth taken-at staves"),
-	"splay":                      words("ends edges front back end-left end-right edge-cut"),
+	"size":                       words("height width depth taken-at staves lower-height lower-width"),
+	"splay":                      words("ends edges middle front back end-left end-right edge-cut"),
 	"boards":                     words("top side front back end"),
 	"boards.top":                 words("thickness timber"),
 	"boards.side":                words("thickness timber"),
@@ -27,7 +27,7 @@ var shape = map[string][]string{
 	"corners.screws":             words("gauge length count from-end counterbore plug"),
 	"corners.tail-widths":        {"#"},
 	"stretchers":                 {"#"},
-	"stretchers.#":               words("width thickness set below-top across joint depth timber screws"),
+	"stretchers.#":               words("width thickness under set below-top across joint depth timber screws"),
 	"stretchers.#.screws":        words("gauge length count from-end counterbore plug"),
 	"aprons":                     words("at width thickness set-in below-top stand joint depth timber screws"),
 	"aprons.screws":              words("gauge length count from-end counterbore plug"),

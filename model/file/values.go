@@ -17,10 +17,10 @@ import (
 var kinds = map[string]measure.Kind{}
 
 func init() {
-	for _, k := range strings.Fields("height width depth thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius x y kerf to tail-widths up clearance lap inset set-in trim-ends trim-edges keep narrowest planing pitch eye-height eye-distance bar-x bar-y margin overlap stop") {
+	for _, k := range strings.Fields("height width depth lower-height lower-width thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius x y kerf to tail-widths up clearance lap inset set-in trim-ends trim-edges keep narrowest planing pitch eye-height eye-distance bar-x bar-y margin overlap stop") {
 		kinds[k] = measure.OfLength
 	}
-	for _, k := range strings.Fields("ends edges front back end-left end-right slope angle step max-swing max-tilt turn") {
+	for _, k := range strings.Fields("ends edges middle front back end-left end-right slope angle step max-swing max-tilt turn") {
 		kinds[k] = measure.OfAngle
 	}
 	for _, k := range strings.Fields("tails gauge count staves price wood-per-m3 wood-per-board-foot each-screw each-plug finish-per-m2") {

@@ -1,7 +1,9 @@
 package file
 
 import (
+	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -123,26 +125,29 @@ func joints() []string {
 var only = []struct {
 	path, forms, instead string
 }{
-	{"size.depth", "stool tray chest", "a ring is as deep as it is wide: leave the depth out"},
+	{"size.depth", "stool steps tray chest", "a ring is as deep as it is wide: leave the depth out"},
 	{"size.staves", "ring", "only a ring has staves"},
-	{"splay.edges", "stool", "its front leans by splay.front and its ends by splay.ends; a ring has splay.ends alone"},
-	{"splay.front", "tray chest", "a stool's front and back edges lean by splay.edges, and every stave of a ring by splay.ends"},
+	{"size.lower-height", "steps", "only steps have a lower tread"},
+	{"size.lower-width", "steps", "only steps have a lower tread"},
+	{"splay.middle", "steps", "only steps have a side in the middle"},
+	{"splay.edges", "stool steps", "its front leans by splay.front and its ends by splay.ends; a ring has splay.ends alone"},
+	{"splay.front", "tray chest", "the front and back edges of a stool or of steps lean by splay.edges, and every stave of a ring by splay.ends"},
 	{"splay.back", "tray chest", "only a tray or a chest has walls that may lean one by one"},
 	{"splay.end-left", "tray chest", "only a tray or a chest has walls that may lean one by one"},
 	{"splay.end-right", "tray chest", "only a tray or a chest has walls that may lean one by one"},
-	{"boards.top", "stool", "only a stool has a top; walls are boards.side, and a chest is closed by its lid"},
+	{"boards.top", "stool steps", "only a stool or steps have a top; walls are boards.side, and a chest is closed by its lid"},
 	{"boards.front", "tray chest", "only a tray or a chest has a front; boards.side is every stave of a ring"},
 	{"boards.back", "tray chest", "only a tray or a chest has a back; boards.side is every stave of a ring"},
-	{"boards.end", "tray chest", "only a tray or a chest has ends; a stool's are boards.side, and a ring's staves too"},
+	{"boards.end", "tray chest", "only a tray or a chest has ends; the sides of a stool or of steps are boards.side, and a ring's staves too"},
 	{"corners.over", "tray chest", "only a tray or a chest has walls that run over others; in a ring every stave runs over the next"},
 	{"corners.lap", "tray chest ring", "only the walls of a tray, chest or ring can be lapped"},
 	{"corners.spline", "tray chest ring", "only the walls of a tray, chest or ring are mitred with splines"},
 	{"corners.keys", "tray chest ring", "only the walls of a tray, chest or ring are mitred with keys"},
-	{"corners.overhang-edges", "stool", "only a stool's top overhangs at front and back"},
-	{"bottom", "tray chest ring", "a stool has no bottom"},
+	{"corners.overhang-edges", "stool steps", "only the top of a stool or of steps overhangs at front and back"},
+	{"bottom", "tray chest ring", "what has a top on sides has no bottom"},
 	{"lid", "chest", "only a chest has a lid"},
-	{"stretchers", "stool", "stretchers stand between a stool's two sides; walls need none"},
-	{"aprons", "stool", "aprons stand between a stool's two sides; walls need none"},
+	{"stretchers", "stool steps", "stretchers stand between the sides of a stool or of steps; walls need none"},
+	{"aprons", "stool", "aprons stand between a stool's two sides; steps take stretchers, and walls need none"},
 }
 
 // onlyWhere refuses keys that the form has no use for, so that nothing typed is passed over.
@@ -153,7 +158,22 @@ func (r *reader) onlyWhere(d *form.Design) {
 			continue
 		}
 		if d.Form != "" && !slices.Contains(strings.Fields(k.forms), d.Form) {
-			r.refuse(n, k.path, 0, n.Value, "a "+d.Form+" makes no use of this: "+k.instead)
+			r.refuse(n, k.path, 0, n.Value, makesNoUse(d.Form)+k.instead)
 		}
 	}
+	for i := range d.Stretchers {
+		if n := r.doc.find(underPath(i)); n != nil && !isNull(n) && d.Form != form.Steps {
+			r.refuse(n, underPath(i), 0, n.Value, makesNoUse(cmp.Or(d.Form, "stool"))+"it has one top only")
+		}
+	}
+}
+
+// underPath is the key of the tread that a stretcher of steps stands under.
+func underPath(i int) string { return "stretchers." + strconv.Itoa(i) + ".under" }
+
+func makesNoUse(name string) string {
+	if name == form.Steps {
+		return "steps make no use of this: "
+	}
+	return "a " + name + " makes no use of this: "
 }

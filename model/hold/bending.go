@@ -27,8 +27,8 @@ func (r *reckoning) bending() {
 	if !ok {
 		return
 	}
-	beams, names := []Beam{top}, []string{"top"}
-	for _, s := range r.d.Rails() {
+	beams, names := []Beam{top}, []string{r.top.ID}
+	for _, s := range r.seat.Rails {
 		if !helps(s.Stretcher) {
 			continue
 		}
@@ -42,14 +42,14 @@ func (r *reckoning) bending() {
 	advice := "a thicker top, or a stretcher on edge right under it"
 	if len(beams) > 1 {
 		advice = "a thicker top or a higher stretcher"
-		without := "sag of the top without its stretcher"
+		without := "sag of " + r.the() + " without its stretcher"
 		if len(beams) > 2 {
 			without += "s"
 		}
 		r.add(Figure{ID: "sag-without-stretcher", What: without, Value: alone, Unit: "mm",
-			Formula: beamFormula, Source: beamSource, Parts: []string{"top"}, Sizes: []string{"boards.top.thickness", "size.width"}, Level: part.Note})
+			Formula: beamFormula, Source: beamSource, Parts: []string{r.top.ID}, Sizes: []string{"boards.top.thickness", "size.width"}, Level: part.Note})
 	}
-	r.add(Figure{ID: "top-sags", What: fmt.Sprintf("sag of the top under %d kg in the middle", r.d.Use.Load), Value: sag, Limit: r.span * sagShare, Unit: "mm",
+	r.add(Figure{ID: "top-sags", What: fmt.Sprintf("sag of %s under %d kg in the middle", r.the(), r.d.Use.Load), Value: sag, Limit: r.span * sagShare, Unit: "mm",
 		Formula: beamFormula, Source: sagSource, Parts: names,
 		Sizes: []string{"boards.top.thickness", "stretchers", "size.width"}, Advice: advice, Level: part.Note})
 	for i, b := range beams {
@@ -64,8 +64,8 @@ func helps(s form.Stretcher) bool { return s.Set == form.OnEdge && s.BelowTop.MM
 
 // nameOf is a part in a sentence.
 func (r *reckoning) nameOf(id string) string {
-	if id == "top" {
-		return "the top"
+	if q := r.p.Part(id); id == r.top.ID {
+		return seatName(q)
 	}
 	if word, is := strings.CutPrefix(id, "apron-"); is {
 		return "the " + word + " apron"

@@ -37,12 +37,14 @@ func (f Figure) Over() bool {
 	return f.Limit > 0 && f.Value > f.Limit+noise
 }
 
-// reckoning is one look over a piece. Top, span and depth are a stool's.
+// reckoning is one look over a piece. Seat, top, span and depth are those of what is stepped or sat
+// on, one after the other.
 type reckoning struct {
 	p     *form.Piece
 	d     form.Design
 	load  float64 // N
 	air   seasons
+	seat  form.Seat
 	top   *part.Part
 	span  float64 // between the sides, under the top, mm
 	depth float64 // of the top across the grain, mm
@@ -58,35 +60,47 @@ func Figures(p *form.Piece) []Figure {
 	if p.Stopped() {
 		return nil
 	}
-	r := &reckoning{p: p, d: d, load: float64(d.Use.Load) * gravity, air: seasonsOf(d.Use), top: p.Part("top")}
-	switch {
-	case p.Form == "stool" && r.top != nil:
-		r.stool()
-	case p.Form != "stool":
+	r := &reckoning{p: p, d: d, load: float64(d.Use.Load) * gravity, air: seasonsOf(d.Use)}
+	if !form.OnSides(p.Form) {
 		r.walled()
+	}
+	for _, s := range form.Seats(p) {
+		r.seat, r.top = s, p.Part(s.ID)
+		r.onSides()
 	}
 	r.shortGrain()
 	r.blanks()
 	return r.out
 }
 
-// stool reckons what people sit and stand on.
-func (r *reckoning) stool() {
+// onSides reckons what people sit and stand on. Steps rack and move as their taller half does.
+func (r *reckoning) onSides() {
 	r.span, r.depth = r.between(), r.d.Size.Depth.MM()
 	if r.span <= 0 {
 		return
 	}
 	r.bending()
 	r.push()
-	r.racking()
-	r.tipping(r.top)
-	r.movement()
+	if r.seat.Height == r.d.Size.Height {
+		r.racking()
+	}
+	r.tips(r.top, "ends", r.seat.Height.MM(), r.seat.EndInside.MM(), r.endLever(), "splay.ends", "corners.overhang", r.seat.Path)
+	r.tips(r.top, "front and back edges", r.seat.Height.MM(), r.seat.EdgeInside.MM(), r.p.Overall.DepthFloor.MM()/2, "splay.edges", "corners.overhang-edges", r.seat.Path)
+	if r.seat.Height == r.d.Size.Height {
+		r.movement()
+	}
 }
+
+// the names what is stepped or sat on.
+func (r *reckoning) the() string { return r.nameOf(r.seat.ID) }
 
 // walled reckons trays, chests and rings.
 func (r *reckoning) walled() {
 	if lid := r.p.Part("lid"); lid != nil {
-		r.tipping(lid)
+		o := r.p.Overall
+		sizes := []string{"splay.front", "splay.ends", "lid.overhang", "size.height"}
+		r.tips(lid, "ends", o.Height.MM(), (o.WidthTop-o.WidthFloor).MM()/2, o.WidthFloor.MM()/2, sizes...)
+		r.tips(lid, "front and back edges", o.Height.MM(), (o.DepthTop-o.DepthFloor).MM()/2, o.DepthFloor.MM()/2, sizes...)
 	}
 	r.walls()
 	r.bottomMoves()
@@ -95,21 +109,22 @@ func (r *reckoning) walled() {
 
 // between is the clear width between the sides where they meet the top's lower face.
 func (r *reckoning) between() float64 {
-	lo, hi := 0., 0.
-	for _, id := range []string{"side-left", "side-right"} {
+	var ends [2]float64
+	for i, id := range r.seat.Sides {
 		side := r.p.Part(id)
 		if side == nil {
 			return 0
 		}
-		// A point of the side's inner face at the height of the top's lower face, by its frame.
+		// A point of the side's face that looks here at the height of the top's lower face, by its frame.
 		axis, origin := side.Place.Mat3().Col(2), side.Place.Col(3).Vec3()
 		down := side.Place.Mat3().Col(0)
-		z := r.d.Size.Height.MM() - r.d.Boards.Top.Thickness.MM()
-		inner := origin.Sub(axis.Mul(r.d.Boards.Side.Thickness.MM()))
-		x := inner[0] + down[0]*(z-inner[2])/down[2]
-		lo, hi = min(lo, x), max(hi, x)
+		z := r.seat.Height.MM() - r.d.Boards.Top.Thickness.MM()
+		if axis[0] < 0 == (i == 0) { // the outer face looks away
+			origin = origin.Sub(axis.Mul(r.d.Boards.Side.Thickness.MM()))
+		}
+		ends[i] = origin[0] + down[0]*(z-origin[2])/down[2]
 	}
-	return hi - lo
+	return ends[1] - ends[0]
 }
 
 // beam is a board of the design as a beam, when its timber is known.

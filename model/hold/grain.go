@@ -92,7 +92,7 @@ func (r *reckoning) strip(q *part.Part, f part.Feature) {
 // joined tells whether a crosscut end is held by a joint with another board.
 func (r *reckoning) joined(q *part.Part, c part.Cut) bool {
 	switch {
-	case q.ID == "top":
+	case strings.HasPrefix(q.ID, "top"):
 		return r.d.Corners.Joint == form.ThroughDovetail
 	case strings.HasPrefix(q.ID, "side-"):
 		return c.ID != "floor-end"

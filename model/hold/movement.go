@@ -51,13 +51,13 @@ func (r *reckoning) movement() {
 	if !ok {
 		return
 	}
-	r.add(Figure{ID: "top-moves", What: "seasonal movement of the top across its grain, flatsawn, " + r.air.words, Value: top, Unit: "mm",
-		Formula: "depth · C · change of moisture", Source: movementSource, Parts: []string{"top"}, Sizes: []string{"size.depth", "timber", "use"}, Level: part.Note})
+	r.add(Figure{ID: "top-moves", What: "seasonal movement of " + r.the() + " across its grain, flatsawn, " + r.air.words, Value: top, Unit: "mm",
+		Formula: "depth · C · change of moisture", Source: movementSource, Parts: []string{r.top.ID}, Sizes: []string{"size.depth", "timber", "use"}, Level: part.Note})
 	side, ok := r.air.change(r.d.Boards.Side.Timber, r.depth)
 	if !ok || r.d.Boards.Side.Timber == r.d.Boards.Top.Timber {
 		return
 	}
 	r.add(Figure{ID: "boards-move-apart", What: "difference in movement between top and sides along their joint, " + r.air.words, Value: math.Abs(top - side), Limit: mostUnlike, Unit: "mm",
-		Formula: "depth · difference of C · change of moisture", Source: movementSource + "; limit: common practice", Parts: []string{"top", "side-left", "side-right"},
+		Formula: "depth · difference of C · change of moisture", Source: movementSource + "; limit: common practice", Parts: append([]string{r.top.ID}, r.seat.Sides[:]...),
 		Sizes: []string{"boards.top.timber", "boards.side.timber", "size.depth", "use"}, Advice: "one timber for both, or quartersawn boards", Level: part.Warning})
 }

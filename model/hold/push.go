@@ -22,9 +22,9 @@ func (r *reckoning) push() {
 		return
 	}
 	r.add(Figure{ID: "outward-push", What: "outward push of each side at the floor", Value: out, Unit: "N",
-		Formula: pushFormula, Source: statics, Parts: []string{"side-left", "side-right"}, Sizes: []string{"splay.ends"}, Level: part.Note})
+		Formula: pushFormula, Source: statics, Parts: r.seat.Sides[:], Sizes: []string{"splay.ends"}, Level: part.Note})
 	r.corner(out)
-	for _, s := range r.d.Rails() {
+	for _, s := range r.seat.Rails {
 		r.tie(s, out)
 	}
 }
@@ -32,9 +32,9 @@ func (r *reckoning) push() {
 // corner is the bending that the push brings to the joint between side and top when nothing else
 // takes it. Of a dovetailed side only the pins or tails reach through.
 func (r *reckoning) corner(out float64) {
-	arm := r.d.Size.Height.MM() - r.d.Boards.Top.Thickness.MM()
+	arm := r.seat.Height.MM() - r.d.Boards.Top.Thickness.MM()
 	wall, _, ok := beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
-	if !ok || len(r.d.Rails()) > 0 {
+	if !ok || len(r.seat.Rails) > 0 {
 		return
 	}
 	what := "bending stress of a side at the corner"
@@ -44,14 +44,14 @@ func (r *reckoning) corner(out float64) {
 	stress := 6 * out * arm / (wall.Width * wall.Height * wall.Height)
 	r.add(Figure{ID: "corner-bends", What: what, Value: stress, Limit: wall.MOR / reserve, Unit: "MPa",
 		Formula: "6·push·(height − top) / (width through the joint · thickness²)", Source: statics + "; limit: a third of the clear wood's strength, common practice",
-		Parts: []string{"side-left", "side-right"}, Sizes: []string{"stretchers", "splay.ends", "boards.side.thickness", "size.height"},
+		Parts: r.seat.Sides[:], Sizes: []string{"stretchers", "splay.ends", "boards.side.thickness", "size.height"},
 		Advice: "a stretcher between the sides, which takes the push as a tie", Level: part.Warning})
 }
 
 // through is the width, mm, of a side's pins or tails that reach through a dovetailed corner.
 func (r *reckoning) through() (width float64, ok bool) {
 	for _, j := range r.p.Joints {
-		if j.Kind != form.ThroughDovetail {
+		if j.Kind != form.ThroughDovetail || j.TailBoard != r.seat.ID && j.PinBoard != r.seat.ID {
 			continue
 		}
 		spans := j.Pins
@@ -70,7 +70,7 @@ func (r *reckoning) through() (width float64, ok bool) {
 // into its end grain should not carry it.
 func (r *reckoning) tie(s form.Rail, out float64) {
 	below := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + s.High.MM()/2
-	pull := out * r.d.Size.Height.MM() / below / float64(len(r.d.Rails()))
+	pull := out * r.seat.Height.MM() / below / float64(len(r.seat.Rails))
 	id := s.ID
 	f := Figure{ID: "stretcher-pull", What: "pull in " + r.nameOf(id), Value: pull, Unit: "N",
 		Formula: "push · height / (depth of the stretcher's middle below the top's upper face)", Source: statics, Parts: []string{id},

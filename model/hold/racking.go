@@ -27,11 +27,11 @@ func (r *reckoning) racking() {
 		return
 	}
 	push := rackShare * r.load
-	arm := r.d.Size.Height.MM() - r.d.Boards.Top.Thickness.MM()
+	arm := r.seat.Height.MM() - r.d.Boards.Top.Thickness.MM()
 	below, ties := r.lowestTies()
 	corner := Figure{ID: "racking-corner", What: fmt.Sprintf("bending stress of the side's section at the corner under a sideways push of %.0f N at the top", push),
 		Unit: "MPa", Formula: "6 · push/2 · (height − top) / (width through the joint · thickness²)", Source: rackSource,
-		Parts: []string{"side-left", "side-right"}, Sizes: []string{"stretchers", "boards.side.thickness", "size.height"},
+		Parts: r.seat.Sides[:], Sizes: []string{"stretchers", "boards.side.thickness", "size.height"},
 		Advice: "a stretcher well below the top, or thicker sides", Level: part.Warning}
 	through := wall
 	if w, ok := r.through(); ok {
@@ -46,7 +46,7 @@ func (r *reckoning) racking() {
 	}
 	corner.ID, corner.What, corner.Level = "racking-without-stretcher", corner.What+", were there no stretcher", part.Note
 	r.add(corner)
-	moment := Racking(push, r.d.Size.Height.MM()-below)
+	moment := Racking(push, r.seat.Height.MM()-below)
 	r.add(Figure{ID: "racking-side", What: fmt.Sprintf("bending stress of a side at the stretcher under a sideways push of %.0f N at the top", push),
 		Value: stress(wall, moment), Limit: wall.MOR / reserve, Unit: "MPa", Formula: "6 · push/2 · height of the stretcher's middle / (width · thickness²)",
 		Source: rackSource + "; limit: a third of the clear wood's strength, common practice", Parts: corner.Parts, Sizes: corner.Sizes,
@@ -78,7 +78,7 @@ func stress(b Beam, moment float64) float64 { return moment * b.Height / 2 / b.i
 // lowestTies are the lowest stretchers and aprons, and how far below the top's
 // upper face their middle lies, mm. Stretchers within a millimetre of each other share the load.
 func (r *reckoning) lowestTies() (below float64, ties []form.Rail) {
-	for _, s := range r.d.Rails() {
+	for _, s := range r.seat.Rails {
 		at := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + s.High.MM()/2
 		switch {
 		case at > below+1:
@@ -104,6 +104,6 @@ func (r *reckoning) rackScrews(push, arm float64) {
 		Value: Racking(push, arm) / half / float64(s.Count), Limit: endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Gauge), max(thread, 0)), Unit: "N",
 		Formula: "push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2,850/15,700 of 108.25·G²·D·L",
 		Source:  rackSource + "; FPL-GTR-190 equation 8-9 (from memory) and https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html ; glue is not counted",
-		Parts:   []string{"top", "side-left", "side-right"}, Sizes: []string{"corners.screws.length", "corners.screws.count", "stretchers", "boards.side.thickness"},
+		Parts:   append([]string{r.top.ID}, r.seat.Sides[:]...), Sizes: []string{"corners.screws.length", "corners.screws.count", "stretchers", "boards.side.thickness"},
 		Advice: "a stretcher well below the top, or glued housings or dovetails", Level: part.Warning})
 }

@@ -2,7 +2,9 @@ package hold
 
 import (
 	"fmt"
+	"strings"
 
+	"splaywright/model/form"
 	"splaywright/model/part"
 )
 
@@ -28,26 +30,53 @@ func TipsAt(height, inside, weight, back float64) float64 {
 	return (tipLoad*(tipInside-inside) + weight*back) / height
 }
 
-// tipping is how far the feet stand inside the edges of what is sat on, and what tips it with its
-// own weight counted.
-func (r *reckoning) tipping(seat *part.Part) {
-	o := r.p.Overall
-	r.tips(seat, "ends", o.WidthTop.MM(), o.WidthFloor.MM(), "splay.ends", "corners.overhang")
-	r.tips(seat, "front and back edges", o.DepthTop.MM(), o.DepthFloor.MM(), "splay.edges", "corners.overhang-edges")
+// endLever is how far the piece's own weight lies from the foot line under the free end, mm.
+func (r *reckoning) endLever() float64 {
+	half := r.p.Overall.WidthFloor.MM() / 2
+	if r.p.Form != form.Steps {
+		return half
+	}
+	var moment, mass float64
+	for _, q := range r.p.Parts {
+		if q.Solid != nil {
+			moment, mass = moment+q.Mass*q.Place.Mul4x1(q.Solid.Centroid().Vec4(1))[0], mass+q.Mass
+		}
+	}
+	if mass == 0 {
+		return half
+	}
+	out := moment/mass - r.p.Overall.FloorMiddle.MM() // of the middle, to the right
+	if r.seat.Height == r.d.Size.Height {             // its free end is the right one
+		return half - out
+	}
+	return half + out
 }
 
-func (r *reckoning) tips(seat *part.Part, where string, top, floor float64, paths ...string) {
-	h, inside := r.d.Size.Height.MM(), (top-floor)/2
-	if seat.ID == "lid" {
-		paths = []string{"splay.front", "splay.ends", "lid.overhang"}
-	}
-	paths = append(paths, "size.height")
-	f := Figure{ID: "feet-inside", What: fmt.Sprintf("feet inside the %s of the %s; less than nothing: outside", where, seat.ID),
+// tips is how far the feet stand inside an edge of what is sat on, and what tips it over that edge
+// with its own weight counted, which lies back from the foot line.
+func (r *reckoning) tips(seat *part.Part, where string, h, inside, back float64, paths ...string) {
+	f := Figure{ID: "feet-inside", What: fmt.Sprintf("feet inside the %s of %s; less than nothing: outside", where, seatName(seat)),
 		Value: inside, Limit: max(FeetInside(h), noise), Unit: "mm", Formula: "60 mm − 20 N · height / 600 N at most, own weight left out", Source: tipSource,
-		Parts: []string{seat.ID}, Sizes: paths, Advice: "feet farther out, or less overhang", Level: part.Warning, Told: r.p.Form == "stool"}
+		Parts: []string{seat.ID}, Sizes: paths, Advice: "feet farther out, or less overhang", Level: part.Warning, Told: form.OnSides(r.p.Form)}
 	r.add(f)
-	push := TipsAt(h, inside, r.p.Overall.Mass*gravity, floor/2)
-	r.add(Figure{ID: "tips-at-push", What: fmt.Sprintf("push outward at the top that tips it over its %s with 600 N near the edge, own weight counted", where),
+	push := TipsAt(h, inside, r.p.Overall.Mass*gravity, back)
+	r.add(Figure{ID: "tips-at-push", What: fmt.Sprintf("push outward at "+seatTop(seat)+" that tips it over its %s with 600 N near the edge, own weight counted", where),
 		Value: max(push, 0), Limit: tipPush, Least: true, Unit: "N", Formula: "(600 N · (60 mm − feet inside) + own weight · half the floor size) / height", Source: tipSource,
-		Parts: []string{seat.ID}, Sizes: paths, Advice: f.Advice, Level: part.Warning, Told: r.p.Form == "stool"})
+		Parts: []string{seat.ID}, Sizes: paths, Advice: f.Advice, Level: part.Warning, Told: form.OnSides(r.p.Form)})
+}
+
+// seatName is what is sat or stepped on, in a sentence.
+func seatName(seat *part.Part) string {
+	if word, is := strings.CutPrefix(seat.ID, "top-"); is {
+		return "the " + word + " tread"
+	}
+	return "the " + seat.ID
+}
+
+// seatTop is the level that the test pushes at.
+func seatTop(seat *part.Part) string {
+	if strings.HasPrefix(seat.ID, "top-") {
+		return seatName(seat)
+	}
+	return "the top"
 }
