@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/viewer"
+	"splaywright/model/form"
 	"splaywright/model/measure"
 )
 
@@ -49,6 +50,9 @@ func driversOf(path, of string) []string {
 	}
 	switch path {
 	case "size.width":
+		if of == form.Steps {
+			return []string{path, "size.height", "size.lower-height", "splay.ends", "size.taken-at", "corners.overhang"}
+		}
 		return []string{path, "size.height", "splay.ends", "size.taken-at", "corners.overhang", "lid.overhang"}
 	case "size.depth":
 		return []string{path, "size.height", front, "size.taken-at", "corners.overhang-edges", "lid.overhang"}

@@ -42,7 +42,9 @@ func Groups(d *form.Design, timbers, names []string) []Group {
 		out = append(out, splayGroup(d), boardsGroup(timbers))
 		out = append(out, cornerGroups(d)...)
 		out = append(out, stretcherGroups(d, timbers)...)
-		out = append(out, apronGroups(d, timbers)...)
+		if d.Form != form.Steps {
+			out = append(out, apronGroups(d, timbers)...)
+		}
 	}
 	out = append(out, featureGroups(d)...)
 	return append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), planGroup(), costGroup(), papersGroup())

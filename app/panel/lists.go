@@ -12,7 +12,7 @@ import (
 func stretcherGroups(d *form.Design, timbers []string) []Group {
 	var out []Group
 	for i := range d.Stretchers {
-		out = append(out, stretcherGroup(i, d.Stretchers[i], timbers)...)
+		out = append(out, stretcherGroup(d, i, timbers)...)
 	}
 	add := Add{Label: "Add a stretcher", Path: "stretchers", Fields: [][2]string{
 		{"width", "60 mm"}, {"thickness", "20 mm"}, {"set", "on edge"}, {"below-top", "0"}, {"across", "0"}, {"joint", "butt"},
@@ -48,7 +48,8 @@ func apronGroups(d *form.Design, timbers []string) []Group {
 	return append([]Group{g}, screws...)
 }
 
-func stretcherGroup(i int, now form.Stretcher, timbers []string) []Group {
+func stretcherGroup(d *form.Design, i int, timbers []string) []Group {
+	now := d.Stretchers[i]
 	path := fmt.Sprintf("stretchers.%d", i)
 	at := func(d *form.Design) form.Stretcher {
 		if i < len(d.Stretchers) {
@@ -65,6 +66,9 @@ func stretcherGroup(i int, now form.Stretcher, timbers []string) []Group {
 		length(path+".across", "From the middle", func(d *form.Design) measure.Length { return at(d).Across }),
 		choice(path+".joint", "Joint", func(d *form.Design) string { return at(d).Joint }, "butt", "housing"),
 	}}
+	if d.Form == form.Steps {
+		g.Fields = append(g.Fields, choice(path+".under", "Under the tread", func(d *form.Design) string { return at(d).Under }, form.UnderUpper, form.UnderLower))
+	}
 	if now.Joint == "housing" {
 		g.Fields = append(g.Fields, length(path+".depth", "Housing, deep", func(d *form.Design) measure.Length { return at(d).Depth }))
 	}
@@ -137,6 +141,9 @@ func boardsFor(kind, of string) []string {
 	upright := []string{"side", "side-left", "side-right"}
 	level := []string{"top", "stretcher", "apron"}
 	switch of {
+	case form.Steps:
+		upright = []string{"side", "side-left", "side-middle", "side-right"}
+		level = []string{"top", "top-lower", "top-upper", "stretcher"}
 	case tray, chest:
 		upright = []string{"front", "back", "end", "end-left", "end-right"}
 		level = []string{"bottom"}

@@ -20,6 +20,11 @@ func pieceGroup(d *form.Design, timbers []string) Group {
 	} else {
 		g.Fields = append(g.Fields, length("size.depth", "Depth", func(d *form.Design) measure.Length { return d.Size.Depth }))
 	}
+	if d.Form == form.Steps {
+		g.Fields = append(g.Fields,
+			length("size.lower-height", "Lower tread, high", func(d *form.Design) measure.Length { return d.Size.LowerHeight }),
+			length("size.lower-width", "Lower tread, wide", func(d *form.Design) measure.Length { return d.Size.LowerWidth }))
+	}
 	g.Fields = append(g.Fields, choice("size.taken-at", "Taken at the", func(d *form.Design) string { return string(d.Size.TakenAt) }, "top", "floor"))
 	return g
 }
@@ -36,6 +41,10 @@ func splayGroup(d *form.Design) Group {
 		angle("splay.ends", "Sides lean", func(d *form.Design) measure.Angle { return d.Splay.Ends }),
 		angle("splay.edges", "Edges lean", func(d *form.Design) measure.Angle { return d.Splay.Edges }),
 	}}
+	if d.Form == form.Steps {
+		g.Fields[0].Label = "Outer sides lean"
+		g.Fields = append(g.Fields, angle("splay.middle", "Middle side leans", func(d *form.Design) measure.Angle { return d.Splay.Middle }))
+	}
 	if d.Splay.Edges != 0 {
 		g.Fields = append(g.Fields, choice("splay.edge-cut", "Edges cut", func(d *form.Design) string { return string(d.Splay.EdgeCut) }, "square", "flush"))
 	}
@@ -55,12 +64,16 @@ func cornerGroups(d *form.Design) []Group {
 	g := Group{Title: "Corners", Fields: []field.Spec{
 		choice("corners.joint", "Joint", func(d *form.Design) string { return d.Corners.Joint }, "through dovetail", "butt", "housing"),
 	}}
+	deep := maybe("corners.depth", "Housing, deep", func(d *form.Design) *measure.Length { return d.Corners.Depth })
 	if d.Corners.Joint == "through dovetail" {
 		g.Fields = append(g.Fields, dovetailFields(d, form.OnTop, form.OnSide)...)
+		if d.Form == form.Steps {
+			g.Fields = append(g.Fields, deep)
+		}
 		return []Group{g}
 	}
 	if d.Corners.Joint == "housing" {
-		g.Fields = append(g.Fields, maybe("corners.depth", "Housing, deep", func(d *form.Design) *measure.Length { return d.Corners.Depth }))
+		g.Fields = append(g.Fields, deep)
 	}
 	g.Fields = append(g.Fields,
 		length("corners.overhang", "Overhang, ends", func(d *form.Design) measure.Length { return d.Corners.Overhang }),

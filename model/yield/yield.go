@@ -149,7 +149,10 @@ func saw(d form.Design) stock.Saw {
 // of a tray or chest.
 func runs(p *form.Piece, index map[string]int) []stock.Run {
 	order := []string{"side-left", "top", "side-right"}
-	if p.Form != "stool" {
+	switch {
+	case p.Form == form.Steps:
+		order = []string{"side-middle", "top-upper", "side-right"}
+	case !form.OnSides(p.Form):
 		order = []string{"front", "end-right", "back", "end-left"}
 	}
 	r := stock.Run{Name: "round the piece"}

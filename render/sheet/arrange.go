@@ -95,6 +95,9 @@ func threePictures(s *view.Scene, o Options) pictures {
 
 // frontFigure gives the front view its dimensions: widths, height, splay, thicknesses.
 func frontFigure(p *form.Piece, f *figure, o Options) *figure {
+	if p.Form == form.Steps {
+		return stepsFigure(p, f, o)
+	}
 	d := p.Design
 	v := p.Overall
 	h := v.Height.MM()
@@ -228,7 +231,9 @@ func topFigure(p *form.Piece, f *figure, o Options) *figure {
 		}
 	}
 	d := p.Overall.DepthTop.MM() / 2
-	f.axis(f.at(0, -d), f.at(0, d), 3)
+	if p.Form != form.Steps { // which differ at their two ends
+		f.axis(f.at(0, -d), f.at(0, d), 3)
+	}
 	f.axis(f.at(-w, 0), f.at(w, 0), 3)
 	return f
 }

@@ -33,7 +33,7 @@ func outward(name string) float64 {
 // endWalls are the boards at the left and at the right of the front view.
 func endWalls(p *form.Piece) (left, right leaning) {
 	d := p.Design
-	if d.Form == "stool" {
+	if form.OnSides(d.Form) {
 		side := leaning{d.Splay.Ends, d.Boards.Side.Thickness, "boards.side.thickness"}
 		return side, side
 	}
@@ -52,7 +52,7 @@ func endWalls(p *form.Piece) (left, right leaning) {
 // back; in first angle, seen from the left, the front.
 func nearWall(p *form.Piece, o Options) leaning {
 	d := p.Design
-	if d.Form == "stool" {
+	if form.OnSides(d.Form) {
 		return leaning{lean: d.Splay.Edges, ref: "splay.edges"}
 	}
 	if d.Form == "ring" {

@@ -127,7 +127,7 @@ func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) d
 		corner := mgl64.TransformNormal(j.Corner, q.Place.Inv())
 		way := math.Copysign(1, corner.Y())
 		side, x := dimension.LeftOf, faceEnd(q, false)
-		if q.ID == "top" && strings.HasSuffix(j.ID, "right") {
+		if isTread(q.ID) && strings.HasSuffix(j.ID, "right") {
 			side, x = dimension.RightOf, faceEnd(q, true)
 		}
 		start := -way * j.Width.MM() / 2

@@ -25,7 +25,7 @@ var (
 // on it too; else the right.
 func tipOf(p *form.Piece, q *part.Part) view.Direction {
 	for _, j := range p.Joints {
-		if j.PinBoard == q.ID && len(j.Pins) > 0 && q.ID != "top" {
+		if j.PinBoard == q.ID && len(j.Pins) > 0 && !isTread(q.ID) {
 			return tipLeft
 		}
 	}

@@ -14,11 +14,19 @@ func Sizes(p *form.Piece, style measure.Style) Table {
 	o := p.Overall
 	s.row("", word("height"), s.length(o.Height), word(""))
 	s.row("", word("width at the top"), s.length(o.WidthTop), word(""))
-	s.row("", word("width at the floor"), s.length(o.WidthFloor), word(stance(s, o.WidthFloor-o.WidthTop)))
+	wider := stance(s, o.WidthFloor-o.WidthTop)
+	if p.Form == form.Steps { // each end by its own height
+		wider = ""
+	}
+	s.row("", word("width at the floor"), s.length(o.WidthFloor), word(wider))
 	s.row("", word("depth at the top"), s.length(o.DepthTop), word(""))
 	s.row("", word("depth at the floor"), s.length(o.DepthFloor), word(stance(s, o.DepthFloor-o.DepthTop)))
 	if p.Form == "ring" {
 		flats(s, p)
+	}
+	if p.Form == form.Steps {
+		s.row("", word("height of the lower tread"), s.length(p.Design.Size.LowerHeight), word("the second step rises "+s.style.FormatUnit(o.Height-p.Design.Size.LowerHeight)))
+		s.row("", word("width of the lower tread"), s.length(p.Design.Size.LowerWidth), word("on its upper face, to the middle side"))
 	}
 	splayRows(s, p)
 	s.row("", word("weight"), Cell{}, word(kilograms(o.Mass)))
@@ -32,6 +40,10 @@ func splayRows(s *sheet, p *form.Piece) {
 	switch p.Form {
 	case "stool":
 		splayRow(s, "splay of the ends", d.Ends)
+		splayRow(s, "splay of the front and back edges", d.Edges)
+	case form.Steps:
+		splayRow(s, "splay of the outer sides", d.Ends)
+		splayRow(s, "splay of the middle side", d.Middle)
 		splayRow(s, "splay of the front and back edges", d.Edges)
 	case "ring":
 		splayRow(s, "splay of the staves", d.Ends)

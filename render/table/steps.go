@@ -343,7 +343,7 @@ func (s *steps) together() {
 
 func (s *steps) finishing() {
 	how := []string{"Plane joints flush."}
-	if s.p.Form == "stool" {
+	if form.OnSides(s.p.Form) {
 		how = append(how, "Stand it on a flat surface, scribe the feet round and pare them to the line until it does not rock.")
 	}
 	radius := measure.Length(0)

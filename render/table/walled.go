@@ -11,7 +11,7 @@ import (
 
 // markedEdge is the long edge that the tails are marked from: walls stand on theirs.
 func markedEdge(p *form.Piece) string {
-	if p.Form == "stool" {
+	if form.OnSides(p.Form) {
 		return "front edge"
 	}
 	return "lower edge"
