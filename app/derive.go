@@ -52,6 +52,7 @@ type manner struct {
 
 // changed shows the session after its text has changed, and asks for what follows from it.
 func (w *Window) changed() {
+	w.callOffOffers()
 	w.refresh()
 	w.keep()
 	w.remake()

@@ -83,6 +83,8 @@ func (w *Window) fileMenu() *fyne.Menu {
 func (w *Window) editMenu() *fyne.Menu {
 	return fyne.NewMenu("Edit", w.menu.undo, w.menu.redo,
 		fyne.NewMenuItemSeparator(),
+		command("Resize the piece…", fyne.KeyR, ctrl, w.resize),
+		fyne.NewMenuItemSeparator(),
 		command("Copy the table as text", fyne.KeyC, ctrlShift, w.copyText),
 		command("Copy the table as cells", fyne.KeyX, ctrlShift, w.copyCells),
 	)

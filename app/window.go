@@ -56,6 +56,7 @@ type Window struct {
 
 	boards *boards
 	plans  planning
+	offers offering
 
 	drawing *viewer.Table
 	turner  *viewer.Turner
@@ -95,6 +96,7 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	w.turner.Spawn(o.Spawn)
 	w.boards.picture.Spawn(o.Spawn)
 	w.plans.spawn(o.Spawn)
+	w.offers.work.Spawn = o.Spawn
 	w.begin(o)
 	w.drawing.Roomed = w.remake
 	w.win.SetCloseIntercept(w.askToClose)
@@ -175,6 +177,8 @@ func (w *Window) build() {
 	w.sizes, w.strip, w.findings = panel.NewSizes(), panel.NewStrip(), panel.NewFindings()
 	w.drawing, w.turner = viewer.NewTable(), viewer.NewTurner()
 	w.sizes.OnSet, w.sizes.OnDone = w.set, func() { w.s.Seal() }
+	w.sizes.OnLock = w.lock
+	w.findings.OnAsk, w.findings.OnAccept = w.whatWouldDo, w.accept
 	w.sizes.OnAdd, w.sizes.OnRemove, w.sizes.OnMenu = w.add, w.remove, w.pick
 	w.tabs = container.NewAppTabs()
 	w.tables = newTabs()

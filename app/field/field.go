@@ -20,6 +20,7 @@ type State struct {
 	Follows  string // what an empty field comes to; "" = nothing
 	Err      error
 	Findings []part.Finding
+	Kept     bool // resizing leaves it as it is
 }
 
 // Field is one size: its name, a place to type, and below it what was understood or what is
@@ -29,16 +30,19 @@ type Field struct {
 	Spec Spec
 
 	// Changed is called with each text as it is typed, Done when typing has ended, Picked with an
-	// item of the menu, Entered when Enter has been pressed.
+	// item of the menu, Entered when Enter has been pressed, Locked when the person keeps the size or
+	// lets it go.
 	Changed func(text string)
 	Entered func()
 	Done    func()
 	Picked  func(item string)
+	Locked  func(on bool)
 
 	label   *widget.Label
 	entry   *entry         // of a field to type in
 	choice  *widget.Select // of a field with choices alone
 	offer   *widget.Button // the list of offers
+	lock    *widget.Button
 	input   fyne.CanvasObject
 	said    *widget.Label
 	notices *fyne.Container
@@ -59,6 +63,11 @@ func New(spec Spec) *Field {
 			f.offer = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
 			f.offer.Importance = widget.LowImportance
 			f.entry.ActionItem = f.offer
+		}
+		if spec.Lock {
+			f.lock = widget.NewButtonWithIcon("", look.Padlock(false), f.toggleLock)
+			f.lock.Importance = widget.LowImportance
+			f.entry.ActionItem = f.lock
 		}
 		if len(spec.Menu) > 0 {
 			f.offer = widget.NewButtonWithIcon("", theme.MoreVerticalIcon(), f.showMenu)
@@ -112,6 +121,9 @@ func (f *Field) Put(s State) {
 	}
 	was := f.MinSize()
 	f.setText(s.Text)
+	if f.lock != nil {
+		f.lock.SetIcon(look.Padlock(s.Kept))
+	}
 	f.setSaid()
 	f.setNotices()
 	if f.MinSize() != was || len(s.Findings) > 0 {
@@ -156,6 +168,9 @@ func (f *Field) setSaid() {
 	text := f.state.Said
 	if f.state.Text == "" && f.state.Follows != "" && f.choice == nil {
 		text = "follows: " + f.state.Follows
+	}
+	if f.state.Kept {
+		text = strings.TrimPrefix(text+"; kept when resizing", "; ")
 	}
 	if f.state.Err != nil {
 		text = Reason(f.state.Err)
@@ -213,6 +228,12 @@ func importanceOf(l part.Level) widget.Importance {
 		return widget.WarningImportance
 	}
 	return widget.MediumImportance
+}
+
+func (f *Field) toggleLock() {
+	if f.Locked != nil {
+		f.Locked(!f.state.Kept)
+	}
 }
 
 // State gives what the field shows.

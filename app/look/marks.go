@@ -47,3 +47,17 @@ func Word(l part.Level) string {
 	}
 	return "Note"
 }
+
+// A padlock of ours: its bow stands over the body, shut or swung to the side.
+const (
+	padlockShut = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 16"><path fill="#000000" fill-rule="evenodd" d="M3 7h1V5a4 4 0 0 1 8 0v2h1v8H3zM6 7h4V5a2 2 0 0 0-4 0zM7 9v4h2V9z"/></svg>`
+	padlockOpen = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 16"><path fill="#000000" fill-rule="evenodd" d="M3 8h7V5a2 2 0 0 1 4 0v1h1.5V5a3.5 3.5 0 0 0-7 0v3zM3 8h9v7H3zM4.5 9.500v4h6v-4z"/></svg>`
+)
+
+// Padlock says whether a size is kept when the piece is resized. The two differ in shape.
+func Padlock(shut bool) fyne.Resource {
+	if shut {
+		return theme.NewColoredResource(fyne.NewStaticResource("padlock-shut.svg", []byte(padlockShut)), theme.ColorNameForeground)
+	}
+	return theme.NewColoredResource(fyne.NewStaticResource("padlock-open.svg", []byte(padlockOpen)), theme.ColorNameDisabled)
+}

@@ -1,13 +1,18 @@
 package panel
 
 import (
+	"slices"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/field"
 	"splaywright/app/session"
 	"splaywright/model/part"
+	"splaywright/model/remedy"
 )
 
 // Findings lists what the program noticed about the piece and what it could not read.
@@ -15,6 +20,12 @@ type Findings struct {
 	box    *fyne.Container
 	scroll *container.Scroll
 	texts  []string
+	under  []*fyne.Container // what stands under each finding of the piece
+	shown  []part.Finding
+
+	// OnAsk is called when the person asks what would clear a finding, OnAccept with what is accepted.
+	OnAsk    func(part.Finding)
+	OnAccept func(remedy.Offer)
 }
 
 // NewFindings makes an empty list.
@@ -32,15 +43,24 @@ func (f *Findings) Texts() []string { return f.texts }
 
 // Update shows the session as it stands.
 func (f *Findings) Update(s *session.Session) {
-	f.box.RemoveAll()
-	f.texts = nil
+	var errs, found []part.Finding
 	for _, err := range s.Errors() {
-		f.add(part.Finding{Level: part.Stop, Text: err.Error()})
+		errs = append(errs, part.Finding{Level: part.Stop, Text: err.Error()})
 	}
 	if p := s.Piece(); p != nil {
-		for _, n := range p.Findings {
-			f.add(n)
-		}
+		found = p.Findings
+	}
+	if f.box.Objects != nil && f.reads(errs, found) {
+		return // what was offered under a finding stays
+	}
+	f.box.RemoveAll()
+	f.texts, f.under, f.shown = nil, nil, nil
+	for _, n := range errs {
+		f.add(n)
+	}
+	for _, n := range found {
+		f.add(n)
+		f.ask(n)
 	}
 	if len(f.texts) == 0 {
 		f.box.Add(widget.NewLabel("Nothing to report."))
@@ -48,9 +68,79 @@ func (f *Findings) Update(s *session.Session) {
 	f.box.Refresh()
 }
 
+// reads tells whether the list says what it should already.
+func (f *Findings) reads(errs, found []part.Finding) bool {
+	var texts []string
+	for _, n := range append(errs, found...) {
+		texts = append(texts, n.Text)
+	}
+	return slices.Equal(texts, f.texts)
+}
+
 func (f *Findings) add(n part.Finding) {
 	f.box.Add(field.Notice(n, true))
 	f.texts = append(f.texts, n.Text)
+}
+
+// ask puts a button under a finding that can be cleared by other sizes.
+func (f *Findings) ask(n part.Finding) {
+	under := container.NewVBox()
+	f.under, f.shown = append(f.under, under), append(f.shown, n)
+	if len(n.Sizes) == 0 || f.OnAsk == nil {
+		return
+	}
+	b := widget.NewButton("What would do?", func() { f.OnAsk(n) })
+	b.Importance = widget.LowImportance
+	under.Add(container.NewHBox(layout.NewSpacer(), b))
+	f.box.Add(under)
+}
+
+// underOf is what stands under a finding; nil when it is not shown any more.
+func (f *Findings) underOf(n part.Finding) *fyne.Container {
+	for i, g := range f.shown {
+		if g.ID == n.ID && g.Text == n.Text {
+			return f.under[i]
+		}
+	}
+	return nil
+}
+
+// Wait says under a finding that something that clears it is being looked for.
+func (f *Findings) Wait(n part.Finding) {
+	if u := f.underOf(n); u != nil {
+		u.RemoveAll()
+		u.Add(widget.NewLabel("Trying other sizes…"))
+	}
+}
+
+// Offer lists under a finding what clears it, each to be accepted.
+func (f *Findings) Offer(n part.Finding, offers []remedy.Offer) {
+	u := f.underOf(n)
+	if u == nil {
+		return
+	}
+	u.RemoveAll()
+	if len(offers) == 0 {
+		u.Add(widget.NewLabel("No single size that it names clears it without other trouble."))
+		return
+	}
+	for _, o := range offers {
+		text := session.Words(o.Path) + ": " + o.Was + " → " + o.Now
+		if o.Fields != nil {
+			text = "One more stretcher: " + fieldsOf(o)
+		}
+		said := widget.NewLabel(text)
+		said.Wrapping = fyne.TextWrapWord
+		u.Add(container.NewBorder(nil, nil, nil, widget.NewButton("Accept", func() { f.OnAccept(o) }), said))
+	}
+}
+
+func fieldsOf(o remedy.Offer) string {
+	var items []string
+	for _, p := range o.Fields {
+		items = append(items, strings.ReplaceAll(p[0], "-", " ")+" "+p[1])
+	}
+	return strings.Join(items, ", ")
 }
 
 // Counts says how many findings there are of each level, the gravest first; "" for none.

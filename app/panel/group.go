@@ -3,6 +3,8 @@
 package panel
 
 import (
+	"strings"
+
 	"splaywright/app/field"
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -47,7 +49,22 @@ func Groups(d *form.Design, timbers, names []string) []Group {
 		}
 	}
 	out = append(out, featureGroups(d)...)
+	for _, g := range out {
+		for i := range g.Fields {
+			g.Fields[i].Lock = lockable(g.Fields[i].Path)
+		}
+	}
 	return append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), planGroup(), costGroup(), papersGroup())
+}
+
+// lockable tells of the sizes that resizing a piece may change.
+func lockable(path string) bool {
+	switch path {
+	case "size.height", "size.width", "size.depth", "splay.ends", "splay.edges", "splay.front",
+		"corners.tails", "corners.tail", "corners.pin", "corners.half-pin", "corners.tail-widths":
+		return true
+	}
+	return strings.HasPrefix(path, "stretchers.") && strings.HasSuffix(path, ".across")
 }
 
 func length(path, label string, get func(*form.Design) measure.Length) field.Spec {

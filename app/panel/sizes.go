@@ -24,6 +24,7 @@ type Sizes struct {
 	OnAdd    func(a Add)
 	OnRemove func(path string)
 	OnMenu   func(path, item string)
+	OnLock   func(path string, on bool)
 
 	box      *fyne.Container
 	scroll   *container.Scroll
@@ -148,6 +149,11 @@ func (p *Sizes) newField(spec field.Spec) *field.Field {
 	f := field.New(spec)
 	f.Changed = func(text string) { p.OnSet(spec.Path, text) }
 	f.Done = func() { p.OnDone() }
+	f.Locked = func(on bool) {
+		if p.OnLock != nil {
+			p.OnLock(spec.Path, on)
+		}
+	}
 	f.Picked = func(item string) { p.OnMenu(spec.Path, item) }
 	return f
 }
@@ -185,7 +191,7 @@ func shows(groups []Group, path string) bool {
 
 func stateOf(s *session.Session, spec field.Spec, found []part.Finding) field.State {
 	d := s.Design()
-	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: found}
+	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: found, Kept: spec.Lock && s.Keeps(spec.Path)}
 	if spec.Value == nil { // a named value is in no design
 		st.Said, _ = s.Document().Value(spec.Path)
 		return st

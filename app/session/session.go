@@ -29,6 +29,7 @@ type Session struct {
 	reads   bool // the text as it stands can be read
 	errs    file.Errors
 	refused map[string]refusal
+	keeps   map[string]bool // sizes that resizing leaves as they are
 
 	piece    *form.Piece
 	pieceGen uint64
@@ -42,7 +43,7 @@ type refusal struct {
 
 // New begins with a document that is not kept in a file yet.
 func New(doc *file.Document) *Session {
-	s := &Session{doc: doc, kept: doc.Bytes(), refused: map[string]refusal{}}
+	s := &Session{doc: doc, kept: doc.Bytes(), refused: map[string]refusal{}, keeps: map[string]bool{}}
 	s.changed()
 	return s
 }

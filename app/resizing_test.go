@@ -1,0 +1,118 @@
+package app
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/model/remedy"
+	"splaywright/model/resize"
+)
+
+// From step to bench: the footprint held under a greater height, what changes shown before it is
+// done, and one step back.
+func TestResizeHoldsTheFootprint(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	floor := w.s.Piece().Overall.WidthFloor.MM()
+	r := newResizing(w)
+	r.entries["size.height"].SetText("300")
+	r.lean.SetSelected(resize.Footprint)
+	shown, ok := r.changes.Shown()
+	if !ok || len(shown.Rows) == 0 {
+		t.Fatal("nothing is shown of what would change")
+	}
+	if w.s.Text("size.height") != "260" {
+		t.Error("the design changed before Resize was pressed")
+	}
+	r.apply()
+	if got := w.s.Piece().Overall; got.Height.MM() != 300 || got.WidthFloor.MM()-floor > 1e-3 || floor-got.WidthFloor.MM() > 1e-3 {
+		t.Errorf("%+v, floor was %g", got, floor)
+	}
+	if h := w.s.History(); !strings.Contains(h[len(h)-1], "footprint held") {
+		t.Errorf("history: %q", h)
+	}
+	w.undo()
+	if w.s.Text("size.height") != "260" || w.s.Text("splay.ends") != "6" {
+		t.Errorf("undone to %s, %s", w.s.Text("size.height"), w.s.Text("splay.ends"))
+	}
+}
+
+// A size that the person keeps is not changed for a hold: the dialog says so, and nothing is lost.
+func TestResizeLeavesWhatIsKept(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	w.sizes.Field("splay.ends").Locked(true)
+	if said := w.sizes.Field("splay.ends").SaidText(); !strings.Contains(said, "kept when resizing") {
+		t.Errorf("the field says %q", said)
+	}
+	r := newResizing(w)
+	r.entries["size.height"].SetText("300")
+	r.lean.SetSelected(resize.Footprint)
+	if !strings.Contains(r.said.Text, "splay.ends") {
+		t.Errorf("the dialog says %q", r.said.Text)
+	}
+	r.entries["size.height"].SetText("tall")
+	if !strings.Contains(r.said.Text, "tall") {
+		t.Errorf("the dialog says %q", r.said.Text)
+	}
+	w.lock("size.width", true)
+	if !newResizing(w).entries["size.width"].Disabled() {
+		t.Error("a width that is kept can be typed")
+	}
+}
+
+// A finding is asked what would do, an offer accepted, and the finding is gone; undo brings it back.
+func TestOfferAccepted(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	typeInto(t, w, "size.width", "1100")
+	typeInto(t, w, "boards.top.thickness", "15")
+	sags := func() (at int) {
+		for i, f := range w.s.Piece().Findings {
+			if f.ID == "top-sags" {
+				return i
+			}
+		}
+		return -1
+	}
+	i := sags()
+	if i < 0 {
+		t.Fatal("the top does not sag")
+	}
+	var offers []remedy.Offer
+	f := w.s.Piece().Findings[i]
+	w.whatWouldDo(f)
+	b := buttonsIn(w.findings.Object(), "Accept")
+	if len(b) == 0 {
+		t.Fatalf("nothing is offered: %v", offers)
+	}
+	test.Tap(b[0])
+	if sags() >= 0 {
+		t.Error("it still sags")
+	}
+	w.undo()
+	if sags() < 0 {
+		t.Error("undo did not bring it back")
+	}
+}
+
+// buttonsIn finds the buttons of a name below an object.
+func buttonsIn(o fyne.CanvasObject, text string) []*widget.Button {
+	switch o := o.(type) {
+	case *widget.Button:
+		if o.Text == text {
+			return []*widget.Button{o}
+		}
+	case *fyne.Container:
+		var out []*widget.Button
+		for _, c := range o.Objects {
+			out = append(out, buttonsIn(c, text)...)
+		}
+		return out
+	case *container.Scroll:
+		return buttonsIn(o.Content, text)
+	}
+	return nil
+}
