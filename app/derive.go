@@ -2,11 +2,11 @@ package app
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"fyne.io/fyne/v2"
 
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/app/viewer"
 	"splaywright/model"
@@ -100,7 +100,7 @@ func derive(d form.Design, how manner) (r result) {
 func (r *result) guarded(work func()) {
 	defer func() {
 		if p := recover(); p != nil {
-			r.err = fmt.Errorf("the piece could not be worked out: %v", p)
+			r.err = errors.New(say.With("the piece could not be worked out: %v", p))
 		}
 	}()
 	work()
@@ -121,7 +121,9 @@ func (r *result) follow(how manner) {
 		if t.make == nil {
 			continue
 		}
-		r.tables[t.title] = t.make(r.piece, st)
+		for _, tb := range t.make(r.piece, st) {
+			r.tables[t.title] = append(r.tables[t.title], say.Table(tb))
+		}
 	}
 }
 
@@ -147,7 +149,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	if r.err != nil {
 		if r.err.Error() != w.shown.trouble {
 			w.shown.trouble = r.err.Error()
-			w.tell("A mistake of the program", r.err)
+			w.tell(say.It("A mistake of the program"), r.err)
 		}
 		return
 	}

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/say"
 	"splaywright/app/viewer"
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -19,7 +20,7 @@ func (w *Window) pickDimension(h viewer.Hit) {
 	paths, text := []string{h.Ref}, ""
 	if !w.typed(h) {
 		if drivers := driversOf(h.Ref, w.s.Piece().Design.Form); len(drivers) > 0 {
-			paths, text = drivers, h.Label+" follows from these sizes:"
+			paths, text = drivers, say.With("%s follows from these sizes:", say.It(h.Label))
 		}
 	}
 	w.editAt(w.win.Canvas(), text, paths, fyne.CurrentApp().Driver().AbsolutePositionForObject(w.drawing).Add(h.At))

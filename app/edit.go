@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/app/session"
 )
 
@@ -23,7 +24,7 @@ func (w *Window) setForm(name string) {
 		return
 	}
 	if err := w.s.SetForm(name); err != nil {
-		w.tell("Another form", err)
+		w.tell(say.It("Another form"), err)
 		return
 	}
 	w.changed()
@@ -36,7 +37,7 @@ func (w *Window) add(a panel.Add) {
 		return
 	}
 	if err := put(w.s, a); err != nil {
-		w.tell(a.Label, err)
+		w.tell(say.It(a.Label), err)
 		return
 	}
 	w.changed()
@@ -52,7 +53,7 @@ func put(s *session.Session, a panel.Add) error {
 
 func (w *Window) remove(path string) {
 	if err := w.s.Remove(path); err != nil {
-		w.tell("Remove", err)
+		w.tell(say.It("Remove"), err)
 		return
 	}
 	w.changed()

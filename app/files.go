@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/file"
 )
@@ -19,7 +20,7 @@ import (
 func (w *Window) newFrom(example string) {
 	s, err := session.FromExample(example)
 	if err != nil {
-		w.tell("The example was not opened", err)
+		w.tell(say.It("The example was not opened"), err)
 		return
 	}
 	w.take(s)
@@ -29,7 +30,7 @@ func (w *Window) newFrom(example string) {
 func (w *Window) openFile(path string) {
 	s, err := session.Open(path)
 	if err != nil {
-		w.tell("The design was not opened", err)
+		w.tell(say.It("The design was not opened"), err)
 		return
 	}
 	w.take(s)
@@ -39,7 +40,7 @@ func (w *Window) open() {
 	w.guard("open another design", func() {
 		d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
 			if err != nil {
-				w.tell("The design was not opened", err)
+				w.tell(say.It("The design was not opened"), err)
 				return
 			}
 			if r == nil {
@@ -79,9 +80,9 @@ func (w *Window) save() { w.saveThen(func() {}) }
 // saveThen saves and goes on when that has worked.
 func (w *Window) saveThen(then func()) {
 	if text, changed := w.s.Outside(); changed {
-		w.choose("The file was changed", widget.NewLabel(filepath.Base(w.s.Path())+" was changed by another program since you opened it."), []answer{
-			{"Cancel", widget.MediumImportance, func() {}},
-			{"Replace it with mine", widget.DangerImportance, func() { w.s.KeepMine(text); w.saveThen(then) }},
+		w.choose(say.It("The file was changed"), widget.NewLabel(say.With("%s was changed by another program since you opened it.", filepath.Base(w.s.Path()))), []answer{
+			{say.It("Cancel"), widget.MediumImportance, func() {}},
+			{say.It("Replace it with mine"), widget.DangerImportance, func() { w.s.KeepMine(text); w.saveThen(then) }},
 		})
 		return
 	}
@@ -95,7 +96,7 @@ func (w *Window) saveThen(then func()) {
 
 func (w *Window) saved(err error, then func()) {
 	if err != nil {
-		w.tell("The design was not saved", err)
+		w.tell(say.It("The design was not saved"), err)
 		return
 	}
 	w.refresh()
@@ -121,15 +122,15 @@ func (w *Window) saveAsThen(then func()) {
 	}
 	setDir(w.folder())
 	where.Wrapping = fyne.TextWrapBreak
-	choose := widget.NewButton("Another folder…", func() {
+	choose := widget.NewButton(say.It("Another folder…"), func() {
 		dialog.ShowFolderOpen(func(l fyne.ListableURI, err error) {
 			if err == nil {
 				setDir(l)
 			}
 		}, w.win)
 	})
-	body := container.NewVBox(widget.NewLabel("Name of the file"), name, widget.NewLabel("In the folder"), where, choose)
-	d := dialog.NewCustomConfirm("Save the design as", "Save", "Cancel", body, func(ok bool) {
+	body := container.NewVBox(widget.NewLabel(say.It("Name of the file")), name, widget.NewLabel(say.It("In the folder")), where, choose)
+	d := dialog.NewCustomConfirm(say.It("Save the design as"), say.It("Save"), say.It("Cancel"), body, func(ok bool) {
 		if ok {
 			w.saveTo(filepath.Join(dir, withExtension(name.Text)), then)
 		}
@@ -164,13 +165,13 @@ func (w *Window) saveTo(path string, then func()) {
 		w.saved(w.s.SaveAs(path), then)
 		return
 	}
-	d := dialog.NewConfirm("Replace the file?", path+" is there already.", func(ok bool) {
+	d := dialog.NewConfirm(say.It("Replace the file?"), say.With("%s is there already.", path), func(ok bool) {
 		if ok {
 			w.saved(w.s.SaveAs(path), then)
 		}
 	}, w.win)
-	d.SetConfirmText("Replace")
-	d.SetDismissText("Keep")
+	d.SetConfirmText(say.It("Replace"))
+	d.SetDismissText(say.It("Keep"))
 	w.show(d)
 }
 
@@ -184,11 +185,11 @@ func (w *Window) guard(doing string, then func()) {
 		return // the question stands already
 	}
 	w.asking = true
-	text := widget.NewLabel("“" + w.s.Design().Title + "” has changes that are not saved.\nSave them before you " + doing + "?")
-	d := w.choose("Unsaved changes", text, []answer{
-		{"Go on without saving", widget.MediumImportance, then},
-		{"Cancel", widget.MediumImportance, func() {}},
-		{"Save", widget.HighImportance, func() { w.saveThen(then) }},
+	text := widget.NewLabel(say.With("“%s” has changes that are not saved.\nSave them before you %s?", w.s.Design().Title, say.It(doing)))
+	d := w.choose(say.It("Unsaved changes"), text, []answer{
+		{say.It("Go on without saving"), widget.MediumImportance, then},
+		{say.It("Cancel"), widget.MediumImportance, func() {}},
+		{say.It("Save"), widget.HighImportance, func() { w.saveThen(then) }},
 	})
 	d.SetOnClosed(func() { w.asking = false })
 }
@@ -200,17 +201,17 @@ func (w *Window) tell(title string, err error) {
 	body.Selectable = true
 	scroll := container.NewVScroll(body)
 	scroll.SetMinSize(fyne.NewSize(560, 180))
-	w.show(dialog.NewCustom(title, "Close", scroll, w.win))
+	w.show(dialog.NewCustom(title, say.It("Close"), scroll, w.win))
 }
 
 func explain(err error) string {
 	var list file.Errors
 	if !errors.As(err, &list) {
-		return err.Error()
+		return say.It(err.Error())
 	}
 	lines := make([]string, len(list))
 	for i, e := range list {
-		lines[i] = e.Error()
+		lines[i] = say.It(e.Error())
 	}
 	return strings.Join(lines, "\n\n")
 }

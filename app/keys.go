@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/say"
 	"splaywright/assets"
 )
 
@@ -33,12 +34,21 @@ func (w *Window) keys() []key {
 	for _, m := range w.menu.main.Items {
 		for _, it := range m.Items {
 			if text := shortcutText(it.Shortcut); text != "" {
-				name, _, _ := strings.Cut(it.Label, " size") // "Undo size …" names the step as well
+				name := it.Label
+				switch it { // they name the step as well
+				case w.menu.undo:
+					name = say.It("Undo")
+				case w.menu.redo:
+					name = say.It("Redo")
+				}
 				out = append(out, key{text, strings.TrimSuffix(name, "…")})
 			}
 		}
 	}
-	return append(out, hands...)
+	for _, h := range hands {
+		out = append(out, key{say.It(h.keys), say.It(h.does)})
+	}
+	return out
 }
 
 func shortcutText(s fyne.Shortcut) string {
@@ -72,30 +82,30 @@ func (w *Window) showKeys() {
 	}
 	scroll := container.NewVScroll(grid)
 	scroll.SetMinSize(fyne.NewSize(620, 440))
-	w.show(dialog.NewCustom("Keys", "Close", scroll, w.win))
+	w.show(dialog.NewCustom(say.It("Keys"), say.It("Close"), scroll, w.win))
 }
 
-// about says what the program is, and under which terms it and what is built into it stand.
-const about = `Splaywright works out stools, benches, trays and chests whose boards lean: every part's true size, every compound angle, the dovetails, the papers to cut from.
-
-It stands under the MIT licence. Built into it are:
-Noto Sans, SIL Open Font License 1.1
+// The about page says what the program is, and under which terms it and what is built into it stand.
+const (
+	aboutWhat = "Splaywright works out stools, benches, trays and chests whose boards lean: every part's true size, every compound angle, the dovetails, the papers to cut from."
+	aboutCare = "The program knows nothing of your saw, your wood or your hands. Keep guards on, hold leaning work with a jig or a clamp, try a set-up in scrap first. Follow local codes and a qualified person where somebody's safety depends on a piece."
+	builtIn   = `Noto Sans, SIL Open Font License 1.1
+BIZ UDPGothic, SIL Open Font License 1.1
 Fyne, BSD 3-Clause
 MathGL, BSD 3-Clause
 yaml.v3, MIT and Apache 2.0
 fpdf, MIT
 excelize, BSD 3-Clause
 cobra, Apache 2.0
-Go and its image library, BSD 3-Clause
-
-The program knows nothing of your saw, your wood or your hands. Keep guards on, hold leaning work with a jig or a clamp, try a set-up in scrap first. Follow local codes and a qualified person where somebody's safety depends on a piece.`
+Go and its image library, BSD 3-Clause`
+)
 
 func (w *Window) showAbout() {
-	text := widget.NewLabel(about)
+	text := widget.NewLabel(strings.Join([]string{say.It(aboutWhat), say.It("It stands under the MIT licence. Built into it are:"), builtIn, say.It(aboutCare)}, "\n\n"))
 	text.Wrapping = fyne.TextWrapWord
 	scroll := container.NewVScroll(text)
 	scroll.SetMinSize(fyne.NewSize(560, 340))
-	w.show(dialog.NewCustom("Splaywright "+assets.Version(), "Close", scroll, w.win))
+	w.show(dialog.NewCustom("Splaywright "+assets.Version(), say.It("Close"), scroll, w.win))
 }
 
 // turnTab opens the tab that many further on, round and round.

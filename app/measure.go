@@ -2,16 +2,16 @@ package app
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
+	"splaywright/app/say"
 	"splaywright/model/measure"
 )
 
 // measure begins to measure between two points of one view, or ends it.
 func (w *Window) measure() {
 	if w.shown.scale <= 0 {
-		w.tell("Nothing to measure", errors.New("there is no drawing of a piece yet"))
+		w.tell(say.It("Nothing to measure"), errors.New(say.It("there is no drawing of a piece yet")))
 		return
 	}
 	w.drawing.Measure(!w.drawing.Measuring(), w.sayDistance)
@@ -23,10 +23,10 @@ func (w *Window) measure() {
 // line, and across and up where these differ from it.
 func (w *Window) sayDistance(across, up float64) string {
 	st := w.s.Piece().Design.Style()
-	say := func(mm float64) string { return st.FormatUnit(measure.Length(mm / w.shown.scale)) }
-	text := say(math.Hypot(across, up))
+	length := func(mm float64) string { return st.FormatUnit(measure.Length(mm / w.shown.scale)) }
+	text := length(math.Hypot(across, up))
 	if across > noDistance && up > noDistance {
-		text += fmt.Sprintf("  (%s across, %s up)", say(across), say(up))
+		text += "  " + say.With("(%s across, %s up)", length(across), length(up))
 	}
 	return text
 }

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"splaywright/app/look"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/assets"
 )
@@ -23,9 +24,9 @@ type menus struct {
 	wooden, near *fyne.MenuItem
 }
 
-// command is a menu item with its shortcut.
+// command is a menu item with its shortcut, named in the language.
 func command(label string, key fyne.KeyName, mod fyne.KeyModifier, do func()) *fyne.MenuItem {
-	m := fyne.NewMenuItem(label, do)
+	m := fyne.NewMenuItem(say.It(label), do)
 	if key != "" {
 		m.Shortcut = &desktop.CustomShortcut{KeyName: key, Modifier: mod}
 	}
@@ -38,9 +39,9 @@ const (
 )
 
 func (w *Window) buildMenu() {
-	w.menu.undo = fyne.NewMenuItem("Undo", w.undo)
+	w.menu.undo = fyne.NewMenuItem(say.It("Undo"), w.undo)
 	w.menu.undo.Shortcut = &fyne.ShortcutUndo{}
-	w.menu.redo = fyne.NewMenuItem("Redo", w.redo)
+	w.menu.redo = fyne.NewMenuItem(say.It("Redo"), w.redo)
 	w.menu.redo.Shortcut = &fyne.ShortcutRedo{}
 	w.menu.save = command("Save", fyne.KeyS, ctrl, w.save)
 	again := &desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: ctrlShift}
@@ -51,19 +52,19 @@ func (w *Window) buildMenu() {
 }
 
 func (w *Window) fileMenu() *fyne.Menu {
-	examples := fyne.NewMenuItem("New from example", nil)
+	examples := fyne.NewMenuItem(say.It("New from example"), nil)
 	var items []*fyne.MenuItem
 	for _, e := range assets.Examples() {
-		items = append(items, fyne.NewMenuItem(e.Title, func() {
+		items = append(items, fyne.NewMenuItem(say.It(e.Title), func() {
 			w.guard("begin a new design", func() { w.newFrom(e.Name) })
 		}))
 	}
 	examples.ChildMenu = fyne.NewMenu("", items...)
-	w.menu.recent = fyne.NewMenuItem("Open recent", nil)
+	w.menu.recent = fyne.NewMenuItem(say.It("Open recent"), nil)
 	w.listRecent()
 	quit := command("Quit", fyne.KeyQ, ctrl, w.quit)
 	quit.IsQuit = true
-	return fyne.NewMenu("File",
+	return fyne.NewMenu(say.It("File"),
 		command("New…", fyne.KeyN, ctrl, w.gallery),
 		examples,
 		command("New window", fyne.KeyN, ctrlShift, func() { w.another() }),
@@ -81,7 +82,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 }
 
 func (w *Window) editMenu() *fyne.Menu {
-	return fyne.NewMenu("Edit", w.menu.undo, w.menu.redo,
+	return fyne.NewMenu(say.It("Edit"), w.menu.undo, w.menu.redo,
 		fyne.NewMenuItemSeparator(),
 		command("Resize the piece…", fyne.KeyR, ctrl, w.resize),
 		fyne.NewMenuItemSeparator(),
@@ -91,9 +92,9 @@ func (w *Window) editMenu() *fyne.Menu {
 }
 
 func (w *Window) helpMenu() *fyne.Menu {
-	return fyne.NewMenu("Help",
+	return fyne.NewMenu(say.It("Help"),
 		command("Keys", fyne.KeyF1, 0, w.showKeys),
-		fyne.NewMenuItem("About Splaywright", w.showAbout),
+		fyne.NewMenuItem(say.It("About Splaywright"), w.showAbout),
 	)
 }
 
@@ -101,7 +102,7 @@ func (w *Window) viewMenu() *fyne.Menu {
 	w.menu.measure = command("Measure between two points", fyne.KeyM, ctrl, w.measure)
 	w.menu.wooden = command("Pictorial as wood", fyne.KeyG, ctrl, func() { w.look3(true, false) })
 	w.menu.near = command("Pictorial from the eye", fyne.KeyE, ctrl, func() { w.look3(false, true) })
-	return fyne.NewMenu("View",
+	return fyne.NewMenu(say.It("View"),
 		command("Fit the drawing", fyne.Key0, ctrl, w.drawing.Fit),
 		command("Larger", fyne.KeyEqual, ctrl, w.drawing.ZoomIn),
 		command("Smaller", fyne.KeyMinus, ctrl, w.drawing.ZoomOut),
@@ -110,12 +111,13 @@ func (w *Window) viewMenu() *fyne.Menu {
 		w.menu.wooden,
 		w.menu.near,
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem("First-angle projection", func() { w.project("first") }),
-		fyne.NewMenuItem("Third-angle projection", func() { w.project("third") }),
+		fyne.NewMenuItem(say.It("First-angle projection"), func() { w.project("first") }),
+		fyne.NewMenuItem(say.It("Third-angle projection"), func() { w.project("third") }),
 		fyne.NewMenuItemSeparator(),
 		command("Next table", fyne.KeyPageDown, ctrl, func() { w.turnTab(1) }),
 		command("Table before", fyne.KeyPageUp, ctrl, func() { w.turnTab(-1) }),
 		fyne.NewMenuItemSeparator(),
+		w.tongueMenu(),
 		command("Light or dark", fyne.KeyD, ctrl, func() { w.setDark(!w.shown.dark) }),
 		command("Full screen", fyne.KeyF11, 0, func() { w.win.SetFullScreen(!w.win.FullScreen()) }),
 	)
@@ -154,8 +156,8 @@ func (w *Window) setDark(dark bool) {
 // refresh says in the menu what would be taken back and what would be made again.
 func (m *menus) refresh(s *session.Session) {
 	was := [3]string{m.undo.Label, m.redo.Label, m.save.Label}
-	m.undo.Label = named("Undo", s.History(), true)
-	m.redo.Label = named("Redo", s.Undone(), false)
+	m.undo.Label = named(say.It("Undo"), "Undo %s", s.History(), true)
+	m.redo.Label = named(say.It("Redo"), "Redo %s", s.Undone(), false)
 	m.undo.Disabled, m.redo.Disabled = !s.CanUndo(), !s.CanRedo()
 	if was != [3]string{m.undo.Label, m.redo.Label, m.save.Label} {
 		m.main.Refresh()
@@ -163,12 +165,13 @@ func (m *menus) refresh(s *session.Session) {
 }
 
 // named adds the step to the name of a command.
-func named(command string, steps []string, last bool) string {
+func named(alone, command string, steps []string, last bool) string {
 	if len(steps) == 0 {
-		return command
+		return alone
 	}
+	step := steps[0]
 	if last {
-		return command + " " + steps[len(steps)-1]
+		step = steps[len(steps)-1]
 	}
-	return command + " " + steps[0]
+	return say.With(command, say.It(step))
 }

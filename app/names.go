@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/panel"
+	"splaywright/app/say"
 )
 
 // nameValue asks for a name and its value and puts them into the design.
@@ -14,8 +15,8 @@ func (w *Window) nameValue() {
 	name, value := widget.NewEntry(), widget.NewEntry()
 	name.SetPlaceHolder("pin-width")
 	value.SetPlaceHolder("10, 3/8 in, size.height / 5")
-	w.ask("Name a value", "Name it", []*widget.FormItem{
-		widget.NewFormItem("Name", name), widget.NewFormItem("Value", value),
+	w.ask(say.It("Name a value"), say.It("Name it"), []*widget.FormItem{
+		widget.NewFormItem(say.It("Name"), name), widget.NewFormItem(say.It("Value"), value),
 	}, func() error {
 		return w.s.Change("name "+name.Text, [2]string{"names." + strings.TrimSpace(name.Text), value.Text})
 	}, name)
@@ -30,14 +31,14 @@ func (w *Window) pick(path, item string) {
 	case named && item == panel.Rename:
 		name := widget.NewEntry()
 		name.SetText(old)
-		w.ask("Another name for "+old, "Rename", []*widget.FormItem{widget.NewFormItem("Name", name)},
+		w.ask(say.With("Another name for %s", old), say.It("Rename"), []*widget.FormItem{widget.NewFormItem(say.It("Name"), name)},
 			func() error { return w.s.Rename(old, strings.TrimSpace(name.Text)) }, name)
 	}
 }
 
 // ask shows a few places to type, the first with the cursor in it, and does something with them.
 func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() error, first *widget.Entry) {
-	d := dialog.NewForm(title, confirm, "Cancel", items, func(ok bool) {
+	d := dialog.NewForm(title, confirm, say.It("Cancel"), items, func(ok bool) {
 		if !ok {
 			return
 		}

@@ -1,7 +1,6 @@
 package app
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"time"
@@ -10,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/say"
 	"splaywright/app/session"
 )
 
@@ -32,7 +32,7 @@ func (w *Window) keep() {
 	e := w.s.Entry()
 	w.keeping.Do(func() {
 		if err := w.journal.Write(e); err != nil {
-			fyne.Do(func() { w.tellOnce("Unsaved changes are not kept safe", err) })
+			fyne.Do(func() { w.tellOnce(say.It("Unsaved changes are not kept safe"), err) })
 		}
 	})
 }
@@ -50,24 +50,27 @@ func (w *Window) offerLost(lost []session.Entry) {
 		return
 	}
 	e, rest := lost[0], lost[1:]
-	where := "It had no file yet."
+	where := say.It("It had no file yet.")
 	if e.Path != "" {
-		where = "Its file is " + e.Path + "."
+		where = say.With("Its file is %s.", e.Path)
 	}
-	text := widget.NewLabel(fmt.Sprintf("“%s” was not saved when the program ended on %s.\n%s",
-		e.Title, e.When.Local().Format("2 January 2006 at 15:04"), where))
-	w.choose("Unsaved work was found", text, []answer{
-		{"Throw it away", widget.DangerImportance, func() { w.reported(e.Discard()); w.offerLost(rest) }},
-		{"Later", widget.MediumImportance, func() { w.offerLost(rest) }},
-		{"Open it", widget.HighImportance, func() { w.recoverEntry(e); w.offerLost(rest) }},
+	text := widget.NewLabel(say.With("“%s” was not saved when the program ended on %s.\n%s",
+		e.Title, e.When.Local().Format(dayAndTime), where))
+	w.choose(say.It("Unsaved work was found"), text, []answer{
+		{say.It("Throw it away"), widget.DangerImportance, func() { w.reported(e.Discard()); w.offerLost(rest) }},
+		{say.It("Later"), widget.MediumImportance, func() { w.offerLost(rest) }},
+		{say.It("Open it"), widget.HighImportance, func() { w.recoverEntry(e); w.offerLost(rest) }},
 	})
 }
+
+// dayAndTime reads the same in every language.
+const dayAndTime = "2006-01-02, 15:04"
 
 // recoverEntry opens a design as it stood; the window's own journal keeps it from then on.
 func (w *Window) recoverEntry(e session.Entry) {
 	s, err := e.Session()
 	if err != nil {
-		w.tell("The unsaved work was not opened", err)
+		w.tell(say.It("The unsaved work was not opened"), err)
 		return
 	}
 	to := w
@@ -81,7 +84,7 @@ func (w *Window) recoverEntry(e session.Entry) {
 // reported shows an error of something done by the way.
 func (w *Window) reported(err error) {
 	if err != nil {
-		w.tell("That did not work", err)
+		w.tell(say.It("That did not work"), err)
 	}
 }
 
@@ -137,13 +140,13 @@ func (w *Window) lookOutside() {
 	}
 	w.asking = true
 	path, s := w.s.Path(), w.s
-	said := filepath.Base(path) + " was changed by another program."
+	said := say.With("%s was changed by another program.", filepath.Base(path))
 	if w.s.Dirty() {
-		said += "\nReading it again loses what you have not saved here."
+		said += "\n" + say.It("Reading it again loses what you have not saved here.")
 	}
-	d := w.choose("The file was changed", widget.NewLabel(said), []answer{
-		{"Keep mine", widget.MediumImportance, func() { s.KeepMine(text) }},
-		{"Read it again", widget.HighImportance, func() {
+	d := w.choose(say.It("The file was changed"), widget.NewLabel(said), []answer{
+		{say.It("Keep mine"), widget.MediumImportance, func() { s.KeepMine(text) }},
+		{say.It("Read it again"), widget.HighImportance, func() {
 			s.KeepMine(text) // a file that cannot be read is told once
 			w.openFile(path)
 		}},

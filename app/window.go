@@ -12,6 +12,7 @@ import (
 
 	"splaywright/app/look"
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/app/viewer"
 	"splaywright/assets"
@@ -22,6 +23,10 @@ import (
 type Options struct {
 	Path    string // a design file
 	Example string // the name of a built-in example
+
+	// Tongue is the language that is spoken until another is chosen; "" = the one that is spoken
+	// already, English at first.
+	Tongue string
 
 	// Journal is the folder where unsaved work is kept; "" = nowhere.
 	Journal string
@@ -87,16 +92,17 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	w.keeping.Spawn = o.Spawn
 	g.all = append(g.all, w)
 	w.shown.dark = a.Preferences().BoolWithFallback(prefDark, false)
+	if code := a.Preferences().StringWithFallback(prefTongue, o.Tongue); code != "" {
+		say.Use(code)
+	}
 	a.Settings().SetTheme(look.Theme{Dark: w.shown.dark})
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	w.win = a.NewWindow("Splaywright")
-	w.build()
 	w.work.Spawn = o.Spawn
-	w.drawing.Spawn(o.Spawn)
-	w.turner.Spawn(o.Spawn)
-	w.boards.picture.Spawn(o.Spawn)
 	w.plans.spawn(o.Spawn)
 	w.offers.work.Spawn = o.Spawn
+	w.build()
+	w.win.Resize(fyne.NewSize(firstWidth, firstHeight))
 	w.begin(o)
 	w.drawing.Roomed = w.remake
 	w.win.SetCloseIntercept(w.askToClose)
@@ -154,7 +160,7 @@ func (w *Window) ShowAndRun() {
 		time.AfterFunc(settleAfter, settle)
 		w.started()
 		if w.opening != nil {
-			w.tell("The design was not opened", w.opening)
+			w.tell(say.It("The design was not opened"), w.opening)
 		}
 		if w.journals != "" {
 			w.offerLost(session.Lost(w.journals))
@@ -176,6 +182,8 @@ func (w *Window) started() {
 func (w *Window) build() {
 	w.sizes, w.strip, w.findings = panel.NewSizes(), panel.NewStrip(), panel.NewFindings()
 	w.drawing, w.turner = viewer.NewTable(), viewer.NewTurner()
+	w.drawing.Spawn(w.spawn)
+	w.turner.Spawn(w.spawn)
 	w.sizes.OnSet, w.sizes.OnDone = w.set, func() { w.s.Seal() }
 	w.sizes.OnLock = w.lock
 	w.findings.OnAsk, w.findings.OnAccept = w.whatWouldDo, w.accept
@@ -183,11 +191,12 @@ func (w *Window) build() {
 	w.tabs = container.NewAppTabs()
 	w.tables = newTabs()
 	for _, t := range w.tables {
-		w.tabs.Append(container.NewTabItem(t.title, t.show.Object()))
+		w.tabs.Append(container.NewTabItem(say.It(t.title), t.show.Object()))
 	}
 	w.boards = newBoards(w)
-	w.tabs.Append(container.NewTabItem(boardsTab, w.boards.all))
-	w.tabs.Append(container.NewTabItem("Findings", w.findings.Object()))
+	w.boards.picture.Spawn(w.spawn)
+	w.tabs.Append(container.NewTabItem(say.It(boardsTab), w.boards.all))
+	w.tabs.Append(container.NewTabItem(say.It("Findings"), w.findings.Object()))
 
 	w.watchPointer()
 	w.tabs.OnSelected = func(*container.TabItem) { w.look() }
@@ -202,19 +211,18 @@ func (w *Window) build() {
 	all.SetOffset(sizesShare)
 	w.win.SetContent(all)
 	w.win.SetPadded(false)
-	w.win.Resize(fyne.NewSize(firstWidth, firstHeight))
 	w.buildMenu()
 	w.win.Canvas().SetOnTypedKey(w.typedKey)
 }
 
 // nameTitle puts the file's name and a mark for unsaved changes on the window.
 func (w *Window) nameTitle() {
-	name := "not saved yet"
+	name := say.It("not saved yet")
 	if p := w.s.Path(); p != "" {
 		name = filepath.Base(p)
 	}
 	if w.s.Dirty() {
-		name += " (changed)"
+		name = say.With("%s (changed)", name)
 	}
 	w.win.SetTitle(w.s.Design().Title + " – " + name + " – Splaywright")
 }

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/look"
+	"splaywright/app/say"
 	"splaywright/model/part"
 )
 
@@ -52,9 +53,9 @@ type Field struct {
 
 // New makes the field of a spec.
 func New(spec Spec) *Field {
-	f := &Field{Spec: spec, label: widget.NewLabel(spec.Label), said: caption(widget.LowImportance), notices: container.NewVBox()}
+	f := &Field{Spec: spec, label: widget.NewLabel(say.It(spec.Label)), said: caption(widget.LowImportance), notices: container.NewVBox()}
 	if spec.Choices != nil {
-		f.choice = widget.NewSelect(spec.Choices, f.typed)
+		f.choice = widget.NewSelect(say.All(spec.Choices), func(string) { f.typed(f.Text()) })
 		f.input = f.choice
 	} else {
 		f.entry = newEntry(f.typed, f.ended, f.entered)
@@ -139,15 +140,16 @@ func (f *Field) setText(text string) {
 		if hint == "" {
 			hint = f.Spec.Hint
 		}
+		hint = say.It(hint)
 		if f.choice.PlaceHolder != hint {
 			f.choice.PlaceHolder = hint
 			f.choice.Refresh()
 		}
 		switch {
-		case text == "" && f.choice.Selected != "":
+		case text == "" && f.Text() != "":
 			f.choice.ClearSelected()
-		case text != f.choice.Selected:
-			f.choice.SetSelected(text)
+		case text != f.Text():
+			f.choice.SetSelected(say.It(text))
 		}
 		return
 	}
@@ -155,6 +157,7 @@ func (f *Field) setText(text string) {
 	if hint == "" && f.state.Follows != "" {
 		hint = "follows"
 	}
+	hint = say.It(hint)
 	if f.entry.PlaceHolder != hint {
 		f.entry.SetPlaceHolder(hint)
 	}
@@ -167,7 +170,7 @@ func (f *Field) setText(text string) {
 func (f *Field) setSaid() {
 	text := f.state.Said
 	if f.state.Text == "" && f.state.Follows != "" && f.choice == nil {
-		text = "follows: " + f.state.Follows
+		text = say.With("follows: %s", say.It(f.state.Follows))
 	}
 	if f.state.Kept {
 		text = strings.TrimPrefix(text+"; kept when resizing", "; ")
@@ -202,14 +205,14 @@ func (f *Field) setNotices() {
 // source as well.
 func Notice(n part.Finding, full bool) fyne.CanvasObject {
 	text := caption(importanceOf(n.Level))
-	text.SetText(look.Word(n.Level) + ": " + n.Text)
+	text.SetText(say.With("%s: %s", say.It(look.Word(n.Level)), say.It(n.Text)))
 	mark := container.NewGridWrap(fyne.NewSquareSize(markSize), widget.NewIcon(look.Mark(n.Level)))
 	body := fyne.CanvasObject(text)
 	if full {
 		text.SizeName = theme.SizeNameText
 		if n.Source != "" {
 			source := caption(widget.LowImportance)
-			source.SetText("Source: " + n.Source)
+			source.SetText(say.With("Source: %s", say.It(n.Source)))
 			body = container.NewVBox(text, source)
 		}
 	}
@@ -239,10 +242,13 @@ func (f *Field) toggleLock() {
 // State gives what the field shows.
 func (f *Field) State() State { return f.state }
 
-// Text is what stands in the field.
+// Text is what stands in the field, as the design file has it.
 func (f *Field) Text() string {
 	if f.choice != nil {
-		return f.choice.Selected
+		if i := f.choice.SelectedIndex(); i >= 0 {
+			return f.Spec.Choices[i]
+		}
+		return ""
 	}
 	return f.entry.Text
 }
@@ -276,7 +282,7 @@ func (f *Field) showMenu() {
 func (f *Field) popUp(texts []string, pick func(string)) {
 	var items []*fyne.MenuItem
 	for _, t := range texts {
-		items = append(items, fyne.NewMenuItem(t, func() { pick(t) }))
+		items = append(items, fyne.NewMenuItem(say.It(t), func() { pick(t) }))
 	}
 	canvas := fyne.CurrentApp().Driver().CanvasForObject(f.offer)
 	if canvas == nil {

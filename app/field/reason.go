@@ -2,9 +2,9 @@ package field
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
+	"splaywright/app/say"
 	"splaywright/model/file"
 )
 
@@ -13,10 +13,10 @@ import (
 func Reason(err error) string {
 	var e *file.Error
 	if !errors.As(err, &e) {
-		return err.Error()
+		return say.It(err.Error())
 	}
 	if e.Read == "" || strings.Contains(e.Want, e.Read) {
-		return e.Want // what was typed stands just above
+		return say.It(e.Want) // what was typed stands just above
 	}
-	return fmt.Sprintf("%s: %s", e.Read, e.Want)
+	return say.With("%s: %s", e.Read, say.It(e.Want))
 }

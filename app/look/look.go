@@ -6,6 +6,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
+
+	"splaywright/assets"
 )
 
 // The colours that Fyne has no name for.
@@ -121,8 +123,23 @@ func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color 
 	return theme.DefaultTheme().Color(name, variant)
 }
 
-// Font gives Fyne's own face, which has the fractions and primes that sizes need.
-func (t Theme) Font(style fyne.TextStyle) fyne.Resource { return theme.DefaultTheme().Font(style) }
+// The Japanese letters; Latin ones, figures and fractions are not in these files.
+var (
+	japanese     = fyne.NewStaticResource("BIZUDPGothic-Regular.ttf", assets.JapaneseFont(false))
+	japaneseBold = fyne.NewStaticResource("BIZUDPGothic-Bold.ttf", assets.JapaneseFont(true))
+)
+
+// Font gives Japanese letters. What they lack Fyne takes from its own face, which has the fractions
+// and primes that sizes need; so every language and every title reads, whichever is chosen.
+func (t Theme) Font(style fyne.TextStyle) fyne.Resource {
+	switch {
+	case style.Symbol:
+		return theme.DefaultTheme().Font(style)
+	case style.Bold:
+		return japaneseBold
+	}
+	return japanese
+}
 
 // Icon gives Fyne's own icons.
 func (t Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return theme.DefaultTheme().Icon(name) }

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/field"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/part"
 	"splaywright/model/remedy"
@@ -38,7 +39,7 @@ func NewFindings() *Findings {
 // Object is what the window shows.
 func (f *Findings) Object() fyne.CanvasObject { return f.scroll }
 
-// Texts gives the lines of the list.
+// Texts gives the lines of the list in English.
 func (f *Findings) Texts() []string { return f.texts }
 
 // Update shows the session as it stands.
@@ -63,7 +64,7 @@ func (f *Findings) Update(s *session.Session) {
 		f.ask(n)
 	}
 	if len(f.texts) == 0 {
-		f.box.Add(widget.NewLabel("Nothing to report."))
+		f.box.Add(widget.NewLabel(say.It("Nothing to report.")))
 	}
 	f.box.Refresh()
 }
@@ -149,15 +150,32 @@ func Counts(findings []part.Finding) string {
 	for _, f := range findings {
 		n[f.Level]++
 	}
-	text := ""
+	var counts []string
 	for _, l := range []part.Level{part.Stop, part.Warning, part.Note} {
 		if n[l] == 0 {
 			continue
 		}
-		if text != "" {
-			text += ", "
-		}
-		text += plural(n[l], string(l))
+		counts = append(counts, counted(l, n[l]))
 	}
-	return text
+	return strings.Join(counts, ", ")
+}
+
+// counted says how many findings there are of a level.
+func counted(l part.Level, n int) string {
+	if n == 1 {
+		switch l {
+		case part.Stop:
+			return say.It("1 stop")
+		case part.Warning:
+			return say.It("1 warning")
+		}
+		return say.It("1 note")
+	}
+	switch l {
+	case part.Stop:
+		return say.With("%d stops", n)
+	case part.Warning:
+		return say.With("%d warnings", n)
+	}
+	return say.With("%d notes", n)
 }

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/look"
+	"splaywright/app/say"
 )
 
 // notes stands below a table and says what its figures mean. It takes the room that the rows
@@ -28,7 +29,7 @@ func newNotes(moved func()) *notes {
 	n.text.Importance = widget.LowImportance
 	n.text.Selectable = true
 	n.scroll = container.NewVScroll(n.text)
-	head := Backed(look.Strip, container.NewHBox(n.arrow, small("What the figures mean")))
+	head := Backed(look.Strip, container.NewHBox(n.arrow, small(say.It("What the figures mean"))))
 	n.all = container.NewBorder(head, nil, nil, nil, n.scroll)
 	n.ExtendBaseWidget(n)
 	return n

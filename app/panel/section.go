@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/look"
+	"splaywright/app/say"
 )
 
 // backed puts a colour of the theme behind an object; the colour follows the theme.
@@ -66,7 +67,7 @@ type section struct {
 
 func newSection(title string, remove func(), body ...fyne.CanvasObject) *section {
 	s := &section{title: title, body: container.NewVBox(body...), arrow: widget.NewIcon(theme.MenuDropDownIcon())}
-	name := widget.NewLabel(title)
+	name := widget.NewLabel(say.It(title))
 	name.TextStyle.Bold = true
 	var right fyne.CanvasObject
 	if remove != nil {

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/field"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -124,7 +125,7 @@ func (p *Sizes) bodyOf(g Group) []fyne.CanvasObject {
 		out = append(out, p.fieldOf(spec))
 	}
 	for _, a := range g.Adds {
-		b := widget.NewButtonWithIcon(a.Label, theme.ContentAddIcon(), func() { p.OnAdd(a) })
+		b := widget.NewButtonWithIcon(say.It(a.Label), theme.ContentAddIcon(), func() { p.OnAdd(a) })
 		b.Alignment = widget.ButtonAlignLeading
 		b.Importance = widget.LowImportance
 		out = append(out, b)

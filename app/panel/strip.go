@@ -1,15 +1,13 @@
 package panel
 
 import (
-	"fmt"
-	"strconv"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/look"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -62,14 +60,14 @@ func (s *Strip) Update(ses *session.Session) {
 // standing says how things stand; the level is "" when there is nothing to see to.
 func standing(s *session.Session, p *form.Piece) (part.Level, string) {
 	if !s.Reads() {
-		return part.Stop, "Not understood yet: " + plural(len(s.Errors()), "text") + ". The drawing keeps the last sizes that were."
+		return part.Stop, say.With("Not understood yet: %s. The drawing keeps the last sizes that were.", texts(len(s.Errors())))
 	}
 	if p == nil {
 		return "", ""
 	}
 	text := Counts(p.Findings)
 	if text == "" {
-		return "", "Nothing to report"
+		return "", say.It("Nothing to report")
 	}
 	level := part.Note
 	for _, f := range p.Findings {
@@ -93,18 +91,19 @@ func importance(l part.Level) widget.Importance {
 	return widget.MediumImportance
 }
 
-func plural(n int, word string) string {
+// texts says how many texts were not understood.
+func texts(n int) string {
 	if n == 1 {
-		return "1 " + word
+		return say.It("1 text")
 	}
-	return strconv.Itoa(n) + " " + word + "s"
+	return say.With("%d texts", n)
 }
 
 // OverallText says the overall size at the top and at the floor, and the mass.
 func OverallText(p *form.Piece) string {
 	st := p.Design.Style()
 	o := p.Overall
-	return fmt.Sprintf("%s high, %s × %s on top, %s × %s on the floor, %.1f kg",
+	return say.With("%s high, %s × %s on top, %s × %s on the floor, %.1f kg",
 		st.FormatUnit(o.Height), st.Format(o.WidthTop), st.FormatUnit(o.DepthTop),
 		st.Format(o.WidthFloor), st.FormatUnit(o.DepthFloor), o.Mass)
 }

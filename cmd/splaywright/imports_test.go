@@ -14,7 +14,7 @@ import (
 // members that stand left of it, and from earlier lines.
 var layers = [][]string{
 	{"assets"},
-	{"model/measure", "model/word"},
+	{"model/measure", "model/tongue", "model/word"},
 	{"model/solid"},
 	{"model/stock", "model/stock/lp"},
 	{"model/stock/line"},
@@ -36,7 +36,7 @@ var layers = [][]string{
 	{"export/html"},
 	{"export/papers"},
 	{"app/session"},
-	{"app/look"},
+	{"app/look", "app/say"},
 	{"app/field", "app/viewer"},
 	{"app/panel"},
 	{"app"},

@@ -1,0 +1,101 @@
+// Package say puts the window's texts into the language that was chosen. Texts are given in English,
+// as they stand in the code; what the language has for them stands in assets/tongues.
+package say
+
+import (
+	"os"
+	"sync/atomic"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+
+	"splaywright/assets"
+	"splaywright/model/tongue"
+	"splaywright/render/table"
+)
+
+var current atomic.Pointer[tongue.Tongue]
+
+func init() { current.Store(tongue.Load(tongue.English)) }
+
+// Use chooses the language of everything that is said from now on; texts on the screen stay as they
+// are until they are put there anew.
+func Use(code string) {
+	if code == Code() {
+		return
+	}
+	current.Store(tongue.Load(code))
+	library(code)
+}
+
+// Put takes a language that is made up, for tests.
+func Put(t *tongue.Tongue) { current.Store(t) }
+
+// Code is the language that is spoken.
+func Code() string { return current.Load().Code() }
+
+// It says a text: one of the window's own, or a sentence with figures from the model or the tables.
+func It(english string) string { return current.Load().Say(english) }
+
+// With says a format of the window's own with its figures, which are said as they are given.
+func With(format string, figures ...any) string { return current.Load().Fill(format, figures...) }
+
+// All says each of several texts.
+func All(english []string) []string {
+	if english == nil {
+		return nil
+	}
+	out := make([]string, len(english))
+	for i, text := range english {
+		out[i] = It(text)
+	}
+	return out
+}
+
+// Table says a table of the papers. Its figures and what its rows are about stay as they are.
+func Table(t table.Table) table.Table {
+	speak := current.Load()
+	if speak.Code() == tongue.English {
+		return t
+	}
+	out := t
+	out.Title = speak.Say(t.Title)
+	out.Notes = All(t.Notes)
+	out.Columns = make([]table.Column, len(t.Columns))
+	for i, c := range t.Columns {
+		c.Head, c.Unit = speak.Say(c.Head), speak.Say(c.Unit)
+		out.Columns[i] = c
+	}
+	out.Rows = make([][]table.Cell, len(t.Rows))
+	for i, row := range t.Rows {
+		cells := make([]table.Cell, len(row))
+		for k, c := range row {
+			c.Text = speak.Say(c.Text)
+			cells[k] = c
+		}
+		out.Rows[i] = cells
+	}
+	return out
+}
+
+// library lets the window's library speak the language as well, in its own dialogs and menus. It
+// takes the language from the environment each time it is given texts.
+func library(code string) {
+	for _, key := range []string{"LC_ALL", "LC_MESSAGES", "LANG"} {
+		if v := os.Getenv(key); v == "C" || v == "POSIX" {
+			_ = os.Unsetenv(key) // the library would look no further
+		}
+	}
+	if err := os.Setenv("LANGUAGE", code); err != nil {
+		fyne.LogError("The library's own dialogs stay in the system's language", err)
+		return
+	}
+	own := assets.WindowWords(code)
+	name := code
+	if own == nil {
+		own, name = []byte("{}"), tongue.English // nothing to add; the language is looked up all the same
+	}
+	if err := lang.AddTranslations(fyne.NewStaticResource(name+".json", own)); err != nil {
+		fyne.LogError("The library's own dialogs stay in the system's language", err)
+	}
+}

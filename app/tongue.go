@@ -1,0 +1,49 @@
+package app
+
+import (
+	"fyne.io/fyne/v2"
+
+	"splaywright/app/say"
+	"splaywright/model/tongue"
+)
+
+// prefTongue is the preference that holds the language that was chosen.
+const prefTongue = "language"
+
+// TongueFor is the language of the system, as its settings have it.
+func TongueFor(get func(string) string) string { return tongue.FromLocale(get) }
+
+// tongueMenu offers the languages by their own names.
+func (w *Window) tongueMenu() *fyne.MenuItem {
+	item := fyne.NewMenuItem(say.It("Language"), nil)
+	var names []*fyne.MenuItem
+	for _, code := range tongue.Codes() {
+		name := fyne.NewMenuItem(tongue.Name(code), func() { w.speak(code) })
+		name.Checked = code == say.Code()
+		names = append(names, name)
+	}
+	item.ChildMenu = fyne.NewMenu("", names...)
+	return item
+}
+
+// speak says everything in another language from now on, in every window.
+func (w *Window) speak(code string) {
+	if code == say.Code() {
+		return
+	}
+	w.app.Preferences().SetString(prefTongue, code)
+	say.Use(code)
+	for _, o := range w.group.all {
+		o.rebuild()
+	}
+}
+
+// rebuild puts everything on the screen anew; the design, the open tab and what is unsaved stay.
+func (w *Window) rebuild() {
+	tab := w.tabs.SelectedIndex()
+	w.build()
+	w.drawing.Roomed = w.remake
+	w.tabs.SelectIndex(tab)
+	w.shown.fresh = true
+	w.changed()
+}

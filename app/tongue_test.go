@@ -1,0 +1,69 @@
+package app
+
+import (
+	"slices"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/say"
+	"splaywright/model/tongue"
+)
+
+// inTongue lets the window speak a language for one test.
+func inTongue(t *testing.T, code string) {
+	t.Helper()
+	t.Setenv("LANGUAGE", "") // what the library is told is taken back
+	say.Use(code)
+	t.Cleanup(func() { say.Use(tongue.English) })
+}
+
+func menuItem(t *testing.T, items []*fyne.MenuItem, label string) *fyne.MenuItem {
+	t.Helper()
+	i := slices.IndexFunc(items, func(it *fyne.MenuItem) bool { return it.Label == label })
+	if i < 0 {
+		t.Fatalf("the menu has no %q", label)
+	}
+	return items[i]
+}
+
+func TestTheLanguageIsChosenInTheMenuAndKept(t *testing.T) {
+	inTongue(t, tongue.English)
+	w := open(t, Options{})
+	typeInto(t, w, "splay.ends", "12")
+	w.tabs.SelectIndex(1)
+	menuItem(t, menuItem(t, w.menu.main.Items[2].Items, "Language").ChildMenu.Items, "Deutsch").Action()
+	if got := w.menu.main.Items[0].Label; got != "Datei" {
+		t.Errorf("the first menu is %q in German", got)
+	}
+	if got := w.tabs.Selected().Text; got != "Sägeeinstellungen" {
+		t.Errorf("the open tab is %q, want that of the saw", got)
+	}
+	if f := w.sizes.Field("splay.ends"); f.Text() != "12" {
+		t.Errorf("the splay is %q after the language has changed", f.Text())
+	}
+	if !w.s.CanUndo() || !w.s.Dirty() {
+		t.Error("what was done is forgotten with the language")
+	}
+	typeInto(t, w, "splay.ends", "10")
+	if d := w.s.Design(); d.Splay.Ends.Degrees() < 9.99 || d.Splay.Ends.Degrees() > 10.01 {
+		t.Errorf("typing in German gives a splay of %v", d.Splay.Ends)
+	}
+	say.Use(tongue.English)
+	again := newWindow(w.app, Options{Spawn: w.spawn}, w.group)
+	if got := again.menu.main.Items[0].Label; got != "Datei" {
+		t.Errorf("a window that is opened later has the menu %q", got)
+	}
+}
+
+// A choice reads in the language and stands in English in the design file.
+func TestChoicesAreWrittenAsTheFileHasThem(t *testing.T) {
+	inTongue(t, "de")
+	w := open(t, Options{})
+	f := w.sizes.Field("corners.joint")
+	f.Input().(*widget.Select).SetSelected("stumpf")
+	if got := w.s.Text("corners.joint"); got != "butt" || f.Text() != "butt" {
+		t.Errorf("the file has %q and the field %q, want butt", got, f.Text())
+	}
+}

@@ -1,0 +1,154 @@
+package tongue
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// pattern knows the texts that a format prints.
+type pattern struct {
+	english string
+	text    string   // the format in the other language
+	between []string // the words before the first figure, between figures, after the last one
+	kinds   []byte   // of the figures: the verb that prints them
+	words   int      // letters of the format that are no figures
+}
+
+// verb is a figure's place in a format; an index tells which figure it is.
+var verb = regexp.MustCompile(`%(?:\[(\d+)\])?[+\-# 0]*\d*(?:\.\d+)?(?:\[(\d+)\])?([a-zA-Z%])`)
+
+// patternOf reads a format. A text without a figure is no pattern, and neither is one without words.
+func patternOf(english, text string) (pattern, bool) {
+	p := pattern{english: english, text: text}
+	at := 0
+	var words strings.Builder
+	for _, m := range verb.FindAllStringSubmatchIndex(english, -1) {
+		words.WriteString(english[at:m[0]])
+		at = m[1]
+		kind := english[m[6]]
+		if kind == '%' {
+			words.WriteByte('%')
+			continue
+		}
+		p.between = append(p.between, words.String())
+		p.kinds = append(p.kinds, kind)
+		words.Reset()
+	}
+	if len(p.kinds) == 0 {
+		return p, false
+	}
+	p.between = append(p.between, words.String()+english[at:])
+	for _, b := range p.between {
+		for _, r := range b {
+			if unicode.IsLetter(r) {
+				p.words++
+			}
+		}
+	}
+	return p, p.words > 0
+}
+
+// match gives the figures of a text that the format may have printed, in one way after the other
+// until take is content with one.
+func (p pattern) match(text string, take func(figures []string) bool) bool {
+	first, last := p.between[0], p.between[len(p.between)-1]
+	if len(text) < len(first)+len(last) || !strings.HasPrefix(text, first) || !strings.HasSuffix(text, last) {
+		return false
+	}
+	return p.rest(text[len(first):len(text)-len(last)], nil, take)
+}
+
+func (p pattern) rest(text string, figures []string, take func([]string) bool) bool {
+	i := len(figures)
+	if i == len(p.kinds)-1 {
+		return fits(p.kinds[i], text) && take(append(slices.Clone(figures), text))
+	}
+	sep := p.between[i+1]
+	for at := 0; ; {
+		n := strings.Index(text[at:], sep)
+		if n < 0 || at+n+len(sep) > len(text) {
+			return false
+		}
+		if figure := text[:at+n]; fits(p.kinds[i], figure) {
+			if p.rest(text[at+n+len(sep):], append(slices.Clone(figures), figure), take) {
+				return true
+			}
+		}
+		at += n + max(1, len(sep))
+		if at > len(text) {
+			return false
+		}
+	}
+}
+
+// fits tells whether a text may be what a verb prints.
+func fits(kind byte, text string) bool {
+	switch kind {
+	case 'd':
+		_, err := strconv.Atoi(strings.TrimPrefix(text, "+"))
+		return err == nil
+	case 'f', 'g', 'e':
+		_, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+		return err == nil
+	case 'q':
+		return len(text) >= 2 && text[0] == '"' && text[len(text)-1] == '"'
+	}
+	return text != ""
+}
+
+// put puts figures into the format of the other language.
+func (p pattern) put(figures []string) string {
+	next := 0
+	return verb.ReplaceAllStringFunc(p.text, func(v string) string {
+		m := verb.FindStringSubmatch(v)
+		if m[3] == "%" {
+			return "%"
+		}
+		if index := m[1] + m[2]; index != "" {
+			n, err := strconv.Atoi(index)
+			if err != nil || n < 1 || n > len(figures) {
+				return v // a test of the translations finds it
+			}
+			next = n - 1
+		}
+		if next >= len(figures) {
+			return v
+		}
+		next++
+		return figures[next-1]
+	})
+}
+
+// Figures lists the verbs that a format prints its figures by, in the order of the figures; false when
+// a figure is numbered that is not there, or is printed by two verbs.
+func Figures(format string) (verbs []string, ok bool) {
+	kinds, next, most := map[int]string{}, 0, 0
+	for _, m := range verb.FindAllStringSubmatch(format, -1) {
+		if m[3] == "%" {
+			continue
+		}
+		next++
+		if index := m[1] + m[2]; index != "" {
+			n, err := strconv.Atoi(index)
+			if err != nil || n < 1 {
+				return nil, false
+			}
+			next = n
+		}
+		if was, twice := kinds[next]; twice && was != m[3] {
+			return nil, false
+		}
+		kinds[next] = m[3]
+		most = max(most, next)
+	}
+	for i := 1; i <= most; i++ {
+		if kinds[i] == "" {
+			return nil, false
+		}
+		verbs = append(verbs, kinds[i])
+	}
+	return verbs, true
+}

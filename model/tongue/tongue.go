@@ -1,0 +1,121 @@
+// Package tongue says the program's English in other languages. A text that always reads the same is
+// looked up; a sentence with figures in it is known by the format that prints it, and its figures
+// are put into the format of the other language. The model and the tables know nothing of languages.
+package tongue
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"splaywright/assets"
+)
+
+// English is the language that the program is written in.
+const English = "en"
+
+// Codes are the languages that the program speaks, English first.
+func Codes() []string { return []string{English, "de", "ja"} }
+
+// Name is a language's own name.
+func Name(code string) string {
+	switch code {
+	case "de":
+		return "Deutsch"
+	case "ja":
+		return "日本語"
+	}
+	return "English"
+}
+
+// Tongue is one language. It may be used from several goroutines.
+type Tongue struct {
+	code     string
+	texts    map[string]string
+	patterns []pattern // those with the most words first
+
+	mu    sync.Mutex
+	known map[string]reading
+}
+
+// reading is what a text has come to before.
+type reading struct {
+	text  string
+	whole bool
+}
+
+// mostKnown bounds what is kept of readings; sizes that are typed make new texts all the time.
+const mostKnown = 8192
+
+// Load gives a language of Codes; any other code gives English.
+func Load(code string) *Tongue {
+	if !slices.Contains(Codes(), code) {
+		code = English
+	}
+	texts := map[string]string{}
+	for _, area := range assets.TongueAreas(code) {
+		for english, text := range area {
+			texts[english] = text
+		}
+	}
+	return New(code, texts)
+}
+
+// New makes a language of English texts and what they are in it.
+func New(code string, texts map[string]string) *Tongue {
+	t := &Tongue{code: code, texts: texts, known: map[string]reading{}}
+	for english, text := range texts {
+		if p, ok := patternOf(english, text); ok {
+			t.patterns = append(t.patterns, p)
+		}
+	}
+	slices.SortFunc(t.patterns, func(a, b pattern) int {
+		if a.words != b.words {
+			return b.words - a.words
+		}
+		return strings.Compare(a.english, b.english)
+	})
+	return t
+}
+
+// Code is the language's code.
+func (t *Tongue) Code() string { return t.code }
+
+// Say gives a text in the language, and the English one where it has none.
+func (t *Tongue) Say(english string) string {
+	text, _ := t.Read(english)
+	return text
+}
+
+// Fill prints by a format in the language. The figures are not translated.
+func (t *Tongue) Fill(format string, args ...any) string {
+	if text, ok := t.texts[format]; ok {
+		format = text
+	}
+	return fmt.Sprintf(format, args...)
+}
+
+// Read gives a text in the language, and whether all of it was known. In English everything is.
+func (t *Tongue) Read(english string) (text string, whole bool) {
+	if t.code == English || !hasWords(english) {
+		return english, true
+	}
+	if text, ok := t.texts[english]; ok {
+		return text, true
+	}
+	t.mu.Lock()
+	r, ok := t.known[english]
+	t.mu.Unlock()
+	if ok {
+		return r.text, r.whole
+	}
+	r.text, r.whole = t.work(english, deepest)
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if len(t.known) >= mostKnown {
+		clear(t.known)
+	}
+	t.known[english] = r
+	return r.text, r.whole
+}
