@@ -21,7 +21,7 @@ func TestFromAnEyeAsRaysSeeIt(t *testing.T) {
 		through := s.Through(l)
 		examine(t, through, l.Direction)
 		eye := l.middle.Add(l.sight.Toward.Mul(l.far))
-		w := witness{through, l.Direction}
+		w := witness{s: through, d: l.Direction}
 		r := rand.New(rand.NewPCG(5, 6))
 		for i := range s.edges {
 			at := 0.01 + 0.98*r.Float64()

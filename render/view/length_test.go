@@ -80,7 +80,7 @@ func TestLengthsAgreeWithRaysToOneInAThousand(t *testing.T) {
 		box(-40, -30, -20, -10, 130, 60),
 	)
 	for _, d := range []Direction{Pictorial(37, 23), Pictorial(-61, 48)} {
-		got, want := lengths(s.Project(d)), witness{s, d}.lengths(30)
+		got, want := lengths(s.Project(d)), witness{s: s, d: d}.lengths(30)
 		for k := range got {
 			if math.Abs(got[k]-want[k]) > 1e-3*want[k] || want[k] == 0 && got[k] != 0 {
 				t.Errorf("%v: %v lines are %.4f long, as rays see them %.4f", d.Toward, Kind(k), got[k], want[k])

@@ -39,7 +39,7 @@ func TestMuseumAsRaysSeeIt(t *testing.T) {
 		t.Run(m.name, func(t *testing.T) {
 			s := scene(m.meshes...)
 			for _, d := range append([]Direction{Pictorial(30, 0), Pictorial(0, 45), Pictorial(-120, -33)}, squareOn...) {
-				for _, o := range (witness{s, d}).objections(s.Project(d), 2, rand.New(rand.NewPCG(3, 4))) {
+				for _, o := range (witness{s: s, d: d}).objections(s.Project(d), 2, rand.New(rand.NewPCG(3, 4))) {
 					t.Errorf("%s %v: %s", d.Name, d.Toward, o)
 				}
 			}
@@ -99,7 +99,7 @@ func TestEndNearlyOnEdge(t *testing.T) {
 	}
 	a, b := jointed([]float64{5}, false)
 	s := scene(a.Transform(by), b.Transform(by))
-	for _, o := range (witness{s, Top}).objections(s.Project(Top), 5, rand.New(rand.NewPCG(7, 8))) {
+	for _, o := range (witness{s: s, d: Top}).objections(s.Project(Top), 5, rand.New(rand.NewPCG(7, 8))) {
 		t.Error(o)
 	}
 }

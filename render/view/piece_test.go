@@ -19,7 +19,7 @@ func TestPiecesAsRaysSeeThem(t *testing.T) {
 				t.Fatalf("parts with a solid: %v", s.parts)
 			}
 			for _, d := range []Direction{Front, End, Top, Bottom, Pictorial(35, 25)} {
-				for _, o := range (witness{s, d}).objections(s.Project(d), 1, rand.New(rand.NewPCG(5, 6))) {
+				for _, o := range (witness{s: s, d: d}).objections(s.Project(d), 1, rand.New(rand.NewPCG(5, 6))) {
 					t.Errorf("%s: %s", d.Name, o)
 				}
 			}

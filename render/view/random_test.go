@@ -71,7 +71,7 @@ func examine(t *rapid.T, s *Scene, d Direction) {
 	}
 	p := s.Project(d)
 	r := rand.New(rand.NewPCG(1, 2))
-	for i, o := range (witness{s, d}).objections(p, 3, r) {
+	for i, o := range (witness{s: s, d: d}).objections(p, 3, r) {
 		if t.Errorf("%s: %s", d.Name, o); i > 5 {
 			break
 		}

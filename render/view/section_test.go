@@ -84,7 +84,7 @@ func TestBehindThePlaneIsSeenAsRaysSeeIt(t *testing.T) {
 			}
 		}
 		s := scene(left...)
-		for _, o := range (witness{s, c.Direction}).objections(s.Project(c.Direction), 1, rand.New(rand.NewPCG(7, 8))) {
+		for _, o := range (witness{s: s, d: c.Direction}).objections(s.Project(c.Direction), 1, rand.New(rand.NewPCG(7, 8))) {
 			t.Errorf("%s: %s", c.Direction.Name, o)
 		}
 	}

@@ -57,7 +57,7 @@ func (w witness) ray(x, y float64) (face int, ahead float64) {
 // What is painted last is what a ray meets first.
 func painted(t interface{ Errorf(string, ...any) }, s *Scene, d Direction, n int) {
 	p := s.Paint(d, nil)
-	w := witness{s, d}
+	w := witness{s: s, d: d}
 	r := rand.New(rand.NewPCG(3, 4))
 	for range n {
 		q := draw.Point{X: p.Min.X + r.Float64()*(p.Max.X-p.Min.X), Y: p.Min.Y + r.Float64()*(p.Max.Y-p.Min.Y)}

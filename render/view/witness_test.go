@@ -15,7 +15,12 @@ import (
 type witness struct {
 	s *Scene
 	d Direction
+	// few is how many edges and how many lines it looks at, drawn by lot; 0 = all.
+	few int
 }
+
+// skips tells whether the lot leaves out one of n.
+func (w witness) skips(n int, r *rand.Rand) bool { return w.few > 0 && r.IntN(n) >= w.few }
 
 // kind is how edge e shows at t, and false where it is not drawn.
 func (w witness) kind(e *edge, t float64) (Kind, bool) {
@@ -149,7 +154,7 @@ func (w witness) missing(p *Picture, n int, r *rand.Rand) (out []string) {
 	for i := range w.s.edges {
 		e := &w.s.edges[i]
 		a, b := w.d.Point(w.s.verts[e.from]), w.d.Point(w.s.verts[e.to])
-		if math.Hypot(b.X-a.X, b.Y-a.Y) < 1 {
+		if w.skips(len(w.s.edges), r) || math.Hypot(b.X-a.X, b.Y-a.Y) < 1 {
 			continue
 		}
 		for range n {
@@ -183,6 +188,9 @@ func (w witness) invented(p *Picture, n int, r *rand.Rand) (out []string) {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		for range n {
+			if w.skips(len(p.Lines), r) {
+				continue
+			}
 			k := 1 + r.IntN(len(l.Points)-1)
 			a, b := l.Points[k-1], l.Points[k]
 			if math.Hypot(b.X-a.X, b.Y-a.Y) < 0.1 {
