@@ -66,6 +66,7 @@ type Sketch struct {
 	levels  [4][][]laid
 	angles  []angle
 	leaders []leader
+	stamps  []stamped
 }
 
 // New is an empty sketch.
@@ -113,6 +114,9 @@ func (k *Sketch) Finish() []draw.Item {
 	}
 	for _, l := range k.leaders {
 		k.layLeader(l)
+	}
+	for _, s := range k.stamps {
+		k.layStamp(s)
 	}
 	return k.Items
 }

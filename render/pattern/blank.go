@@ -20,6 +20,7 @@ type blank struct {
 	thickness    float64
 	outer, inner *face
 	triangle     [][2]mgl64.Vec3 // what the outer face has of the carpenter's triangle
+	signs        []Sign
 }
 
 // face is one of the two faces of a board.
@@ -94,7 +95,12 @@ func (b *blank) facePattern(f *face) Pattern {
 		p.triangle(&f.chart, b.triangle)
 	}
 	p.Tells = b.tells(f)
-	p.sign(f.place)
+	place := f.place
+	if f == b.outer {
+		place = FaceWords(b.signs)
+	}
+	p.sign(place)
+	p.compass(&f.chart, b.signs)
 	return p
 }
 

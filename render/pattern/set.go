@@ -40,7 +40,7 @@ func Sets(p *form.Piece, o Options) ([]Set, error) {
 	for _, same := range groups {
 		name := nameOf(same)
 		b := newBlank(same[0], name, o.Style)
-		b.triangle = lines[same[0].ID]
+		b.triangle, b.signs = lines[same[0].ID], Signs(same...)
 		if all := b.patterns(); len(all) > 0 {
 			s := setOf(name, all, p.Title, o)
 			s.Parts = same

@@ -98,3 +98,40 @@ func TestTriangleIsOnOuterFaces(t *testing.T) {
 		}
 	}
 }
+
+// Laid end to end, each board of a run begins where the one at its left ends: the lower corners of the two
+// ends are one place of the piece.
+func TestRunsLieEndToEnd(t *testing.T) {
+	seen := 0
+	for name, p := range samples() {
+		byPart := map[*part.Part]*stretch{}
+		for _, run := range runs(p) {
+			for _, s := range run {
+				byPart[s.q] = s
+			}
+		}
+		// the lower corner at an end of a laid board, world
+		corner := func(l Laid, right bool) mgl64.Vec3 {
+			s := byPart[l.Part]
+			if up := s.at(0.5, 1).Sub(s.at(0.5, 0)).Y(); (up < 0) != l.Turned {
+				t.Errorf("%s: %s has its reference edge above", name, l.Part.ID)
+			}
+			a, b := s.corners[0][0], s.corners[1][0]
+			if (a.X() > b.X()) == (right != l.Turned) {
+				b = a
+			}
+			return l.Part.Place.Mul4x1(b.Vec4(1)).Vec3()
+		}
+		for _, run := range Runs(p) {
+			for i := 1; i < len(run); i++ {
+				seen++
+				if d := corner(run[i-1], true).Sub(corner(run[i], false)).Len(); d > sameArris {
+					t.Errorf("%s: %s begins %.2f mm from where %s ends", name, run[i].Part.ID, d, run[i-1].Part.ID)
+				}
+			}
+		}
+	}
+	if seen < 6 {
+		t.Errorf("%d corners", seen)
+	}
+}

@@ -239,13 +239,14 @@ func topFigure(p *form.Piece, f *figure, o Options) *figure {
 }
 
 // inCorner scales the pictorial to the room that the views leave.
-func inCorner(pic *view.Picture, room draw.Box, i ink) []draw.Item {
+func inCorner(p *form.Piece, pic *view.Picture, room draw.Box, i ink) []draw.Item {
 	w, h := pic.Max.X-pic.Min.X, pic.Max.Y-pic.Min.Y
 	if w <= 0 || h <= 0 || room.Width() < 15 || room.Height() < 15 {
 		return nil
 	}
 	scale := min(room.Width()/w, room.Height()/h) * 0.94
 	f := newFigure(pic, scale, i, false)
+	markPictorial(p, pic, f)
 	items := f.Finish()
 	b := draw.Bounds(items)
 	return draw.Moved(items, draw.Point{X: (room.Min.X + room.Max.X - b.Min.X - b.Max.X) / 2, Y: (room.Min.Y + room.Max.Y - b.Min.Y - b.Max.Y) / 2})
@@ -288,7 +289,7 @@ func general(p *form.Piece, s set, sheets []listed) *blank {
 	} else {
 		corner.Min.Y = b.room.Min.Y
 	}
-	b.Items = append(b.Items, inCorner(pics.pictorial, corner, b.ink)...)
+	b.Items = append(b.Items, inCorner(p, pics.pictorial, corner, b.ink)...)
 	return b
 }
 

@@ -73,6 +73,14 @@ func (b *blank) text(x, y, size float64, s string, bold bool, i draw.Ink) {
 // grid is the width of the band outside the frame that holds the letters and numbers of its fields.
 const gridBand = 5.0
 
+// underline draws the line under a part's mark whose text begins at x on the line y.
+func (b *blank) underline(x, y, wide, size float64) {
+	if wide > 0 {
+		at := y - (draw.Descent+0.06)*size
+		b.Items = append(b.Items, draw.Path{Segs: draw.Polyline([]draw.Point{{X: x - 0.15*size, Y: at}, {X: x + wide + 0.15*size, Y: at}}), Pen: draw.Pen{Width: size / 9, Ink: b.ink.line}, Layer: "mark"})
+	}
+}
+
 // centring draws the four centring marks: 0.7 mm wide, from the outside of the grid's band to 5 mm inside
 // the frame, less where that would reach what is drawn (ISO 5457, from memory of the standard).
 func (b *blank) centring(f draw.Box) {

@@ -21,7 +21,11 @@ type grid struct {
 type gridRow struct {
 	cells  [][]string
 	height float64
+	low    float64 // how far a picture makes the row's text stand lower
 }
+
+// first is how far below the row's upper edge its first line of text stands.
+func (r gridRow) first() float64 { return 3.4 + r.low }
 
 // measure gives the columns the width of their longest cells; when that is more than there is, the
 // widest columns give way first and their text is broken. Heads are broken before cells are: one
@@ -70,7 +74,9 @@ func (g *grid) measure(room float64) {
 		}
 		row := g.broken(texts, false)
 		if pic := g.pictureOf(k); pic != nil {
+			text := row.height
 			row.height = max(row.height, pic.box.Height()+2*rowPictureAir)
+			row.low = (row.height - text) / 2
 		}
 		g.rows = append(g.rows, row)
 	}

@@ -44,7 +44,7 @@ const (
 	listHead   = 3.6
 	listColumn = 44.0 // at most
 	listLeast  = 34.0 // and at least
-	listNumber = 8.0
+	listNumber = 1.4  // between a number and its title
 )
 
 // listing is the list of sheets laid out left of the title block.
@@ -52,6 +52,7 @@ type listing struct {
 	lines    []listed
 	rows     int
 	column   float64
+	number   float64    // width of the widest number
 	at       draw.Point // upper left corner
 	numbered int        // sheets in all
 }
@@ -68,6 +69,9 @@ func (b *blank) layList(lines []listed) listing {
 	if n := len(lines); n > 0 {
 		l.numbered = lines[n-1].to
 	}
+	for _, s := range lines {
+		l.number = max(l.number, draw.TextWidth(s.number(), listSize, false))
+	}
 	return l
 }
 
@@ -82,6 +86,7 @@ func (l listing) draw(b *blank) {
 	for i, s := range l.lines {
 		x, y := l.at.X+float64(i/l.rows)*l.column, l.at.Y-listHead-listStep*float64(i%l.rows)-2.2
 		b.text(x, y, listSize, s.number(), false, b.ink.line)
-		b.text(x+listNumber, y, listSize, shorten(s.title, listSize, l.column-listNumber-1.5), false, b.ink.line)
+		in := l.number + listNumber
+		b.text(x+in, y, listSize, shorten(s.title, listSize, l.column-in-1.2), false, b.ink.line)
 	}
 }

@@ -14,7 +14,8 @@ import (
 
 // panel is what a part's sheet says in words: a heading, short lines, and a table of the cuts.
 type panel struct {
-	head string
+	head string // the marks, and the name
+	mark string // the head's beginning that is underlined
 	text []string
 	cuts [][4]string // cut, swing, tilt, which face ends longer
 }
@@ -70,6 +71,7 @@ func (n panel) drawText(b *blank, at draw.Point) {
 	}
 	y := at.Y - headSize
 	b.text(at.X, y, size, shorten(n.head, size, noteColumn), true, b.ink.line)
+	b.underline(at.X, y, draw.TextWidth(n.mark, size, true), size)
 	y -= 1.6
 	for _, t := range n.lines() {
 		y -= noteStep
@@ -133,7 +135,7 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	for i, g := range group {
 		marks[i] = g.Mark
 	}
-	n := panel{head: fmt.Sprintf("%s   %s", strings.Join(marks, ", "), names(group))}
+	n := panel{head: fmt.Sprintf("%s   %s", strings.Join(marks, ", "), names(group)), mark: strings.Join(marks, ", ")}
 	n.text = []string{
 		made(len(group), q.Timber),
 	}

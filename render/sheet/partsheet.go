@@ -16,7 +16,7 @@ func partSheet(p *form.Piece, s set, group []*part.Part) *blank {
 	q := group[0]
 	b := s.sheet(entry{title: names(group)}, true)
 	notes := partNotes(p, group, s.o)
-	v := partViews{p: p, q: q, o: s.o, ink: b.ink}
+	v := partViews{p: p, q: q, group: group, o: s.o, ink: b.ink}
 	v.project()
 	list := s.o.scales()
 	for i, sc := range list {
@@ -94,6 +94,7 @@ func (b *blank) centre(items []draw.Item, box, room draw.Box) {
 type partViews struct {
 	p               *form.Piece
 	q               *part.Part
+	group           []*part.Part // alike, on one sheet; q is the first
 	o               Options
 	ink             ink
 	face, edge, tip *view.Picture
@@ -124,7 +125,9 @@ func (v *partViews) figure(pic *view.Picture, scale float64) *figure {
 // stands below and the end seen from the right stands at the right, in first angle the other way
 // round; the end seen from the left stands on the other side.
 func (v *partViews) draw(scale float64) placed {
-	fi := faceFigure(v.p, v.q, v.figure(v.face, scale), v.o).Finish()
+	face := v.figure(v.face, scale)
+	markFace(v.p, v.group, face)
+	fi := faceFigure(v.p, v.q, face, v.o).Finish()
 	ei := edgeFigure(v.q, v.figure(v.edge, scale), v.o).Finish()
 	ti := tipFigure(v.q, v.figure(v.tip, scale), v.o).Finish()
 	fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)

@@ -1,9 +1,12 @@
 package sheet
 
 import (
+	"github.com/go-gl/mathgl/mgl64"
+
 	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/render/draw"
+	"splaywright/render/pattern"
 	"splaywright/render/table"
 	"splaywright/render/view"
 )
@@ -45,10 +48,10 @@ func (w *writer) rowPictures(t table.Table) []*picture {
 // partPictures show the outer face of each row's part, each as large as its room.
 func partPictures(p *form.Piece, t table.Table, i ink) []*picture {
 	out := make([]*picture, len(t.Rows))
-	any := false
+	triangles, same, any := pattern.OnWood(p), table.Same(p), false
 	for k := range t.Rows {
 		if q := p.Part(refOf(t, k)); q != nil && q.Solid != nil {
-			out[k], any = facePicture(q, rowPictureWide-2, partHigh, i), true
+			out[k], any = facePicture(q, alikeLines(triangles, same[q.ID]), rowPictureWide-2, partHigh, i), true
 		}
 	}
 	if !any {
@@ -57,8 +60,9 @@ func partPictures(p *form.Piece, t table.Table, i ink) []*picture {
 	return out
 }
 
-// facePicture is the true face of a part that fits a room, mm: what is seen of it, in thin lines.
-func facePicture(q *part.Part, wide, high float64, i ink) *picture {
+// facePicture is the true face of a part that fits a room, mm: what is seen of it, in thin lines, and what it
+// has of the carpenter's triangle.
+func facePicture(q *part.Part, triangle [][2]mgl64.Vec3, wide, high float64, i ink) *picture {
 	pic := partScene(q).Project(faceView)
 	scale := min(wide/(pic.Max.X-pic.Min.X), high/(pic.Max.Y-pic.Min.Y))
 	f := &figure{scale: scale}
@@ -68,6 +72,11 @@ func facePicture(q *part.Part, wide, high float64, i ink) *picture {
 		if l.Kind == view.Visible {
 			out.items = append(out.items, draw.Path{Segs: draw.Polyline(l.pts), Pen: pen, Layer: "picture", Ref: q.ID})
 		}
+	}
+	faint := draw.Pen{Width: narrowLine / 2, Ink: i.faint}
+	for _, l := range triangle {
+		pts := f.scaled([]draw.Point{{X: l[0].X(), Y: l[0].Y()}, {X: l[1].X(), Y: l[1].Y()}})
+		out.items = append(out.items, draw.Path{Segs: draw.Polyline(pts), Pen: faint, Layer: "picture", Ref: q.ID})
 	}
 	out.box = draw.Bounds(out.items)
 	return out

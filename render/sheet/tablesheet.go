@@ -86,6 +86,9 @@ func (w *writer) table(t table.Table) {
 	w.rule(&g, w.y, narrowLine)
 	w.notes(t)
 	w.pictures(t)
+	if t.ID == "cut-list" {
+		w.runs()
+	}
 }
 
 // start is the room that a table needs to begin here: all of it when one sheet can hold it with its
@@ -152,6 +155,7 @@ func (w *writer) row(g *grid, r gridRow, i int, ref string) {
 
 func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
 	x := w.b.room.Min.X + g.picWidth()
+	down := r.first()
 	for c, lines := range r.cells {
 		a := draw.Left
 		at := x + cellPad
@@ -162,7 +166,10 @@ func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
 			a, at = draw.Centre, x+g.cols[c]/2
 		}
 		for i, s := range lines {
-			w.put(at, w.y-3.4-lineStep*float64(i), cellSize, a, bold, s, ref)
+			w.put(at, w.y-down-lineStep*float64(i), cellSize, a, bold, s, ref)
+		}
+		if a == draw.Left && !bold && len(lines) > 0 {
+			w.b.underline(at, w.y-down, draw.TextWidth(w.markOf(lines[0], g.t.Columns[c].Head), cellSize, false), cellSize)
 		}
 		x += g.cols[c]
 	}

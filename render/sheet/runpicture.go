@@ -1,0 +1,99 @@
+package sheet
+
+import (
+	"splaywright/model/form"
+	"splaywright/render/draw"
+	"splaywright/render/pattern"
+	"splaywright/render/view"
+)
+
+// runGap is between the boards of a run as they are shown laid end to end, mm, and runLabel the height of
+// their marks.
+const (
+	runGap   = 2.5
+	runHigh  = 30.0 // the most that a run's boards are shown wide
+	runLeast = 17.0 // the least, to fit what a sheet has left
+	runLabel = 3.0
+)
+
+// runWords is what stands over and under a run's boards, mm.
+const runWords = 24.0
+
+// runPicture shows the boards of a run end to end, outer faces up, with their marks underlined and the
+// carpenter's triangle over them, as they lie in the board that they are cut from.
+func runPicture(p *form.Piece, run []pattern.Laid, wide, most float64, i ink) picture {
+	long, high := 0.0, 0.0
+	for _, l := range run {
+		b := extent(l.Part)
+		long, high = long+b.Width(), max(high, b.Height())
+	}
+	scale := min((wide-runGap*float64(len(run)-1))/long, most/high)
+	lines := pattern.OnWood(p)
+	var out picture
+	x := 0.0
+	for _, l := range run {
+		b := extent(l.Part)
+		place := func(q draw.Point) draw.Point { // the part's frame to the paper
+			u, v := q.X-b.Min.X, q.Y-(b.Min.Y+b.Max.Y)/2
+			if l.Turned {
+				u, v = b.Max.X-q.X, -v
+			}
+			return draw.Point{X: x + u*scale, Y: v * scale}
+		}
+		path := func(pts []draw.Point, pen draw.Pen) {
+			moved := make([]draw.Point, len(pts))
+			for k, q := range pts {
+				moved[k] = place(q)
+			}
+			out.items = append(out.items, draw.Path{Segs: draw.Polyline(moved), Pen: pen, Layer: "picture", Ref: l.Part.ID})
+		}
+		f := &figure{scale: scale}
+		for _, s := range f.thinned(partScene(l.Part).Project(faceView).Lines) {
+			if s.Kind == view.Visible {
+				path(s.Points, draw.Pen{Width: narrowLine * 0.7, Ink: i.line})
+			}
+		}
+		for _, s := range lines[l.Part.ID] {
+			path([]draw.Point{{X: s[0].X(), Y: s[0].Y()}, {X: s[1].X(), Y: s[1].Y()}}, draw.Pen{Width: narrowLine, Ink: i.line})
+		}
+		mid := draw.Point{X: x + b.Width()*scale/2, Y: -high*scale/2 - 2 - runLabel}
+		half := draw.TextWidth(l.Part.Mark, runLabel, true)/2 + 0.6
+		under := mid.Y - (draw.Descent+0.06)*runLabel
+		out.items = append(out.items, draw.Text{At: mid, Size: runLabel, Align: draw.Centre, Bold: true, Ink: i.line, Text: l.Part.Mark, Layer: "mark", Ref: l.Part.ID},
+			draw.Path{Segs: draw.Polyline([]draw.Point{{X: mid.X - half, Y: under}, {X: mid.X + half, Y: under}}), Pen: draw.Pen{Width: 0.35, Ink: i.line}, Layer: "mark", Ref: l.Part.ID})
+		x += b.Width()*scale + runGap
+	}
+	out.box = draw.Bounds(out.items)
+	return out
+}
+
+// runs sets the pictures of the runs under the cut list.
+func (w *writer) runs() {
+	const title = "Runs"
+	for k, run := range pattern.Runs(w.piece) {
+		most := runHigh
+		if left := w.y - w.b.room.Min.Y - runWords; left >= runLeast && left < runHigh {
+			most = left
+		}
+		pic := runPicture(w.piece, run, w.b.room.Width()*0.8, most, w.b.ink)
+		high := pic.box.Height() + 3
+		if k == 0 {
+			high += 14
+		}
+		w.need(high, title)
+		if k == 0 {
+			if w.y < w.b.room.Max.Y {
+				w.y -= 5
+				w.b.also(title)
+			}
+			w.y -= 4.2
+			w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, title, "")
+			w.y -= lineStep + 0.8
+			w.put(w.b.room.Min.X, w.y, cellSize, draw.Left, false,
+				"Boards that follow each other round the piece, laid end to end as in one board, outer faces up: the triangle across them shows at once which goes where.", "")
+		}
+		w.y -= 3
+		w.b.Items = append(w.b.Items, draw.Moved(pic.items, draw.Point{X: w.b.room.Min.X - pic.box.Min.X, Y: w.y - pic.box.Max.Y})...)
+		w.y -= pic.box.Height()
+	}
+}
