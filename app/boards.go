@@ -21,6 +21,7 @@ import (
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/stock"
+	"splaywright/model/timber"
 	"splaywright/render/table"
 )
 
@@ -308,17 +309,21 @@ func (w *Window) addTaper() error {
 
 // readBoards asks for a list of boards and adds them.
 func (w *Window) readBoards() {
+	w.askForFile("The boards were not read", w.takeList, ".csv", ".yaml", ".yml")
+}
+
+// askForFile asks for a file of some kinds and does something with its name.
+func (w *Window) askForFile(trouble string, take func(path string), kinds ...string) {
 	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
-		if err != nil || r == nil {
-			if err != nil {
-				w.tell("The boards were not read", err)
-			}
-			return
+		switch {
+		case err != nil:
+			w.tell(trouble, err)
+		case r != nil:
+			_ = r.Close() // only its name is wanted
+			take(r.URI().Path())
 		}
-		_ = r.Close() // only its name is wanted
-		w.takeList(r.URI().Path())
 	}, w.win)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".yaml", ".yml"}))
+	d.SetFilter(storage.NewExtensionFileFilter(kinds))
 	if dir := w.folder(); dir != nil {
 		d.SetLocation(dir)
 	}
@@ -359,4 +364,21 @@ func boardsOf(path, list string, bare measure.Unit) ([]stock.Board, error) {
 		return nil, fmt.Errorf("%s lists no %s", filepath.Base(path), strings.ReplaceAll(list, "-", " "))
 	}
 	return all, nil
+}
+
+// readTimbers asks for a file of the person's own timbers and puts them into the design.
+func (w *Window) readTimbers() {
+	w.askForFile("The timbers were not read", w.takeTimbers, ".csv")
+}
+
+func (w *Window) takeTimbers(path string) {
+	var own timber.Book
+	text, err := os.ReadFile(path)
+	if err == nil {
+		own, err = timber.LoadOwn(text, filepath.Base(path))
+	}
+	if err == nil {
+		err = w.s.TakeTimbers("read "+filepath.Base(path), own)
+	}
+	w.edit("The timbers were not read", err)
 }

@@ -238,3 +238,31 @@ func TestWoodToBuyAndItsShoppingList(t *testing.T) {
 		t.Errorf("it says %q", got)
 	}
 }
+
+// Timbers of one's own go into the design; a table with a bad row is refused with its line and nothing of it is taken.
+func TestOwnTimbersAreRead(t *testing.T) {
+	w := open(t, Options{})
+	path := filepath.Join(t.TempDir(), "own.csv")
+	head := "name,aliases,kind,specific_gravity,volume_at,side_hardness,modulus_of_elasticity,modulus_of_rupture,read,source,price_per_m3\n"
+	write := func(rows string) {
+		if err := os.WriteFile(path, []byte(head+rows), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		w.takeTimbers(path)
+	}
+	before := string(w.s.Document().Bytes())
+	write("white oak,,,,,,,,,,2500\nplum,,hardwood,0.65,12 %,,1.4,11000,SG,,\n")
+	if got := overlayText(w); !strings.Contains(got, "own.csv:3:") || !strings.Contains(got, "source") || string(w.s.Document().Bytes()) != before {
+		t.Errorf("it says %s", got)
+	}
+	w.escape()
+	write("white oak,,,,,,,,,,2500\nplum,,hardwood,0.65,12 %,,1.4,11000,SG,weighed,1800\n")
+	typeInto(t, w, "timber", "plum")
+	p := w.s.Piece()
+	if top := p.Part("top"); top.Timber != "plum" || math.Abs(top.Mass/top.Volume-0.65*1.12*1e-6) > 1e-12 {
+		t.Errorf("the top weighs %g kg of %g mm³", top.Mass, top.Volume)
+	}
+	if tb, _ := w.tab("Cost").Shown(); len(tb.Rows) < 2 {
+		t.Error("the price of plum makes no cost")
+	}
+}

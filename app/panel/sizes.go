@@ -14,7 +14,6 @@ import (
 	"splaywright/app/session"
 	"splaywright/model/form"
 	"splaywright/model/part"
-	"splaywright/model/timber"
 )
 
 // Sizes is the column of everything that can be typed.
@@ -34,7 +33,6 @@ type Sizes struct {
 	folded   map[string]bool         // by the section's title
 	sections []*section
 	key      string
-	timbers  []string
 	groups   Grouper
 }
 
@@ -46,7 +44,7 @@ func NewSizes() *Sizes { return NewColumn(Groups) }
 
 // NewColumn makes an empty column of other groups.
 func NewColumn(groups Grouper) *Sizes {
-	p := &Sizes{groups: groups, box: container.NewVBox(), fields: map[string]*field.Field{}, twins: map[string]*field.Field{}, folded: map[string]bool{}, timbers: timber.Names()}
+	p := &Sizes{groups: groups, box: container.NewVBox(), fields: map[string]*field.Field{}, twins: map[string]*field.Field{}, folded: map[string]bool{}}
 	p.scroll = container.NewVScroll(p.box)
 	return p
 }
@@ -66,7 +64,7 @@ func (p *Sizes) Field(path string) *field.Field {
 // Update shows the session as it stands.
 func (p *Sizes) Update(s *session.Session) {
 	d := s.Design()
-	groups := p.groups(&d, p.timbers, s.Document().Keys("names"))
+	groups := p.groups(&d, d.Timbers.Names(), s.Document().Keys("names"))
 	if key := keyOf(groups); key != p.key {
 		p.key = key
 		p.build(groups)

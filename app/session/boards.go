@@ -8,6 +8,7 @@ import (
 	"splaywright/model/file"
 	"splaywright/model/measure"
 	"splaywright/model/stock"
+	"splaywright/model/timber"
 )
 
 // TakeBoards adds boards to a list of the design (boards-on-hand, boards-to-buy) as one step, said in the history as
@@ -118,4 +119,44 @@ func (s *Session) placeFields(a stock.Avoid) [][2]string {
 		return append(out, [2]string{"diameter", s.Length(a.Diameter)})
 	}
 	return append(out, [2]string{"length", s.Length(a.Length)}, [2]string{"width", s.Length(a.Width)})
+}
+
+// TakeTimbers adds timbers of the person's own to the design as one step. When one of them cannot be taken, none is.
+func (s *Session) TakeTimbers(said string, own timber.Book) error {
+	return s.do(said, func(d *file.Document) error {
+		for _, o := range own {
+			if err := d.Append("timbers", timberFields(o)...); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+func timberFields(o timber.Own) [][2]string {
+	out := [][2]string{{"name", o.Name}}
+	number := func(key string, x float64) {
+		if x > 0 {
+			out = append(out, [2]string{key, strconv.FormatFloat(x, 'g', 10, 64)})
+		}
+	}
+	if o.SG > 0 {
+		out = append(out, [2]string{"kind", string(o.Wood)})
+		number("specific-gravity", o.SG)
+		if o.GreenSG {
+			out = append(out, [2]string{"volume-at", "green"})
+		}
+		hardness, elasticity, rupture := o.Printed()
+		number("side-hardness", hardness)
+		number("modulus-of-elasticity", elasticity)
+		number("modulus-of-rupture", rupture)
+		if m := o.Movement; m != nil {
+			number("change-radial", m.ChangeRadial)
+			number("change-tangential", m.ChangeTangential)
+		}
+		out = append(out, [2]string{"source", o.Source})
+	}
+	number("price-per-m3", o.PerM3)
+	number("price-per-board-foot", o.PerBoardFoot)
+	return out
 }

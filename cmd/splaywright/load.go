@@ -14,12 +14,14 @@ import (
 	"splaywright/model"
 	"splaywright/model/file"
 	"splaywright/model/form"
+	"splaywright/model/timber"
 )
 
 // source is the design that a command works on and what is changed in it for this run.
 type source struct {
 	changes []string // of --set
 	more    []change // of flags of their own
+	timbers string   // a file of own timbers
 }
 
 // change is a text put at a path, and the flag that it was typed behind.
@@ -28,6 +30,8 @@ type change struct{ flag, path, text string }
 func (s *source) flags(c *cobra.Command) {
 	c.Flags().StringArrayVar(&s.changes, "set", nil,
 		"change a size for this run, such as size.height=300 or corners.tails=5 (may be repeated)")
+	c.Flags().StringVar(&s.timbers, "timbers", "",
+		"know the timbers of this CSV file too, by the columns of the built-in table (splaywright timbers prints it)")
 }
 
 // also makes a flag change what stands at a path; an empty text changes nothing.
@@ -68,7 +72,23 @@ func (s *source) open(p *program, name string) (*file.Document, *form.Piece, err
 	if err != nil {
 		return nil, nil, blame(err, all)
 	}
+	if s.timbers != "" {
+		own, err := ownTimbers(s.timbers)
+		if err != nil {
+			return nil, nil, err
+		}
+		d.Timbers = append(own, d.Timbers...)
+	}
 	return doc, model.Derive(d), nil
+}
+
+// ownTimbers reads a person's own timbers.
+func ownTimbers(name string) (timber.Book, error) {
+	text, err := os.ReadFile(name)
+	if err != nil {
+		return nil, fileTrouble(name, err)
+	}
+	return timber.LoadOwn(text, name)
 }
 
 // blame points at the flag instead of a place in the file where what was typed behind the flag is

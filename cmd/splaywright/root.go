@@ -48,7 +48,7 @@ It exits 0 on success, 1 when a finding stops the piece, 2 when the input is ref
 	root.SetFlagErrorFunc(flagTrouble)
 	root.SetHelpCommand(help(root))
 	root.SetVersionTemplate("splaywright {{.Version}}\n")
-	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.resize(), p.plan(), p.new(), p.units(), p.schema())
+	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.resize(), p.plan(), p.new(), p.units(), p.timbers(), p.schema())
 	return root
 }
 

@@ -10,7 +10,7 @@ import (
 // timbers tells of timbers that the table does not have, so that nothing is known of their weight.
 func timbers(r *run) {
 	for _, q := range r.p.Parts {
-		if _, ok := timber.Find(q.Timber); ok {
+		if _, ok := r.p.Design.Timbers.Find(q.Timber); ok {
 			continue
 		}
 		f := part.Finding{ID: "timber-unknown", Level: part.Warning, Source: "the program's own table of species",

@@ -21,6 +21,7 @@ func (r *reader) top(d *form.Design) {
 		"size":        r.size(&d.Size),
 		"splay":       r.splay(&d.Splay),
 		"timber":      r.text(&d.Timber),
+		"timbers":     r.timbers(&d.Timbers),
 		"boards": r.group(fields{
 			"top":   r.board(&d.Boards.Top),
 			"side":  r.board(&d.Boards.Side),

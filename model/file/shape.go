@@ -6,8 +6,11 @@ import (
 
 // shape is which keys stand where, in the order in which they are written. An item of a list is "#".
 var shape = map[string][]string{
-	"": words(`splaywright title units form size splay timber boards corners bottom lid stretchers aprons features
+	"": words(`splaywright title units form size splay timber timbers boards corners bottom lid stretchers aprons features
 		names allowance saw round papers use cost plan boards-on-hand boards-to-buy`),
+	"timbers": {"#"},
+	"timbers.#": words(`name kind specific-gravity volume-at side-hardness modulus-of-elasticity modulus-of-rupture
+		change-radial change-tangential source price-per-m3 price-per-board-foot`),
 	"size":                       words("height width depth taken-at staves lower-height lower-width"),
 	"splay":                      words("ends edges middle front back end-left end-right edge-cut"),
 	"boards":                     words("top side front back end"),

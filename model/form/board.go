@@ -69,12 +69,12 @@ func (b *board) walls(in []solid.Wall, reverse bool) []solid.Wall {
 }
 
 // finish cuts the board: cuts, blank, solid, volume and mass.
-func (b *board) finish(allowance Allowance) []part.Finding {
+func (b *board) finish(allowance Allowance, timbers timber.Book) []part.Finding {
 	p := b.part
 	b.readCuts()
 	b.readFaceLength()
 	density := 0.0 // kg/mm³
-	if d, ok := timber.Find(p.Timber); ok {
+	if d, ok := timbers.Find(p.Timber); ok {
 		density = d.Density12 * 1e-9
 	}
 	found := b.build()

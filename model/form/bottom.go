@@ -60,7 +60,7 @@ func bottomDefaults(d *Design) {
 // half of its movement at either long edge. A groove too shallow for that is told by what is reckoned
 // of the piece.
 func roomToSwell(d Design, u Bottom) measure.Length {
-	m, ok := timber.FindMovement(u.Timber)
+	m, ok := d.Timbers.FindMovement(u.Timber)
 	if !ok || u.Joint != InGroove {
 		return usualClearance
 	}

@@ -74,7 +74,7 @@ func (d Design) usualSlope() measure.Angle {
 	if d.Corners.TailsOn == OnSide {
 		name = d.Boards.Side.Timber
 	}
-	if s, ok := timber.Find(name); ok && s.Wood == timber.Softwood {
+	if s, ok := d.Timbers.Find(name); ok && s.Wood == timber.Softwood {
 		return slopeOf(softSlope)
 	}
 	return slopeOf(hardSlope)

@@ -4,6 +4,7 @@ package form
 import (
 	"splaywright/model/measure"
 	"splaywright/model/stock"
+	"splaywright/model/timber"
 )
 
 // Design is what a person typed, as values. The text as typed stays in the file's document.
@@ -14,6 +15,7 @@ type Design struct {
 	Size       Size
 	Splay      Splay
 	Timber     string
+	Timbers    timber.Book // key timbers: the person's own, and prices
 	Boards     Boards
 	Corners    Corners
 	Bottom     *Bottom // tray, chest and ring; nil = open below

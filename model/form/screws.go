@@ -84,7 +84,7 @@ func (w *screwing) paths() []string {
 func (b *assembly) screw(w screwing) {
 	fill(&w.screws.Count, 2)
 	fill(&w.screws.FromEnd, measure.Length(w.length/4))
-	species, known := timber.Find(w.second.part.Timber)
+	species, known := b.d.Timbers.Find(w.second.part.Timber)
 	holes, ok := part.ScrewHolesFor(w.screws.Gauge, !known || species.Wood == timber.Hardwood, w.screws.Plug)
 	if !ok {
 		b.find(stop("screw-number-unknown", "Wood screws run from number 4 to number 14.",

@@ -56,7 +56,7 @@ func wallSlope(d Design) measure.Angle {
 			name = d.Boards.End.Timber
 		}
 	}
-	if s, ok := timber.Find(name); ok && s.Wood == timber.Softwood {
+	if s, ok := d.Timbers.Find(name); ok && s.Wood == timber.Softwood {
 		return slopeOf(softSlope)
 	}
 	return slopeOf(hardSlope)

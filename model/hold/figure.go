@@ -60,7 +60,7 @@ func Figures(p *form.Piece) []Figure {
 	if p.Stopped() {
 		return nil
 	}
-	r := &reckoning{p: p, d: d, load: float64(d.Use.Load) * gravity, air: seasonsOf(d.Use)}
+	r := &reckoning{p: p, d: d, load: float64(d.Use.Load) * gravity, air: seasonsOf(d)}
 	if !form.OnSides(p.Form) {
 		r.walled()
 	}
@@ -128,8 +128,8 @@ func (r *reckoning) between() float64 {
 }
 
 // beam is a board of the design as a beam, when its timber is known.
-func beam(name string, width, height measure.Length) (Beam, timber.Species, bool) {
-	s, ok := timber.Find(name)
+func (r *reckoning) beam(name string, width, height measure.Length) (Beam, timber.Species, bool) {
+	s, ok := r.d.Timbers.Find(name)
 	return Beam{Width: width.MM(), Height: height.MM(), MOE: s.MOE, MOR: s.MOR}, s, ok && s.MOE > 0 && s.MOR > 0
 }
 

@@ -21,10 +21,12 @@ const (
 type seasons struct {
 	dry, damp float64
 	words     string
+	timbers   timber.Book
 }
 
-func seasonsOf(u form.Use) seasons {
-	s := seasons{dry: timber.EquilibriumMoisture(roomWarmth, float64(u.Dry)), damp: timber.EquilibriumMoisture(roomWarmth, float64(u.Damp))}
+func seasonsOf(d form.Design) seasons {
+	u := d.Use
+	s := seasons{timbers: d.Timbers, dry: timber.EquilibriumMoisture(roomWarmth, float64(u.Dry)), damp: timber.EquilibriumMoisture(roomWarmth, float64(u.Damp))}
 	s.words = fmt.Sprintf("from %d to %d %% humidity (%.1f to %.1f %% moisture in the wood)", u.Dry, u.Damp, s.dry, s.damp)
 	return s
 }
@@ -37,7 +39,7 @@ func (s seasons) change(name string, size float64) (mm float64, ok bool) {
 
 // across is the same for a board sawn either way.
 func (s seasons) across(name string, size float64, sawn timber.Direction) (mm float64, ok bool) {
-	m, ok := timber.FindMovement(name)
+	m, ok := s.timbers.FindMovement(name)
 	if !ok {
 		return 0, false
 	}

@@ -22,7 +22,7 @@ func Racking(push, height float64) float64 { return push / 2 * height }
 // racking is a push from the end at seat level: without a stretcher the corners alone keep the sides
 // square to the top, with one the top and the stretcher hold them as a couple.
 func (r *reckoning) racking() {
-	wall, _, ok := beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
+	wall, _, ok := r.beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
 	if !ok {
 		return
 	}
@@ -94,7 +94,7 @@ func (r *reckoning) lowestTies() (below float64, ties []form.Rail) {
 // thickness, and the side's far arris bears against the top. A housing takes the push by itself.
 func (r *reckoning) rackScrews(push, arm float64) {
 	s := r.d.Corners.Screws
-	_, wood, ok := beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
+	_, wood, ok := r.beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
 	if s == nil || !ok || s.Count < 1 || r.d.Corners.Joint != form.Butt {
 		return
 	}

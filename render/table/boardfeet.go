@@ -57,6 +57,14 @@ func (t *tally) round(feet float64) float64 {
 	return whole
 }
 
+// board is what a yard charges for one rough board: the surface measure of its whole feet of length, rounded, times
+// the nominal thickness (American Hardwood Export Council, as above). A board typed in whole millimetres may miss its
+// foot by one.
+func (t *tally) board(b part.Box) float64 {
+	feet := math.Floor((b.Length + measure.Millimetre).Inches() / 12)
+	return t.round(b.Width.Inches()*feet/12) * float64(nominal(b.Thickness)) / 4
+}
+
 // tallied is what a yard would charge, in whole board feet, for boards with these surface
 // measures by nominal thickness, each thickness rounded as one lot.
 func tallied(feet map[int]float64, order []int) float64 {

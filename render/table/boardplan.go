@@ -51,21 +51,25 @@ func Shopping(r yield.Result, style measure.Style) Table {
 	for _, l := range r.Plan.Layouts {
 		taken[l.Board]++
 	}
-	cost, feet, parts, all := 0., 0., 0., 0.
+	cost, feet, all := 0., 0., 0.
+	var lot tally
 	for i, n := range taken {
 		if n == 0 {
 			continue
 		}
 		b := r.Task.Boards[i]
 		box := part.Box{Length: mm(b.Length), Width: mm(b.Width), Thickness: mm(b.Thickness)}
-		quarters := nominal(box.Thickness)
+		charged := 0.
+		for range n {
+			charged += lot.board(box)
+		}
 		exact := float64(n) * boardFeet(box)
 		s.row("", word(b.Name), word(b.Timber), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
 			count(n), figure(b.Price, 2), figure(float64(n)*b.Price, 2), figure(exact, 2),
-			figure(float64(n)*surfaceMeasure(box)*float64(quarters)/4, 2))
+			figure(charged, 2))
 		cost, feet, all = cost+float64(n)*b.Price, feet+exact, all+float64(n)*b.Area()
 	}
-	parts = r.Plan.Balance(r.Task).Parts
+	parts := r.Plan.Balance(r.Task).Parts
 	if len(s.Rows) > 0 {
 		row := make([]Cell, len(s.Columns))
 		row[0], row[7], row[8] = word("Total"), figure(cost, 2), figure(feet, 2)
@@ -76,6 +80,7 @@ func Shopping(r yield.Result, style measure.Style) Table {
 		s.note(misfitText(s, r, m))
 	}
 	s.note(proofText(s, r))
+	s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, times its thickness in the next quarters of an inch, 4/4 at least. Softwood is charged by its nominal size and two decimals; ask.")
 	s.note("Boards in a yard are not alike: look at each for knots, splits and twist before it is paid for, and take one more where the figure of the wood matters.")
 	return s.Table
 }

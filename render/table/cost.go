@@ -20,11 +20,8 @@ func (l costLine) cost() float64 { return l.amount * l.each }
 // costsOf lists what a piece takes: rough wood, screws, plugs and the surface to finish.
 func costsOf(p *form.Piece) []costLine {
 	c := p.Design.Cost
-	var cubic, charged, area float64
-	screws, plugs := 0, 0
+	area, screws, plugs := 0., 0, 0
 	for _, q := range p.Parts {
-		cubic += cubicMetres(q.Rough)
-		charged += surfaceMeasure(q.Rough) * float64(nominal(q.Rough.Thickness)) / 4
 		if q.Solid != nil {
 			area += q.Solid.Area() / 1e6
 		}
@@ -37,11 +34,7 @@ func costsOf(p *form.Piece) []costLine {
 			}
 		}
 	}
-	wood := costLine{"rough wood", "m³", cubic, c.WoodPerM3, 5, c.WoodPerM3 > 0}
-	if c.WoodPerBoardFoot > 0 {
-		wood = costLine{"rough wood, charged", "bd ft", charged, c.WoodPerBoardFoot, 2, true}
-	}
-	out := []costLine{wood}
+	out := woodLines(p)
 	if screws > 0 {
 		out = append(out, costLine{"screws", "each", float64(screws), c.EachScrew, 0, c.EachScrew > 0})
 	}
@@ -49,6 +42,34 @@ func costsOf(p *form.Piece) []costLine {
 		out = append(out, costLine{"plugs", "each", float64(plugs), c.EachPlug, 0, c.EachPlug > 0})
 	}
 	return append(out, costLine{"surface to finish", "m²", area, c.FinishPerM2, 3, c.FinishPerM2 > 0})
+}
+
+// woodLines are the rough wood: a line for every price that it has, timbers without one of their own together.
+func woodLines(p *form.Piece) []costLine {
+	c := p.Design.Cost
+	var out []costLine
+	at := map[string]int{}
+	for _, q := range p.Parts {
+		perM3, perFoot := p.Design.Timbers.Price(q.Timber)
+		name := ", " + q.Timber
+		if perM3+perFoot == 0 {
+			perM3, perFoot, name = c.WoodPerM3, c.WoodPerBoardFoot, ""
+		}
+		i, known := at[name]
+		if !known {
+			i, at[name] = len(out), len(out)
+			out = append(out, costLine{"rough wood" + name, "m³", 0, perM3, 5, perM3 > 0})
+			if perFoot > 0 {
+				out[i] = costLine{"rough wood" + name + ", charged", "bd ft", 0, perFoot, 2, true}
+			}
+		}
+		if perFoot > 0 {
+			out[i].amount += surfaceMeasure(q.Rough) * float64(nominal(q.Rough.Thickness)) / 4
+		} else {
+			out[i].amount += cubicMetres(q.Rough)
+		}
+	}
+	return out
 }
 
 // total is what a piece costs where prices were told; ok is false where none was.

@@ -16,7 +16,7 @@ func soldNotes(s *sheet, p *form.Piece) {
 	var hard, soft []string
 	for _, g := range groups(p) {
 		q := g[0]
-		species, known := timber.Find(q.Timber)
+		species, known := p.Design.Timbers.Find(q.Timber)
 		switch {
 		case !known:
 		case species.Wood == timber.Hardwood:

@@ -1,0 +1,79 @@
+package timber
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+const ownHead = "name,aliases,kind,specific_gravity,volume_at,side_hardness,modulus_of_elasticity,modulus_of_rupture,read,source,change_radial,change_tangential,price_per_m3\n"
+
+func TestOwnTimbers(t *testing.T) {
+	text := ownHead +
+		"garden plum,plum;zwetschge,hardwood,0.65,12 %,,1.4,11000,SG,my own boards weighed,0.0016,0.0028,1800\n" +
+		"black cherry,,,,,,,,,,,,3200\n"
+	b, err := LoadOwn([]byte(text), "own.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	plum, ok := b.Find("Plum")
+	if !ok || math.Abs(plum.Density12-728) > 1e-9 || math.Abs(plum.MOR-11000*mpaPerPSI) > 1e-9 || plum.Wood != Hardwood {
+		t.Errorf("%v %+v", ok, plum)
+	}
+	if m, ok := b.FindMovement("garden plum"); !ok || math.Abs(m.Change(100, AcrossFlatsawn, 7, 12)-1.4) > 1e-9 {
+		t.Errorf("100 mm of plum move by %g from 7 to 12 %%, want 100 · 0.0028 · 5", m.Change(100, AcrossFlatsawn, 7, 12))
+	}
+	if p, _ := b.Price("cherry"); p != 3200 { // an alias of the built-in species
+		t.Errorf("cherry costs %g", p)
+	}
+	if s, ok := b.Find("black cherry"); !ok || s.SG != 0.5 {
+		t.Errorf("a price alone takes the figures away: %+v", s)
+	}
+	if s, ok := (Book)(nil).Find("white oak"); !ok || s.SG == 0 {
+		t.Error("an empty book does not know white oak")
+	}
+}
+
+// Shrinkage and coefficient of the built-in species that obey the handbook's rule lead to one another.
+func TestShrinkageFromTheCoefficient(t *testing.T) {
+	m, _ := FindMovement("white ash") // read: 7.8 % and 0.00274 (FPL-GTR-190, Tables 4-3 and 13-5)
+	if got := shrinkage(m.ChangeTangential); math.Abs(got-m.Tangential) > 0.02 {
+		t.Errorf("%g %% from %g, the table has %g", got, m.ChangeTangential, m.Tangential)
+	}
+}
+
+func TestOwnTimbersAreRefusedWithTheirLine(t *testing.T) {
+	for what, c := range map[string]struct{ row, line, say string }{
+		"no source":     {"plum,,hardwood,0.65,12 %,,1.4,11000,SG,,,,\n", ":2:", "source"},
+		"no figures":    {"plum,,,,,,,,,,,,1800\n", ":2:", "built-in"},
+		"no price":      {"white oak,,,,,,,,,,,,\n", ":2:", "price"},
+		"lead":          {"plum,,hardwood,6.5,12 %,,1.4,11000,SG,weighed,,,\n", ":2:", "1.5"},
+		"half movement": {"plum,,hardwood,0.65,12 %,,1.4,11000,SG,weighed,0.001,,\n", ":2:", "together"},
+		"twice":         {"white oak,,,,,,,,,,,,5\nwhite oak,,,,,,,,,,,,6\n", ":3:", "twice"},
+		"a word":        {"white oak,,,,,,,,,,,,dear\n", ":2:", "dear"},
+		"nothing":       {"", "own.csv", "no timber"},
+	} {
+		b, err := LoadOwn([]byte(ownHead+c.row), "own.csv")
+		if err == nil || len(b) > 0 || !strings.Contains(err.Error(), c.line) || !strings.Contains(err.Error(), c.say) {
+			t.Errorf("%s: %v", what, err)
+		}
+	}
+	if _, err := LoadOwn([]byte("name,price\n"), "own.csv"); err == nil || !strings.Contains(err.Error(), "own.csv:1:") {
+		t.Errorf("other columns: %v", err)
+	}
+}
+
+func FuzzOwnTimbers(f *testing.F) {
+	f.Add([]byte(ownHead + "white oak,,,,,,,,,,,,5\n"))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		b, err := LoadOwn(text, "x")
+		if err != nil && len(b) > 0 {
+			t.Error("taken and refused")
+		}
+		for _, o := range b {
+			if e := o.Check(); e != nil {
+				t.Errorf("a timber that cannot be was taken: %v", e)
+			}
+		}
+	})
+}

@@ -1,0 +1,51 @@
+package table
+
+import (
+	"math"
+	"testing"
+
+	"splaywright/model"
+	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
+	"splaywright/model/part"
+	"splaywright/model/timber"
+)
+
+// Worked examples of the American Hardwood Export Council,
+// https://www.americanhardwood.org/en/american-hardwood/grading-sawn-lumber/measurement , and
+// https://gophuongdong.com/en/hardwood-lumber-measurement/ ; lengths count in whole feet.
+func TestABoardIsChargedAsInAYard(t *testing.T) {
+	for _, c := range []struct{ wide, feet, thick, want float64 }{
+		{6.25, 8, 2, 8}, {6.5, 8, 1, 4}, {8, 12, 1, 8}, {10, 13, 1, 11}, {10, 13.9, 1, 11}, {8, 12, 0.8, 8},
+	} {
+		in := func(x float64) measure.Length { return measure.Length(x) * measure.Inch }
+		var lot tally
+		if got := lot.board(part.Box{Length: in(12 * c.feet), Width: in(c.wide), Thickness: in(c.thick)}); got != c.want {
+			t.Errorf("%g in × %g ft × %g in: %g board feet charged, want %g", c.wide, c.feet, c.thick, got, c.want)
+		}
+	}
+}
+
+// Two timbers at prices of their own: each is a line, and what has no price of its own goes by that of the design.
+func TestEveryTimberHasItsPrice(t *testing.T) {
+	d := formtest.Butt()
+	d.Boards.Top.Timber, d.Boards.Side.Timber = "black cherry", "white oak"
+	d.Timbers = timber.Book{{Species: timber.Species{Name: "cherry"}, PerM3: 3000}}
+	d.Cost.WoodPerM3 = 2000
+	p := model.Derive(d)
+	cherry, oak := 0., 0.
+	for _, q := range p.Parts {
+		v := q.Rough.Length.MM() * q.Rough.Width.MM() * q.Rough.Thickness.MM() / 1e9
+		if q.Timber == "black cherry" {
+			cherry += v
+		} else {
+			oak += v
+		}
+	}
+	got := Cost(p, d.Style())
+	for i, want := range []float64{3000 * cherry, 2000 * oak} {
+		if n := *got.Rows[i][4].Number; cherry*oak == 0 || math.Abs(n-want) > 1e-9 {
+			t.Errorf("%s: %g, want %g", got.Rows[i][0].Text, n, want)
+		}
+	}
+}
