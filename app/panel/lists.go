@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fmt"
+	"strings"
 
 	"splaywright/app/field"
 	"splaywright/model/form"
@@ -80,7 +81,7 @@ func stretcherGroup(d *form.Design, i int, timbers []string) []Group {
 func featureGroups(d *form.Design) []Group {
 	var out []Group
 	for i := range d.Features {
-		out = append(out, featureGroup(i, d.Features[i].Kind, d.Form))
+		out = append(out, featureGroup(i, d.Features[i], d.Form))
 	}
 	flat, wall := "top", "side"
 	if d.Form == tray || d.Form == chest {
@@ -88,11 +89,20 @@ func featureGroups(d *form.Design) []Group {
 	} else if d.Form == ring {
 		flat, wall = "stave", "stave"
 	}
+	long, end := "front-edge", "floor-end"
+	if wall != "side" {
+		long, end = "upper-edge", "right-end"
+	}
 	return append(out, Group{Title: "Features", Adds: []Add{
 		feature("Add an arch", wall, part.Arch, [2]string{"width", "120 mm"}, [2]string{"rise", "35 mm"}),
 		feature("Add a hand hole", flat, part.HandHole, [2]string{"length", "95 mm"}, [2]string{"width", "28 mm"}),
 		feature("Add a hole", flat, part.Hole, [2]string{"diameter", "25 mm"}, [2]string{"x", "0"}, [2]string{"y", "0"}),
 		feature("Add a slot", flat, part.Slot, [2]string{"length", "90 mm"}, [2]string{"width", "25 mm"}),
+		feature("Add an ogee", wall, part.Ogee, [2]string{"width", "160 mm"}, [2]string{"rise", "30 mm"}, [2]string{"radius", "20 mm"}, [2]string{"hollow", "30 mm"}),
+		feature("Add a notch", wall, part.Notch, [2]string{"width", "40 mm"}, [2]string{"depth", "12 mm"}),
+		feature("Add a taper", wall, part.Taper, [2]string{"edge", long}, [2]string{"from", end}, [2]string{"length", "120 mm"}, [2]string{"depth", "12 mm"}),
+		feature("Add a groove", wall, part.Groove, [2]string{"width", "6 mm"}, [2]string{"depth", "5 mm"}),
+		feature("Add a chamfer", wall, part.Chamfer, [2]string{"edge", long}, [2]string{"width", "4 mm"}),
 		feature("Add a round-over", "all", part.RoundOver, [2]string{"radius", "3 mm"}),
 	}})
 }
@@ -102,7 +112,8 @@ func feature(label, on string, kind part.FeatureKind, sizes ...[2]string) Add {
 	return Add{Label: label, Path: "features", Fields: fields}
 }
 
-func featureGroup(i int, kind, of string) Group {
+func featureGroup(i int, now form.Feature, of string) Group {
+	kind := now.Kind
 	path := fmt.Sprintf("features.%d", i)
 	at := func(d *form.Design) form.Feature {
 		if i < len(d.Features) {
@@ -121,19 +132,60 @@ func featureGroup(i int, kind, of string) Group {
 	add := func(specs ...field.Spec) { g.Fields = append(g.Fields, specs...) }
 	long := size("length", "Length", func(f form.Feature) measure.Length { return f.Length })
 	wide := size("width", "Width", func(f form.Feature) measure.Length { return f.Width })
+	deep := size("depth", "Depth", func(f form.Feature) measure.Length { return f.Depth })
+	rise := size("rise", "Rise", func(f form.Feature) measure.Length { return f.Rise })
+	radius := size("radius", "Radius", func(f form.Feature) measure.Length { return f.Radius })
+	turned := angle(path+".angle", "Turned", func(d *form.Design) measure.Angle { return at(d).Angle })
+	edge := choice(path+".edge", "Edge", func(d *form.Design) string { return at(d).Edge }, edgesOf(now.On)...)
+	from := choice(path+".from", "From the", func(d *form.Design) string { return at(d).From }, endsOf(now.Edge, edgesOf(now.On))...)
+	face := choice(path+".face", "Face", func(d *form.Design) string { return at(d).Face }, "outer", form.InnerFace)
 	switch part.FeatureKind(kind) {
 	case part.Arch:
-		add(wide, size("rise", "Rise", func(f form.Feature) measure.Length { return f.Rise }))
+		add(wide, rise)
+	case part.Ogee:
+		add(wide, rise, radius, size("hollow", "Hollow radius", func(f form.Feature) measure.Length { return f.Hollow }))
 	case part.HandHole:
 		add(long, wide, x, y)
 	case part.Hole:
 		add(size("diameter", "Diameter", func(f form.Feature) measure.Length { return f.Diameter }), x, y)
 	case part.Slot:
-		add(long, wide, x, y, angle(path+".angle", "Turned", func(d *form.Design) measure.Angle { return at(d).Angle }))
+		add(long, wide, x, y, turned)
+	case part.Groove:
+		add(wide, deep, long, x, y, face)
+	case part.Notch:
+		add(edge, from, wide, deep, x, y)
+	case part.Taper:
+		add(edge, from, long, deep)
+	case part.Chamfer:
+		add(edge, face, wide, turned, long)
 	case part.RoundOver:
-		add(size("radius", "Radius", func(f form.Feature) measure.Length { return f.Radius }))
+		add(radius)
+		if now.Edge != "" {
+			add(edge, face)
+		}
 	}
 	return g
+}
+
+// edgesOf are the edges that a board has.
+func edgesOf(on string) []string {
+	switch {
+	case strings.HasPrefix(on, "side"):
+		return []string{"front-edge", "back-edge", "floor-end", "top-end"}
+	case on == "top", on == "bottom":
+		return []string{"front-edge", "back-edge", "left-end", "right-end"}
+	case on == "lid":
+		return []string{"left-edge", "right-edge", "front-end", "back-end"}
+	}
+	return []string{"lower-edge", "upper-edge", "left-end", "right-end"}
+}
+
+// endsOf are the edges that one edge of a board ends at: those across it.
+func endsOf(edge string, all []string) []string {
+	if strings.HasSuffix(edge, "-end") {
+		return all[:2]
+	}
+	return all[2:]
 }
 
 // boardsFor are the boards of a form that a kind of feature can be on.

@@ -114,6 +114,11 @@ type featJSON struct {
 	Width  float64 `json:"width"`
 	Angle  float64 `json:"angle"`
 	Radius float64 `json:"radius"`
+	Depth  float64 `json:"depth,omitempty"`
+	Face   string  `json:"face,omitempty"`
+	Edge   string  `json:"edge,omitempty"`
+	Bevel  float64 `json:"bevel,omitempty"`
+	Hollow float64 `json:"hollow_radius,omitempty"`
 }
 
 type easedJSON struct {
@@ -122,6 +127,7 @@ type easedJSON struct {
 	Length   float64 `json:"length"`
 	Dihedral float64 `json:"dihedral"`
 	Removed  float64 `json:"removed"`
+	Cut      bool    `json:"in_solid"`
 }
 
 type spanJSON struct {
@@ -212,14 +218,19 @@ func boreOf(b part.Bore) boreJSON {
 }
 
 func featureOf(f part.Feature) featJSON {
+	face := ""
+	if f.Inner {
+		face = form.InnerFace
+	}
 	return featJSON{
 		Kind: string(f.Kind), X: f.Centre[0], Y: f.Centre[1], Length: f.Length.MM(), Width: f.Width.MM(),
-		Angle: f.Angle.Degrees(), Radius: f.Radius.MM(),
+		Angle: f.Angle.Degrees(), Radius: f.Radius.MM(), Depth: f.Depth.MM(), Face: face, Edge: f.Edge,
+		Bevel: f.Bevel.Degrees(), Hollow: f.Hollow.MM(),
 	}
 }
 
 func easedOf(e part.EasedEdge) easedJSON {
-	return easedJSON{e.Name, e.Radius.MM(), e.Length.MM(), e.Dihedral.Degrees(), e.Removed}
+	return easedJSON{e.Name, e.Radius.MM(), e.Length.MM(), e.Dihedral.Degrees(), e.Removed, e.Cut}
 }
 
 func jointOf(j joint.Joint) jointJSON {

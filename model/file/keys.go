@@ -2,6 +2,7 @@ package file
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -213,12 +214,15 @@ func (r *reader) features(d *form.Design) taker {
 		var on, kind string
 		r.group(fields{
 			"on":       r.choice(&on, "top", "top-lower", "top-upper", "side", "side-left", "side-middle", "side-right", "stretcher", "apron", "front", "back", "end", "end-left", "end-right", "stave", "bottom", "lid", "all"),
-			"kind":     r.choice(&kind, "arch", "hand hole", "hole", form.RowOfHoles, "slot", "groove", "round-over"),
+			"kind":     r.choice(&kind, form.FeatureKinds()...),
 			"width":    r.length(&f.Width, aboveZero),
 			"rise":     r.length(&f.Rise, aboveZero),
 			"length":   r.length(&f.Length, aboveZero),
 			"diameter": r.length(&f.Diameter, aboveZero),
 			"radius":   r.length(&f.Radius, aboveZero),
+			"hollow":   r.length(&f.Hollow, aboveZero),
+			"edge":     r.choice(&f.Edge, append(slices.Clone(edgeNames), form.LongEdges, form.BothEnds, form.AllEdges)...),
+			"from":     r.choice(&f.From, edgeNames...),
 			"count":    r.count(&f.Count, 1, mostHoles),
 			"pitch":    r.length(&f.Pitch, aboveZero),
 			"depth":    r.length(&f.Depth, aboveZero),
@@ -232,14 +236,24 @@ func (r *reader) features(d *form.Design) taker {
 	})
 }
 
+// edgeNames are the edges and ends that boards have.
+var edgeNames = []string{"front-edge", "back-edge", "lower-edge", "upper-edge", "left-end", "right-end", "top-end", "floor-end",
+	"left-edge", "right-edge", "front-end", "back-end"}
+
 // neededBy lists the sizes without which a feature has no shape.
 func neededBy(kind *yaml.Node) []string {
 	if kind == nil {
 		return nil
 	}
 	switch kind.Value {
-	case "arch":
+	case "arch", "ogee":
 		return []string{"width", "rise"}
+	case "notch":
+		return []string{"width", "depth"}
+	case "taper":
+		return []string{"edge", "from", "length", "depth"}
+	case "chamfer":
+		return []string{"edge", "width"}
 	case form.RowOfHoles:
 		return []string{"diameter", "count", "pitch"}
 	case "groove":

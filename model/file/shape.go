@@ -35,7 +35,7 @@ var shape = map[string][]string{
 	"aprons":                     words("at width thickness set-in below-top stand joint depth timber screws"),
 	"aprons.screws":              words("gauge length count from-end counterbore plug"),
 	"features":                   {"#"},
-	"features.#":                 words("on kind width rise length diameter radius count pitch depth face x y angle"),
+	"features.#":                 words("on kind edge from width rise length diameter radius hollow count pitch depth face x y angle"),
 	"allowance":                  words("length width thickness"),
 	"saw":                        words("kerf step flat-table max-swing max-tilt"),
 	"round":                      words("to both decimal"),

@@ -31,7 +31,8 @@ type board struct {
 	sizes  []string    // paths in the design file that shape it
 	// sizesOf gives the paths that shape a wall, pocket or bore by its tag.
 	sizesOf map[string][]string
-	uncut   bool // a stop finding tells already why it has no solid
+	uncut   bool       // a stop finding tells already why it has no solid
+	rounds  []rounding // rounded edges, cut after all else as far as nothing stands in their way
 }
 
 // newBoard begins a part between its cuts; see board.around.
@@ -104,7 +105,7 @@ func (b *board) build() []part.Finding {
 		return []part.Finding{b.unbuildable(err)}
 	}
 	b.part.Solid = s
-	return nil
+	return b.round()
 }
 
 // cutOrder is how papers list the cuts of a board of four: the two across the grain first.

@@ -3,6 +3,7 @@ package form
 
 import (
 	"splaywright/model/measure"
+	"splaywright/model/part"
 	"splaywright/model/stock"
 	"splaywright/model/timber"
 )
@@ -226,21 +227,40 @@ type Stretcher struct {
 // Feature is a shape cut into a board. X is along the grain and Y across, from the
 // middle of the board's face, except that an arch is placed on the floor end and a hole
 // on a side measures X from the floor end along the face (positive up).
+//
+// A shape that stands on an edge is placed along it: by X along a long edge and by Y along an end, from
+// the edge's middle, or, where From names an end of the edge, from there.
 type Feature struct {
 	On       string // part, or several parts by what their ids begin with: "top", "side", "side-left", "side-right", "stretcher", "all"
-	Kind     string // "arch", "hand hole", "hole", "row of holes", "slot", "groove", "round-over"
+	Kind     string // one of FeatureKinds
 	Width    measure.Length
 	Rise     measure.Length
 	Length   measure.Length
 	Diameter measure.Length
 	Radius   measure.Length
+	Hollow   measure.Length // ogee: radius of the hollow arcs; 0 = as Radius
 	X, Y     measure.Length
-	Angle    measure.Angle  // slot, row of holes: long direction from the grain
+	Angle    measure.Angle  // slot, row of holes: long direction from the grain; chamfer: from the face, 0 = 45°
 	Count    int            // row of holes
 	Pitch    measure.Length // row of holes: from middle to middle
-	Depth    measure.Length // groove: square to the face
-	Face     string         // groove: "outer", "inner"; "" = outer
+	Depth    measure.Length // groove: square to the face; notch, taper: square to the edge
+	Face     string         // groove, chamfer, round-over of an edge: "outer", "inner"; "" = outer
+	Edge     string         // id of the cut that it stands on, or "edges", "ends", "all"; "" = where an arch stands
+	From     string         // id of the cut at the end of the edge that it is placed from; "" = the middle
 }
+
+// FeatureKinds are the kinds there are, as the design file names them.
+func FeatureKinds() []string {
+	return []string{string(part.Arch), string(part.Ogee), string(part.HandHole), string(part.Hole), RowOfHoles, string(part.Slot),
+		string(part.Notch), string(part.Taper), string(part.Groove), string(part.Chamfer), string(part.RoundOver)}
+}
+
+// Words of the design file for several edges at once.
+const (
+	LongEdges = "edges"
+	BothEnds  = "ends"
+	AllEdges  = "all"
+)
 
 // Allowance is what a rough board has beyond its blank.
 type Allowance struct{ Length, Width, Thickness measure.Length }

@@ -16,7 +16,16 @@ func (e *easing) archGap(face, cut solid.Plane, z float64) gap {
 	rim := part.Strip{Radius: e.radius, Inside: 90 * measure.Degree}
 	middle := e.board.localWay(floor.middle())
 	for _, f := range e.board.part.Features {
-		if f.Kind != part.Arch {
+		if f.Edge != "" && e.board.edge(f.Edge).plane != cut {
+			continue
+		}
+		switch f.Kind {
+		case part.Notch, part.Ogee:
+			g.edge += f.Length.MM()
+			g.middle += f.Length.MM()
+			continue
+		case part.Arch:
+		default:
 			continue
 		}
 		sin, cos := math.Sincos(f.Angle.Radians())
@@ -37,11 +46,7 @@ func (e *easing) archGap(face, cut solid.Plane, z float64) gap {
 // crown, on the face at height z of the part frame.
 func (e *easing) archDrop(f part.Feature, z float64) float64 {
 	sin, cos := math.Sincos(f.Angle.Radians())
-	cut := e.board.around[0].plane // a stretcher's lower edge
-	if f.Angle == 0 {
-		cut = e.board.around[1].plane
-	}
-	p := e.board.local(cut)
+	p := e.board.local(e.board.edge(f.Edge).plane)
 	// how far the cut has moved out of the board from the outer face to height z
 	moved := -z * p.N[2] / (p.N[0]*cos + p.N[1]*sin)
 	return f.Radius.MM() - f.Width.MM() - moved

@@ -19,7 +19,9 @@ type spot struct {
 	f      Feature
 	centre mgl64.Vec2
 	angle  measure.Angle // of the long direction from x
-	chord  int           // arch: the cut of the board that it stands on
+	chord  int           // the cut of the board that it stands on
+	from   float64       // -1, 1: placed from the first or last end of that cut, counter-clockwise; 0 from its middle
+	at     float64       // where on that cut, from its middle, counter-clockwise
 }
 
 func (p *spot) path(key string) string { return fmt.Sprintf("features.%d.%s", p.index, key) }
@@ -28,8 +30,8 @@ func (p *spot) path(key string) string { return fmt.Sprintf("features.%d.%s", p.
 // has the number k.
 func (b *assembly) features(place func(i int, f Feature, k int) (*spot, bool)) {
 	for i, f := range b.d.Features {
-		if f.Kind == string(part.RoundOver) {
-			continue // runs along edges; see eased.go
+		if f.Kind == string(part.RoundOver) && f.Edge == "" {
+			continue // runs along whatever is felt; see eased.go
 		}
 		if f.Kind == RowOfHoles && !b.needsRow(i, f) {
 			continue
@@ -40,6 +42,10 @@ func (b *assembly) features(place func(i int, f Feature, k int) (*spot, bool)) {
 				continue
 			}
 			on++
+			if f.onEdge() {
+				b.cutOnEdges(i, f, board)
+				continue
+			}
 			for _, single := range f.singles() {
 				if p, ok := place(i, single, k); ok {
 					b.cutFeature(p)
@@ -107,8 +113,18 @@ func (b *assembly) cutFeature(p *spot) {
 		b.cutSlot(p)
 	case part.Groove:
 		b.cutGroove(p)
+	case part.Notch:
+		b.cutNotch(p)
+	case part.Taper:
+		b.cutTaper(p)
+	case part.Chamfer:
+		b.cutChamfer(p)
+	case part.RoundOver:
+		b.cutRound(p)
+	case part.Ogee:
+		b.cutOgee(p)
 	default:
-		b.find(stop("feature-unknown", fmt.Sprintf("%q is no feature; there are arch, hand hole, hole, row of holes, slot, groove and round-over.", p.f.Kind),
+		b.find(stop("feature-unknown", fmt.Sprintf("%q is no feature; there are %s.", p.f.Kind, list(FeatureKinds())),
 			0, 0, "", p.path("kind")))
 	}
 }
@@ -121,18 +137,33 @@ func (p *spot) note(f part.Feature) {
 
 // paths of the sizes that place and shape the feature.
 func (p *spot) paths() []string {
-	keys := []string{"length", "width", "x", "y"}
-	switch part.FeatureKind(p.f.Kind) {
-	case part.Arch:
-		keys = []string{"width", "rise", "x", "y"}
-	case part.Hole:
-		keys = []string{"diameter", "x", "y"}
-	}
+	keys := p.f.Sizes()
 	out := make([]string, len(keys))
 	for i, k := range keys {
 		out[i] = p.path(k)
 	}
 	return out
+}
+
+// Sizes are the keys of the design file that shape a feature and then those that place it.
+func (f Feature) Sizes() []string {
+	switch part.FeatureKind(f.Kind) {
+	case part.Arch:
+		return []string{"rise", "width", "x", "y"}
+	case part.Ogee:
+		return []string{"rise", "width", "radius", "hollow", "x", "y"}
+	case part.Hole:
+		return []string{"diameter", "x", "y"}
+	case part.Notch:
+		return []string{"depth", "width", "x", "y"}
+	case part.Taper:
+		return []string{"length", "depth", "x", "y"}
+	case part.Chamfer:
+		return []string{"width", "length", "x", "y"}
+	case part.RoundOver:
+		return []string{"radius"}
+	}
+	return []string{"length", "width", "x", "y"}
 }
 
 // tag names the feature's walls: "hole 2" for the second feature of the design.
@@ -226,7 +257,7 @@ func (b *assembly) cutArch(p *spot) {
 	wall := p.board.wall(p.board.around[p.chord])
 	wall.Start = p.centre.Add(along.Mul(half))
 	p.board.insert(p.chord, pillar(p.tag(), centre, radius, p.centre.Sub(along.Mul(half))), wall)
-	p.note(part.Feature{Length: p.f.Width, Width: p.f.Rise, Radius: measure.Length(radius)})
+	p.note(part.Feature{Length: p.f.Width, Width: p.f.Rise, Radius: measure.Length(radius), Edge: p.board.around[p.chord].id})
 }
 
 // lostBehind is how much farther into the board a leaning cut runs on the inner face than on the
@@ -237,13 +268,15 @@ func (b *board) lostBehind(cut solid.Plane, angle measure.Angle) float64 {
 	return -b.thickness * n[2] / (n[0]*cos + n[1]*sin)
 }
 
-// insert puts walls behind the wall of a cut that is a single wall in the outline.
+// insert puts walls into a cut: behind that stretch of it in which the first of them begins.
 func (b *board) insert(cut int, walls ...solid.Wall) {
-	at := 0
+	way := b.line(cut, 0).way
+	at, first := 0, true
 	for i, w := range b.shape.Outline {
-		if w.Tag == b.around[cut].id {
-			at = i + 1
+		if w.Tag != b.around[cut].id || !first && w.Start.Dot(way) > walls[0].Start.Dot(way) {
+			continue
 		}
+		at, first = i+1, false
 	}
 	rest := append(walls, b.shape.Outline[at:]...)
 	b.shape.Outline = append(b.shape.Outline[:at:at], rest...)

@@ -73,7 +73,8 @@ func (d Design) everySize() []size {
 	for i, f := range d.Features {
 		path := fmt.Sprintf("features.%d", i)
 		out = append(out, size{path + ".width", f.Width}, size{path + ".rise", f.Rise}, size{path + ".length", f.Length},
-			size{path + ".diameter", f.Diameter}, size{path + ".radius", f.Radius}, size{path + ".x", f.X}, size{path + ".y", f.Y})
+			size{path + ".diameter", f.Diameter}, size{path + ".radius", f.Radius}, size{path + ".hollow", f.Hollow}, size{path + ".depth", f.Depth},
+			size{path + ".x", f.X}, size{path + ".y", f.Y})
 	}
 	return out
 }

@@ -107,6 +107,10 @@ const (
 	Slot      FeatureKind = "slot"
 	RoundOver FeatureKind = "round-over"
 	Groove    FeatureKind = "groove"
+	Notch     FeatureKind = "notch"
+	Taper     FeatureKind = "taper"
+	Chamfer   FeatureKind = "chamfer"
+	Ogee      FeatureKind = "ogee"
 )
 
 // Feature is a feature as placed on a part, part frame.
@@ -119,7 +123,18 @@ type Feature struct {
 	Depth  measure.Length // groove: square to its face; 0 = right through
 	Inner  bool           // groove: in the inner face
 	Angle  measure.Angle  // of the long direction from x; arch: of the chord from y
-	Radius measure.Length // of the arc; arch: the circle's, hole: half the diameter
+	Radius measure.Length // of the arc; arch: the circle's, hole: half the diameter; ogee: of the arcs that leave the edge
+
+	// Edge is the id of the cut that a shape stands on: arch, ogee, notch, taper, chamfer, and a
+	// round-over of one edge. Of those, Centre is the middle of their stretch of the edge, on the
+	// outer face; Length runs along it, Width from it into the board, and Angle is that of the way
+	// out of the board from x.
+	Edge string
+	Hull []mgl64.Vec2 // notch, taper, ogee, chamfer: corners of the wood it takes, on its face
+	// Bevel, of a chamfer, is the angle between its face and the board's; its Width is on the board's
+	// face, its Depth square to it.
+	Bevel  measure.Angle
+	Hollow measure.Length // ogee: radius of the hollow arcs
 }
 
 // EasedEdge is an edge of the finished piece that a round-over runs along.
@@ -129,6 +144,7 @@ type EasedEdge struct {
 	Length   measure.Length
 	Dihedral measure.Angle // angle inside the wood between the two faces
 	Removed  float64       // mm³ of wood the round-over takes away
+	Cut      bool          // the solid has it; otherwise it stands in the tables alone
 }
 
 // Level is how serious a finding is.

@@ -100,6 +100,16 @@ func (b *blank) featureCentres(p *Pattern, f *face) {
 				p.cross(at(k.Centre.Add(long.Mul(half))), r/3, ref)
 			}
 			p.label(at(k.Centre), fmt.Sprintf("%s, ends ø %s", k.Kind, b.style.FormatUnit(k.Width)))
+		case part.Ogee:
+			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), "ogee, radius "+b.style.FormatUnit(k.Radius)+" and "+b.style.FormatUnit(k.Hollow)+", rise "+b.style.FormatUnit(k.Width))
+		case part.Notch:
+			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), "notch, "+b.style.FormatUnit(k.Width)+" deep")
+		case part.Taper:
+			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), "taper, "+b.style.FormatUnit(k.Width)+" in "+b.style.FormatUnit(k.Length))
+		case part.Chamfer:
+			if k.Inner == (f.up < 0) {
+				p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), "chamfer, "+b.style.FormatUnit(k.Width)+" at "+measure.FormatAngle(k.Bevel, leastLean))
+			}
 		case part.Arch:
 			crown := at(k.Centre.Sub(long.Mul(k.Width.MM() + 4)))
 			p.label(crown, "arch, radius "+b.style.FormatUnit(k.Radius)+", rise "+b.style.FormatUnit(k.Width))

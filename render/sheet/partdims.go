@@ -97,17 +97,27 @@ func holeMarks(q *part.Part) (xs, ys []float64) {
 		switch s.Kind {
 		case part.HandHole, part.Hole, part.Slot:
 			xs, ys = append(xs, s.Centre.X()), append(ys, s.Centre.Y())
-		case part.Arch:
-			half := s.Length.MM() / 2
-			sin, cos := math.Sincos(s.Angle.Radians())
-			if math.Abs(cos) < math.Abs(sin) { // on a long edge
-				xs = append(xs, s.Centre.X()-half*sin, s.Centre.X()+half*sin)
-				continue
+		case part.Arch, part.Ogee, part.Notch, part.Taper:
+			mx, my := edgeMarks(s)
+			xs, ys = append(xs, mx...), append(ys, my...)
+		case part.Chamfer:
+			if s.Length.MM() < stopped*longestOn(q, s) {
+				mx, my := edgeMarks(s)
+				xs, ys = append(xs, mx...), append(ys, my...)
 			}
-			ys = append(ys, s.Centre.Y()-half*cos, s.Centre.Y()+half*cos)
 		}
 	}
 	return xs, ys
+}
+
+// edgeMarks are the places on an edge where a shape that stands on it begins and ends.
+func edgeMarks(s part.Feature) (xs, ys []float64) {
+	half := s.Length.MM() / 2
+	sin, cos := math.Sincos(s.Angle.Radians())
+	if math.Abs(cos) < math.Abs(sin) { // on a long edge
+		return []float64{s.Centre.X() - half*math.Abs(sin), s.Centre.X() + half*math.Abs(sin)}, nil
+	}
+	return nil, []float64{s.Centre.Y() - half*math.Abs(cos), s.Centre.Y() + half*math.Abs(cos)}
 }
 
 // jointRow puts the tails or pins of the part's first dovetailed end in a row from the front edge,
@@ -291,7 +301,9 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 				text += ", inner face"
 			}
 			f.Leader(c, true, text, ref)
-		case part.Arch:
+		case part.Notch, part.Taper, part.Chamfer:
+			edgeNote(f, s, o, ref)
+		case part.Arch, part.Ogee:
 			sin, cos := math.Sincos(s.Angle.Radians())
 			mid := f.at(s.Centre.X()-s.Width.MM()*cos, s.Centre.Y()-s.Width.MM()*sin)
 			side := dimension.Above
@@ -299,9 +311,40 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 				side = dimension.RightOf
 			}
 			f.Linear(side, c, mid, o.label(s.Width), ref)
-			f.Leader(mid, false, "R "+o.label(s.Radius), ref, 150, -150, 170)
+			radius := "R " + o.label(s.Radius)
+			if s.Kind == part.Ogee {
+				radius = fmt.Sprintf("ogee R %s and %s", o.Style.Format(s.Radius), o.Style.Format(s.Hollow))
+			}
+			f.Leader(mid, false, radius, ref, 150, -150, 170)
 		}
 	}
+}
+
+// edgeNote names a notch, a taper or a chamfer at the wood that it takes.
+func edgeNote(f *figure, s part.Feature, o Options, ref string) {
+	sin, cos := math.Sincos(s.Angle.Radians())
+	in := s.Width.MM() / 2
+	text := fmt.Sprintf("%s %s × %s", s.Kind, o.Style.Format(s.Length), o.Style.Format(s.Width))
+	if s.Kind == part.Chamfer {
+		text = fmt.Sprintf("chamfer %s at %s", o.Style.Format(s.Width), degrees(s.Bevel))
+		if s.Inner {
+			text += ", inner face"
+		}
+	}
+	f.Leader(f.at(s.Centre.X()-in*cos, s.Centre.Y()-in*sin), false, text, ref)
+}
+
+// stopped is the share of an edge under which a chamfer counts as stopped.
+const stopped = 0.98
+
+// longestOn is how long the edge is that a shape stands on.
+func longestOn(q *part.Part, s part.Feature) float64 {
+	for _, c := range q.Cuts {
+		if c.ID == s.Edge {
+			return c.Length.MM()
+		}
+	}
+	return 0
 }
 
 // edgeFigure shows the lower edge: the lengths of both faces and how far each end leans.

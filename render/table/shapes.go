@@ -1,13 +1,15 @@
 package table
 
 import (
+	"strings"
+
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
-// Shapes is every arch, hand hole, hole, slot and groove: where its centre stands on the outer face,
-// square from two edges, and its size.
+// Shapes is every arch, hand hole, hole, slot, groove, notch, taper, ogee and chamfer: where its centre
+// stands on the outer face, square from two edges, and its size.
 func Shapes(p *form.Piece, style measure.Style) Table {
 	s := newSheet("shapes", "Shapes", style)
 	s.words("Part", "Shape", "First edge")
@@ -15,7 +17,7 @@ func Shapes(p *form.Piece, style measure.Style) Table {
 	s.words("Second edge")
 	s.lengths("Distance", "Long", "Across", "Deep", "Radius")
 	s.angles("Turned")
-	arch := false
+	var has shapesIn
 	s.perPart(p, func(q *part.Part) [][]Cell {
 		walls := wallsOf(q)
 		var rows [][]Cell
@@ -24,17 +26,40 @@ func Shapes(p *form.Piece, style measure.Style) Table {
 				continue
 			}
 			rows = append(rows, s.shapeRow(walls, f))
-			arch = arch || f.Kind == part.Arch
+			has.add(f)
 		}
 		return rows
 	})
 	if len(s.Rows) > 0 {
 		s.note("Distances are on the outer face, square from the named edge to the shape's centre. Turned: its long direction from the grain.")
 	}
-	if arch {
+	has.notes(s)
+	return s.done()
+}
+
+// shapesIn tells which kinds of shape a table has, for the notes under it.
+type shapesIn struct{ arch, edge, chamfer, ogee bool }
+
+func (h *shapesIn) add(f part.Feature) {
+	h.arch = h.arch || f.Kind == part.Arch
+	h.chamfer = h.chamfer || f.Kind == part.Chamfer
+	h.ogee = h.ogee || f.Kind == part.Ogee
+	h.edge = h.edge || f.Kind == part.Notch || f.Kind == part.Taper
+}
+
+func (h shapesIn) notes(s *sheet) {
+	if h.arch {
 		s.note("An arch is given by the middle of its chord: long is the chord, across the rise.")
 	}
-	return s.done()
+	if h.edge || h.chamfer || h.ogee {
+		s.note("A shape on an edge is given by the middle of its stretch of that edge: long runs along the edge, across from it into the board.")
+	}
+	if h.chamfer {
+		s.note("Chamfer: across is on the face, deep down the edge, turned the angle between its flat and the face. A stopped one ends at 45° beyond its length.")
+	}
+	if h.ogee {
+		s.note("Ogee: radius is that of the arcs that leave the edge, the other that of the hollow ones; both are square to the edge. Saw it with the table tilted as the edge is.")
+	}
 }
 
 func (s *sheet) shapeRow(walls []wall, f part.Feature) []Cell {
@@ -43,14 +68,23 @@ func (s *sheet) shapeRow(walls []wall, f part.Feature) []Cell {
 	if f.Depth > 0 {
 		deep = s.length(f.Depth)
 	}
+	if f.Edge != "" && f.Kind != part.Arch {
+		name += ", " + strings.ReplaceAll(f.Edge, "-", " ")
+	}
 	if f.Inner {
 		name += ", inner face"
+	}
+	if f.Hollow > 0 {
+		name += ", hollow radius " + s.style.FormatUnit(f.Hollow)
 	}
 	if f.Radius > 0 {
 		radius = s.length(f.Radius)
 	}
-	if f.Kind == part.Slot || f.Kind == part.HandHole {
+	switch f.Kind {
+	case part.Slot, part.HandHole:
 		turned = angle(f.Angle, 0)
+	case part.Chamfer:
+		turned = angle(f.Bevel, 0)
 	}
 	return []Cell{
 		word(name), word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
@@ -65,17 +99,26 @@ func Easing(p *form.Piece, style measure.Style) Table {
 	s.lengths("Radius", "Length")
 	s.angles("Edge angle")
 	s.numbers("cm³", "Wood removed")
+	s.words("Drawn")
 	s.perPart(p, func(q *part.Part) [][]Cell {
 		var rows [][]Cell
 		for _, e := range q.Eased {
 			rows = append(rows, []Cell{
-				word(e.Name), s.length(e.Radius), s.length(e.Length), angle(e.Dihedral, 0), figure(e.Removed/1000, 2),
+				word(e.Name), s.length(e.Radius), s.length(e.Length), angle(e.Dihedral, 0), figure(e.Removed/1000, 2), word(drawn(e)),
 			})
 		}
 		return rows
 	})
 	if len(s.Rows) > 0 {
 		s.note("Edge angle: inside the wood, between the two faces. Ease edges after the joints are cut, and stop where one runs into a joint.")
+		s.note("Drawn: whether the drawings, volumes and patterns have the round; where they have not, they show the sharp edge that is laid out and eased last.")
 	}
 	return s.done()
+}
+
+func drawn(e part.EasedEdge) string {
+	if e.Cut {
+		return "yes"
+	}
+	return "no"
 }

@@ -205,7 +205,7 @@ func (s *steps) features() {
 				continue
 			}
 			seen[f.Index] = true
-			each = append(each, fmt.Sprintf("%s: %s %s × %s", partMark(q), f.Kind, s.show(f.Length), s.show(f.Width)))
+			each = append(each, fmt.Sprintf("%s: %s %s × %s%s", partMark(q), f.Kind, s.show(f.Length), s.show(f.Width), onEdge(f)))
 		}
 	}
 	if len(each) == 0 {
@@ -214,6 +214,13 @@ func (s *steps) features() {
 	s.step("", "Cut the shapes", "Saw clear of the line and work to it; curves near an end are short grain.",
 		strings.Join(each, "; ")+"; equal parts alike. Places stand in Shapes.",
 		"They come before the glue-up, while the boards lie flat, and after the joints, whose ends take the clamps.")
+}
+
+func onEdge(f part.Feature) string {
+	if f.Edge == "" || f.Kind == part.Arch {
+		return ""
+	}
+	return " on the " + strings.ReplaceAll(f.Edge, "-", " ")
 }
 
 // holes are bored in the outer board before the dry fit and in the inner one through them.

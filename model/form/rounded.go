@@ -1,0 +1,62 @@
+package form
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"splaywright/model/part"
+	"splaywright/model/solid"
+)
+
+// rounding is a rounded edge and its place among the board's eased edges.
+type rounding struct {
+	slot  solid.Slot
+	eased int
+}
+
+// edge is the cut of a board that has an id.
+func (b *board) edge(id string) edge {
+	i := slices.IndexFunc(b.around, func(e edge) bool { return e.id == id })
+	if i < 0 {
+		return edge{}
+	}
+	return b.around[i]
+}
+
+// round cuts the rounded edges, each as far as nothing cut before stands in its way. One that cannot be
+// cut stays a figure of the table of eased edges, and a finding says why.
+func (b *board) round() []part.Finding {
+	if len(b.rounds) == 0 {
+		return nil
+	}
+	var found []part.Finding
+	kept := b.shape
+	for i, s := range b.rounds {
+		with := kept
+		with.Slots = append(slices.Clone(kept.Slots), s.slot)
+		made, err := with.Build()
+		if err != nil {
+			found = append(found, b.leftOut(i, err))
+			continue
+		}
+		kept, b.part.Solid = with, made
+	}
+	return found
+}
+
+// leftOut tells of a rounded edge that the solid goes without.
+func (b *board) leftOut(i int, err error) part.Finding {
+	reason := err.Error()
+	var e *solid.BuildError
+	if errors.As(err, &e) {
+		reason = e.Reason
+		if others := slices.DeleteFunc(unique(e.Tags), func(t string) bool { return t == b.rounds[i].slot.Tag }); len(others) > 0 {
+			reason += " (" + list(others) + ")"
+		}
+	}
+	b.part.Eased[b.rounds[i].eased].Cut = false
+	return part.Finding{ID: "round-over-not-cut", Level: part.Note, Source: geometry, Parts: []string{b.part.ID}, Sizes: b.sizesOf[b.rounds[i].slot.Tag],
+		Text: fmt.Sprintf("The %s of %s stands in the table of eased edges alone; the drawings and volumes go without it: %s. A chamfer can be cut there.",
+			b.rounds[i].slot.Tag, lowerFirst(b.part.Name), reason)}
+}
