@@ -84,6 +84,7 @@ type boardDrawing struct {
 	scale float64
 	at    draw.Point
 	names map[*stock.Piece]string
+	taken []draw.Box // by texts and by places to avoid, for what is set later
 }
 
 func (d *boardDrawing) point(x, y float64) draw.Point {
@@ -109,6 +110,10 @@ func (d *boardDrawing) draw(name string) {
 	}
 	d.outline()
 	d.cuts()
+	d.waste()
+	for _, a := range d.board.Avoid {
+		d.nameAvoid(a)
+	}
 	d.grain()
 }
 
@@ -137,24 +142,8 @@ func (d *boardDrawing) pieces() {
 		case stock.Offcut:
 			d.path(draw.Rect(box), narrowLine, []float64{3, 0.75}, "offcut", "")
 			d.label(box, "offcut", d.size(q))
-		case stock.Waste:
-			d.cross(box)
 		}
 	})
-}
-
-// cross marks waste as at the bench: with an ×, where there is room for one.
-func (d *boardDrawing) cross(box draw.Box) {
-	const least, arm = 2.0, 2.5
-	w, h := box.Width(), box.Height()
-	if w < least || h < least {
-		return
-	}
-	c := draw.Point{X: (box.Min.X + box.Max.X) / 2, Y: (box.Min.Y + box.Max.Y) / 2}
-	r := min(arm, w/2-0.4, h/2-0.4)
-	for _, up := range []float64{r, -r} {
-		d.path(draw.Polyline([]draw.Point{{X: c.X - r, Y: c.Y - up}, {X: c.X + r, Y: c.Y + up}}), narrowLine, nil, "waste", "")
-	}
 }
 
 func (d *boardDrawing) size(q *stock.Piece) string {
@@ -199,6 +188,7 @@ func (d *boardDrawing) set(box draw.Box, lines []string, size float64, turned bo
 			t.At, t.Turn = draw.Point{X: mid.X - off, Y: mid.Y}, 90
 		}
 		d.b.Items = append(d.b.Items, t)
+		d.taken = append(d.taken, draw.Bounds([]draw.Item{t}))
 	}
 }
 
@@ -206,6 +196,7 @@ func (d *boardDrawing) set(box draw.Box, lines []string, size float64, turned bo
 func (d *boardDrawing) avoid(a stock.Avoid) {
 	blot := a.On(d.board)
 	box := d.box(blot.Rect)
+	d.taken = append(d.taken, box)
 	if blot.Radius > 0 {
 		c := d.point(blot.Centre.X, blot.Centre.Y)
 		d.path(draw.Circle(c, blot.Radius*d.scale), narrowLine, nil, "avoid", "")
@@ -266,6 +257,7 @@ func (d *boardDrawing) cuts() {
 			at.X = to.X - min(cutMark, (to.X-from.X)/2)
 		}
 		d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Circle(at, cutMark/2), Filled: true, Fill: d.b.ink.paper, Pen: draw.Pen{Width: narrowLine, Ink: d.b.ink.line}, Layer: "cut"})
+		d.taken = append(d.taken, draw.Box{Min: at, Max: at}.Grow(cutMark/2))
 		d.b.Items = append(d.b.Items, draw.Text{At: draw.Point{X: at.X, Y: at.Y - 0.75}, Size: 2.1, Align: draw.Centre, Text: fmt.Sprint(n + 1), Ink: d.b.ink.line, Layer: "cut"})
 	}
 }

@@ -101,3 +101,31 @@ func TestHatchingStaysInTheKnot(t *testing.T) {
 		}
 	}
 }
+
+// Every place that was kept clear of parts is named on its board, and no text of a board lies on another.
+func TestWhatWasAvoidedIsNamed(t *testing.T) {
+	p, r := planned(t)
+	page := BoardPlan(p, r, Options{})[0]
+	var boxes []draw.Box
+	var words []string
+	for _, it := range page.Items {
+		if s, ok := it.(draw.Text); ok && s.Layer != "frame" {
+			boxes, words = append(boxes, draw.Bounds([]draw.Item{s})), append(words, s.Text)
+		}
+	}
+	for _, l := range r.Plan.Layouts {
+		for _, a := range r.Task.Boards[l.Board].Avoid {
+			if !strings.Contains(texts(page), a.What) {
+				t.Errorf("%s is not named", a.What)
+			}
+		}
+	}
+	for i := range boxes {
+		for j := range i {
+			a, b := boxes[i], boxes[j]
+			if a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y {
+				t.Errorf("%q lies on %q", words[i], words[j])
+			}
+		}
+	}
+}
