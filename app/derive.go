@@ -170,6 +170,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	}
 	w.askForPlans()
 	w.refresh()
+	w.showBeside()
 }
 
 // refresh shows the session's text, what was understood and what was noticed.

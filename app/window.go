@@ -62,6 +62,8 @@ type Window struct {
 	boards *boards
 	plans  planning
 	offers offering
+	aside  []variant // what was set aside to compare
+	beside *besides  // nil = not open
 
 	drawing *viewer.Table
 	turner  *viewer.Turner

@@ -24,6 +24,9 @@ func (w *Window) close() {
 		w.reported(w.journal.Close())
 	}
 	w.group.all = slices.DeleteFunc(w.group.all, func(o *Window) bool { return o == w })
+	if w.beside != nil {
+		w.beside.win.Close()
+	}
 	w.win.SetCloseIntercept(nil)
 	w.win.Close()
 }

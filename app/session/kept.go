@@ -42,3 +42,8 @@ func (s *Session) Accept(o remedy.Offer) error {
 	}
 	return s.do(Words(o.Path)+": "+o.Was+" → "+o.Now, o.Apply)
 }
+
+// Take makes the design another one, as one step.
+func (s *Session) Take(title string, doc *file.Document) error {
+	return s.do("take "+title, func(d *file.Document) error { *d = *doc.Clone(); return nil })
+}

@@ -74,6 +74,40 @@ func (s *comparison) line(ref, what, unit string, decimals int, of func(p *form.
 	s.row(ref, append(row, word(change))...)
 }
 
+// texts adds a row of words.
+func (s *comparison) texts(what string, of func(p *form.Piece) string) {
+	row, change := []Cell{word(what), word("")}, "same"
+	for i, p := range s.pieces {
+		t := of(p)
+		if i > 0 && t != row[2].Text {
+			change = "differs"
+		}
+		row = append(row, Cell{Text: t})
+	}
+	s.row("", append(row, word(change))...)
+}
+
+// mostWhole is the largest number of a ratio that is still told by the eye.
+const mostWhole = 13
+
+// wholeRatio is the ratio of whole numbers up to mostWhole that comes nearest; "=" tells that it is met
+// to a thousandth, "≈" that it is not.
+func wholeRatio(x float64) string {
+	best, off := [2]int{1, 1}, math.Inf(1)
+	for p := 1; p <= mostWhole; p++ {
+		for q := 1; q <= mostWhole; q++ {
+			if d := math.Abs(math.Log(x * float64(q) / float64(p))); d < off-1e-12 {
+				best, off = [2]int{p, q}, d
+			}
+		}
+	}
+	sign := "≈"
+	if off < 1e-3 {
+		sign = "="
+	}
+	return fmt.Sprintf("%s %d : %d", sign, best[0], best[1])
+}
+
 // length adds a row of lengths in the style's unit; inches to a hundredth, so that they can be compared.
 func (s *comparison) length(ref, what string, of func(p *form.Piece) (measure.Length, bool)) {
 	decimals := 1
@@ -102,6 +136,12 @@ func (s *comparison) sizes() {
 		s.line("", what, "", 2, func(p *form.Piece) compared {
 			below := b(p.Overall)
 			return compared{float64(a(p.Overall) / below), below > 0}
+		})
+		s.texts(what+", nearest whole numbers", func(p *form.Piece) string {
+			if below := b(p.Overall); below > 0 && a(p.Overall) > 0 {
+				return wholeRatio(float64(a(p.Overall) / below))
+			}
+			return ""
 		})
 	}
 	height := func(o form.Overall) measure.Length { return o.Height }

@@ -73,3 +73,14 @@ func TestAPieceIsTheSameAsItself(t *testing.T) {
 		}
 	}
 }
+
+// Ratios in the whole numbers that an eye tells: exact ones are said to be met.
+func TestWholeRatio(t *testing.T) {
+	for x, want := range map[float64]string{
+		1: "= 1 : 1", 1.5: "= 3 : 2", 420.0 / 260: "≈ 13 : 8", 2.0 / 3: "= 2 : 3", 1.618034: "≈ 13 : 8", 40: "≈ 13 : 1",
+	} {
+		if got := wholeRatio(x); got != want {
+			t.Errorf("%g: %s, want %s", x, got, want)
+		}
+	}
+}

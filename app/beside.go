@@ -1,0 +1,177 @@
+package app
+
+import (
+	"errors"
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/panel"
+	"splaywright/app/session"
+	"splaywright/app/viewer"
+	"splaywright/model"
+	"splaywright/model/file"
+	"splaywright/model/form"
+	"splaywright/render/draw"
+	"splaywright/render/sheet"
+	"splaywright/render/table"
+)
+
+// variant is a design that was set aside.
+type variant struct {
+	title string
+	doc   *file.Document
+}
+
+// besides is the window in which the design and what was set aside stand side by side.
+type besides struct {
+	w     *Window
+	win   fyne.Window
+	page  *viewer.Table
+	table *panel.Tables
+	heads *fyne.Container
+	work  session.Latest
+	asked int
+}
+
+// setAside keeps the design as it stands for comparing.
+func (w *Window) setAside() {
+	if !w.s.Reads() {
+		w.tell("Set aside to compare", errUnread)
+		return
+	}
+	w.putAside(w.s.Design().Title, w.s.Document().Clone())
+}
+
+func (w *Window) putAside(title string, doc *file.Document) {
+	if len(w.aside)+1 >= sheet.MostBeside {
+		w.tell("Set aside to compare", fmt.Errorf("%d designs stand side by side at most; put one of them away first", sheet.MostBeside))
+		return
+	}
+	w.aside = append(w.aside, variant{fmt.Sprintf("%s, %s", title, string(rune('A'+len(w.aside)))), doc})
+	w.sideBySide()
+}
+
+// sideBySide opens the window of what stands side by side, or brings it up to date.
+func (w *Window) sideBySide() {
+	if w.beside == nil {
+		w.beside = newBesides(w)
+	}
+	w.beside.win.Show()
+	w.showBeside()
+}
+
+func newBesides(w *Window) *besides {
+	b := &besides{w: w, win: w.app.NewWindow("Side by side – Splaywright"), page: viewer.NewTable(), table: panel.NewTables(), heads: container.NewHBox()}
+	b.page.Spawn(w.spawn)
+	b.work.Spawn = w.spawn
+	b.page.Roomed = w.showBeside
+	b.table.Look(true)
+	split := container.NewVSplit(b.page, b.table.Object())
+	split.SetOffset(0.56)
+	b.win.SetContent(container.NewBorder(container.NewHScroll(b.heads), nil, nil, nil, split))
+	b.win.SetPadded(false)
+	b.win.Resize(fyne.NewSize(1000, 720))
+	b.win.SetOnClosed(func() { w.beside = nil })
+	return b
+}
+
+// headOf is a variant's name and what can be done with it.
+func (b *besides) headOf(i int, v variant) fyne.CanvasObject {
+	take := widget.NewButton("Take this one", func() { b.take(v) })
+	away := widget.NewButton("Put away", func() {
+		b.w.aside = append(b.w.aside[:i:i], b.w.aside[i+1:]...)
+		b.w.showBeside()
+	})
+	away.Importance = widget.LowImportance
+	return container.NewHBox(heading(v.title), take, away)
+}
+
+// take makes a variant the design, as one step that can be taken back.
+func (b *besides) take(v variant) {
+	if err := b.w.s.Take(v.title, v.doc); err != nil {
+		b.w.tell("Take this one", err)
+		return
+	}
+	b.w.shown.fresh = true
+	b.w.changed()
+}
+
+// addFile puts a design of a file beside the others.
+func (b *besides) addFile() {
+	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+		if err != nil || r == nil {
+			return
+		}
+		defer func() { _ = r.Close() }() // only read from
+		b.addPath(r.URI().Path())
+	}, b.win)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".yaml", ".yml"}))
+	d.Show()
+}
+
+func (b *besides) addPath(path string) {
+	s, err := session.Open(path)
+	if err == nil && !s.Reads() {
+		err = errors.New("the design in this file cannot be read; open it by itself to see where")
+	}
+	if err != nil {
+		b.w.tell("Add a file", err)
+		return
+	}
+	b.w.putAside(s.Design().Title, s.Document())
+}
+
+// showBeside brings the window of what stands side by side up to date, beside everything else; what
+// has been overtaken is not shown.
+func (w *Window) showBeside() {
+	b := w.beside
+	if b == nil {
+		return
+	}
+	b.heads.RemoveAll()
+	b.heads.Add(heading(w.s.Design().Title + ", as it stands"))
+	for i, v := range w.aside {
+		b.heads.Add(widget.NewSeparator())
+		b.heads.Add(b.headOf(i, v))
+	}
+	b.heads.Add(widget.NewSeparator())
+	b.heads.Add(widget.NewButton("Add a file…", b.addFile))
+	b.asked++
+	n, dark, room, now := b.asked, w.shown.dark, b.page.Room(), w.s.Piece()
+	designs := make([]form.Design, 0, len(w.aside))
+	for _, v := range w.aside {
+		if d, err := v.doc.Design(); err == nil {
+			d.Title = v.title
+			designs = append(designs, d)
+		}
+	}
+	if now == nil {
+		return
+	}
+	b.work.Do(func() {
+		page, t := compared(*now, designs, dark, room)
+		fyne.Do(func() {
+			if n == b.asked && w.beside == b {
+				b.page.SetPage(page)
+				b.page.Fit()
+				b.table.Set([]table.Table{t})
+			}
+		})
+	})
+}
+
+// compared draws pieces side by side and sets their figures side by side.
+func compared(now form.Piece, designs []form.Design, dark bool, room draw.Point) (draw.Page, table.Table) {
+	now.Title += ", as it stands"
+	pieces := []*form.Piece{&now}
+	for _, d := range designs {
+		pieces = append(pieces, model.Derive(d))
+	}
+	st := now.Design.Style()
+	return sheet.Beside(pieces, sheet.Options{Style: st, Dark: dark, Width: room.X, Height: room.Y}), table.Compare(pieces, st)
+}

@@ -1,0 +1,72 @@
+package app
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"splaywright/render/draw"
+)
+
+// The step is set aside, made higher, and both stand side by side on one page and in one table; the
+// one set aside is taken, in one step that undo takes back.
+func TestSideBySide(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	w.setAside()
+	typeInto(t, w, "size.height", "300")
+	b := w.beside
+	if b == nil {
+		t.Fatal("nothing stands side by side")
+	}
+	b.win.Resize(fyne.NewSize(900, 600))
+	titles := map[string]bool{}
+	for _, it := range b.page.Page().Items {
+		if p, is := it.(draw.Path); is && p.Ref != "" {
+			titles[p.Ref] = true
+		}
+	}
+	if !titles["Reading-nook step, as it stands"] || !titles["Reading-nook step, A"] {
+		t.Errorf("drawn are %v", titles)
+	}
+	shown, ok := b.table.Shown()
+	if !ok || len(shown.Columns) != 5 {
+		t.Fatalf("the table has %d columns", len(shown.Columns))
+	}
+	var whats []string
+	for _, r := range shown.Rows {
+		whats = append(whats, r[0].Text)
+		if r[0].Text == "height" && (r[2].Text != "300.0" || r[3].Text != "260.0") {
+			t.Errorf("heights %v", r)
+		}
+	}
+	all := strings.Join(whats, "\n")
+	for _, want := range []string{"width : height", "weight", "wood at rough size", "tips it"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("no row says %q", want)
+		}
+	}
+	take := buttonsIn(b.heads, "Take this one")
+	if len(take) != 1 {
+		t.Fatalf("%d to take", len(take))
+	}
+	test.Tap(take[0])
+	if w.s.Text("size.height") != "260" {
+		t.Errorf("taken, the height is %s", w.s.Text("size.height"))
+	}
+	w.undo()
+	if w.s.Text("size.height") != "300" {
+		t.Errorf("undone, the height is %s", w.s.Text("size.height"))
+	}
+	for range 4 {
+		w.setAside()
+	}
+	if len(w.aside) != 3 {
+		t.Errorf("%d set aside", len(w.aside))
+	}
+	b.win.Close()
+	if w.beside != nil {
+		t.Error("the closed window is still brought up to date")
+	}
+}
