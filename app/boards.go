@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/app/viewer"
 	"splaywright/model/file"
@@ -64,11 +65,12 @@ func newBoards(w *Window) *boards {
 	b.picture.Removed = func(board, place int) {
 		w.remove(fmt.Sprintf("%s.%d.avoid.%d", b.list, board, place))
 	}
-	b.which = widget.NewSelect([]string{onHandWord, toBuyWord}, func(word string) { b.switchTo(w, word) })
-	b.bar.TextFormatter = func() string { return "looking for a better plan" }
-	b.halt = widget.NewButton("Enough", func() { b.plan(w).halt(); b.plan(w).halted = true })
+	b.which = widget.NewSelect(say.All([]string{onHandWord, toBuyWord}), func(string) { b.switchTo(w, []string{onHandWord, toBuyWord}[b.which.SelectedIndex()]) })
+	b.which.PlaceHolder = "–" // the library would put words of its own
+	b.bar.TextFormatter = func() string { return say.It("looking for a better plan") }
+	b.halt = widget.NewButton(say.It("Enough"), func() { b.plan(w).halt(); b.plan(w).halted = true })
 	b.all = b.lay(w)
-	b.which.SetSelected(onHandWord)
+	b.which.SetSelectedIndex(0)
 	return b
 }
 
@@ -79,7 +81,7 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 	b.trouble.Importance = widget.WarningImportance
 	b.trouble.SizeName = theme.SizeNameCaptionText
 	button := func(text string, icon fyne.Resource, do func()) *widget.Button {
-		x := widget.NewButtonWithIcon(text, icon, do)
+		x := widget.NewButtonWithIcon(say.It(text), icon, do)
 		x.Importance = widget.LowImportance
 		return x
 	}
@@ -193,19 +195,19 @@ func (b *boards) say(p *boardPlan, boards int, style measure.Style) {
 	text, trouble := "", ""
 	switch {
 	case boards == 0 && b.list == panel.OnHand:
-		text = "No boards yet: add one, or read a list."
+		text = say.It("No boards yet: add one, or read a list.")
 	case boards == 0:
-		text = "Nothing the yard has is listed yet."
+		text = say.It("Nothing the yard has is listed yet.")
 	case p.busy:
-		text = "Planning…"
+		text = say.It("Planning…")
 	case p.err != nil:
-		text, trouble = "No plan.", p.err.Error()
+		text, trouble = say.It("No plan."), say.It(p.err.Error())
 	case p.has:
-		text = table.PlanInShort(p.result)
+		text = say.It(table.PlanInShort(p.result))
 		if p.halted {
-			text += ", stopped early"
+			text = say.With("%s, stopped early", text)
 		}
-		trouble = strings.Join(table.WithoutPlace(p.result, style), " ")
+		trouble = strings.Join(say.All(table.WithoutPlace(p.result, style)), " ")
 	}
 	b.said.SetText(text)
 	b.trouble.SetText(trouble)

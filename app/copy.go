@@ -39,12 +39,12 @@ func (w *Window) copyCells() {
 func (w *Window) copyTable(write func(table.Table) (string, error)) {
 	t, ok := w.table()
 	if !ok {
-		w.tell(say.It("Nothing was copied"), errors.New(say.It("choose the tab of a table first")))
+		w.tell("Nothing was copied", errors.New(say.It("choose the tab of a table first")))
 		return
 	}
 	text, err := write(t)
 	if err != nil {
-		w.tell(say.It("Nothing was copied"), err)
+		w.tell("Nothing was copied", err)
 		return
 	}
 	w.app.Clipboard().SetContent(text)

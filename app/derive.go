@@ -121,9 +121,7 @@ func (r *result) follow(how manner) {
 		if t.make == nil {
 			continue
 		}
-		for _, tb := range t.make(r.piece, st) {
-			r.tables[t.title] = append(r.tables[t.title], say.Table(tb))
-		}
+		r.tables[t.title] = say.Tables(t.make(r.piece, st))
 	}
 }
 
@@ -149,7 +147,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	if r.err != nil {
 		if r.err.Error() != w.shown.trouble {
 			w.shown.trouble = r.err.Error()
-			w.tell(say.It("A mistake of the program"), r.err)
+			w.tell("A mistake of the program", r.err)
 		}
 		return
 	}

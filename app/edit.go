@@ -24,7 +24,7 @@ func (w *Window) setForm(name string) {
 		return
 	}
 	if err := w.s.SetForm(name); err != nil {
-		w.tell(say.It("Another form"), err)
+		w.tell("Another form", err)
 		return
 	}
 	w.changed()
@@ -53,7 +53,7 @@ func put(s *session.Session, a panel.Add) error {
 
 func (w *Window) remove(path string) {
 	if err := w.s.Remove(path); err != nil {
-		w.tell(say.It("Remove"), err)
+		w.tell("Remove", err)
 		return
 	}
 	w.changed()

@@ -20,7 +20,7 @@ import (
 func (w *Window) newFrom(example string) {
 	s, err := session.FromExample(example)
 	if err != nil {
-		w.tell(say.It("The example was not opened"), err)
+		w.tell("The example was not opened", err)
 		return
 	}
 	w.take(s)
@@ -30,7 +30,7 @@ func (w *Window) newFrom(example string) {
 func (w *Window) openFile(path string) {
 	s, err := session.Open(path)
 	if err != nil {
-		w.tell(say.It("The design was not opened"), err)
+		w.tell("The design was not opened", err)
 		return
 	}
 	w.take(s)
@@ -40,7 +40,7 @@ func (w *Window) open() {
 	w.guard("open another design", func() {
 		d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
 			if err != nil {
-				w.tell(say.It("The design was not opened"), err)
+				w.tell("The design was not opened", err)
 				return
 			}
 			if r == nil {
@@ -80,7 +80,7 @@ func (w *Window) save() { w.saveThen(func() {}) }
 // saveThen saves and goes on when that has worked.
 func (w *Window) saveThen(then func()) {
 	if text, changed := w.s.Outside(); changed {
-		w.choose(say.It("The file was changed"), widget.NewLabel(say.With("%s was changed by another program since you opened it.", filepath.Base(w.s.Path()))), []answer{
+		w.choose("The file was changed", widget.NewLabel(say.With("%s was changed by another program since you opened it.", filepath.Base(w.s.Path()))), []answer{
 			{say.It("Cancel"), widget.MediumImportance, func() {}},
 			{say.It("Replace it with mine"), widget.DangerImportance, func() { w.s.KeepMine(text); w.saveThen(then) }},
 		})
@@ -96,7 +96,7 @@ func (w *Window) saveThen(then func()) {
 
 func (w *Window) saved(err error, then func()) {
 	if err != nil {
-		w.tell(say.It("The design was not saved"), err)
+		w.tell("The design was not saved", err)
 		return
 	}
 	w.refresh()
@@ -186,7 +186,7 @@ func (w *Window) guard(doing string, then func()) {
 	}
 	w.asking = true
 	text := widget.NewLabel(say.With("“%s” has changes that are not saved.\nSave them before you %s?", w.s.Design().Title, say.It(doing)))
-	d := w.choose(say.It("Unsaved changes"), text, []answer{
+	d := w.choose("Unsaved changes", text, []answer{
 		{say.It("Go on without saving"), widget.MediumImportance, then},
 		{say.It("Cancel"), widget.MediumImportance, func() {}},
 		{say.It("Save"), widget.HighImportance, func() { w.saveThen(then) }},
@@ -194,14 +194,14 @@ func (w *Window) guard(doing string, then func()) {
 	d.SetOnClosed(func() { w.asking = false })
 }
 
-// tell shows what went wrong; the places in a file one a line.
+// tell shows what went wrong, in the language; the places in a file one a line.
 func (w *Window) tell(title string, err error) {
 	body := widget.NewLabel(explain(err))
 	body.Wrapping = fyne.TextWrapWord
 	body.Selectable = true
 	scroll := container.NewVScroll(body)
 	scroll.SetMinSize(fyne.NewSize(560, 180))
-	w.show(dialog.NewCustom(title, say.It("Close"), scroll, w.win))
+	w.show(dialog.NewCustom(say.It(title), say.It("Close"), scroll, w.win))
 }
 
 func explain(err error) string {

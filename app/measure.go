@@ -11,7 +11,7 @@ import (
 // measure begins to measure between two points of one view, or ends it.
 func (w *Window) measure() {
 	if w.shown.scale <= 0 {
-		w.tell(say.It("Nothing to measure"), errors.New(say.It("there is no drawing of a piece yet")))
+		w.tell("Nothing to measure", errors.New(say.It("there is no drawing of a piece yet")))
 		return
 	}
 	w.drawing.Measure(!w.drawing.Measuring(), w.sayDistance)

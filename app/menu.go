@@ -70,7 +70,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 		command("New window", fyne.KeyN, ctrlShift, func() { w.another() }),
 		command("Open…", fyne.KeyO, ctrl, w.open),
 		w.menu.recent,
-		fyne.NewMenuItem("Read timbers…", w.readTimbers),
+		command("Read timbers…", "", 0, w.readTimbers),
 		fyne.NewMenuItemSeparator(),
 		w.menu.save,
 		command("Save as…", fyne.KeyS, ctrlShift, w.saveAs),

@@ -17,13 +17,13 @@ import (
 // papers asks for a folder and writes the whole set of papers into it.
 func (w *Window) papers() {
 	if !w.s.Current() {
-		w.tell(say.It("No papers yet"), errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
+		w.tell("No papers yet", errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
 		return
 	}
 	piece := w.s.Piece()
 	d := dialog.NewFolderOpen(func(l fyne.ListableURI, err error) {
 		if err != nil {
-			w.tell(say.It("No papers were written"), err)
+			w.tell("No papers were written", err)
 			return
 		}
 		if l != nil {
@@ -56,13 +56,13 @@ func (w *Window) writePapers(dir string, piece *form.Piece) {
 
 func (w *Window) papersWritten(dir string, names []string, err error) {
 	if err != nil {
-		w.tell(say.It("The papers were not written whole"), err)
+		w.tell("The papers were not written whole", err)
 		return
 	}
 	text := widget.NewLabel(say.With("%d files are in\n%s", len(names), dir))
 	show := widget.NewButton(say.It("Open the folder"), func() {
 		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: dir}); err != nil {
-			w.tell(say.It("The folder was not opened"), err)
+			w.tell("The folder was not opened", err)
 		}
 	})
 	w.show(dialog.NewCustom(say.It("The papers are written"), say.It("Close"), container.NewVBox(text, show), w.win))

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -93,7 +94,7 @@ func (w *Window) askForPlans() {
 		return // the window is being built
 	}
 	piece := w.s.Piece()
-	seen := w.tabs.Selected().Text
+	seen := w.openTab()
 	if seen == boardPlanTab || seen == boardsTab && w.boards.list == panel.OnHand {
 		w.askForPlan(&w.plans.onHand, piece, piece.Design.OnHand, yield.Solve)
 	}
@@ -150,14 +151,14 @@ func (w *Window) watchPlan(p *boardPlan) {
 func (w *Window) showPlans() {
 	st := w.s.Design().Style()
 	if p := &w.plans.onHand; p.has {
-		w.tab(boardPlanTab).Set(table.BoardPlan(p.result, st))
+		w.tab(boardPlanTab).Set(say.Tables(table.BoardPlan(p.result, st)))
 	} else {
-		w.tab(boardPlanTab).Set([]table.Table{{Title: boardPlanTab, Notes: []string{p.standing()}}})
+		w.tab(boardPlanTab).Set(say.Tables([]table.Table{{Title: boardPlanTab, Notes: []string{p.standing()}}}))
 	}
 	if p := &w.plans.toBuy; p.has {
-		w.tab(buyTab).Set(append([]table.Table{table.Shopping(p.result, st)}, table.BoardPlan(p.result, st)...))
+		w.tab(buyTab).Set(say.Tables(append([]table.Table{table.Shopping(p.result, st)}, table.BoardPlan(p.result, st)...)))
 	} else {
-		w.tab(buyTab).Set([]table.Table{{Title: buyTab, Notes: []string{p.standing()}}})
+		w.tab(buyTab).Set(say.Tables([]table.Table{{Title: buyTab, Notes: []string{p.standing()}}}))
 	}
 	w.boards.update(w)
 }
@@ -168,7 +169,7 @@ func (p *boardPlan) standing() string {
 	case p.busy:
 		return "A plan is being looked for."
 	case p.err != nil:
-		return "There is no plan: " + p.err.Error() + "."
+		return fmt.Sprintf("There is no plan: %s.", p.err)
 	}
 	return "There is no plan yet."
 }

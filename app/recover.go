@@ -32,7 +32,7 @@ func (w *Window) keep() {
 	e := w.s.Entry()
 	w.keeping.Do(func() {
 		if err := w.journal.Write(e); err != nil {
-			fyne.Do(func() { w.tellOnce(say.It("Unsaved changes are not kept safe"), err) })
+			fyne.Do(func() { w.tellOnce("Unsaved changes are not kept safe", err) })
 		}
 	})
 }
@@ -56,7 +56,7 @@ func (w *Window) offerLost(lost []session.Entry) {
 	}
 	text := widget.NewLabel(say.With("“%s” was not saved when the program ended on %s.\n%s",
 		e.Title, e.When.Local().Format(dayAndTime), where))
-	w.choose(say.It("Unsaved work was found"), text, []answer{
+	w.choose("Unsaved work was found", text, []answer{
 		{say.It("Throw it away"), widget.DangerImportance, func() { w.reported(e.Discard()); w.offerLost(rest) }},
 		{say.It("Later"), widget.MediumImportance, func() { w.offerLost(rest) }},
 		{say.It("Open it"), widget.HighImportance, func() { w.recoverEntry(e); w.offerLost(rest) }},
@@ -70,7 +70,7 @@ const dayAndTime = "2006-01-02, 15:04"
 func (w *Window) recoverEntry(e session.Entry) {
 	s, err := e.Session()
 	if err != nil {
-		w.tell(say.It("The unsaved work was not opened"), err)
+		w.tell("The unsaved work was not opened", err)
 		return
 	}
 	to := w
@@ -84,7 +84,7 @@ func (w *Window) recoverEntry(e session.Entry) {
 // reported shows an error of something done by the way.
 func (w *Window) reported(err error) {
 	if err != nil {
-		w.tell(say.It("That did not work"), err)
+		w.tell("That did not work", err)
 	}
 }
 
@@ -97,7 +97,7 @@ type answer struct {
 
 // choose asks a question with any number of answers.
 func (w *Window) choose(title string, body fyne.CanvasObject, answers []answer) *dialog.CustomDialog {
-	d := dialog.NewCustomWithoutButtons(title, body, w.win)
+	d := dialog.NewCustomWithoutButtons(say.It(title), body, w.win)
 	var buttons []fyne.CanvasObject
 	for _, a := range answers {
 		b := widget.NewButton(a.label, func() {
@@ -144,7 +144,7 @@ func (w *Window) lookOutside() {
 	if w.s.Dirty() {
 		said += "\n" + say.It("Reading it again loses what you have not saved here.")
 	}
-	d := w.choose(say.It("The file was changed"), widget.NewLabel(said), []answer{
+	d := w.choose("The file was changed", widget.NewLabel(said), []answer{
 		{say.It("Keep mine"), widget.MediumImportance, func() { s.KeepMine(text) }},
 		{say.It("Read it again"), widget.HighImportance, func() {
 			s.KeepMine(text) // a file that cannot be read is told once

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model"
 	"splaywright/model/form"
@@ -43,7 +44,7 @@ func (w *Window) resize() {
 		return
 	}
 	r := newResizing(w)
-	d := dialog.NewCustomConfirm("Resize the piece", "Resize", "Cancel", r.content(), func(ok bool) {
+	d := dialog.NewCustomConfirm(say.It("Resize the piece"), say.It("Resize"), say.It("Cancel"), r.content(), func(ok bool) {
 		if ok {
 			r.apply()
 		}
@@ -72,9 +73,9 @@ func newResizing(w *Window) *resizing {
 		r.entries[path] = e
 	}
 	leans, also := r.holds(d)
-	r.lean = widget.NewRadioGroup(leans, func(string) { r.try() })
-	r.lean.Required, r.lean.Selected = true, leans[0]
-	r.also = widget.NewCheckGroup(also, func([]string) { r.try() })
+	r.lean = widget.NewRadioGroup(say.All(leans), func(string) { r.try() })
+	r.lean.Required, r.lean.Selected = true, r.lean.Options[0]
+	r.also = widget.NewCheckGroup(say.All(also), func([]string) { r.try() })
 	r.said = widget.NewLabel("")
 	r.said.Wrapping = fyne.TextWrapWord
 	r.changes.Look(true)
@@ -96,7 +97,7 @@ func (r *resizing) holds(d form.Design) (leans, also []string) {
 func (r *resizing) content() fyne.CanvasObject {
 	sizes := widget.NewForm()
 	for _, path := range r.paths {
-		sizes.Append(map[string]string{"size.height": "Height", "size.width": "Width", "size.depth": "Depth"}[path], r.entries[path])
+		sizes.Append(say.It(map[string]string{"size.height": "Height", "size.width": "Width", "size.depth": "Depth"}[path]), r.entries[path])
 	}
 	left := container.NewVBox(sizes, heading("The lean keeps the"), r.lean)
 	if len(r.also.Options) > 0 {
@@ -110,7 +111,7 @@ func (r *resizing) content() fyne.CanvasObject {
 }
 
 func heading(text string) *widget.Label {
-	l := widget.NewLabel(text)
+	l := widget.NewLabel(say.It(text))
 	l.TextStyle.Bold = true
 	return l
 }
@@ -127,7 +128,13 @@ func (r *resizing) sizes() []resize.Edit {
 }
 
 func (r *resizing) held() []string {
-	return append([]string{r.lean.Selected}, r.also.Selected...)
+	out := []string{}
+	for _, h := range resize.Holds(r.w.s.Design()) {
+		if said := say.It(h); said == r.lean.Selected || slices.Contains(r.also.Selected, said) {
+			out = append(out, h)
+		}
+	}
+	return out
 }
 
 // trial is what a resizing would lead to.
@@ -144,9 +151,9 @@ func (r *resizing) try() {
 	r.work.Do(func() {
 		var t trial
 		if _, err := resize.Apply(doc, sizes, held, kept); err != nil {
-			t.said = err.Error()
+			t.said = say.It(err.Error())
 		} else if d, err := doc.Design(); err != nil {
-			t.said = err.Error()
+			t.said = say.It(err.Error())
 		} else {
 			t = trialOf(before, d)
 		}
@@ -163,13 +170,13 @@ func trialOf(before *form.Piece, d form.Design) trial {
 	after := model.Derive(d)
 	was, now := *before, *after
 	was.Title, now.Title = "before", "after"
-	t := trial{changes: []table.Table{changedFirst(table.Compare([]*form.Piece{&was, &now}, d.Style()))}}
+	t := trial{changes: []table.Table{say.Table(changedFirst(table.Compare([]*form.Piece{&was, &now}, d.Style())))}}
 	if counts := panel.Counts(fresh(before.Findings, after.Findings)); counts != "" {
-		t.said = "New in the findings: " + counts + "."
+		t.said = say.With("New in the findings: %s.", counts)
 	}
 	for _, f := range after.Findings {
 		if f.Level == part.Stop {
-			t.said = f.Text
+			t.said = say.It(f.Text)
 			break
 		}
 	}

@@ -42,6 +42,7 @@ const (
 	boardPlanTab = "Board plan"
 	buyTab       = "Wood to buy"
 	boardsTab    = "Boards"
+	findingsTab  = "Findings"
 )
 
 func newTabs() []tab {
@@ -58,6 +59,20 @@ func (w *Window) look() {
 		t.show.Look(i == w.tabs.SelectedIndex())
 	}
 	w.askForPlans()
+}
+
+// openTab is the title of the open tab, in English; "" while the window is being built.
+func (w *Window) openTab() string {
+	i := w.tabs.SelectedIndex()
+	switch {
+	case i < 0:
+		return ""
+	case i < len(w.tables):
+		return w.tables[i].title
+	case i == len(w.tables):
+		return boardsTab
+	}
+	return findingsTab
 }
 
 // tab gives the tables of a tab by its title.

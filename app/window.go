@@ -162,7 +162,7 @@ func (w *Window) ShowAndRun() {
 		time.AfterFunc(settleAfter, settle)
 		w.started()
 		if w.opening != nil {
-			w.tell(say.It("The design was not opened"), w.opening)
+			w.tell("The design was not opened", w.opening)
 		}
 		if w.journals != "" {
 			w.offerLost(session.Lost(w.journals))
@@ -198,7 +198,7 @@ func (w *Window) build() {
 	w.boards = newBoards(w)
 	w.boards.picture.Spawn(w.spawn)
 	w.tabs.Append(container.NewTabItem(say.It(boardsTab), w.boards.all))
-	w.tabs.Append(container.NewTabItem(say.It("Findings"), w.findings.Object()))
+	w.tabs.Append(container.NewTabItem(say.It(findingsTab), w.findings.Object()))
 
 	w.watchPointer()
 	w.tabs.OnSelected = func(*container.TabItem) { w.look() }

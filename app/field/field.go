@@ -140,7 +140,9 @@ func (f *Field) setText(text string) {
 		if hint == "" {
 			hint = f.Spec.Hint
 		}
-		hint = say.It(hint)
+		if hint = say.It(hint); hint == "" {
+			hint = "–" // the library would put words of its own
+		}
 		if f.choice.PlaceHolder != hint {
 			f.choice.PlaceHolder = hint
 			f.choice.Refresh()

@@ -85,7 +85,7 @@ func placeGroup(d *form.Design, list string, board, i int) Group {
 	now := at(d)
 	title := fmt.Sprintf("Not to be used %d", i+1)
 	if now.What != "" {
-		title += ": " + now.What
+		title = fmt.Sprintf("Not to be used %d: %s", i+1, now.What)
 	}
 	g := Group{Title: title, Remove: path, Fields: []field.Spec{
 		words(path+".what", "What", func(d *form.Design) string { return at(d).What }, "knot", "nail hole", "split", "old joint", "rot", "strip to rip off"),

@@ -90,7 +90,7 @@ func (f *Findings) ask(n part.Finding) {
 	if len(n.Sizes) == 0 || f.OnAsk == nil {
 		return
 	}
-	b := widget.NewButton("What would do?", func() { f.OnAsk(n) })
+	b := widget.NewButton(say.It("What would do?"), func() { f.OnAsk(n) })
 	b.Importance = widget.LowImportance
 	under.Add(container.NewHBox(layout.NewSpacer(), b))
 	f.box.Add(under)
@@ -110,7 +110,7 @@ func (f *Findings) underOf(n part.Finding) *fyne.Container {
 func (f *Findings) Wait(n part.Finding) {
 	if u := f.underOf(n); u != nil {
 		u.RemoveAll()
-		u.Add(widget.NewLabel("Trying other sizes…"))
+		u.Add(widget.NewLabel(say.It("Trying other sizes…")))
 	}
 }
 
@@ -122,24 +122,24 @@ func (f *Findings) Offer(n part.Finding, offers []remedy.Offer) {
 	}
 	u.RemoveAll()
 	if len(offers) == 0 {
-		u.Add(widget.NewLabel("No single size that it names clears it without other trouble."))
+		u.Add(widget.NewLabel(say.It("No single size that it names clears it without other trouble.")))
 		return
 	}
 	for _, o := range offers {
-		text := session.Words(o.Path) + ": " + o.Was + " → " + o.Now
+		text := say.With("%s: %s → %s", say.It(session.Words(o.Path)), o.Was, o.Now)
 		if o.Fields != nil {
-			text = "One more stretcher: " + fieldsOf(o)
+			text = say.With("One more stretcher: %s", fieldsOf(o))
 		}
 		said := widget.NewLabel(text)
 		said.Wrapping = fyne.TextWrapWord
-		u.Add(container.NewBorder(nil, nil, nil, widget.NewButton("Accept", func() { f.OnAccept(o) }), said))
+		u.Add(container.NewBorder(nil, nil, nil, widget.NewButton(say.It("Accept"), func() { f.OnAccept(o) }), said))
 	}
 }
 
 func fieldsOf(o remedy.Offer) string {
 	var items []string
 	for _, p := range o.Fields {
-		items = append(items, strings.ReplaceAll(p[0], "-", " ")+" "+p[1])
+		items = append(items, say.It(strings.ReplaceAll(p[0], "-", " "))+" "+say.It(p[1]))
 	}
 	return strings.Join(items, ", ")
 }

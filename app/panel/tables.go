@@ -49,6 +49,7 @@ func NewTables() *Tables {
 	t.grid.CreateHeader = func() fyne.CanvasObject { return newCell(true, 2) }
 	t.grid.UpdateHeader = t.updateHead
 	t.chooser = widget.NewSelect(nil, t.choose)
+	t.chooser.PlaceHolder = "–" // the library would put words of its own
 	t.chooser.Hide()
 	t.all = container.New(stacked{t})
 	t.notes = newNotes(t.all.Refresh)

@@ -78,6 +78,15 @@ func Table(t table.Table) table.Table {
 	return out
 }
 
+// Tables says each of several tables.
+func Tables(list []table.Table) []table.Table {
+	out := make([]table.Table, len(list))
+	for i, t := range list {
+		out[i] = Table(t)
+	}
+	return out
+}
+
 // library lets the window's library speak the language as well, in its own dialogs and menus. It
 // takes the language from the environment each time it is given texts.
 func library(code string) {

@@ -23,7 +23,8 @@ type code struct {
 // says: labels of fields, headings of groups.
 var speaking = map[string]int{
 	"It": 0, "With": 0, "length": 1, "angle": 1, "count": 1, "maybe": 1, "maybeAngle": 1, "choice": 1, "flag": 1, "words": 1,
-	"size": 1, "feature": 0, "guard": 0, "screwGroup": 0, "named": 1, "command": 0,
+	"size": 1, "guard": 0, "screwGroup": 0, "named": 1, "command": 0,
+	"tell": 0, "tellOnce": 0, "choose": 0, "edit": 0, "button": 0, "heading": 0, "one": 0, "All": 0,
 }
 
 // fields are what is said of a composite literal.
@@ -118,8 +119,16 @@ func (c code) listen(file string, f *ast.File) {
 	ast.Inspect(f, func(n ast.Node) bool {
 		switch n := n.(type) {
 		case *ast.CallExpr:
+			if nameOf(n.Fun) == "feature" { // its other texts are keys and sizes of the design file
+				say(n.Args[0])
+			}
 			from, ok := speaking[nameOf(n.Fun)]
 			for i, a := range n.Args {
+				if list, many := a.(*ast.CompositeLit); many && nameOf(n.Fun) == "All" {
+					for _, e := range list.Elts {
+						say(e)
+					}
+				}
 				if ok && i >= from {
 					say(a)
 				}

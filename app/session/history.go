@@ -88,22 +88,22 @@ func put(doc *file.Document, path, text string) error {
 
 // Append adds an item to a list of the design, such as a stretcher, as one step.
 func (s *Session) Append(path string, fields ...[2]string) error {
-	return s.do("add a "+one(path), func(d *file.Document) error { return d.Append(path, fields...) })
+	return s.do(fmt.Sprintf("add a %s", one(path)), func(d *file.Document) error { return d.Append(path, fields...) })
 }
 
 // Remove takes out what is at a path, such as "stretchers.0", as one step.
 func (s *Session) Remove(path string) error {
-	return s.do("remove "+Words(path), func(d *file.Document) error { d.Remove(path); return nil })
+	return s.do(fmt.Sprintf("remove %s", Words(path)), func(d *file.Document) error { d.Remove(path); return nil })
 }
 
 // SetForm makes the piece one of another form, as one step; what carries over stays.
 func (s *Session) SetForm(name string) error {
-	return s.do("form: "+s.design.Form+" → "+name, func(d *file.Document) error { return d.SetForm(name) })
+	return s.do(fmt.Sprintf("form: %s → %s", s.design.Form, name), func(d *file.Document) error { return d.SetForm(name) })
 }
 
 // Rename gives a named value another name, everywhere it is used, as one step.
 func (s *Session) Rename(from, to string) error {
-	return s.do("rename "+from+" to "+to, func(d *file.Document) error { return d.Rename(from, to) })
+	return s.do(fmt.Sprintf("rename %s to %s", from, to), func(d *file.Document) error { return d.Rename(from, to) })
 }
 
 // Change puts several texts in place as one step, said in the history as it is named here.
