@@ -20,7 +20,7 @@ type trouble struct {
 // need is the wood to leave between an opening and what it must keep clear of. Beside the end of
 // a stretcher nothing more is needed than that they do not meet.
 func (l looked) need(o obstacle) float64 {
-	if o.kind == stretcherEnd {
+	if o.kind == stretcherEnd || l.feature.Kind == part.Chamfer || o.of == part.Chamfer {
 		return 0
 	}
 	return web(l.board)
@@ -46,8 +46,13 @@ func (l looked) report(s shape) {
 	}
 }
 
+// easing is what a chamfer does in a joint: it goes on across what the joint fills.
+var easing = kindWord{inID: "chamfer-in-joint", in: "runs %s into %s"}
+
+type kindWord struct{ inID, in, nearID, near string }
+
 // kindWords are the ids and verbs of each kind of trouble: reaching in, and coming near.
-var kindWords = map[obstacleKind]struct{ inID, in, nearID, near string }{
+var kindWords = map[obstacleKind]kindWord{
 	edgeOfBoard:  {"opening-over-edge", "runs %s over %s", "opening-near-edge", "leaves only %s of wood to %s"},
 	jointZone:    {"opening-in-joint", "runs %s into %s", "opening-near-joint", "leaves only %s of wood to %s"},
 	stretcherEnd: {"opening-in-stretcher", "runs %s into %s", "", ""},
@@ -60,10 +65,15 @@ func (l looked) tell(t trouble) {
 	name := featureName(l.d, l.feature, l.board)
 	f := part.Finding{Figure: t.gap, Limit: t.need, Unit: "mm", Parts: []string{l.board.ID},
 		Sizes: union(featureSizes(l.d.Features[l.feature.Index], l.feature.Index), t.with.sizes)}
-	if t.gap < -noise {
+	switch {
+	case t.gap < -noise && l.feature.Kind == part.Chamfer && t.with.kind == jointZone:
+		f.ID, f.Level, f.Source, f.Limit = easing.inID, part.Warning, ownGeometry, 0
+		f.Text = sentence("%s "+easing.in+", where it opens the joint unless the other board is chamfered with it; %s, or chamfer the piece when it is together.",
+			name, l.mm(-t.gap), t.with.name, l.wayOut(t))
+	case t.gap < -noise:
 		f.ID, f.Level, f.Source, f.Limit = w.inID, part.Stop, ownGeometry, 0
 		f.Text = sentence("%s "+w.in+"; %s.", name, l.mm(-t.gap), t.with.name, l.wayOut(t))
-	} else {
+	default:
 		f.ID, f.Level, f.Source = w.nearID, part.Warning, webSource
 		f.Text = sentence("%s "+w.near+"; %s.", name, l.mm(t.gap), t.with.name, l.wayOut(t))
 	}
@@ -72,6 +82,9 @@ func (l looked) tell(t trouble) {
 
 // wayOut says which single sizes of the opening would clear everything around it.
 func (l looked) wayOut(t trouble) string {
+	if l.feature.Hull != nil {
+		return l.wayOffEdge(t)
+	}
 	var ways []string
 	for _, k := range featureKeys(l.d.Features[l.feature.Index]) {
 		v, less, ok := l.solve(k)
@@ -89,6 +102,35 @@ func (l looked) wayOut(t trouble) string {
 		return list(ways, "or") + " clears it"
 	}
 	return fmt.Sprintf("%s leaves %s", list(ways, "or"), l.mm(t.need))
+}
+
+// wayOffEdge says by how much a shape on an edge is too deep, or too long, or out of place along it.
+func (l looked) wayOffEdge(t trouble) string {
+	out := direction(l.feature.Angle.Radians())
+	var ways []string
+	if by := t.missedAlong(l.feature, out); by < l.feature.Width.MM() {
+		ways = append(ways, "make it "+l.mm(l.up(by))+" shallower")
+	}
+	by := t.missedAlong(l.feature, mgl64.Vec2{-out[1], out[0]})
+	switch {
+	case by < l.feature.Length.MM():
+		ways = append(ways, "end it "+l.mm(l.up(by))+" sooner, or move it so far along its edge")
+	case t.with.shape != nil:
+		ways = append(ways, "move it "+l.mm(l.up(by))+" along its edge")
+	}
+	if len(ways) == 0 {
+		return "no single one of its sizes clears it; move and shrink it"
+	}
+	return list(ways, "or")
+}
+
+// missedAlong is how much a shape would have to give way along a direction, whichever way round.
+func (t trouble) missedAlong(f part.Feature, n mgl64.Vec2) float64 {
+	if t.with.shape == nil {
+		return (t.need - t.gap) / math.Max(math.Abs(t.n.Dot(n)), 1e-9)
+	}
+	hull := polygon(f.Hull)
+	return t.need - max(along(hull, t.with.shape, n), along(hull, t.with.shape, n.Mul(-1)))
 }
 
 // solve finds the value of one size, rounded to what the papers show, that clears everything

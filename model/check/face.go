@@ -19,6 +19,8 @@ type obstacle struct {
 	sizes []string // paths of the sizes that move it
 	shape shape    // nil when it is a band
 	band  band
+	inner bool // on the inner face alone: the seat of a board that stands against it
+	of    part.FeatureKind
 }
 
 type obstacleKind int

@@ -37,7 +37,7 @@ func features(r *run) {
 func lookedAt(r *run, q *part.Part, fixed []obstacle, open []opening, i int) looked {
 	f := open[i].Feature
 	return looked{run: r, board: q, feature: f,
-		around: append(around(fixed, f), obstaclesOf(open[:i])...), also: obstaclesOf(open[i+1:])}
+		around: append(around(fixed, f), others(f, open[:i])...), also: others(f, open[i+1:])}
 }
 
 // looked is one opening with everything that it must keep clear of.
@@ -49,18 +49,45 @@ type looked struct {
 	also    []obstacle // later openings, told with those; a way out must clear them too
 }
 
-// around leaves out the edge that an arch stands on.
+// around leaves out the edge that a shape stands on, and what it may meet without harm.
 func around(all []obstacle, f part.Feature) []obstacle {
-	if f.Kind != part.Arch {
+	if f.Edge == "" {
 		return slices.Clone(all)
 	}
-	var out []obstacle
-	down := archOutline(f).crown.Mul(-1)
-	for _, o := range all {
-		if o.kind == edgeOfBoard && o.band.n.Dot(down) > 0.9 {
-			continue
+	out, hull := direction(f.Angle.Radians()), polygon(f.Hull)
+	return slices.DeleteFunc(slices.Clone(all), func(o obstacle) bool {
+		switch {
+		case f.Kind == part.Chamfer && (o.kind == edgeOfBoard || o.inner && !f.Inner):
+			return true
+		case o.kind != edgeOfBoard:
+			return false
+		case o.band.n.Dot(out) > 0.9:
+			return true
 		}
-		out = append(out, o)
+		return len(hull) > 0 && o.band.from-hull.support(o.band.n) < beyondEnd // it is open there
+	})
+}
+
+// beyondEnd, mm, is how near to an end of its edge a shape counts as running out there: the shape is known on
+// one face, and a leaning end may stand farther in on the other.
+const beyondEnd = 3.0
+
+// meets tells which openings must keep clear of each other: two that are cut by planes alone may meet.
+func meets(f, g part.FeatureKind) bool {
+	return !flatWalled(f) || !flatWalled(g)
+}
+
+func flatWalled(k part.FeatureKind) bool {
+	return k == part.Notch || k == part.Taper || k == part.Chamfer
+}
+
+// others are the openings that one must keep clear of.
+func others(f part.Feature, all []opening) []obstacle {
+	var out []obstacle
+	for _, o := range all {
+		if meets(f.Kind, o.Kind) && o.Feature.Index != f.Index {
+			out = append(out, o.obstacle)
+		}
 	}
 	return out
 }
@@ -215,7 +242,7 @@ func (r *run) openings(q *part.Part) []opening {
 	var out []opening
 	for _, g := range q.Features {
 		if s, ok := outlineOn(g, q); ok && g.Index < len(r.d.Features) {
-			out = append(out, opening{g, obstacle{kind: otherFeature, name: featureName(r.d, g, q), shape: s,
+			out = append(out, opening{g, obstacle{kind: otherFeature, of: g.Kind, name: featureName(r.d, g, q), shape: s,
 				sizes: featureSizes(r.d.Features[g.Index], g.Index)}})
 		}
 	}
@@ -230,14 +257,6 @@ func (r *run) openings(q *part.Part) []opening {
 type opening struct {
 	part.Feature
 	obstacle
-}
-
-func obstaclesOf(o []opening) []obstacle {
-	var out []obstacle
-	for _, p := range o {
-		out = append(out, p.obstacle)
-	}
-	return out
 }
 
 // featureName is what an opening is called in a sentence; a number tells several of a kind apart.
@@ -285,10 +304,8 @@ func featureKeys(f form.Feature) []string {
 	switch part.FeatureKind(f.Kind) {
 	case part.Arch:
 		return []string{"rise", "width"}
-	case part.Hole:
-		return []string{"diameter", "x", "y"}
-	case part.HandHole, part.Slot:
-		return []string{"length", "width", "x", "y"}
+	case part.RoundOver, part.Groove, form.RowOfHoles:
+		return nil
 	}
-	return nil
+	return f.Sizes()
 }

@@ -61,8 +61,8 @@ func (w bow) support(n mgl64.Vec2) float64 {
 	return max(n.Dot(w.a), n.Dot(w.b))
 }
 
-// outline is the shape of a feature on the face of its board; ok is false for a round-over,
-// which runs along edges and takes no room on the face.
+// outline is the shape of a feature on the face of its board; ok is false for a groove and for a
+// round-over, which runs along edges and takes no room on the face.
 func outline(f part.Feature) (s shape, ok bool) {
 	along := direction(f.Angle.Radians())
 	switch f.Kind {
@@ -74,6 +74,8 @@ func outline(f part.Feature) (s shape, ok bool) {
 		return capsule{f.Centre.Sub(half), f.Centre.Add(half), radius}, true
 	case part.Arch:
 		return archOutline(f), true
+	case part.Notch, part.Taper, part.Ogee, part.Chamfer:
+		return polygon(f.Hull), true
 	}
 	return nil, false
 }

@@ -134,7 +134,7 @@ func gripHoles(r *run) {
 		}
 		for _, f := range top.Features {
 			s, ok := outline(f)
-			if !ok || f.Kind == part.Hole || f.Index >= len(r.d.Features) {
+			if !ok || f.Kind == part.Hole || f.Edge != "" || f.Index >= len(r.d.Features) {
 				continue
 			}
 			for _, q := range stretcherParts(r.p) {

@@ -94,17 +94,36 @@ func (b *assembly) offBoard(p *spot, l line) {
 		math.Abs(p.at), l.half, "mm", p.path(key)))
 }
 
-// shallow refuses a shape as deep as its board is wide.
+// shallow refuses a shape as deep as its board is wide where it stands.
 func (b *assembly) shallow(p *spot, deep measure.Length, key string) bool {
-	lo, hi := p.board.extent()
-	axis := 0
-	if p.board.around[p.chord].kind == part.Rip {
-		axis = 1
+	across := p.board.across(p.chord, p.at)
+	if deep.MM() < across {
+		return true
 	}
-	if across := hi[axis] - lo[axis]; deep.MM() >= across {
-		b.find(stop("shape-through-board", fmt.Sprintf("The %s is %s deep and %s only %s across there: it would leave nothing.", p.f.Kind, b.show(deep),
-			lowerFirst(p.board.part.Name), b.show(measure.Length(across))), deep.MM(), across, "mm", p.path(key)))
-		return false
+	b.find(stop("shape-through-board", fmt.Sprintf("The %s is %s deep and %s only %s across there: it would leave nothing.", p.f.Kind, b.show(deep),
+		lowerFirst(p.board.part.Name), b.show(measure.Length(across))), deep.MM(), across, "mm", p.path(key)))
+	return false
+}
+
+// across is how far the wood goes on into a board, square to one of its cuts, from a place on it: on the
+// face where it ends sooner.
+func (b *board) across(k int, at float64) float64 {
+	l := b.line(k, 0)
+	at = max(-l.half, min(l.half, at))
+	least := math.Inf(1)
+	for i, e := range b.around {
+		if i == k {
+			continue
+		}
+		q := b.local(e.plane)
+		for _, z := range []float64{0, -b.thickness} {
+			from := l.at(at, 0).Vec2().Vec3(z)
+			if rise := -q.N.Dot(l.out.Vec3(0)); rise > solid.SamePoint {
+				if way := (q.D - q.N.Dot(from)) / rise; way > solid.SamePoint {
+					least = min(least, way)
+				}
+			}
+		}
 	}
-	return true
+	return least
 }

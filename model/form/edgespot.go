@@ -86,13 +86,10 @@ func (b *assembly) edgeSpot(i int, f Feature, board *board, k int) (*spot, bool)
 // along is where a feature is placed on its edge, from the edge's middle: on a side heights count upwards
 // and Y to the back.
 func (b *board) along(f Feature) mgl64.Vec2 {
-	switch b.part.ID {
-	case "side-left":
-		return mgl64.Vec2{-f.X.MM(), -f.Y.MM()}
-	case "side-right":
-		return mgl64.Vec2{-f.X.MM(), f.Y.MM()}
+	if !strings.HasPrefix(b.part.ID, "side-") {
+		return mgl64.Vec2{f.X.MM(), f.Y.MM()}
 	}
-	return mgl64.Vec2{f.X.MM(), f.Y.MM()}
+	return mgl64.Vec2{-f.X.MM(), math.Copysign(1, b.part.Place.Col(1).Y()) * f.Y.MM()}
 }
 
 // far is how far from the end that it names a feature is placed, along an edge.

@@ -2,6 +2,7 @@ package form
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -27,7 +28,28 @@ func (b *board) unbuildable(err error) part.Finding {
 	f.Sizes = unique(append(f.Sizes, b.sizes...))
 	name, _, _ := strings.Cut(b.part.Name, ",") // the two sides go by one name
 	f.Text = name + " cannot be cut as it stands: " + reason + "."
+	if e != nil {
+		f.Text += b.meeting(e.Tags)
+	}
 	return f
+}
+
+// meeting says where the features stand that run into each other, and what would part them.
+func (b *board) meeting(tags []string) string {
+	var where []string
+	for _, tag := range unique(tags) {
+		for _, f := range b.part.Features {
+			if fmt.Sprintf("%s %d", f.Kind, f.Index+1) == tag {
+				where = append(where, fmt.Sprintf("%s about %.0f mm along and %.0f mm across", tag, f.Centre[0], f.Centre[1]))
+				break
+			}
+		}
+	}
+	if len(where) < 2 {
+		return ""
+	}
+	slices.Sort(where)
+	return " From the middle of the board stand " + list(where) + ": move them apart or make one of them smaller."
 }
 
 // unique keeps the first of equal words.
