@@ -49,6 +49,33 @@ func apronGroups(d *form.Design, timbers []string) []Group {
 	return append([]Group{g}, screws...)
 }
 
+func tenonGroup(title, path, joint string, get func(*form.Design) *form.Tenon) Group {
+	at := func(d *form.Design) form.Tenon {
+		if t := get(d); t != nil {
+			return *t
+		}
+		return form.Tenon{}
+	}
+	g := Group{Title: title, Fields: []field.Spec{
+		length(path+".width", "Width", func(d *form.Design) measure.Length { return at(d).Width }),
+		length(path+".thickness", "Thickness", func(d *form.Design) measure.Length { return at(d).Thickness }),
+	}}
+	if joint == form.HousedTenon {
+		g.Fields = append(g.Fields, length(path+".depth", "Into the side", func(d *form.Design) measure.Length { return at(d).Depth }))
+		return g
+	}
+	g.Fields = append(g.Fields, length(path+".proud", "Proud", func(d *form.Design) measure.Length { return at(d).Proud }),
+		field.Spec{Path: path + ".wedges", Label: "Wedges", Value: func(d *form.Design) any {
+			if n := at(d).Wedges; n != nil {
+				return *n
+			}
+			return nil
+		}},
+		length(path+".slot", "Slots, wide", func(d *form.Design) measure.Length { return at(d).Slot }),
+		length(path+".flare", "Mortise flares", func(d *form.Design) measure.Length { return at(d).Flare }))
+	return g
+}
+
 func stretcherGroup(d *form.Design, i int, timbers []string) []Group {
 	now := d.Stretchers[i]
 	path := fmt.Sprintf("stretchers.%d", i)
@@ -65,7 +92,7 @@ func stretcherGroup(d *form.Design, i int, timbers []string) []Group {
 		choice(path+".set", "Set", func(d *form.Design) string { return at(d).Set }, "on edge", "flat"),
 		length(path+".below-top", "Below the top", func(d *form.Design) measure.Length { return at(d).BelowTop }),
 		length(path+".across", "From the middle", func(d *form.Design) measure.Length { return at(d).Across }),
-		choice(path+".joint", "Joint", func(d *form.Design) string { return at(d).Joint }, "butt", "housing"),
+		choice(path+".joint", "Joint", func(d *form.Design) string { return at(d).Joint }, form.StretcherJoints()...),
 	}}
 	if d.Form == form.Steps {
 		g.Fields = append(g.Fields, choice(path+".under", "Under the tread", func(d *form.Design) string { return at(d).Under }, form.UnderUpper, form.UnderLower))
@@ -74,6 +101,9 @@ func stretcherGroup(d *form.Design, i int, timbers []string) []Group {
 		g.Fields = append(g.Fields, length(path+".depth", "Housing, deep", func(d *form.Design) measure.Length { return at(d).Depth }))
 	}
 	g.Fields = append(g.Fields, words(path+".timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...))
+	if now.Joint == form.ThroughTenon || now.Joint == form.HousedTenon {
+		return []Group{g, tenonGroup(title+", tenon", path+".tenon", now.Joint, func(d *form.Design) *form.Tenon { return at(d).Tenon })}
+	}
 	screws := screwGroup(title+", screws", path+".screws", func(d *form.Design) *form.Screws { return at(d).Screws }, now.Screws != nil, "15")
 	return append([]Group{g}, screws...)
 }

@@ -167,8 +167,9 @@ func (r *reader) stretchers(d *form.Design) taker {
 			"set":       r.choice(&s.Set, form.OnEdge, form.Flat),
 			"below-top": r.length(&s.BelowTop, notNegative),
 			"across":    r.length(&s.Across, anyLength),
-			"joint":     r.choice(&s.Joint, form.Butt, form.Housing),
+			"joint":     r.choice(&s.Joint, form.StretcherJoints()...),
 			"depth":     r.length(&s.Depth, aboveZero),
+			"tenon":     r.tenon(&s.Tenon),
 			"timber":    r.text(&s.Timber),
 			"screws":    r.screws(&s.Screws),
 		}, "width")(n, path)

@@ -42,40 +42,6 @@ func (r *reader) bottom(to **form.Bottom) taker {
 	}
 }
 
-func (r *reader) spline(to **form.Spline) taker {
-	return func(n *yaml.Node, path string) {
-		if isNull(n) {
-			return
-		}
-		s := &form.Spline{}
-		r.group(fields{
-			"thickness": r.length(&s.Thickness, aboveZero),
-			"width":     r.length(&s.Width, aboveZero),
-			"inset":     r.length(&s.Inset, aboveZero),
-			"stop":      r.length(&s.Stop, notNegative),
-			"timber":    r.text(&s.Timber),
-		})(n, path)
-		*to = s
-	}
-}
-
-func (r *reader) keys(to **form.Keys) taker {
-	return func(n *yaml.Node, path string) {
-		if isNull(n) {
-			return
-		}
-		k := &form.Keys{}
-		r.group(fields{
-			"count":     r.count(&k.Count, 1, mostItems),
-			"thickness": r.length(&k.Thickness, aboveZero),
-			"depth":     r.length(&k.Depth, aboveZero),
-			"pitch":     r.length(&k.Pitch, aboveZero),
-			"timber":    r.text(&k.Timber),
-		})(n, path)
-		*to = k
-	}
-}
-
 func (r *reader) lid(to **form.Lid) taker {
 	return func(n *yaml.Node, path string) {
 		if isNull(n) {

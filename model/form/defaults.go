@@ -111,5 +111,6 @@ func (d *Design) fillStretchers() {
 		if s.Joint == Housing {
 			fill(&s.Depth, d.Boards.Side.Thickness*housingShare)
 		}
+		s.fillTenon(d.Boards.Side.Thickness)
 	}
 }

@@ -218,8 +218,9 @@ type Stretcher struct {
 	BelowTop         measure.Length // from the underside of the top to the stretcher's upper edge or face
 	Across           measure.Length // its middle from the middle of the piece, positive to the back
 	Under            string         // steps: the tread that it stands under, "upper" or "lower"
-	Joint            string         // "butt", "housing"
+	Joint            string         // one of StretcherJoints
 	Depth            measure.Length // of a housing
+	Tenon            *Tenon         // of a tenon
 	Timber           string
 	Screws           *Screws
 }

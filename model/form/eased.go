@@ -62,7 +62,7 @@ func (b *builder) easeEdges(to *easing, k int) {
 		e.top()
 	case k <= 2:
 		e.side(side(k - 1))
-	default:
+	case k-3 < len(e.b.rails):
 		e.rail(e.b.rails[k-3])
 	}
 }

@@ -53,8 +53,8 @@ func (e *enclosure) build() {
 		e.bottom()
 		e.lid()
 	}
-	e.boards = append(e.boards, e.loose...)
 	e.features(e.spot)
+	e.boards = append(e.boards, e.loose...)
 	e.ease(e.easeEdges)
 }
 

@@ -40,7 +40,7 @@ func (b *builder) refuseWords(d Design) {
 	}
 	for i, r := range d.Stretchers {
 		b.oneOf(fmt.Sprintf("stretchers.%d.set", i), r.Set, OnEdge, Flat)
-		b.oneOf(fmt.Sprintf("stretchers.%d.joint", i), r.Joint, Butt, Housing)
+		b.oneOf(fmt.Sprintf("stretchers.%d.joint", i), r.Joint, StretcherJoints()...)
 	}
 	if a := d.Aprons; a != nil {
 		b.oneOf("aprons.at", a.At, AtFront, AtBack, AtBoth)

@@ -20,6 +20,7 @@ type builder struct {
 	*assembly // boards: top, left side, right side, stretchers
 	stand     *stand
 	rails     []*rail        // the stretchers, then the aprons
+	loose     []*board       // wedges, after all others
 	corners   [2]*dovetailed // nil where the joint is another or could not be laid out
 	shared    *board         // the right side, where another stool has made it already
 	// covered are the faces of another stool's top that is let into the left side's outer face.
@@ -39,6 +40,7 @@ func (b *builder) build() {
 	b.stretchers()
 	b.aprons()
 	b.features(b.spot)
+	b.boards = append(b.boards, b.loose...)
 	b.ease(b.easeEdges)
 }
 

@@ -3,6 +3,7 @@ package form
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -25,6 +26,7 @@ type rail struct {
 	deep         float64        // of its housings
 	crossWise    mgl64.Vec3     // its y axis
 	middleLine   mgl64.Vec3     // a point of the line through the middle of its section
+	tenon        *tenon         // nil without
 }
 
 // hang ends a rail at the sides, or in its housings.
@@ -35,6 +37,9 @@ func (r *rail) hang(s *stand) {
 	for _, i := range []side{left, right} {
 		r.end[i] = flip(s.inner[i])
 		r.end[i].D += r.deep
+	}
+	if r.d.Tenon != nil {
+		r.cutTenon(s)
 	}
 }
 
@@ -114,6 +119,7 @@ func (b *builder) refuseHang(name, path string, d Stretcher, deep measure.Length
 				b.show(d.BelowTop+deep-room), b.show(max(0, room-deep))),
 			(d.BelowTop + deep).MM(), room.MM(), "mm", path+".below-top", path+".width", "size.height"))
 	}
+	b.refuseTenon(name, path, d)
 	if d.Joint == Housing && (d.Depth <= 0 || d.Depth.MM() >= s.side) {
 		b.find(stop("housing-through", fmt.Sprintf("The housings of %s must be shallower than the sides are thick.", lowerFirst(name)),
 			d.Depth.MM(), s.side, "mm", path+".depth", "boards.side.thickness"))
@@ -125,9 +131,21 @@ func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 // joinRail lets the stretcher into the sides and notes the two joints.
 func (b *builder) joinRail(r *rail) {
 	for k := range r.board.around {
-		r.board.shape.Outline = append(r.board.shape.Outline, r.board.wall(r.board.around[k]))
+		end := []solid.Wall{r.board.wall(r.board.around[k])}
+		if r.tenon != nil && k == 1 {
+			end = r.tenonEnd(right)
+		} else if r.tenon != nil && k == 3 {
+			end = r.tenonEnd(left)
+			slices.Reverse(end)
+		}
+		r.board.shape.Outline = append(r.board.shape.Outline, end...)
 	}
 	for _, i := range []side{left, right} {
+		if r.tenon != nil {
+			b.cheeks(r, i)
+			b.mortise(r, i)
+			continue
+		}
 		wall := b.boards[1+i]
 		if r.deep > 0 {
 			wall.shape.Pockets = append(wall.shape.Pockets, b.railPocket(r, i, wall))

@@ -33,6 +33,9 @@ const (
 	// InnerFace is where a groove is that is not in the outer face.
 	InnerFace = "inner"
 
+	ThroughTenon = "through tenon"
+	HousedTenon  = "housed tenon"
+
 	OnEdge = "on edge"
 	Flat   = "flat"
 )

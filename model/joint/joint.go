@@ -51,6 +51,7 @@ type Joint struct {
 
 	Spline *Spline // of a mitre with splines
 	Keys   *Keys   // of a mitre with keys
+	Tenon  *Tenon  // of a stretcher's tenon
 
 	// Slides is the unit direction, world frame, in which the tail board (or the receiving
 	// board) moves to go home.

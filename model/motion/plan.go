@@ -48,7 +48,8 @@ func Assemble(p *form.Piece) form.Assembly {
 			}
 		}
 	}
-	t.late(late)
+	t.tenons(p)
+	t.late(p, late)
 	t.apart(1<<n - 1)
 	slices.Reverse(t.plan.Moves)
 	return t.plan

@@ -117,9 +117,9 @@ func goesClear(a, b *body, way mgl64.Vec3) bool {
 	return true
 }
 
-// starts are how far parts are drawn off each other, mm, where the wood that they share is measured: within
-// the clearance of joints, whose faces do not touch there, and beyond it.
-var starts = []float64{1, 8, 25}
+// starts are how far parts are drawn off each other, mm, where the wood that they share is measured: beyond
+// the clearance of joints, whose faces do not touch there.
+var starts = []float64{8, 25}
 
 // shares, mm³, is how much wood two parts may have in one place on their way: rounding, and the chords that
 // stand for arcs.

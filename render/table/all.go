@@ -12,7 +12,8 @@ import (
 func All(p *form.Piece, s measure.Style) []Table {
 	tables := []Table{Sizes(p, s), CutList(p, s), Steps(p, s), SawSettings(p, s), Points(p, s)}
 	tables = append(tables, Marking(p, s)...)
-	tables = append(tables, Seats(p, s), Grooves(p, s), Boring(p, s), Shapes(p, s), Easing(p, s), Holding(p, s), Cost(p, s), Findings(p).Said(s))
+	tables = append(tables, Tenons(p, s)...)
+	tables = append(tables, Seats(p, s), Mortises(p, s), Grooves(p, s), Boring(p, s), Shapes(p, s), Easing(p, s), Holding(p, s), Cost(p, s), Findings(p).Said(s))
 	kept := tables[:0]
 	for _, t := range tables {
 		if len(t.Rows) > 0 {

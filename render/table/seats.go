@@ -22,7 +22,7 @@ func Seats(p *form.Piece, style measure.Style) Table {
 	s.lengths("Housing depth")
 	for _, j := range p.Joints {
 		on, seat := p.Part(j.TailBoard), p.Part(j.PinBoard)
-		if len(j.Tails) > 0 || grooved(j) || mitred(j) || on == nil || seat == nil {
+		if len(j.Tails) > 0 || grooved(j) || mitred(j) || j.Tenon != nil || on == nil || seat == nil {
 			continue
 		}
 		seatRows(s, j, on, seat)

@@ -31,6 +31,7 @@ func Steps(p *form.Piece, style measure.Style) Table {
 	s.holes()
 	s.dryFit()
 	s.together()
+	s.wedges()
 	s.late()
 	s.finishing()
 	s.note("Lengths are finished sizes as the papers round them. Where the wood turns out otherwise, type what it is and print again: the steps follow.")
@@ -142,6 +143,9 @@ func (s *steps) joints() {
 	done := map[string]bool{}
 	for _, j := range s.p.Joints {
 		key := fmt.Sprintf("%s %.3f %.3f %d", j.Kind, j.Dihedral.Degrees(), j.Width.MM(), len(j.Tails))
+		if j.Tenon != nil {
+			key = "tenon " + j.PinBoard
+		}
 		if done[key] {
 			continue
 		}
@@ -151,6 +155,8 @@ func (s *steps) joints() {
 			s.tails(j)
 		case j.Spline != nil:
 			s.splines(j)
+		case j.Tenon != nil:
+			s.tenons(j)
 		case j.Depth > 0:
 			s.housing(j)
 		}
