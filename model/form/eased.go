@@ -25,7 +25,7 @@ func (b *assembly) ease(edges func(e *easing, k int)) {
 	for k, board := range b.boards {
 		e := &easing{board: board, run: &run}
 		for i, f := range b.d.Features {
-			if f.Kind != string(part.RoundOver) || f.Edge != "" || !f.isOn(board.part.ID) || !b.needsRadius(i) {
+			if f.Kind != string(part.RoundOver) || f.Edge != "" || !f.isOn(board.part) || !b.needsRadius(i) {
 				continue
 			}
 			e.radius = max(e.radius, f.Radius) // the larger round takes what a smaller one would

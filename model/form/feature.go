@@ -38,7 +38,7 @@ func (b *assembly) features(place func(i int, f Feature, k int) (*spot, bool)) {
 		}
 		on := 0
 		for k, board := range b.boards {
-			if !f.isOn(board.part.ID) {
+			if !f.isOn(board.part) {
 				continue
 			}
 			on++
@@ -60,7 +60,11 @@ func (b *assembly) features(place func(i int, f Feature, k int) (*spot, bool)) {
 }
 
 // isOn tells whether a feature comes on a part: it is named itself, or its kind is.
-func (f Feature) isOn(id string) bool {
+func (f Feature) isOn(q *part.Part) bool {
+	id := q.ID
+	if q.Slip != "" {
+		return false
+	}
 	return f.On == id || f.On == "all" || strings.HasPrefix(id, f.On+"-")
 }
 

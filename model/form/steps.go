@@ -149,6 +149,7 @@ func (f *flight) gather() {
 			}
 		}
 	}
+	f.boards = append(append(f.boards, f.upper.loose...), f.lower.loose...)
 }
 
 // overall sizes: width from the lower tread's free end to the upper tread's, each on its upper face.

@@ -279,19 +279,31 @@ func (b *builder) mortise(r *rail, i side) {
 		j.Tenon.Mortise[k] = w.local(p)
 		round = append(round, solid.Wall{Tag: tag, Plane: w.local(p)})
 	}
-	if i == left { // y of the left side runs to the front
+	past := s.past[i]        // then the side's outer face looks here
+	if (i == left) != past { // y of the left side runs to the front
 		round[0], round[2] = round[2], round[0]
 	}
 	if r.d.Joint == HousedTenon {
 		j.Depth = t.Depth
-		w.shape.Pockets = append(w.shape.Pockets, solid.Pocket{Tag: tag, Depth: t.Depth.MM(), Walls: round})
+		w.shape.Pockets = append(w.shape.Pockets, solid.Pocket{Tag: tag, FromOuter: past, Depth: t.Depth.MM(), Walls: round})
 	} else {
 		w.shape.Openings = append(w.shape.Openings, solid.Loop{round[3], round[2], round[1], round[0]})
 		for _, z := range t.slotsAt() {
-			j.Tenon.Wedges.Parts = append(j.Tenon.Wedges.Parts, b.wedge(r, i, z))
+			j.Tenon.Wedges.Parts = append(j.Tenon.Wedges.Parts, b.wedge(r, i, z, b.wedgesSoFar()+len(j.Tenon.Wedges.Parts)+1))
 		}
 	}
 	b.piece.Joints = append(b.piece.Joints, j)
+}
+
+// wedgesSoFar counts the wedges of the joints that are noted.
+func (b *builder) wedgesSoFar() int {
+	n := 0
+	for _, j := range b.piece.Joints {
+		if j.Tenon != nil && j.Tenon.Wedges != nil {
+			n += len(j.Tenon.Wedges.Parts)
+		}
+	}
+	return n
 }
 
 // tenonFigures is what marking needs.
@@ -318,7 +330,7 @@ func (r *rail) tenonFigures(s *stand, i side) *joint.Tenon {
 
 // wedge makes a wedge as it sits in its slot: as thin as the slot at its root and opening as much as its
 // share of the flare at the side's outer face. Its grain runs along the stretcher.
-func (b *builder) wedge(r *rail, i side, z float64) string {
+func (b *builder) wedge(r *rail, i side, z float64, count int) string {
 	t, s := r.tenon, b.stand
 	root := t.slotRoot(i, s)
 	half, opens := t.Slot.MM()/2, t.Flare.MM()/float64(*t.Wedges)
@@ -333,7 +345,7 @@ func (b *builder) wedge(r *rail, i side, z float64) string {
 		}
 		return through(n, from)
 	}
-	number := strconv.Itoa(len(b.loose) + 1)
+	number := strconv.Itoa(count)
 	id := slipID(part.Wedge, number)
 	x := worldX.Mul(i.sign())
 	at := meet(root, solid.Plane{N: worldZ, D: z}, t.near)

@@ -28,6 +28,9 @@ func (r *reckoning) blanks() {
 	thin := Figure{ID: "blank-thin", What: "thickness of the thinnest rough board", Limit: thinnest, Source: thinSource, Formula: "finished thickness + allowance",
 		Sizes: []string{"allowance.thickness"}, Advice: "plane it on a backing board, or by hand"}
 	for _, q := range r.p.Parts {
+		if q.Slip != "" {
+			continue // cut from a strip
+		}
 		short.least(q.ID, q.Rough.Length.MM())
 		narrow.least(q.ID, q.Rough.Width.MM())
 		thin.least(q.ID, q.Rough.Thickness.MM())
