@@ -42,11 +42,8 @@ type boards struct {
 	all     fyne.CanvasObject
 }
 
-// The words for the two lists.
-const (
-	onHandWord = "On hand"
-	toBuyWord  = "To buy"
-)
+// lists are the words for the two lists.
+func lists() []string { return []string{say.It("On hand"), say.It("To buy")} }
 
 // boardFieldsShare is the part of the tab that the fields take.
 const boardFieldsShare = 0.27
@@ -59,13 +56,14 @@ func newBoards(w *Window) *boards {
 	b.fields.OnSet, b.fields.OnDone = w.set, func() { w.s.Seal() }
 	b.fields.OnRemove = w.remove
 	b.picture = viewer.NewBoards()
+	b.picture.Spawn(w.spawn)
 	b.picture.Chosen = func(board int) { b.choose(w, board, -1) }
-	b.picture.Moved = func(board, place int, to stock.Avoid) { w.edit("Move a place", w.movePlace(board, place, to)) }
-	b.picture.Bent = func(board, at int, to stock.Point) { w.edit("Move a corner", w.bend(board, at, to)) }
+	b.picture.Moved = func(board, place int, to stock.Avoid) { w.edit(say.It("Move a place"), w.movePlace(board, place, to)) }
+	b.picture.Bent = func(board, at int, to stock.Point) { w.edit(say.It("Move a corner"), w.bend(board, at, to)) }
 	b.picture.Removed = func(board, place int) {
 		w.remove(fmt.Sprintf("%s.%d.avoid.%d", b.list, board, place))
 	}
-	b.which = widget.NewSelect(say.All([]string{onHandWord, toBuyWord}), func(string) { b.switchTo(w, []string{onHandWord, toBuyWord}[b.which.SelectedIndex()]) })
+	b.which = widget.NewSelect(lists(), func(string) { b.switchTo(w, b.which.SelectedIndex()) })
 	b.which.PlaceHolder = "–" // the library would put words of its own
 	b.bar.TextFormatter = func() string { return say.It("looking for a better plan") }
 	b.halt = widget.NewButton(say.It("Enough"), func() { b.plan(w).halt(); b.plan(w).halted = true })
@@ -86,17 +84,17 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 		return x
 	}
 	b.onBoard = []*widget.Button{
-		button("Knot", theme.ContentAddIcon(), func() { w.edit("Add a knot", w.addPlace(knotOn)) }),
-		button("Strip", theme.ContentAddIcon(), func() { w.edit("Add a strip", w.addPlace(stripOn)) }),
-		button("Split", theme.ContentAddIcon(), func() { w.edit("Add a split", w.addPlace(splitOn)) }),
-		button("Taper", theme.ContentAddIcon(), func() { w.edit("Add a taper", w.addTaper()) }),
+		button(say.It("Knot"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a knot"), w.addPlace(knotOn)) }),
+		button(say.It("Strip"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a strip"), w.addPlace(stripOn)) }),
+		button(say.It("Split"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a split"), w.addPlace(splitOn)) }),
+		button(say.It("Taper"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a taper"), w.addTaper()) }),
 	}
-	b.add = button("Board", theme.ContentAddIcon(), func() { w.edit("Add a board", w.addBoard()) })
+	b.add = button(say.It("Board"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a board"), w.addBoard()) })
 	tools := container.NewHBox(b.which, b.add)
 	for _, x := range b.onBoard {
 		tools.Add(x)
 	}
-	tools.Add(button("Read a list…", theme.FolderOpenIcon(), w.readBoards))
+	tools.Add(button(say.It("Read a list…"), theme.FolderOpenIcon(), w.readBoards))
 	state := container.NewBorder(nil, b.trouble, nil, container.NewHBox(b.bar, b.halt), b.said)
 	body := container.NewHSplit(b.fields.Object(), container.NewBorder(state, nil, nil, nil, b.picture))
 	body.SetOffset(boardFieldsShare)
@@ -110,9 +108,9 @@ func (b *boards) plan(w *Window) *boardPlan {
 	return &w.plans.onHand
 }
 
-func (b *boards) switchTo(w *Window, word string) {
+func (b *boards) switchTo(w *Window, which int) {
 	list := panel.OnHand
-	if word == toBuyWord {
+	if which == 1 {
 		list = panel.ToBuy
 	}
 	if list == b.list {
@@ -311,7 +309,7 @@ func (w *Window) addTaper() error {
 
 // readBoards asks for a list of boards and adds them.
 func (w *Window) readBoards() {
-	w.askForFile("The boards were not read", w.takeList, ".csv", ".yaml", ".yml")
+	w.askForFile(say.It("The boards were not read"), w.takeList, ".csv", ".yaml", ".yml")
 }
 
 // askForFile asks for a file of some kinds and does something with its name.
@@ -340,7 +338,7 @@ func (w *Window) takeList(path string) {
 	if err == nil {
 		err = w.s.TakeBoards("read "+filepath.Base(path), w.boards.list, all...)
 	}
-	w.edit("The boards were not read", err)
+	w.edit(say.It("The boards were not read"), err)
 }
 
 // boardsOf reads boards from a list of comma-separated values, or from another design.
@@ -370,7 +368,7 @@ func boardsOf(path, list string, bare measure.Unit) ([]stock.Board, error) {
 
 // readTimbers asks for a file of the person's own timbers and puts them into the design.
 func (w *Window) readTimbers() {
-	w.askForFile("The timbers were not read", w.takeTimbers, ".csv")
+	w.askForFile(say.It("The timbers were not read"), w.takeTimbers, ".csv")
 }
 
 func (w *Window) takeTimbers(path string) {
@@ -382,5 +380,5 @@ func (w *Window) takeTimbers(path string) {
 	if err == nil {
 		err = w.s.TakeTimbers("read "+filepath.Base(path), own)
 	}
-	w.edit("The timbers were not read", err)
+	w.edit(say.It("The timbers were not read"), err)
 }

@@ -12,7 +12,9 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/model/stock"
+	"splaywright/model/tongue"
 )
 
 // openTab opens a tab by its title.
@@ -233,7 +235,7 @@ func TestWoodToBuyAndItsShoppingList(t *testing.T) {
 		t.Fatalf("%+v", tb)
 	}
 	openTab(t, w, boardsTab)
-	w.boards.which.SetSelected(toBuyWord)
+	w.boards.which.SetSelectedIndex(1)
 	if got := w.boards.said.Text; !strings.Contains(got, "cut") {
 		t.Errorf("it says %q", got)
 	}
@@ -264,5 +266,21 @@ func TestOwnTimbersAreRead(t *testing.T) {
 	}
 	if tb, _ := w.tab("Cost").Shown(); len(tb.Rows) < 2 {
 		t.Error("the price of plum makes no cost")
+	}
+}
+
+// In another language the tab of the boards plans as well, and says so.
+func TestTheBoardsSpeakGerman(t *testing.T) {
+	say.Use("de")
+	t.Cleanup(func() { say.Use(tongue.English) })
+	w := open(t, Options{Example: "barn-door-stool"})
+	openTab(t, w, say.It(boardsTab))
+	if got := w.boards.said.Text; !strings.Contains(got, "Verschnitt") || strings.Contains(got, "waste") {
+		t.Errorf("of the plan it says %q", got)
+	}
+	w.s.Set(panel.OnHand+".0.width", "150")
+	w.changed()
+	if got := w.boards.trouble.Text; !strings.Contains(got, "am nächsten") {
+		t.Errorf("of what does not fit it says %q", got)
 	}
 }

@@ -167,9 +167,9 @@ func (w *Window) showPlans() {
 func (p *boardPlan) standing() string {
 	switch {
 	case p.busy:
-		return "A plan is being looked for."
+		return say.It("A plan is being looked for.")
 	case p.err != nil:
-		return fmt.Sprintf("There is no plan: %s.", p.err)
+		return say.With("There is no plan: %s.", say.It(p.err.Error()))
 	}
-	return "There is no plan yet."
+	return say.It("There is no plan yet.")
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"splaywright/app/say"
 	"splaywright/model/stock"
 	"splaywright/render/draw"
 )
@@ -105,14 +106,14 @@ func (p *boardPage) title(r row, chosen bool) {
 	if r.cuts != nil {
 		name = r.cuts.Title
 	} else if n := r.it.Number(); n > 1 {
-		name = fmt.Sprintf("%s, %d alike", name, n)
+		name = say.With("%s, %d alike", name, n)
 	}
 	size := p.show.Say(r.it.Length) + " × " + p.show.Say(r.it.Width) + " × " + p.show.Say(r.it.Thickness)
 	if r.it.Timber != "" {
 		size += ", " + r.it.Timber
 	}
 	if len(p.show.Cuts) > 0 && r.cuts == nil {
-		size += ", not needed"
+		size += ", " + say.It("not needed")
 	}
 	at := p.point(r, 0, r.it.Width)
 	at.Y += 5
@@ -124,7 +125,7 @@ func (p *boardPage) title(r row, chosen bool) {
 	p.stroke(draw.Polyline([]draw.Point{{X: at.X, Y: tip.Y}, tip}), 0.8, p.ink.faint)
 	p.stroke(draw.Polyline([]draw.Point{{X: tip.X - 4, Y: tip.Y + 2.5}, tip, {X: tip.X - 4, Y: tip.Y - 2.5}}), 0.8, p.ink.faint)
 	p.stroke(draw.Polyline([]draw.Point{{X: at.X + 4, Y: tip.Y + 2.5}, {X: at.X, Y: tip.Y}, {X: at.X + 4, Y: tip.Y - 2.5}}), 0.8, p.ink.faint)
-	p.text(draw.Point{X: tip.X + 5, Y: at.Y}, smallText, draw.Left, p.ink.faint, false, "grain")
+	p.text(draw.Point{X: tip.X + 5, Y: at.Y}, smallText, draw.Left, p.ink.faint, false, say.It("grain"))
 }
 
 // piece draws a part with its name, or an offcut that is kept.
@@ -142,7 +143,7 @@ func (p *boardPage) piece(r row, q *stock.Piece) {
 		p.label(box, ink, r.cuts.Names[q], p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
 	case stock.Offcut:
 		p.stroke(draw.Rect(box), 0.8, p.ink.faint, 5, 3)
-		p.label(box, p.ink.faint, "offcut", p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
+		p.label(box, p.ink.faint, say.It("offcut"), p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
 	}
 }
 

@@ -15,22 +15,16 @@ func PlanInShort(r yield.Result) string {
 		short += l.Count
 	}
 	short += len(r.Plan.Misfits)
-	if len(r.Plan.Layouts) == 0 {
-		return fmt.Sprintf("no part has a place, %d are wanted", short)
-	}
-	text := fmt.Sprintf("%d boards cut, %.0f %% waste", len(r.Plan.Layouts), 100*b.Waste/b.Boards)
-	if len(r.Plan.Layouts) == 1 {
-		text = fmt.Sprintf("1 board cut, %.0f %% waste", 100*b.Waste/b.Boards)
-	}
+	cut, waste := len(r.Plan.Layouts), 100*b.Waste/b.Boards
 	switch {
+	case cut == 0:
+		return fmt.Sprintf("No part has a place; parts wanted: %d", short)
 	case short > 0:
-		text += fmt.Sprintf(", %d parts without a place", short)
+		return fmt.Sprintf("Boards cut: %d; waste: %.0f %%; parts without a place: %d", cut, waste, short)
 	case r.Plan.Proven:
-		text += ", proven least"
-	default:
-		text += fmt.Sprintf(", at most %.1f %% above the least", 100*r.Plan.Gap())
+		return fmt.Sprintf("Boards cut: %d; waste: %.0f %%; proven least", cut, waste)
 	}
-	return text
+	return fmt.Sprintf("Boards cut: %d; waste: %.0f %%; at most %.1f %% above the least", cut, waste, 100*r.Plan.Gap())
 }
 
 // WithoutPlace says of every part that has no place by how much it misses and what would fit.
