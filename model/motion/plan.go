@@ -11,14 +11,14 @@ import (
 	"splaywright/model/part"
 )
 
-// mostParts bounds the search: every way to split the parts in two is tried.
-const mostParts = 12
+// mostParts is how many parts a set has bits for.
+const mostParts = 62
 
 // Assemble finds an order by taking the piece apart: as long as some of the parts can be drawn off
 // the others in a straight line, they go together the other way round. Single parts are preferred to
 // groups, and the directions of the joints to others. Parts without a solid are left out.
 func Assemble(p *form.Piece) form.Assembly {
-	t := &taking{}
+	t := &taking{going: map[pairing]bool{}, starting: map[pairing]bool{}}
 	var late []*part.Part
 	for _, q := range p.Parts {
 		switch {
@@ -61,6 +61,9 @@ type taking struct {
 	normals [][][]mgl64.Vec3
 	ways    []mgl64.Vec3
 	plan    form.Assembly
+
+	pushed          []push // see pushes
+	going, starting map[pairing]bool
 }
 
 // apart takes a set of parts apart and notes the moves, the last first.
@@ -71,24 +74,29 @@ func (t *taking) apart(set uint) {
 		}
 		return
 	}
-	for _, some := range splits(set) {
-		way, free := t.free(some, set&^some)
-		if !free {
-			continue
+	for _, sets := range []func(uint) []uint{singles, t.groups} {
+		for _, some := range sets(set) {
+			if way, free := t.free(some, set&^some); free {
+				t.draw(some, set&^some, way)
+				return
+			}
 		}
-		ways := make([]mgl64.Vec3, bits.OnesCount(some))
-		for i := range ways {
-			ways[i] = way.Mul(-1)
-		}
-		t.plan.Moves = append(t.plan.Moves, form.Move{Parts: t.names(some), Onto: t.names(set &^ some), Ways: ways})
-		t.apart(set &^ some)
-		if bits.OnesCount(some) > 1 {
-			t.apart(some)
-		}
-		return
 	}
 	if !t.atOnce(set) {
 		t.plan.Stuck = append(t.plan.Stuck, t.names(set)...)
+	}
+}
+
+// draw notes that some parts are drawn off the rest, and takes both apart.
+func (t *taking) draw(some, rest uint, way mgl64.Vec3) {
+	ways := make([]mgl64.Vec3, bits.OnesCount(some))
+	for i := range ways {
+		ways[i] = way.Mul(-1)
+	}
+	t.plan.Moves = append(t.plan.Moves, form.Move{Parts: t.names(some), Onto: t.names(rest), Ways: ways})
+	t.apart(rest)
+	if bits.OnesCount(some) > 1 {
+		t.apart(some)
 	}
 }
 
@@ -181,24 +189,6 @@ func (t *taking) rows(at []int) [][]float64 {
 }
 
 func dotRoot(v []float64) float64 { return math.Sqrt(dot(v, v)) }
-
-// splits lists the parts of a set that could be drawn off it, small ones first; of two complements
-// only the smaller.
-func splits(set uint) []uint {
-	var out []uint
-	for some := (set - 1) & set; some > 0; some = (some - 1) & set {
-		if 2*bits.OnesCount(some) <= bits.OnesCount(set) {
-			out = append(out, some)
-		}
-	}
-	slices.SortFunc(out, func(a, b uint) int {
-		if d := bits.OnesCount(a) - bits.OnesCount(b); d != 0 {
-			return d
-		}
-		return int(b) - int(a) // the later parts, stretchers and sides, before the top
-	})
-	return out
-}
 
 func (t *taking) names(set uint) []string {
 	var out []string

@@ -83,16 +83,17 @@ func (b *body) near(moved mgl64.Vec3, other *body) bool {
 
 // leaves tells whether some bodies can be drawn off the rest along a way without striking any.
 func (t *taking) leaves(some, rest uint, way mgl64.Vec3) bool {
-	for _, parts := range []func(a, b *body, way mgl64.Vec3) bool{goesClear, startsClear} { // the cheap look first
-		for i, a := range t.bodies {
-			for j, b := range t.bodies {
-				if some&(1<<i) != 0 && rest&(1<<j) != 0 && !parts(a, b, way) {
+	through := func(look func(a, b *body, way mgl64.Vec3) bool, seen map[pairing]bool) bool {
+		for i := range t.bodies {
+			for j := range t.bodies {
+				if some&(1<<i) != 0 && rest&(1<<j) != 0 && !t.passes(i, j, way, look, seen) {
 					return false
 				}
 			}
 		}
+		return true
 	}
-	return true
+	return through(goesClear, t.going) && through(startsClear, t.starting) // the cheap look first
 }
 
 // partClear tells whether bodies that move at once, each its own way, share no wood at the beginning of it.
