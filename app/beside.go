@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/app/viewer"
 	"splaywright/model"
@@ -41,7 +42,7 @@ type besides struct {
 // setAside keeps the design as it stands for comparing.
 func (w *Window) setAside() {
 	if !w.s.Reads() {
-		w.tell("Set aside to compare", errUnread)
+		w.tell(say.It("Set aside to compare"), errUnread())
 		return
 	}
 	w.putAside(w.s.Design().Title, w.s.Document().Clone())
@@ -49,7 +50,7 @@ func (w *Window) setAside() {
 
 func (w *Window) putAside(title string, doc *file.Document) {
 	if len(w.aside)+1 >= sheet.MostBeside {
-		w.tell("Set aside to compare", fmt.Errorf("%d designs stand side by side at most; put one of them away first", sheet.MostBeside))
+		w.tell(say.It("Set aside to compare"), errors.New(say.With("%d designs stand side by side at most; put one of them away first", sheet.MostBeside)))
 		return
 	}
 	w.aside = append(w.aside, variant{fmt.Sprintf("%s, %s", title, string(rune('A'+len(w.aside)))), doc})
@@ -66,7 +67,7 @@ func (w *Window) sideBySide() {
 }
 
 func newBesides(w *Window) *besides {
-	b := &besides{w: w, win: w.app.NewWindow("Side by side – Splaywright"), page: viewer.NewTable(), table: panel.NewTables(), heads: container.NewHBox()}
+	b := &besides{w: w, win: w.app.NewWindow(say.It("Side by side") + " – Splaywright"), page: viewer.NewTable(), table: panel.NewTables(), heads: container.NewHBox()}
 	b.page.Spawn(w.spawn)
 	b.work.Spawn = w.spawn
 	b.page.Roomed = w.showBeside
@@ -82,8 +83,8 @@ func newBesides(w *Window) *besides {
 
 // headOf is a variant's name and what can be done with it.
 func (b *besides) headOf(i int, v variant) fyne.CanvasObject {
-	take := widget.NewButton("Take this one", func() { b.take(v) })
-	away := widget.NewButton("Put away", func() {
+	take := widget.NewButton(say.It("Take this one"), func() { b.take(v) })
+	away := widget.NewButton(say.It("Put away"), func() {
 		b.w.aside = append(b.w.aside[:i:i], b.w.aside[i+1:]...)
 		b.w.showBeside()
 	})
@@ -94,7 +95,7 @@ func (b *besides) headOf(i int, v variant) fyne.CanvasObject {
 // take makes a variant the design, as one step that can be taken back.
 func (b *besides) take(v variant) {
 	if err := b.w.s.Take(v.title, v.doc); err != nil {
-		b.w.tell("Take this one", err)
+		b.w.tell(say.It("Take this one"), err)
 		return
 	}
 	b.w.shown.fresh = true
@@ -117,10 +118,10 @@ func (b *besides) addFile() {
 func (b *besides) addPath(path string) {
 	s, err := session.Open(path)
 	if err == nil && !s.Reads() {
-		err = errors.New("the design in this file cannot be read; open it by itself to see where")
+		err = errors.New(say.It("the design in this file cannot be read; open it by itself to see where"))
 	}
 	if err != nil {
-		b.w.tell("Add a file", err)
+		b.w.tell(say.It("Add a file…"), err)
 		return
 	}
 	b.w.putAside(s.Design().Title, s.Document())
@@ -134,13 +135,13 @@ func (w *Window) showBeside() {
 		return
 	}
 	b.heads.RemoveAll()
-	b.heads.Add(heading(w.s.Design().Title + ", as it stands"))
+	b.heads.Add(heading(say.With("%s, as it stands", w.s.Design().Title)))
 	for i, v := range w.aside {
 		b.heads.Add(widget.NewSeparator())
 		b.heads.Add(b.headOf(i, v))
 	}
 	b.heads.Add(widget.NewSeparator())
-	b.heads.Add(widget.NewButton("Add a file…", b.addFile))
+	b.heads.Add(widget.NewButton(say.It("Add a file…"), b.addFile))
 	b.asked++
 	n, dark, room, now := b.asked, w.shown.dark, b.page.Room(), w.s.Piece()
 	designs := make([]form.Design, 0, len(w.aside))
@@ -167,7 +168,7 @@ func (w *Window) showBeside() {
 
 // compared draws pieces side by side and sets their figures side by side.
 func compared(now form.Piece, designs []form.Design, dark bool, room draw.Point) (draw.Page, table.Table) {
-	now.Title += ", as it stands"
+	now.Title = say.With("%s, as it stands", now.Title)
 	pieces := []*form.Piece{&now}
 	for _, d := range designs {
 		pieces = append(pieces, model.Derive(d))

@@ -6,12 +6,15 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/part"
 	"splaywright/model/remedy"
 )
 
-var errUnread = errors.New("the design as it stands cannot be read; mend what is marked in the column of sizes first")
+func errUnread() error {
+	return errors.New(say.It("the design as it stands cannot be read; mend what is marked in the column of sizes first"))
+}
 
 // offering is the looking for what would clear a finding.
 type offering struct {
@@ -50,7 +53,7 @@ func (w *Window) callOffOffers() {
 // accept makes a change that clears a finding.
 func (w *Window) accept(o remedy.Offer) {
 	if err := w.s.Accept(o); err != nil {
-		w.tell("Accept", err)
+		w.tell(say.It("Accept"), err)
 		return
 	}
 	w.changed()

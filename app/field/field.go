@@ -175,7 +175,7 @@ func (f *Field) setSaid() {
 		text = say.With("follows: %s", say.It(f.state.Follows))
 	}
 	if f.state.Kept {
-		text = strings.TrimPrefix(text+"; kept when resizing", "; ")
+		text = strings.TrimPrefix(text+"; "+say.It("kept when resizing"), "; ")
 	}
 	if f.state.Err != nil {
 		text = Reason(f.state.Err)
