@@ -40,7 +40,7 @@ type resizing struct {
 // resize asks for new overall sizes and for what is to be held, and shows what would change.
 func (w *Window) resize() {
 	if !w.s.Reads() || w.s.Piece() == nil {
-		w.tell("Resize the piece", errUnread)
+		w.tell("Resize the piece", errUnread())
 		return
 	}
 	r := newResizing(w)
