@@ -31,7 +31,7 @@ func (f *figure) thinned(lines []view.Line) []stretch {
 	if f.scale >= 1 {
 		return list
 	}
-	return thin(list)
+	return thin(uncrowded(list))
 }
 
 // stretches scales a picture's lines.

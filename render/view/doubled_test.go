@@ -36,13 +36,16 @@ func (s segment) straight() straight {
 }
 
 // Segments are taken to lie on one line when their angles and gaps differ by no more than this.
-const (
-	oneAngle = 2e-5
-	oneGap   = 1e-3
+type oneLine struct{ angle, gap float64 }
+
+// loosely is for lines found by different methods; strictly is what the package promises to draw once.
+var (
+	loosely  = oneLine{2e-5, 1e-3}
+	strictly = oneLine{1e-7, Coincident}
 )
 
 // lines sorts segments by the line they lie on.
-func lines(list, left []segment) [][]straight {
+func (o oneLine) lines(list, left []segment) [][]straight {
 	var all []straight
 	for i, l := range [][]segment{list, left} {
 		for _, s := range l {
@@ -58,7 +61,7 @@ func lines(list, left []segment) [][]straight {
 	var out [][]straight
 	for len(all) > 0 {
 		n := 1
-		for n < len(all) && all[n].angle-all[n-1].angle < oneAngle {
+		for n < len(all) && all[n].angle-all[n-1].angle < o.angle {
 			n++
 		}
 		group := all[:n]
@@ -66,7 +69,7 @@ func lines(list, left []segment) [][]straight {
 		slices.SortFunc(group, func(a, b straight) int { return cmp.Compare(a.gap, b.gap) })
 		for len(group) > 0 {
 			k := 1
-			for k < len(group) && group[k].gap-group[k-1].gap < oneGap {
+			for k < len(group) && group[k].gap-group[k-1].gap < o.gap {
 				k++
 			}
 			out = append(out, group[:k])
@@ -77,9 +80,9 @@ func lines(list, left []segment) [][]straight {
 }
 
 // unionLength is how long segments are in all, what falls on one another counted once and what falls on left not at all.
-func unionLength(list, left []segment) float64 {
+func (o oneLine) unionLength(list, left []segment) float64 {
 	total := 0.0
-	for _, line := range lines(list, left) {
+	for _, line := range o.lines(list, left) {
 		type end struct {
 			at         float64
 			list, left int
@@ -112,7 +115,7 @@ func doubled(list []segment) float64 {
 			total += n
 		}
 	}
-	return total - unionLength(list, nil)
+	return total - strictly.unionLength(list, nil)
 }
 
 // drawn is all straight stretches of a picture, whatever their kind.

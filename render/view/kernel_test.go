@@ -92,7 +92,7 @@ func asTheKernel(t *testing.T, program string, p *form.Piece, touching bool) {
 			left = contacts(s, d)
 		}
 		ours := visible(s.Project(d))
-		a, b := unionLength(ours, left), unionLength(theirs[i], left)
+		a, b := loosely.unionLength(ours, left), loosely.unionLength(theirs[i], left)
 		t.Logf("%-10s %d faces: %.3f mm seen, the kernel says %.3f: %+.4f %%", d.Name, len(s.faces), a, b, 100*(a-b)/b)
 		if math.Abs(a-b) > 1e-3*b || b == 0 {
 			t.Errorf("%s: %.3f mm seen, the kernel says %.3f", d.Name, a, b)

@@ -208,9 +208,21 @@ func pointsThrown(t *rapid.T, p *form.Piece, s *Section, f CutFace, r *rand.Rand
 		}
 	}
 	share := f.Area() / (box.Width() * box.Height())
-	if off := math.Abs(float64(hits)/n - share); off > 6*math.Sqrt(share*(1-share)/n)+1e-9 {
+	if off := math.Abs(float64(hits)/n - share); off > lucky(n, share)+1e-9 {
 		t.Errorf("%s: %d of %d points hit, the area is %.4f of the box", f.Part, hits, n, share)
 	}
+}
+
+// lucky is how far the share of n points that hit may be off by chance: six standard deviations, and where so few hit
+// or miss that these say nothing, the bound of Bernstein's inequality that chance passes once in a thousand million
+// times: t²/2 = ln(2e9)·(variance + t/3).
+func lucky(n, share float64) float64 {
+	variance := n * share * (1 - share)
+	if variance >= 10 {
+		return 6 * math.Sqrt(variance) / n
+	}
+	l := math.Log(2e9)
+	return (l/3 + math.Sqrt(l*l/9+2*l*variance)) / n
 }
 
 // inLoops tells whether a point lies inside, and how far from the nearest line.

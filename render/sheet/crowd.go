@@ -1,0 +1,161 @@
+package sheet
+
+import (
+	"math"
+
+	"splaywright/render/draw"
+	"splaywright/render/view"
+)
+
+// Short lines of a reduced view that stand too close together to be told apart are left out all together, as a
+// draughtsman leaves the dovetails out of a corner seen at a small scale and draws them enlarged elsewhere: some of
+// them would tell as little as all, and all of them are a blot. ISO 128-2 wants 0.7 mm of white between lines.
+const (
+	shortLine = 6.0 // mm of paper; a longer one belongs to the shape of the piece
+	crowdNear = 0.8 // from the middle of a line, mm of paper
+	crowdMany = 5   // short lines so near crowd a line
+	crowdPart = 0.3 // of a row of lines, each touching the next; it goes when more of it is crowded
+)
+
+// uncrowded leaves out the rows of short lines of which too many are crowded.
+func uncrowded(list []stretch) []stretch {
+	runs := straightRuns(list)
+	c := newCells(list)
+	for i := range list {
+		if runs[i] < shortLine {
+			c.put(int32(i), list[i].box.Grow(crowdNear))
+		}
+	}
+	heap := newGroups(len(list))
+	crowded := make([]bool, len(list))
+	for i := range list {
+		if runs[i] < shortLine {
+			crowded[i] = c.near(list, int32(i)) >= crowdMany
+			c.touching(list, int32(i), heap)
+		}
+	}
+	all, bad := make([]int, len(list)), make([]int, len(list))
+	for i := range list {
+		h := heap.of(i)
+		all[h]++
+		if crowded[i] {
+			bad[h]++
+		}
+	}
+	out := make([]stretch, 0, len(list))
+	for i := range list {
+		if h := heap.of(i); float64(bad[h]) <= crowdPart*float64(all[h]) {
+			out = append(out, list[i])
+		}
+	}
+	return out
+}
+
+// touching puts the short lines that touch an end of line i into its heap.
+func (c *cells) touching(list []stretch, i int32, heap groups) {
+	const apart = 0.15 // mm of paper
+	s := &list[i]
+	for _, p := range []draw.Point{s.pts[0], s.pts[len(s.pts)-1]} {
+		col, row := c.at(p)
+		for _, k := range c.in[row*c.cols+col] {
+			if s.Kind == list[k].Kind && list[k].passes(p, apart) {
+				heap.join(int(i), int(k))
+			}
+		}
+	}
+}
+
+// near counts the short lines close to the middle of line i. Hidden lines do not crowd visible ones.
+func (c *cells) near(list []stretch, i int32) int {
+	s := &list[i]
+	mid := middleOf(s.pts)
+	col, row := c.at(mid)
+	n := 0
+	for _, k := range c.in[row*c.cols+col] {
+		o := &list[k]
+		if k == i || !o.passes(mid, crowdNear) {
+			continue
+		}
+		if o.Kind == view.Visible || s.Kind != view.Visible {
+			n++
+		}
+	}
+	return n
+}
+
+// groups are numbers put together in groups, each known by one of them.
+type groups []int
+
+func newGroups(n int) groups {
+	g := make(groups, n)
+	for i := range g {
+		g[i] = i
+	}
+	return g
+}
+
+func (g groups) of(i int) int {
+	for g[i] != i {
+		g[i] = g[g[i]]
+		i = g[i]
+	}
+	return i
+}
+
+func (g groups) join(i, k int) { g[g.of(k)] = g.of(i) }
+
+func middleOf(pts []draw.Point) draw.Point {
+	if len(pts)%2 == 1 {
+		return pts[len(pts)/2]
+	}
+	a, b := pts[len(pts)/2-1], pts[len(pts)/2]
+	return draw.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+}
+
+// straightRuns is how long each line is together with those that run on from it in its direction: an arris that
+// passes from board to board is one line to the eye.
+func straightRuns(list []stretch) []float64 {
+	const place, turn = 0.05, 0.04 // mm of paper, radians
+	type key struct{ x, y int }
+	at := map[key][]int{}
+	near := func(p draw.Point) key { return key{int(math.Round(p.X / place)), int(math.Round(p.Y / place))} }
+	group := newGroups(len(list))
+	ends := func(i int) [2]draw.Point { return [2]draw.Point{list[i].pts[0], list[i].pts[len(list[i].pts)-1]} }
+	for i := range list {
+		for _, p := range ends(i) {
+			at[near(p)] = append(at[near(p)], i)
+		}
+	}
+	for i := range list {
+		if len(list[i].pts) != 2 {
+			continue
+		}
+		for _, p := range ends(i) {
+			k := near(p)
+			for dx := -1; dx <= 1; dx++ {
+				for dy := -1; dy <= 1; dy++ {
+					for _, j := range at[key{k.x + dx, k.y + dy}] {
+						if j != i && len(list[j].pts) == 2 && list[i].Kind == list[j].Kind && sameWay(list[i].pts, list[j].pts, turn) {
+							group.join(i, j)
+						}
+					}
+				}
+			}
+		}
+	}
+	sum := make([]float64, len(list))
+	for i := range list {
+		sum[group.of(i)] += list[i].long
+	}
+	out := make([]float64, len(list))
+	for i := range list {
+		out[i] = sum[group.of(i)]
+	}
+	return out
+}
+
+// sameWay tells whether two straight lines have one direction, to within an angle.
+func sameWay(a, b []draw.Point, turn float64) bool {
+	ax, ay, bx, by := a[1].X-a[0].X, a[1].Y-a[0].Y, b[1].X-b[0].X, b[1].Y-b[0].Y
+	return math.Abs(ax*by-ay*bx) <= turn*math.Hypot(ax, ay)*math.Hypot(bx, by)
+}
