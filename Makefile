@@ -53,6 +53,7 @@ unit:
 # The properties of random pieces again, over some thousands of them.
 thorough:
 	CGO_ENABLED=0 $(GO) test -tags nowindow ./model/form ./model/motion -rapid.checks=300
+	CGO_ENABLED=0 $(GO) test -tags nowindow ./render/sheet -run 'RandomPieces$$' -pieces=500 -timeout 30m
 
 # The real window in a virtual display, driven by a robot.
 robot: build

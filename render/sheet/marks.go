@@ -13,6 +13,7 @@ import (
 	"splaywright/render/dimension"
 	"splaywright/render/draw"
 	"splaywright/render/pattern"
+	"splaywright/render/table"
 	"splaywright/render/view"
 )
 
@@ -27,19 +28,15 @@ func (i ink) trianglePen() draw.Pen { return draw.Pen{Width: narrowLine, Ink: i.
 func markFace(p *form.Piece, group []*part.Part, f *figure) {
 	lines := pattern.OnWood(p)
 	q := group[0]
-	marks, ids := "", []string(nil)
-	for i, o := range group {
-		if i > 0 {
-			marks += ", "
-		}
-		marks += o.Mark
+	var ids []string
+	for _, o := range group {
 		ids = append(ids, o.ID)
 	}
 	for _, l := range alikeLines(lines, ids) {
 		f.Line([]draw.Point{f.at(l[0].X(), l[0].Y()), f.at(l[1].X(), l[1].Y())}, f.ink.trianglePen(), "triangle", q.ID)
 	}
 	signs := pattern.Signs(group...)
-	s := dimension.Stamp{Mark: marks, Words: pattern.FaceWords(signs), Ref: q.ID}
+	s := dimension.Stamp{Mark: table.JoinMarks(group), Words: pattern.FaceWords(signs), Ref: q.ID}
 	for _, g := range signs {
 		if g.Way != (mgl64.Vec3{}) {
 			s.Arrows = append(s.Arrows, dimension.Pointer{Way: draw.Point{X: g.Way.X(), Y: g.Way.Y()}, Word: g.Word})

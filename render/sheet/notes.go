@@ -10,6 +10,7 @@ import (
 	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/draw"
+	"splaywright/render/table"
 )
 
 // panel is what a part's sheet says in words: a heading, short lines, and a table of the cuts.
@@ -71,7 +72,7 @@ func (n panel) drawText(b *blank, at draw.Point) {
 	}
 	y := at.Y - headSize
 	b.text(at.X, y, size, shorten(n.head, size, noteColumn), true, b.ink.line)
-	b.underline(at.X, y, draw.TextWidth(n.mark, size, true), size)
+	b.underline(at.X, y, min(draw.TextWidth(n.mark, size, true), noteColumn), size)
 	y -= 1.6
 	for _, t := range n.lines() {
 		y -= noteStep
@@ -131,11 +132,8 @@ func (n panel) cutWidths() ([4]float64, float64) {
 // partNotes says what the alike parts are made of, how they are cut and how they join.
 func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	q := group[0]
-	marks := make([]string, len(group))
-	for i, g := range group {
-		marks[i] = g.Mark
-	}
-	n := panel{head: fmt.Sprintf("%s   %s", strings.Join(marks, ", "), names(group)), mark: strings.Join(marks, ", ")}
+	marks := table.JoinMarks(group)
+	n := panel{head: marks + "   " + names(group), mark: marks}
 	n.text = []string{
 		made(len(group), q.Timber),
 	}

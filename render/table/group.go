@@ -75,9 +75,12 @@ func alikeCut(a, b part.Cut) bool {
 
 func within[T ~float64](a, b, tolerance T) bool { return a-b <= tolerance && b-a <= tolerance }
 
-func (g group) marks() string {
+func (g group) marks() string { return JoinMarks(g) }
+
+// JoinMarks writes the marks of boards in their order, those of many that count on as "1–6".
+func JoinMarks(boards []*part.Part) string {
 	var marks []string
-	for _, q := range g {
+	for _, q := range boards {
 		if q.Mark != "" {
 			marks = append(marks, q.Mark)
 		}
