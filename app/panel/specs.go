@@ -73,7 +73,7 @@ func cornerGroups(d *form.Design) []Group {
 		return []Group{g}
 	}
 	if d.Corners.Joint == "housing" {
-		g.Fields = append(g.Fields, deep)
+		g.Fields = append(append(g.Fields, deep), shoulderFields("front")...)
 	}
 	g.Fields = append(g.Fields,
 		length("corners.overhang", "Overhang, ends", func(d *form.Design) measure.Length { return d.Corners.Overhang }),

@@ -82,6 +82,13 @@ func wallCornerGroups(d *form.Design, timbers []string) []Group {
 		}
 		add(maybe("corners.depth", "Housing, deep", func(d *form.Design) *measure.Length { return d.Corners.Depth }),
 			length("corners.overhang", "Overhang", func(d *form.Design) measure.Length { return d.Corners.Overhang }))
+		add(shoulderFields("rim")...)
+	case form.GrooveTongue:
+		if d.Form != ring {
+			add(over)
+		}
+		add(maybe("corners.depth", "Groove, deep", func(d *form.Design) *measure.Length { return d.Corners.Depth }))
+		add(shoulderFields("rim")...)
 	case form.Butt:
 		if d.Form != ring {
 			add(over)
@@ -95,6 +102,14 @@ func wallCornerGroups(d *form.Design, timbers []string) []Group {
 	}
 	screws := func(d *form.Design) *form.Screws { return d.Corners.Screws }
 	return append([]Group{g}, screwGroup("Corner screws", "corners.screws", screws, screws(d) != nil, "20")...)
+}
+
+// shoulderFields are the sizes of a board that is let into another as a tongue, or not all along.
+func shoulderFields(edge string) []field.Spec {
+	return []field.Spec{
+		maybe("corners.shoulder", "Shoulder", func(d *form.Design) *measure.Length { return d.Corners.Shoulder }),
+		length("corners.stop", "Short of the "+edge, func(d *form.Design) measure.Length { return d.Corners.Stop }),
+	}
 }
 
 func splineGroup(timbers []string) Group {

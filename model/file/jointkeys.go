@@ -10,7 +10,7 @@ import (
 )
 
 func init() { // keys that only loose parts and tenons have
-	for _, k := range strings.Fields("stop proud slot flare") {
+	for _, k := range strings.Fields("stop shoulder proud slot flare") {
 		kinds[k] = measure.OfLength
 	}
 	kinds["wedges"] = measure.Number

@@ -131,6 +131,8 @@ func (r *reader) corners(c *form.Corners) taker {
 		"overhang":       r.length(&c.Overhang, anyLength),
 		"overhang-edges": r.length(&c.OverhangEdges, anyLength),
 		"depth":          r.maybeLength(&c.Depth, aboveZero),
+		"shoulder":       r.maybeLength(&c.Shoulder, notNegative),
+		"stop":           r.length(&c.Stop, notNegative),
 		"screws":         r.screws(&c.Screws),
 		"spline":         r.spline(&c.Spline),
 		"keys":           r.keys(&c.Keys),

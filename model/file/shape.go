@@ -24,7 +24,7 @@ var shape = map[string][]string{
 	"lid":                        words("thickness timber overhang battens"),
 	"lid.battens":                words("width thickness inset count timber screws"),
 	"lid.battens.screws":         words("gauge length count from-end counterbore plug"),
-	"corners":                    words("joint over tails-on lap slope tails tail pin half-pin tail-widths mirrored overhang overhang-edges depth spline keys screws"),
+	"corners":                    words("joint over tails-on lap slope tails tail pin half-pin tail-widths mirrored overhang overhang-edges depth shoulder stop spline keys screws"),
 	"corners.spline":             words("thickness width inset stop timber"),
 	"corners.keys":               words("count thickness depth pitch timber"),
 	"corners.screws":             words("gauge length count from-end counterbore plug"),

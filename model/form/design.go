@@ -158,9 +158,15 @@ type Corners struct {
 	Overhang      measure.Length
 	OverhangEdges measure.Length  // the same at front and back; key corners.overhang-edges
 	Depth         *measure.Length // of a housing
-	Screws        *Screws         // butt and housing
-	Spline        *Spline         // mitre with splines
-	Keys          *Keys           // mitre with keys
+	// Shoulder is what is cut off the outer face of the board that is let in, so that a tongue is left on its
+	// inner side; nil = none in a housing, half of the board in a groove.
+	Shoulder *measure.Length
+	// Stop is what a housing or groove stays short of the upper edge of a wall, or of the front edge of a
+	// stool's side, square to that edge; the board that is let in is notched there. 0 = it runs out.
+	Stop   measure.Length
+	Screws *Screws // butt and housing
+	Spline *Spline // mitre with splines
+	Keys   *Keys   // mitre with keys
 }
 
 // Spline is a loose tongue in grooves that are square to the faces of a mitre. What is 0 was left out

@@ -70,6 +70,7 @@ func (b *builder) refuseCorners(d Design) {
 				o.size.MM(), 0, "mm", o.path, "corners.joint"))
 		}
 	}
+	b.refuseShoulder(d.Boards.Side.Thickness, d.Size.Depth)
 	if k.Joint == Housing && (!(*k.Depth > 0) || *k.Depth >= d.Boards.Top.Thickness) {
 		b.find(stop("housing-through", "The housings in the top must be shallower than the top is thick.",
 			k.Depth.MM(), d.Boards.Top.Thickness.MM(), "mm", "corners.depth", "boards.top.thickness"))

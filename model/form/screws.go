@@ -211,6 +211,7 @@ func (b *builder) butted(i side) {
 	if s.d.Corners.Joint == Housing {
 		deep = s.d.Corners.Depth.MM()
 		top.shape.Pockets = append(top.shape.Pockets, b.topPocket(i, top))
+		b.sideShoulder(i)
 	}
 	into := measure.Length(deep / math.Cos(s.lean[i]))
 	end := meet(s.topEnd[i], s.lower, solid.Plane{N: worldY})
@@ -221,6 +222,7 @@ func (b *builder) butted(i side) {
 		Baseline:    joint.Faces{Inner: measure.Length(end.Sub(line).Dot(worldX) * i.sign())},
 		PinBaseline: joint.Faces{Outer: into, Inner: into},
 		Width:       measure.Length(s.depth), Depth: measure.Length(deep),
+		Shoulder: b.shoulder(), Stop: s.d.Corners.Stop,
 		Slides: s.grain(i), Corner: worldY,
 	})
 	if s.d.Corners.Screws != nil {
@@ -233,15 +235,19 @@ func (b *builder) butted(i side) {
 func (b *builder) topPocket(i side, top *board) solid.Pocket {
 	s := b.stand
 	outer := flip(s.outer[i]) // into the hollow
-	if s.d.Corners.Overhang == 0 {
+	outer.D += b.shoulder().MM()
+	if s.d.Corners.Overhang == 0 && b.shoulder() == 0 {
 		outer = s.topEnd[i]
 	}
-	inner := flip(s.inner[i])
-	planes := []solid.Plane{s.topFront, outer, s.topBack, inner}
-	if i == left {
-		planes = []solid.Plane{s.topFront, inner, s.topBack, outer}
+	inner, front := flip(s.inner[i]), s.topFront
+	if s.d.Corners.Stop > 0 {
+		front = flip(b.stoppedSide(i))
 	}
-	top.sizesOf["housing "+i.word()] = []string{"corners.depth", "corners.overhang", "boards.side.thickness"}
+	planes := []solid.Plane{front, outer, s.topBack, inner}
+	if i == left {
+		planes = []solid.Plane{front, inner, s.topBack, outer}
+	}
+	top.sizesOf["housing "+i.word()] = []string{"corners.depth", "corners.overhang", "corners.stop", "boards.side.thickness"}
 	p := solid.Pocket{Tag: "housing " + i.word(), Depth: s.d.Corners.Depth.MM()}
 	for _, q := range planes {
 		p.Walls = append(p.Walls, solid.Wall{Tag: p.Tag, Plane: top.local(q)})

@@ -1,6 +1,8 @@
 package form
 
 import (
+	"slices"
+
 	"splaywright/model/part"
 	"splaywright/model/solid"
 )
@@ -48,5 +50,36 @@ func (b *builder) sideOutline(i side, p *board) {
 		p.shape.Outline = append(p.shape.Outline, p.walls(c.sideWalls(), i == right)...)
 		return
 	}
-	p.shape.Outline = append(p.shape.Outline, p.wall(p.around[3]))
+	end := []solid.Wall{p.wall(p.around[3])}
+	if s := b.stand; s.d.Corners.Joint == Housing && s.d.Corners.Stop > 0 { // notched at the front, from the back edge on
+		end = append(end, solid.Wall{Tag: "notch", Plane: p.local(b.stoppedSide(i))}, solid.Wall{Tag: "shoulder", Plane: p.local(flip(s.lower))})
+		if i == left { // whose outline comes from the front edge
+			slices.Reverse(end)
+		}
+	}
+	p.shape.Outline = append(p.shape.Outline, end...)
+}
+
+// stoppedSide is where a stopped housing of the top ends at the front, its normal out of the side's tongue.
+func (b *builder) stoppedSide(i side) solid.Plane {
+	p := b.stand.sideFront[i]
+	p.D -= b.d.Corners.Stop.MM()
+	return p
+}
+
+// sideShoulder takes the outer side off the top end of a side, so that a tongue is left.
+func (b *builder) sideShoulder(i side) {
+	deep := b.shoulder().MM()
+	if deep == 0 {
+		return
+	}
+	s, w := b.stand, b.boards[1+i]
+	past := flip(s.sideTop())
+	past.D -= beyond
+	p := solid.Pocket{Tag: "tongue", FromOuter: true, Depth: deep}
+	w.sizesOf["shoulder"] = []string{"corners.shoulder", "corners.depth"}
+	for _, q := range []solid.Plane{w.around[0].plane, flip(s.lower), w.around[2].plane, past} {
+		p.Walls = append(p.Walls, solid.Wall{Tag: "shoulder", Plane: w.local(q)})
+	}
+	w.shape.Pockets = append(w.shape.Pockets, p)
 }

@@ -40,6 +40,7 @@ var cornerJoints = []cornerJoint{
 	{FingerJoint, (*enclosure).cutTails, (*enclosure).fitTails},
 	{HalfBlindDovetail, (*enclosure).cutTails, (*enclosure).fitTails},
 	{Housing, (*enclosure).cutHousing, (*enclosure).fitHousing},
+	{GrooveTongue, (*enclosure).cutHousing, (*enclosure).fitHousing},
 }
 
 // WallJoints are the names of the joints that walls can have.
@@ -126,6 +127,7 @@ func (e *enclosure) fitCover(m meeting, kind string, past, deep float64) {
 		Baseline:    joint.Faces{Inner: measure.Length(past / sinQ)},
 		PinBaseline: joint.Faces{Outer: into, Inner: into},
 		Width:       measure.Length(e.height(m)), Depth: measure.Length(deep),
+		Shoulder: e.shoulder(), Stop: e.d.Corners.Stop,
 		Slides: c.into(), Corner: along(m.a, m.b),
 	})
 	if e.d.Corners.Screws != nil {

@@ -9,11 +9,36 @@ import (
 
 // housingDefaults gives housings between walls a third of the covering wall's thickness.
 func housingDefaults(d *Design) {
-	if d.Corners.Joint != Housing || d.Corners.Depth != nil {
+	k := &d.Corners
+	if k.Joint == GrooveTongue && k.Shoulder == nil {
+		half := buttingBoard(*d).Thickness * tongueShare
+		k.Shoulder = &half
+	}
+	if !letIn(k.Joint) || k.Depth != nil {
 		return
 	}
 	depth := coveringBoard(*d).Thickness * housingShare
 	d.Corners.Depth = &depth
+}
+
+// tongueShare of the butting wall that its tongue leaves as a shoulder: half, so that tongue and lip hold
+// alike. Common practice.
+const tongueShare = 1.0 / 2
+
+// letIn tells whether a joint lets one board into the other.
+func letIn(joint string) bool { return joint == Housing || joint == GrooveTongue }
+
+// buttingBoard is the thinnest of the boards that are let into others.
+func buttingBoard(d Design) Board {
+	switch {
+	case d.Form == ringForm:
+		return d.Boards.Side
+	case d.Corners.Over != OnEnd:
+		return d.Boards.End
+	case d.Boards.Back.Thickness < d.Boards.Front.Thickness:
+		return d.Boards.Back
+	}
+	return d.Boards.Front
 }
 
 // coveringBoard is the thinnest of the boards that run over others.
@@ -36,7 +61,8 @@ func refuseHousing(b *assembly) {
 		b.find(stop("overhang-without-housing", "Only a wall with housings runs on past the other; leave corners.overhang out.",
 			k.Overhang.MM(), 0, "mm", "corners.overhang", "corners.joint"))
 	}
-	if k.Joint != Housing {
+	b.refuseShoulder(buttingBoard(b.d).Thickness, b.d.Size.Height)
+	if !letIn(k.Joint) {
 		return
 	}
 	if !(k.Overhang >= 0) {
@@ -53,31 +79,98 @@ func refuseHousing(b *assembly) {
 	}
 }
 
+// refuseShoulder reports a shoulder or a stop that a board so thick and a joint so long cannot have.
+func (b *assembly) refuseShoulder(thick, long measure.Length) {
+	k := b.d.Corners
+	has := k.Shoulder != nil || k.Stop != 0
+	switch {
+	case has && !letIn(k.Joint):
+		b.find(stop("shoulder-without-housing", "Only a board that is let into another has a shoulder or a stop; leave corners.shoulder and corners.stop out.",
+			0, 0, "", "corners.shoulder", "corners.stop", "corners.joint"))
+	case k.Shoulder != nil && (!(*k.Shoulder >= 0) || *k.Shoulder >= thick):
+		b.find(stop("shoulder-leaves-no-tongue", fmt.Sprintf("A shoulder of %s leaves no tongue on a board %s thick.", b.show(*k.Shoulder), b.show(thick)),
+			k.Shoulder.MM(), thick.MM(), "mm", "corners.shoulder", "boards.side.thickness"))
+	case k.Joint == GrooveTongue && !(*k.Shoulder > 0):
+		b.find(stop("tongue-without-shoulder", "A tongue is thinner than its board; with no shoulder choose a housing.", k.Shoulder.MM(), 0, "mm", "corners.shoulder", "corners.joint"))
+	case !(k.Stop >= 0) || k.Stop >= long:
+		b.find(stop("stop-leaves-no-housing", fmt.Sprintf("A stop of %s leaves nothing of a joint %s long.", b.show(k.Stop), b.show(long)),
+			k.Stop.MM(), long.MM(), "mm", "corners.stop", "size.height"))
+	}
+}
+
 // cutHousing lets the butting wall into the covering one, which may run on.
 func (e *enclosure) cutHousing(m meeting) bool {
 	c := e.covering(m)
 	e.cover(c, c.past(e.d.Corners.Overhang), e.d.Corners.Depth.MM())
+	if e.d.Corners.Stop > 0 { // a notch over the tongue
+		end := &c.under.end[c.underEnd]
+		end.walls = []solid.Wall{
+			{Tag: c.underEnd.word() + "-end", Plane: end.cut},
+			{Tag: "notch", Plane: e.stopped(c.under)}, {Tag: "shoulder", Plane: flip(c.over.inner)},
+		}
+	}
 	return true
 }
 
-// fitHousing hollows the covering wall between the planes of the butting wall's faces, from edge to
-// edge, and out at its end where it does not run on.
+// stopped is where a stopped housing ends, its normal out of the tongue.
+func (e *enclosure) stopped(w *wall) solid.Plane {
+	p := w.upper
+	p.D -= e.d.Corners.Stop.MM()
+	return p
+}
+
+// shoulder of the wall that is let in; 0 without.
+func (a *assembly) shoulder() measure.Length {
+	if s := a.d.Corners.Shoulder; s != nil {
+		return *s
+	}
+	return 0
+}
+
+// fitHousing hollows the covering wall between the planes of the butting wall's faces, or of its tongue,
+// from edge to edge or as far as the stop, and out at its end where it neither runs on nor keeps a lip.
 func (e *enclosure) fitHousing(m meeting) {
 	c := e.covering(m)
 	b := e.boards[c.overAt]
+	shoulder := e.shoulder().MM()
 	outer := flip(c.under.outer) // into the hollow
-	if e.d.Corners.Overhang == 0 {
+	outer.D += shoulder
+	if e.d.Corners.Overhang == 0 && shoulder == 0 {
 		outer = c.over.end[c.overEnd].cut
 	}
-	planes := []solid.Plane{c.over.lower, outer, c.over.upper, flip(c.under.inner)}
+	upper := c.over.upper
+	if e.d.Corners.Stop > 0 {
+		upper = flip(e.stopped(c.under))
+	}
+	planes := []solid.Plane{c.over.lower, outer, upper, flip(c.under.inner)}
 	if c.overEnd == left {
 		planes[1], planes[3] = planes[3], planes[1]
 	}
 	h := solid.Pocket{Tag: "housing " + c.overEnd.word(), Depth: e.d.Corners.Depth.MM()}
-	b.sizesOf[h.Tag] = []string{"corners.depth", "corners.overhang", "boards.side.thickness"}
+	b.sizesOf[h.Tag] = []string{"corners.depth", "corners.overhang", "corners.stop", "boards.side.thickness"}
 	for _, p := range planes {
 		h.Walls = append(h.Walls, solid.Wall{Tag: h.Tag, Plane: b.local(p)})
 	}
 	b.shape.Pockets = append(b.shape.Pockets, h)
-	e.fitCover(m, Housing, measure.Length(c.past(e.d.Corners.Overhang)).MM(), h.Depth)
+	if shoulder > 0 {
+		e.cutShoulder(c, shoulder)
+	}
+	e.fitCover(m, e.d.Corners.Joint, measure.Length(c.past(e.d.Corners.Overhang)).MM(), h.Depth)
+}
+
+// cutShoulder takes the outer side off the end of the butting wall, so that a tongue is left.
+func (e *enclosure) cutShoulder(c covering, deep float64) {
+	b, w := e.boards[c.underAt], c.under
+	beyondEnd := flip(w.end[c.underEnd].cut)
+	beyondEnd.D -= beyond
+	planes := []solid.Plane{w.lower, beyondEnd, w.upper, flip(c.over.inner)}
+	if c.underEnd == left {
+		planes[1], planes[3] = planes[3], planes[1]
+	}
+	p := solid.Pocket{Tag: "tongue " + c.underEnd.word(), FromOuter: true, Depth: deep}
+	b.sizesOf["shoulder"] = []string{"corners.shoulder", "corners.depth"}
+	for _, q := range planes {
+		p.Walls = append(p.Walls, solid.Wall{Tag: "shoulder", Plane: b.local(q)})
+	}
+	b.shape.Pockets = append(b.shape.Pockets, p)
 }

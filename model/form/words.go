@@ -14,6 +14,7 @@ const (
 
 	Mitre             = "mitre"
 	SplinedMitre      = "mitre with splines"
+	GrooveTongue      = "groove and tongue"
 	KeyedMitre        = "mitre with keys"
 	FingerJoint       = "finger joint"
 	HalfBlindDovetail = "half-blind dovetail"

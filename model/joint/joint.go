@@ -49,6 +49,9 @@ type Joint struct {
 	// Depth of a housing, square to the face; 0 otherwise.
 	Depth measure.Length
 
+	Shoulder measure.Length // of a housing or groove: cut off the outer face of the board that is let in
+	Stop     measure.Length // of the same: short of the upper edge, of a stool's side of the front one
+
 	Spline *Spline // of a mitre with splines
 	Keys   *Keys   // of a mitre with keys
 	Tenon  *Tenon  // of a stretcher's tenon

@@ -107,7 +107,7 @@ func shared(all []arris, a arris) string {
 func (s *sheet) shoulders(p *form.Piece, q *part.Part) Cell {
 	rest, ends := q.FaceLength.Outer, 0
 	for _, j := range p.Joints {
-		if j.PinBoard == q.ID && j.Kind == form.Housing {
+		if j.PinBoard == q.ID && j.PinBaseline.Outer > 0 && len(j.Tails) == 0 {
 			rest -= j.PinBaseline.Outer
 			ends++
 		}

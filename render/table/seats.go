@@ -37,7 +37,7 @@ func seatRows(s *sheet, j joint.Joint, on, seat *part.Part) {
 	walls := wallsOf(on)
 	face := facingSeat(walls, on, seat)
 	into := part.Back(on.Place).Mul4(seat.Place)
-	for i, c := range seatCorners(face, into, seat) {
+	for i, c := range seatCorners(face, into, seatWalls(j, seat)) {
 		var what [4]Cell // told once, on the first corner
 		if i == 0 {
 			what = [4]Cell{word(partMark(on) + ": " + face.name), word(partMark(seat)), angle(j.Dihedral, 0), depth(s, j)}
@@ -80,6 +80,22 @@ func middleOf(q *part.Part) mgl64.Vec3 {
 	return m
 }
 
+// seatWalls are the faces and edges of the seated board, of its tongue where it has shoulders, and up to its
+// stop where the seat does not run out.
+func seatWalls(j joint.Joint, seat *part.Part) []wall {
+	walls := wallsOf(seat)
+	for i := range walls {
+		w := &walls[i]
+		switch {
+		case j.Shoulder > 0 && w.name == "outer face":
+			w.name, w.offset = "tongue, outer side", w.offset-j.Shoulder.MM()
+		case j.Stop > 0 && (w.name == "upper edge" || w.name == "front edge"):
+			w.name, w.offset = "stop at the "+w.name, w.offset-j.Stop.MM()
+		}
+	}
+	return walls
+}
+
 type seatCorner struct {
 	name string
 	at   mgl64.Vec3
@@ -87,9 +103,9 @@ type seatCorner struct {
 
 // seatCorners are the points of a face at which two neighbouring long sides of the seated board
 // meet it, going round.
-func seatCorners(face wall, into mgl64.Mat4, seat *part.Part) []seatCorner {
+func seatCorners(face wall, into mgl64.Mat4, seat []wall) []seatCorner {
 	var faces, edges []wall
-	for _, w := range wallsOf(seat) {
+	for _, w := range seat {
 		switch w.rank {
 		case 1:
 			edges = append(edges, w.moved(into))

@@ -1,0 +1,89 @@
+package form_test
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
+)
+
+// Housings and grooves with shoulders, stopped or not, fill what the walls stand in.
+func TestStoppedAndShoulderedWallsFill(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyWalls(t, form.Housing, form.GrooveTongue)
+		if rapid.Bool().Draw(t, "shoulder") {
+			s := measure.Length(rapid.Float64Range(1, 5).Draw(t, "shoulder of"))
+			d.Corners.Shoulder = &s
+		}
+		if rapid.Bool().Draw(t, "stopped") {
+			d.Corners.Stop = measure.Length(rapid.Float64Range(3, 50).Draw(t, "stop"))
+		}
+		p := walled(t, d)
+		want := between(d, d.Size.Height.MM())
+		near(t, "volume", volumes(p), want, 1e-9*want)
+		for _, q := range p.Parts {
+			if err := q.Solid.Check(); err != nil {
+				t.Fatalf("%s: %v", q.ID, err)
+			}
+		}
+	})
+}
+
+// So do those of a stool: the top and the sides come to what they do when the top is butted.
+func TestStoppedAndShoulderedSidesFill(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		size := func(name string, lo, hi float64) measure.Length {
+			return measure.Length(rapid.Float64Range(lo, hi).Draw(t, name))
+		}
+		lean := func(name string, lo, hi int) measure.Angle {
+			return measure.Angle(rapid.IntRange(lo, hi).Draw(t, name)) * measure.Degree
+		}
+		d := formtest.WorkedExample()
+		d.Splay.Ends, d.Splay.Edges = lean("ends", -8, 25), lean("edges", -4, 10)
+		d.Splay.EdgeCut = form.EdgeFlush // cut square, the sides' edges part from the top's within the housing
+		d.Corners = form.Corners{Joint: form.Butt, Overhang: rapid.SampledFrom([]measure.Length{0, 15}).Draw(t, "overhang")}
+		want := volumes(form.Build(d))
+		deep, shoulder := size("deep", 3, 12), size("shoulder", 1, 12)
+		d.Corners.Joint, d.Corners.Depth, d.Corners.Shoulder, d.Corners.Stop = form.Housing, &deep, &shoulder, size("stop", 5, 60)
+		p := form.Build(d)
+		if p.Stopped() {
+			t.Fatal(p.Findings[0].Text)
+		}
+		for _, q := range p.Parts {
+			if err := q.Solid.Check(); err != nil {
+				t.Fatalf("%s: %v", q.ID, err)
+			}
+		}
+		near(t, "volume", volumes(p), want, 1e-9*want)
+	})
+}
+
+// Shoulders and stops that cannot be.
+func TestShoulderMuseum(t *testing.T) {
+	length := func(l measure.Length) *measure.Length { return &l }
+	for name, c := range map[string]struct {
+		k  form.Corners
+		id string
+	}{
+		"no shoulder at all in a housing": {form.Corners{Joint: form.Housing, Shoulder: length(0)}, ""},
+		"a tongue as thick as the board":  {form.Corners{Joint: form.GrooveTongue, Shoulder: length(0)}, "tongue-without-shoulder"},
+		"no tongue left":                  {form.Corners{Joint: form.GrooveTongue, Shoulder: length(20)}, "shoulder-leaves-no-tongue"},
+		"less than nothing":               {form.Corners{Joint: form.Housing, Shoulder: length(-2)}, "shoulder-leaves-no-tongue"},
+		"a stop as long as the joint":     {form.Corners{Joint: form.Housing, Stop: 120}, "stop-leaves-no-housing"},
+		"a shoulder on a mitre":           {form.Corners{Joint: form.Mitre, Shoulder: length(4)}, "shoulder-without-housing"},
+		"a groove right through":          {form.Corners{Joint: form.GrooveTongue, Depth: length(20)}, "housing-through"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			got := ""
+			for _, f := range form.Build(form.Design{Form: "tray", Timber: "white oak", Size: form.Size{Height: 120, Width: 400, Depth: 300}, Corners: c.k}).Findings {
+				got = f.ID
+			}
+			if got != c.id {
+				t.Errorf("found %q, want %q", got, c.id)
+			}
+		})
+	}
+}
