@@ -74,13 +74,18 @@ func New(s Style) *Sketch { return &Sketch{Style: s, outline: draw.EmptyBox()} }
 
 // Line adds a line of the view itself, which dimensions stand clear of.
 func (k *Sketch) Line(pts []draw.Point, pen draw.Pen, layer, ref string) {
+	k.Curve(draw.Polyline(pts), pts, pen, layer, ref)
+}
+
+// Curve is Line for a curve that passes through the points.
+func (k *Sketch) Curve(segs []draw.Seg, pts []draw.Point, pen draw.Pen, layer, ref string) {
 	for i, p := range pts {
 		k.outline = k.outline.Add(p)
 		if i > 0 {
 			k.lines = append(k.lines, segment{pts[i-1], p})
 		}
 	}
-	k.Items = append(k.Items, draw.Path{Segs: draw.Polyline(pts), Pen: pen, Layer: layer, Ref: ref})
+	k.Items = append(k.Items, draw.Path{Segs: segs, Pen: pen, Layer: layer, Ref: ref})
 }
 
 // Ring adds a circle of the view, which dimensions stand clear of.

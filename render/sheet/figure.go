@@ -28,7 +28,11 @@ func newFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...sh
 			continue
 		}
 		for _, l := range lines {
-			if l.Kind == kind {
+			switch {
+			case l.Kind != kind:
+			case l.Arc != nil:
+				f.Curve(l.Arc.Segs(scale), l.pts, i.pen(kind), kind.String(), l.Part)
+			default:
 				f.Line(l.pts, i.pen(kind), kind.String(), l.Part)
 			}
 		}

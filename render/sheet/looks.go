@@ -118,7 +118,7 @@ func belowSheet(p *form.Piece, s set) *blank {
 	scene := view.NewScene(p, flattening)
 	pic := scene.Project(view.Bottom)
 	iso := scene.Project(view.Isometric)
-	b := s.sheet(entry{title: "From below, and isometric"}, true)
+	b := s.sheet(entry{title: "From below"}, true)
 	for i, sc := range s.o.scales() {
 		f := newFigure(pic, sc.of, b.ink, true, smallHoles(p.Parts, inPiece, pic.Direction, sc.of)...)
 		w := p.Overall.WidthTop.MM() / 2

@@ -8,6 +8,7 @@ func (w *work) chain() []Line {
 	lines, points := w.count()
 	out := make([]Line, 0, lines)
 	room := make([]draw.Point, 0, points)
+	w.curves = w.curves[:0]
 	var last *piece
 	for i := range w.pieces {
 		if !w.joining.kept[i] {
@@ -23,11 +24,13 @@ func (w *work) chain() []Line {
 			at := len(room)
 			room = append(room, draw.Point{X: p.x0, Y: p.y0}, end)
 			out = append(out, Line{Kind: p.kind, Points: room[at:], Part: w.s.parts[w.s.edges[p.edge].part]})
+			w.curves = append(w.curves, w.s.edges[p.edge].curve)
 		}
 		last = p
 	}
 	for i := range out {
 		out[i].Points = out[i].Points[:len(out[i].Points):len(out[i].Points)]
+		out[i].Arc = w.s.arcOf(w.curves[i], w.direction, out[i].Points)
 	}
 	return out
 }

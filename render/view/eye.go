@@ -83,6 +83,7 @@ func (l Lens) plane(n mgl64.Vec3, d float64) (mgl64.Vec3, float64) {
 // their order.
 func (s *Scene) Through(l Lens) *Scene {
 	out := *s
+	out.arcs = nil // the lens makes other curves of them
 	out.verts = make([]mgl64.Vec3, len(s.verts))
 	for i, v := range s.verts {
 		out.verts[i] = l.Point(v)

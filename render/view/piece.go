@@ -11,17 +11,28 @@ import (
 // NewScene flattens the parts of a piece, round faces to within tol (mm), and puts each in its place.
 // Parts without a solid are left out.
 func NewScene(p *form.Piece, tol float64) *Scene {
-	return newScene(flattened(p, tol))
+	s := newScene(flattened(p, tol))
+	s.takeArcs(solidParts(p))
+	return s
+}
+
+// solidParts are the parts that have a solid.
+func solidParts(p *form.Piece) []*part.Part {
+	var out []*part.Part
+	for _, q := range p.Parts {
+		if q.Solid != nil {
+			out = append(out, q)
+		}
+	}
+	return out
 }
 
 // flattened is the parts' meshes in their places, and their ids.
 func flattened(p *form.Piece, tol float64) ([]*solid.Mesh, []string) {
-	var parts []*part.Part
-	var ids []string
-	for _, q := range p.Parts {
-		if q.Solid != nil {
-			parts, ids = append(parts, q), append(ids, q.ID)
-		}
+	parts := solidParts(p)
+	ids := make([]string, len(parts))
+	for i, q := range parts {
+		ids[i] = q.ID
 	}
 	meshes := make([]*solid.Mesh, len(parts))
 	flatten := func(first int) {

@@ -10,10 +10,11 @@ import (
 
 // work is what taking one picture needs; it is used again for the next.
 type work struct {
-	s      *Scene
-	pts    []mgl64.Vec3 // vertices: x right, y up, z to the viewer
-	planes []plane
-	lo, hi mgl64.Vec3
+	s         *Scene
+	direction Direction
+	pts       []mgl64.Vec3 // vertices: x right, y up, z to the viewer
+	planes    []plane
+	lo, hi    mgl64.Vec3
 
 	twins   []twin
 	grid    grid
@@ -23,7 +24,8 @@ type work struct {
 	cuts    []float64
 	pieces  []piece
 	joining joining
-	marked  int32 // the number last given to an edge or a stretch of a mark
+	curves  []int32 // by line: the curve it runs along
+	marked  int32   // the number last given to an edge or a stretch of a mark
 }
 
 // plane is a face in the picture's frame.
@@ -56,7 +58,7 @@ func (s *Scene) Project(d Direction) *Picture {
 }
 
 func (w *work) take(s *Scene, d Direction) *Picture {
-	w.s = s
+	w.s, w.direction = s, d
 	w.turn(d)
 	p := &Picture{Direction: d, Min: draw.Point{X: w.lo[0], Y: w.lo[1]}, Max: draw.Point{X: w.hi[0], Y: w.hi[1]}}
 	if len(s.edges) > 0 {

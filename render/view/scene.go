@@ -14,6 +14,8 @@ type Scene struct {
 	faces []face
 	sides []side // of all faces, one after the other
 	edges []edge
+	first []int32       // by part: the number of its first curve
+	arcs  map[int32]arc // curves that are arcs; nil where none are known
 }
 
 // face is a plane polygon with its holes.
@@ -43,6 +45,7 @@ func newScene(meshes []*solid.Mesh, ids []string) *Scene {
 	s.makeRoom(meshes)
 	curves := int32(0)
 	for i, m := range meshes {
+		s.first = append(s.first, curves)
 		curves = s.add(m, int32(i), curves)
 	}
 	return s

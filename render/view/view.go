@@ -55,6 +55,7 @@ type Line struct {
 	Kind   Kind
 	Points []draw.Point
 	Part   string // id of the part whose edge it is
+	Arc    *Arc   // what the points are taken from, where that is an arc; nil for all else
 }
 
 // Picture is what is seen in one direction: mm at full size, x right, y up; the world's origin is at 0, 0.

@@ -213,7 +213,11 @@ func (p *painting) lines(list []view.Line) {
 		case view.Smooth:
 			pen = draw.Pen{Width: p.style.Wide / 2, Ink: mixed(p.style.Line, p.style.Paper, 0.5)}
 		}
-		p.items = append(p.items, draw.Path{Segs: draw.Polyline(p.points(l.Points)), Pen: pen, Layer: l.Kind.String(), Ref: l.Part})
+		segs := draw.Polyline(p.points(l.Points))
+		if l.Arc != nil {
+			segs = l.Arc.Segs(p.style.Scale)
+		}
+		p.items = append(p.items, draw.Path{Segs: segs, Pen: pen, Layer: l.Kind.String(), Ref: l.Part})
 	}
 }
 

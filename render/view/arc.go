@@ -1,0 +1,96 @@
+package view
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/model/part"
+	"splaywright/render/draw"
+)
+
+// Arc is a stretch of an ellipse in the picture, mm: Centre + U cos t + V sin t from t = From to t = To.
+type Arc struct {
+	Centre, U, V draw.Point
+	From, To     float64
+}
+
+// arc is an ellipse in the world.
+type arc struct{ centre, u, v mgl64.Vec3 }
+
+// takeArcs notes which curves of the scene are arcs, part by part.
+func (s *Scene) takeArcs(parts []*part.Part) {
+	for i, q := range parts {
+		for k := range q.Solid.Edges {
+			e := &q.Solid.Edges[k]
+			if e.Arc == 0 {
+				continue
+			}
+			c := q.Solid.Curve(e)
+			if s.arcs == nil {
+				s.arcs = map[int32]arc{}
+			}
+			s.arcs[s.first[i]+int32(k)] = arc{
+				mgl64.TransformCoordinate(c.P.Sub(c.U), q.Place), mgl64.TransformNormal(c.U, q.Place), mgl64.TransformNormal(c.V, q.Place),
+			}
+		}
+	}
+}
+
+// arcOf is the stretch of a curve of the scene that a chain of points runs along; nil where the curve is no arc, looks
+// straight, or the points do not follow it.
+func (s *Scene) arcOf(curve int32, d Direction, pts []draw.Point) *Arc {
+	c, ok := s.arcs[curve]
+	if !ok || len(pts) < 3 {
+		return nil
+	}
+	a := &Arc{Centre: d.Point(c.centre), U: d.Point(c.u), V: d.Point(c.v)}
+	det := a.U.X*a.V.Y - a.U.Y*a.V.X
+	if size := math.Hypot(a.U.X, a.U.Y) + math.Hypot(a.V.X, a.V.Y); math.Abs(det) < 1e-3*size*size {
+		return nil
+	}
+	last := 0.0
+	for i, p := range pts {
+		x, y := p.X-a.Centre.X, p.Y-a.Centre.Y
+		cos, sin := (x*a.V.Y-y*a.V.X)/det, (a.U.X*y-a.U.Y*x)/det
+		if math.Abs(math.Hypot(cos, sin)-1) > offArc {
+			return nil
+		}
+		t := math.Atan2(sin, cos)
+		if i == 0 {
+			a.From = t
+		} else {
+			t = last + math.Remainder(t-last, 2*math.Pi)
+		}
+		last = t
+	}
+	a.To = last
+	return a
+}
+
+// offArc is how far, as a share of the radius, a point of a chain may lie off its arc: the ends of a chain that is cut
+// lie on chords.
+const offArc = 0.01
+
+// Segs is the arc as a path at a scale, in Bézier curves of no more than an eighth of a turn: they lie off it by less
+// than a two hundred thousandth of its radius.
+func (a *Arc) Segs(scale float64) []draw.Seg {
+	n := max(1, int(math.Ceil(math.Abs(a.To-a.From)/(math.Pi/4)-1e-9)))
+	step := (a.To - a.From) / float64(n)
+	h := 4.0 / 3 * math.Tan(step/4)
+	at := func(t float64) (p, along draw.Point) {
+		sin, cos := math.Sincos(t)
+		p = draw.Point{X: a.Centre.X + a.U.X*cos + a.V.X*sin, Y: a.Centre.Y + a.U.Y*cos + a.V.Y*sin}
+		return scaled(p, scale), scaled(draw.Point{X: a.V.X*cos - a.U.X*sin, Y: a.V.Y*cos - a.U.Y*sin}, scale*h)
+	}
+	p, d := at(a.From)
+	segs := []draw.Seg{draw.MoveTo(p)}
+	for i := 1; i <= n; i++ {
+		q, e := at(a.From + step*float64(i))
+		segs = append(segs, draw.CurveTo(draw.Point{X: p.X + d.X, Y: p.Y + d.Y}, draw.Point{X: q.X - e.X, Y: q.Y - e.Y}, q))
+		p, d = q, e
+	}
+	return segs
+}
+
+func scaled(p draw.Point, by float64) draw.Point { return draw.Point{X: p.X * by, Y: p.Y * by} }
