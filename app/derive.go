@@ -160,7 +160,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 		w.shown.fresh = false
 		w.drawing.Fit()
 	}
-	w.turner.SetPiece(viewer.Sight{Scene: r.scene, Subject: r.subject, Diagonal: r.diagonal, Eye: r.eye, Taken: r.taken})
+	w.apart.showWhole(w, viewer.Sight{Scene: r.scene, Subject: r.subject, Diagonal: r.diagonal, Eye: r.eye, Taken: r.taken})
 	for _, t := range w.tables {
 		if t.make != nil {
 			t.show.Set(r.tables[t.title])

@@ -85,6 +85,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 func (w *Window) editMenu() *fyne.Menu {
 	return fyne.NewMenu(say.It("Edit"), w.menu.undo, w.menu.redo,
 		fyne.NewMenuItemSeparator(),
+		command("History…", fyne.KeyH, ctrl, w.history),
 		command("Resize the piece…", fyne.KeyR, ctrl, w.resize),
 		command("Set aside to compare", fyne.KeyB, ctrl, w.setAside),
 		fyne.NewMenuItemSeparator(),

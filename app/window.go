@@ -67,6 +67,7 @@ type Window struct {
 
 	drawing *viewer.Table
 	turner  *viewer.Turner
+	apart   *apartBar
 
 	menu    menus
 	work    session.Latest
@@ -204,7 +205,8 @@ func (w *Window) build() {
 	w.tabs.OnSelected = func(*container.TabItem) { w.look() }
 	w.look()
 
-	pictures := container.NewHSplit(w.drawing, w.turner)
+	w.apart = newApartBar(w)
+	pictures := container.NewHSplit(w.drawing, container.NewBorder(nil, panel.Backed(look.Strip, w.apart.all), nil, nil, w.turner))
 	pictures.SetOffset(tableShare)
 	main := container.NewVSplit(pictures, w.tabs)
 	main.SetOffset(drawingShare)

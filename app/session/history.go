@@ -202,3 +202,15 @@ func labels(steps []step) []string {
 }
 
 func sorted[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
+
+// JumpTo takes back or makes again as many steps as it takes to stand after the n-th, 0 being how the
+// design was when it was opened, or as far back as is remembered.
+func (s *Session) JumpTo(n int) {
+	if len(s.refused) > 0 {
+		s.goTo(s.doc)
+	}
+	for len(s.past) > n && s.Undo() {
+	}
+	for len(s.past) < n && s.Redo() {
+	}
+}

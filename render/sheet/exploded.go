@@ -27,28 +27,15 @@ type exploded struct {
 
 // explode draws the parts off in the order of the assembly turned round.
 func explode(p *form.Piece) exploded {
-	size := max(p.Overall.Height, p.Overall.WidthTop, p.Overall.WidthFloor, p.Overall.DepthTop).MM()
-	off := map[string]mgl64.Vec3{}
-	for k, m := range p.Assembly.Moves {
-		far := (apart + further*float64(k)) * size
-		for i, id := range m.Parts {
-			off[id] = off[id].Sub(m.Ways[i].Mul(far))
-		}
-	}
-	shown := *p
-	shown.Parts = nil
-	var e exploded
-	for _, q := range p.Parts {
-		d := off[q.ID]
-		moved := *q
-		moved.Place = mgl64.Translate3D(d[0], d[1], d[2]).Mul4(q.Place)
-		shown.Parts = append(shown.Parts, &moved)
+	e := exploded{piece: Apart(p, float64(len(p.Assembly.Moves)))}
+	for i, q := range e.piece.Parts {
+		home := p.Parts[i]
+		d := q.Place.Col(3).Sub(home.Place.Col(3)).Vec3()
 		if d.Len() > 0 && q.Solid != nil {
-			tip := foremost(q, d.Normalize().Mul(-1))
+			tip := foremost(home, d.Normalize().Mul(-1))
 			e.lines = append(e.lines, [2]mgl64.Vec3{tip.Add(d), tip})
 		}
 	}
-	e.piece = &shown
 	return e
 }
 
