@@ -304,8 +304,10 @@ func featureKeys(f form.Feature) []string {
 	switch part.FeatureKind(f.Kind) {
 	case part.Arch:
 		return []string{"rise", "width"}
-	case part.RoundOver, part.Groove, form.RowOfHoles:
+	case part.RoundOver, part.Groove:
 		return nil
+	case form.RowOfHoles:
+		return []string{"diameter", "x", "y"}
 	}
 	return f.Sizes()
 }

@@ -94,7 +94,11 @@ func withinSides(r *run, q *part.Part) {
 			}
 			gap, _ := b.away(at)
 			if gap < -noise {
-				r.add(part.Finding{ID: "stretcher-past-edge", Level: part.Warning, Figure: -gap, Limit: 0, Unit: "mm", Source: ownGeometry,
+				level := part.Warning
+				if rail, ok := r.railOf(q); ok && rail.Joint == form.Housing {
+					level = part.Stop // its housing would break out of the edge
+				}
+				r.add(part.Finding{ID: "stretcher-past-edge", Level: level, Figure: -gap, Limit: 0, Unit: "mm", Source: ownGeometry,
 					Parts: []string{q.ID, side.ID}, Sizes: []string{acrossPath(q), "size.depth"},
 					Text: sentence("%s stands %s out past the %s of the side; move it %s towards the middle.",
 						boardName(q), r.mm(-gap), cutName(id), r.mm(r.up(-gap)))})

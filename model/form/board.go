@@ -70,7 +70,7 @@ func (b *board) walls(in []solid.Wall, reverse bool) []solid.Wall {
 }
 
 // finish cuts the board: cuts, blank, solid, volume and mass.
-func (b *board) finish(allowance Allowance, timbers timber.Book) []part.Finding {
+func (b *board) finish(allowance Allowance, timbers timber.Book, show shown) []part.Finding {
 	p := b.part
 	b.readCuts()
 	b.readFaceLength()
@@ -78,7 +78,7 @@ func (b *board) finish(allowance Allowance, timbers timber.Book) []part.Finding 
 	if d, ok := timbers.Find(p.Timber); ok {
 		density = d.Density12 * 1e-9
 	}
-	found := b.build()
+	found := b.build(show)
 	lo, hi := b.extent()
 	if p.Solid != nil {
 		p.Volume = p.Solid.Volume()
@@ -96,13 +96,16 @@ func (b *board) finish(allowance Allowance, timbers timber.Book) []part.Finding 
 }
 
 // build makes the solid.
-func (b *board) build() []part.Finding {
+func (b *board) build(show shown) []part.Finding {
 	if b.uncut {
 		return nil
 	}
+	if met := b.metFaces(show); len(met) > 0 {
+		return met
+	}
 	s, err := b.shape.Build()
 	if err != nil {
-		return []part.Finding{b.unbuildable(err)}
+		return []part.Finding{b.unbuildable(err, show)}
 	}
 	b.part.Solid = s
 	return b.round()

@@ -106,7 +106,7 @@ func (b *assembly) show(l measure.Length) string { return b.d.fine().FormatUnit(
 func (b *assembly) finish() {
 	for i, board := range b.boards {
 		board.part.Mark = strconv.Itoa(i + 1)
-		b.find(board.finish(b.d.Allowance, b.d.Timbers)...)
+		b.find(board.finish(b.d.Allowance, b.d.Timbers, b.show)...)
 		b.piece.Parts = append(b.piece.Parts, board.part)
 		b.piece.Overall.Mass += board.part.Mass
 	}

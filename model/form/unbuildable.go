@@ -12,7 +12,7 @@ import (
 
 // unbuildable reports walls that do not close. The sizes named are those of the features that are
 // concerned and then the board's own.
-func (b *board) unbuildable(err error) part.Finding {
+func (b *board) unbuildable(err error, show shown) part.Finding {
 	f := stop(part.CannotBeCut, "", 0, 0, "")
 	f.Parts = []string{b.part.ID}
 	reason := err.Error()
@@ -23,10 +23,16 @@ func (b *board) unbuildable(err error) part.Finding {
 		reason = e.Reason + " (" + list(tags) + ")"
 		for _, tag := range e.Tags {
 			f.Sizes = append(f.Sizes, b.sizesOf[tag]...)
+			if strings.HasPrefix(tag, "tail ") || strings.HasPrefix(tag, "half pin") || strings.HasPrefix(tag, "pin ") {
+				f.Sizes = append(f.Sizes, "corners.half-pin", "corners.tails", "corners.pin", "corners.tail")
+			}
 		}
 	}
 	f.Sizes = unique(append(f.Sizes, b.sizes...))
 	name, _, _ := strings.Cut(b.part.Name, ",") // the two sides go by one name
+	if text := b.trouble(err, show); text != "" {
+		reason = text
+	}
 	f.Text = name + " cannot be cut as it stands: " + reason + "."
 	if e != nil {
 		f.Text += b.meeting(e.Tags)
