@@ -1,6 +1,7 @@
 package app
 
 import (
+	"context"
 	"errors"
 	"net/url"
 
@@ -14,13 +15,30 @@ import (
 	"splaywright/model/form"
 )
 
-// papers asks for a folder and writes the whole set of papers into it.
+// writing is a set of papers that is being written.
+type writing struct {
+	cancel context.CancelFunc
+	sign   *dialog.CustomDialog
+	bar    *widget.ProgressBar
+	said   *widget.Label
+}
+
+// papers asks which papers are wanted and for a folder, and writes them into it.
 func (w *Window) papers() {
 	if !w.s.Current() {
 		w.tell("No papers yet", errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
 		return
 	}
 	piece := w.s.Piece()
+	newPapersDialog(w).ask(func(chosen form.Papers) {
+		as := *piece
+		as.Design.Papers = chosen
+		w.papersFolder(&as)
+	})
+}
+
+// papersFolder asks for the folder.
+func (w *Window) papersFolder(piece *form.Piece) {
 	d := dialog.NewFolderOpen(func(l fyne.ListableURI, err error) {
 		if err != nil {
 			w.tell("No papers were written", err)
@@ -39,19 +57,58 @@ func (w *Window) papers() {
 	w.show(d)
 }
 
-// writePapers writes in the background; the window stays usable but for a small sign.
+// writePapers writes in the background and says sheet by sheet how far it is. Cancelled, it leaves nothing;
+// what comes of a set that was cancelled is not shown.
 func (w *Window) writePapers(dir string, piece *form.Piece) {
-	bar := widget.NewProgressBarInfinite()
-	sign := dialog.NewCustomWithoutButtons(say.It("Writing the papers"), bar, w.win)
-	sign.Show()
+	w.stopWriting()
+	ctx, cancel := context.WithCancel(context.Background())
+	job := &writing{cancel: cancel, bar: widget.NewProgressBar(), said: widget.NewLabel("")}
+	job.said.Truncation = fyne.TextTruncateEllipsis
+	job.sign = dialog.NewCustomWithoutButtons(say.It("Writing the papers"), container.NewVBox(job.said, job.bar), w.win)
+	job.sign.SetButtons([]fyne.CanvasObject{widget.NewButton(say.It("Cancel"), w.stopWriting)})
+	w.writing = job
+	job.sign.Show()
+	job.sign.Resize(fyne.NewSize(460, 150))
 	w.elsewhere(func() {
-		names, err := papers.Write(dir, piece, papers.Options{})
+		names, err := papers.WriteSet(ctx, dir, piece, papers.Options{}, func(p papers.Progress) {
+			fyne.Do(func() { w.tellProgress(job, p) })
+		})
 		fyne.Do(func() {
-			bar.Stop()
-			sign.Hide()
+			if w.writing != job {
+				return // cancelled, or another set was begun since
+			}
+			w.stopWriting()
 			w.papersWritten(dir, names, err)
 		})
 	})
+}
+
+func (w *Window) tellProgress(job *writing, p papers.Progress) {
+	if w.writing != job {
+		return
+	}
+	job.said.SetText(progressText(p))
+	job.bar.SetValue(p.Share())
+}
+
+func progressText(p papers.Progress) string {
+	switch {
+	case p.Files == 0:
+		return say.With("Drawing sheet %d: %s", p.Sheet, p.What)
+	case p.Of > 1:
+		return say.With("Writing file %d of %d: %s, sheet %d of %d", p.Done+1, p.Files, p.What, p.Sheet, p.Of)
+	}
+	return say.With("Writing file %d of %d: %s", p.Done+1, p.Files, p.What)
+}
+
+// stopWriting ends what is being written, and takes its sign away.
+func (w *Window) stopWriting() {
+	if w.writing == nil {
+		return
+	}
+	w.writing.cancel()
+	w.writing.sign.Hide()
+	w.writing = nil
 }
 
 func (w *Window) papersWritten(dir string, names []string, err error) {

@@ -73,8 +73,9 @@ type Window struct {
 	work    session.Latest
 	spawn   func(func())
 	shown   shown
-	asking  bool  // a question stands that another must not cover
-	opening error // why the file of the options was not opened
+	writing *writing // papers; nil = none
+	asking  bool     // a question stands that another must not cover
+	opening error    // why the file of the options was not opened
 
 	group    *group
 	journals string           // the folder of the journals

@@ -20,6 +20,7 @@ func (w *Window) another() *Window {
 // close closes the window without asking.
 func (w *Window) close() {
 	close(w.stop)
+	w.stopWriting()
 	if w.journal != nil {
 		w.reported(w.journal.Close())
 	}

@@ -1,0 +1,115 @@
+package app
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"splaywright/model/form"
+)
+
+// written are the kinds of files in a folder, sorted.
+func written(t *testing.T, dir string) []string {
+	t.Helper()
+	entries, err := os.ReadDir(dir)
+	if err != nil && !os.IsNotExist(err) {
+		t.Fatal(err)
+	}
+	var out []string
+	for _, e := range entries {
+		if k := filepath.Ext(e.Name()); !slices.Contains(out, k) {
+			out = append(out, k)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// What is ticked is written, and nothing else; kept with the design, it is one step that undo takes back.
+func TestOnlyTickedPapersAreWritten(t *testing.T) {
+	w := open(t, Options{})
+	before := w.s.Document().List("papers.only")
+	d := newPapersDialog(w)
+	var chosen form.Papers
+	d.ask(func(c form.Papers) { chosen = c })
+	for _, n := range form.PaperNames {
+		d.papers.tick(n, n == form.PaperCutList || n == form.PaperPatterns)
+	}
+	for _, n := range form.PaperKinds {
+		d.as.tick(n, n == form.AsCSV || n == form.AsSVG)
+	}
+	d.lengths[0].SetText("99.2")
+	d.words[1].SetText("J. Q.")
+	d.keep.SetChecked(true)
+	d.write.OnTapped()
+	if !slices.Equal(chosen.Only, []string{"cut-list", "patterns"}) || !chosen.Patterns.On || chosen.Patterns.BarX != 99.2 || chosen.Block.DrawnBy != "J. Q." {
+		t.Fatalf("chosen: %+v", chosen)
+	}
+	if got := w.s.Document().List("papers.only"); got != "[cut-list]" {
+		t.Errorf("the design says papers.only: %s", got)
+	}
+	if got := w.s.Text("papers.patterns.bar-x"); got != "99.2" {
+		t.Errorf("the design says bar-x: %s", got)
+	}
+	piece := *w.s.Piece()
+	piece.Design.Papers = chosen
+	dir := t.TempDir()
+	w.writePapers(dir, &piece)
+	if got := written(t, dir); !slices.Equal(got, []string{".csv", ".svg"}) {
+		t.Errorf("written as %v", got)
+	}
+	w.undo()
+	if got := w.s.Document().List("papers.only"); got != before {
+		t.Errorf("after undo papers.only: %s", got)
+	}
+}
+
+// What cannot be written is said before a folder is asked for.
+func TestChoicesThatCannotBeAreSaid(t *testing.T) {
+	w := open(t, Options{})
+	d := newPapersDialog(w)
+	asked := false
+	d.ask(func(form.Papers) { asked = true })
+	if d.write.Disabled() || d.said.Text != "" {
+		t.Fatalf("at first: %q", d.said.Text)
+	}
+	d.papers.tick(form.PaperPatterns, true)
+	d.lengths[1].SetText("992")
+	if !d.write.Disabled() || !strings.Contains(d.said.Text, "too far off") {
+		t.Errorf("a bar of 992 mm: %q", d.said.Text)
+	}
+	d.lengths[1].SetText("")
+	for _, n := range form.PaperNames {
+		d.papers.tick(n, false)
+	}
+	if !d.write.Disabled() || !strings.Contains(d.said.Text, "No paper") {
+		t.Errorf("no paper: %q", d.said.Text)
+	}
+	if asked {
+		t.Error("a folder was asked for")
+	}
+}
+
+// A cancelled set leaves no file, takes its sign away, and what comes of it is not shown.
+func TestCancelledPapersLeaveNothing(t *testing.T) {
+	var waiting []func()
+	w := open(t, Options{})
+	w.spawn = func(f func()) { waiting = append(waiting, f) }
+	dir := filepath.Join(t.TempDir(), "papers")
+	w.writePapers(dir, w.s.Piece())
+	if !strings.Contains(overlayText(w), "Writing the papers") {
+		t.Fatalf("no sign: %s", overlayText(w))
+	}
+	w.stopWriting()
+	for _, f := range waiting {
+		f()
+	}
+	if got := written(t, dir); len(got) > 0 {
+		t.Errorf("left behind: %v", got)
+	}
+	if got := overlayText(w); strings.Contains(got, "files are in") || strings.Contains(got, "Writing") {
+		t.Errorf("shown after all: %s", got)
+	}
+}
