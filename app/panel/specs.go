@@ -153,6 +153,8 @@ func sawGroup() Group {
 		angle("saw.step", "Scale step", func(d *form.Design) measure.Angle { return d.Saw.Step }),
 		angle("saw.max-swing", "Most swing", func(d *form.Design) measure.Angle { return d.Saw.MaxSwing }),
 		angle("saw.max-tilt", "Most tilt", func(d *form.Design) measure.Angle { return d.Saw.MaxTilt }),
+		length("saw.depth", "Blade reaches", func(d *form.Design) measure.Length { return d.Saw.Depth }),
+		angle("saw.cradle", "Wedge cradle", func(d *form.Design) measure.Angle { return d.Saw.Cradle }),
 		flag("saw.flat-table", "Flat table", func(d *form.Design) bool { return !d.Saw.NoFlatTable }),
 	}}
 }

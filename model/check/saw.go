@@ -1,6 +1,7 @@
 package check
 
 import (
+	"math"
 	"strings"
 
 	"splaywright/model/cut"
@@ -32,11 +33,17 @@ func sawRange(r *run) {
 				r.upright(q, c)
 				continue
 			}
-			if c.Kind == part.Crosscut && c.Swing > s.swing+noise {
-				r.outOfReach(q, c, "swing", c.Swing, s.swing, s.swingSource, s.otherSwing(c))
+			swings, tilts := c.Kind == part.Crosscut && c.Swing > s.swing+noise, c.Tilt > s.tilt+noise
+			if !swings && !tilts {
+				r.through(q, c)
+				continue
 			}
-			if c.Tilt > s.tilt+noise {
-				r.outOfReach(q, c, "tilt", c.Tilt, s.tilt, s.tiltSource, s.otherTilt(c))
+			ways := r.setupsThatWork(q, c)
+			if swings {
+				r.outOfReach(q, c, "swing", c.Swing, s.swing, s.swingSource, ways)
+			}
+			if tilts {
+				r.outOfReach(q, c, "tilt", c.Tilt, s.tilt, s.tiltSource, ways)
 			}
 		}
 	}
@@ -49,7 +56,7 @@ func (r *run) upright(q *part.Part, c part.Cut) {
 	if c.Kind != part.Crosscut {
 		return
 	}
-	setups := cut.ForSaw(q, c, cut.Saw{MaxSwing: d.MaxSwing, MaxTilt: d.MaxTilt, Upright: true})
+	setups := cut.ForSaw(q, c, r.saw())
 	if setups[0].InRange() {
 		return
 	}
@@ -69,29 +76,75 @@ func (r *run) upright(q *part.Part, c part.Cut) {
 // byHand is what remains where no set-up reaches.
 const byHand = "saw it by hand to the line, or make the splay less"
 
-// otherSwing turns the board end-on to the fence, so that the scale reads the rest of the right
-// angle: 57° is cut at 33° (http://brighidsworkshop.com/if-i-knew-i-would-need-to-remember-trigonometry-would-i-have-started-woodworking-yes/).
-func (s scales) otherSwing(c part.Cut) string {
-	if rest := 90*measure.Degree - c.Swing; rest <= s.swing+noise {
-		return "turn the end of the board against the fence and set " + deg(rest)
-	}
-	return byHand
+// saw is the design's saw.
+func (r *run) saw() cut.Saw {
+	d := r.d.Saw
+	return cut.Saw{Step: d.Step, MaxSwing: d.MaxSwing, MaxTilt: d.MaxTilt, Depth: d.Depth, Cradle: d.Cradle, Upright: d.NoFlatTable}
 }
 
-// otherTilt stands the board up: on its edge a plain bevel is a swing, on its end or against an
-// upright fence it is the rest of the right angle.
-func (s scales) otherTilt(c part.Cut) string {
-	var ways []string
-	if c.Kind == part.Crosscut && c.Swing < noise && c.Tilt <= s.swing+noise {
-		ways = append(ways, "stand the board on edge and swing the gauge "+deg(c.Tilt))
+// through tells of a cut that the saw's angles reach and its blade does not come through, however the board
+// is put down.
+func (r *run) through(q *part.Part, c part.Cut) {
+	least := measure.Length(math.Inf(1))
+	for _, u := range cut.ForSaw(q, c, r.saw()) {
+		if u.Works() {
+			return
+		}
+		if u.InRange() {
+			least = min(least, u.Reach)
+		}
 	}
-	if rest := 90*measure.Degree - c.Tilt; c.Swing < noise && rest <= s.tilt+noise {
-		ways = append(ways, "stand it upright against a tall fence and tilt the blade "+deg(rest))
+	limit, source := cut.DefaultDepth, "common practice for a saw of 10 in, since the design does not give saw.depth"
+	if r.d.Saw.Depth > 0 {
+		limit, source = r.d.Saw.Depth, "the design's saw.depth"
 	}
+	r.add(part.Finding{ID: "blade-too-low", Level: part.Warning, Figure: least.MM(), Limit: limit.MM(), Unit: "mm", Source: source,
+		Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.depth", "saw.cradle"),
+		Text: sentence("%s of %s needs a blade that reaches %s and the saw's reaches %s, however the board is put down; a larger saw or a band saw reaches it, or %s.",
+			whichCut(q, c), theBoard(q), r.long(least), r.long(limit), byHand)})
+}
+
+// setupsThatWork says how the board can be put down so that the saw reaches a cut: end-on, where the scale reads
+// the rest of the right angle (57° is cut at 33°, http://brighidsworkshop.com/if-i-knew-i-would-need-to-remember-trigonometry-would-i-have-started-woodworking-yes/),
+// on edge, where a bevel is a swing, upright against a tall fence, leaned on a wedge or in a cradle.
+func (r *run) setupsThatWork(q *part.Part, c part.Cut) string {
+	var leaned, ways []string
+	for _, u := range cut.ForSaw(q, c, r.saw()) {
+		switch {
+		case !u.Works() || u.Position == cut.Flat:
+		case u.Position == cut.Nested || u.Position == cut.Cradled:
+			leaned = append(leaned, layAs(u))
+		default:
+			ways = append(ways, layAs(u))
+		}
+	}
+	ways = append(leaned, ways...)
 	if len(ways) == 0 {
 		return byHand
 	}
 	return list(ways, "or")
+}
+
+// layAs is a set-up as one is told to make it.
+func layAs(u cut.Setup) string {
+	text := map[cut.Position]string{
+		cut.EndOn: "turn the end of the board against the fence", cut.OnEdge: "stand the board on edge", cut.OnEnd: "stand it upright against a tall fence",
+		cut.Nested: "lean the board on a wedge of " + deg(u.Lean), cut.Cradled: "lay it in a wedge cradle of " + deg(u.Lean),
+	}[u.Position]
+	if u.Kind == part.Rip && u.Position == cut.OnEdge {
+		text = "stand it upright against a tall fence"
+	}
+	switch swing, tilt := u.Setting.Swing > noise, u.Setting.Tilt > noise; {
+	case u.Position == cut.EndOn:
+		return text + " and set " + deg(u.Setting.Swing)
+	case swing && tilt:
+		return text + ", swing the gauge " + deg(u.Setting.Swing) + " and tilt the blade " + deg(u.Setting.Tilt)
+	case swing:
+		return text + " and swing the gauge " + deg(u.Setting.Swing)
+	case tilt:
+		return text + " and tilt the blade " + deg(u.Setting.Tilt)
+	}
+	return text
 }
 
 func reach(typed, usual measure.Angle, key string) (measure.Angle, string) {

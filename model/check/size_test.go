@@ -1,6 +1,7 @@
 package check
 
 import (
+	"github.com/go-gl/mathgl/mgl64"
 	"math"
 	"strings"
 	"testing"
@@ -84,6 +85,7 @@ func TestSawRange(t *testing.T) {
 		d.Stretchers, d.Features, d.Size.Height = nil, nil, 220
 		d.Splay = form.Splay{Ends: 20 * measure.Degree, EdgeCut: form.EdgeSquare}
 		d.Corners.TailsOn = "top"
+		d.Saw.Depth = 600 // a blade that comes through whatever stands there, so that angles alone count
 	})
 	tilt := func(most float64) edit { return func(d *form.Design) { d.Saw.MaxTilt = measureAngle(most) } }
 	ends := func(a float64) edit { return func(d *form.Design) { d.Splay.Ends = measureAngle(a) } }
@@ -103,6 +105,22 @@ func TestSawRange(t *testing.T) {
 	})
 	runTrials(t, map[string]trial{
 		"no table for a stretcher's end": {from: railed, spoil: ends(46), mend: ends(45), id: "no-table-for-cut", level: part.Warning, figure: 46, limit: 45, says: "with the board on edge"},
+	})
+}
+
+// Wide or thick boards that no set-up gets the blade through, beside those that it just comes through. A top 280
+// wide and 20 thick whose ends lean 20° is 20/cos 20° = 21.3 flat.
+func TestBladeTooLow(t *testing.T) {
+	wide := edited(sound(), func(d *form.Design) {
+		d.Stretchers, d.Features, d.Size.Height = nil, nil, 220
+		d.Splay = form.Splay{Ends: 20 * measure.Degree, EdgeCut: form.EdgeSquare}
+	})
+	depth := func(mm measure.Length) edit { return func(d *form.Design) { d.Saw.Depth = mm } }
+	runTrials(t, map[string]trial{
+		"a blade that does not come through": {from: wide, spoil: depth(21), mend: depth(22), id: "blade-too-low", level: part.Warning, figure: unlooked, limit: 21,
+			says: "however the board is put down"},
+		"45 and too wide for the edge": {from: wide, spoil: func(d *form.Design) { d.Saw.MaxTilt, d.Saw.Depth = 15*measure.Degree, 22 },
+			mend: func(d *form.Design) { d.Saw.MaxTilt, d.Saw.Depth = 20*measure.Degree, 22 }, id: "tilt-out-of-reach", level: part.Warning, figure: 20, limit: 15, says: "lean the board on a wedge of 20.0°."},
 	})
 }
 
@@ -137,7 +155,8 @@ func TestSwingOutOfReach(t *testing.T) {
 		swing, most float64
 		says        string
 	}{{57, 45, "set 33.0°"}, {61, 0, "set 29.0°"}, {57, 30, "by hand"}, {60, 0, ""}, {45, 45, ""}} {
-		p := &form.Piece{Parts: []*part.Part{{ID: "top", Cuts: []part.Cut{{ID: "left-end", Kind: part.Crosscut, Swing: measureAngle(c.swing)}}}}}
+		p := &form.Piece{Parts: []*part.Part{{ID: "top", Blank: part.Box{Length: 400, Width: 100, Thickness: 20},
+			Cuts: []part.Cut{{ID: "left-end", Kind: part.Crosscut, Swing: measureAngle(c.swing), Normal: mgl64.Rotate3DZ(measureAngle(c.swing).Radians()).Col(0)}}}}}
 		p.Design.Saw.MaxSwing = measureAngle(c.most)
 		r := &run{p: p, d: p.Design}
 		sawRange(r)

@@ -1,5 +1,5 @@
 // Package cut turns the plane of a saw cut into the settings that make it: how far the gauge
-// swings and the blade tilts with the board lying flat, standing on edge or leaned on a wedge,
+// swings and the blade tilts with the board lying flat, standing on edge, leaned on a wedge or in a cradle,
 // what the saw's scale can hold of that, and the gap which the rest leaves. It also holds the
 // trigonometry of boards that lean: corners of two leans, rings of equal sides, crown, legs.
 //
@@ -14,6 +14,9 @@ import "splaywright/model/measure"
 const (
 	DefaultMaxSwing = 60 * measure.Degree
 	DefaultMaxTilt  = 45 * measure.Degree
+	// DefaultDepth is how far the blade of a common saw of 10 in reaches, 3 1/8 in, along the blade
+	// whether it stands square or tilted to 45° (common practice; each saw's manual says).
+	DefaultDepth = 79 * measure.Millimetre
 )
 
 // square is the angle below which a cut counts as square: 1e-7 degrees, far above the noise of
@@ -22,9 +25,11 @@ const square = 1e-7 * measure.Degree
 
 // Saw is what the person's saw can do.
 type Saw struct {
-	Step     measure.Angle // what its scales can be set to; 0 = no rounding
-	MaxSwing measure.Angle // 0 = DefaultMaxSwing
-	MaxTilt  measure.Angle // 0 = DefaultMaxTilt
+	Step     measure.Angle  // what its scales can be set to; 0 = no rounding
+	MaxSwing measure.Angle  // 0 = DefaultMaxSwing
+	MaxTilt  measure.Angle  // 0 = DefaultMaxTilt
+	Depth    measure.Length // how far the blade reaches out of the table, along itself; 0 = DefaultDepth
+	Cradle   measure.Angle  // of a wedge cradle that the person has; 0 = none
 	// Upright tells that no board can be laid on a face at this saw: it takes them only on edge or
 	// on end.
 	Upright bool
@@ -36,6 +41,9 @@ func (s Saw) withDefaults() Saw {
 	}
 	if s.MaxTilt == 0 {
 		s.MaxTilt = DefaultMaxTilt
+	}
+	if s.Depth == 0 {
+		s.Depth = DefaultDepth
 	}
 	return s
 }

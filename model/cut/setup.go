@@ -14,11 +14,12 @@ type Position string
 
 // The positions of a board at the saw.
 const (
-	Flat   Position = "flat"               // on a face, an edge along the fence
-	OnEdge Position = "on edge"            // on an edge, a face against the fence
-	Nested Position = "nested"             // leaned on a wedge so that the blade stays square
-	EndOn  Position = "flat, end to fence" // on a face, an end against the fence: the complement of a swing
-	OnEnd  Position = "on end"             // on an end, a face against a tall fence: the complement of a tilt
+	Flat    Position = "flat"               // on a face, an edge along the fence
+	OnEdge  Position = "on edge"            // on an edge, a face against the fence
+	Nested  Position = "nested"             // leaned on a wedge so that the blade stays square
+	EndOn   Position = "flat, end to fence" // on a face, an end against the fence: the complement of a swing
+	Cradled Position = "in a cradle"        // leaned about its grain by a wedge of a stated angle
+	OnEnd   Position = "on end"             // on an end, a face against a tall fence: the complement of a tilt
 )
 
 // Side is an edge or an end of a board, by the part axis that points to it.
@@ -38,7 +39,8 @@ type Setup struct {
 	Position Position
 	Kind     part.CutKind
 	Setting  Setting // exact, magnitudes, read from 0
-	// Lean is how far a nested board's face is raised from level; Raised is the side that goes up.
+	// Lean is how far a nested or cradled board's face is raised from level; Raised is the side that
+	// goes up.
 	Lean   measure.Angle
 	Raised Side
 	// LongFace is the face that ends longer at the cut, "outer" or "inner"; "" when they end even.
@@ -57,12 +59,19 @@ type Setup struct {
 	GapAlong, GapThrough measure.Length
 	// SwingBeyond and TiltBeyond tell that the saw does not reach the setting.
 	SwingBeyond, TiltBeyond bool
+	// Reach is how far the blade must stand out of the table, along itself, to come through the wood;
+	// ReachBeyond tells that it does not.
+	Reach       measure.Length
+	ReachBeyond bool
 	// NoTable tells that the board would lie on a face, which this saw has no table for.
 	NoTable bool
 }
 
 // InRange tells that the saw reaches both settings.
 func (s Setup) InRange() bool { return !s.SwingBeyond && !s.TiltBeyond && !s.NoTable }
+
+// Works tells that the saw reaches both settings and comes through the wood.
+func (s Setup) Works() bool { return s.InRange() && !s.ReachBeyond }
 
 // SwingOff is the error of the rounded swing, rounded less exact.
 func (s Setup) SwingOff() measure.Angle { return s.Set.Swing - s.Setting.Swing }
@@ -78,8 +87,21 @@ func For(p *part.Part, c part.Cut, step measure.Angle) []Setup {
 // ForSaw gives the set-ups of a cut, flat first. A square cut has one. Where the saw does not
 // reach the flat setting, the complement that it may reach instead is added: the board turned
 // with its end to the fence, or stood up.
+//
+// A cradle of the person's own is always among the set-ups of a crosscut; another is proposed where nothing
+// else works.
 func ForSaw(p *part.Part, c part.Cut, saw Saw) []Setup {
 	saw = saw.withDefaults()
+	all := laid(p, c, saw)
+	for i := range all {
+		all[i].Reach = reach(p, c, &all[i])
+		all[i].ReachBeyond = all[i].Reach > saw.Depth
+	}
+	return all
+}
+
+// laid are the set-ups without their reach.
+func laid(p *part.Part, c part.Cut, saw Saw) []Setup {
 	if saw.Upright {
 		return uprightSetups(p, c, saw)
 	}
@@ -104,7 +126,7 @@ func crosscutSetups(p *part.Part, c part.Cut, saw Saw, flat Setup) []Setup {
 	if flat.TiltBeyond {
 		all = appendReached(all, setup(p, c, saw, OnEnd, frame{upright: 0, square: 2, across: 1}))
 	}
-	return all
+	return append(all, cradles(p, c, saw, all)...)
 }
 
 // uprightSetups are those of a saw without a flat table: on edge and on end, as far as it reaches

@@ -322,6 +322,8 @@ func (r *reader) saw(s *form.Saw) taker {
 		"flat-table": r.no(&s.NoFlatTable),
 		"max-swing":  r.angle(&s.MaxSwing, 1e-3, 90, say),
 		"max-tilt":   r.angle(&s.MaxTilt, 1e-3, 90, say),
+		"depth":      r.length(&s.Depth, aboveZero),
+		"cradle":     r.angle(&s.Cradle, 1e-3, 89, "an angle above 0 and below 90 degrees is expected here, such as 30"),
 	})
 }
 

@@ -38,7 +38,7 @@ var shape = map[string][]string{
 	"features":                   {"#"},
 	"features.#":                 words("on kind edge from width rise length diameter radius hollow count pitch depth face x y angle"),
 	"allowance":                  words("length width thickness"),
-	"saw":                        words("kerf step flat-table max-swing max-tilt"),
+	"saw":                        words("kerf step flat-table max-swing max-tilt depth cradle"),
 	"round":                      words("to both decimal"),
 	"papers":                     words("sheet projection eye-height eye-distance turn bottom only as patterns owner drawn-by approved-by date number"),
 	"papers.only":                {"#"},

@@ -279,8 +279,10 @@ type Saw struct {
 	// NoFlatTable is the key saw.flat-table turned round: false there says that no board can be laid
 	// on a face at this saw, which then takes boards only on edge or on end. Left out, it can.
 	NoFlatTable bool
-	MaxSwing    measure.Angle // 0 = 60 deg, stated in the finding; key saw.max-swing
-	MaxTilt     measure.Angle // 0 = 45 deg; key saw.max-tilt
+	MaxSwing    measure.Angle  // 0 = 60 deg, stated in the finding; key saw.max-swing
+	MaxTilt     measure.Angle  // 0 = 45 deg; key saw.max-tilt
+	Depth       measure.Length // how far the blade reaches out of the table, along itself; 0 = 79 mm, said as such
+	Cradle      measure.Angle  // of a wedge cradle that leans boards about their grain; 0 = none
 }
 
 // Round is how papers print.

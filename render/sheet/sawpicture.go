@@ -66,6 +66,7 @@ var sawWays = []sawWay{
 		return atSaw(-swing, tilt, mgl64.Translate3D(boardEndX-boardLong/2, -boardThick, boardWide/2).Mul4(mgl64.HomogRotate3DX(math.Pi/2)), fenceHigh)
 	}},
 	{"leaned", "Leaned on a wedge: the blade stays square", sawSet{}, leanedAtSaw},
+	{"in a cradle", "In a cradle: leaned about its grain", sawSet{swing: true, tilt: true}, cradledAtSaw},
 	{"on end", "On end, against a tall fence", sawSet{}, func(s sawSet) []*part.Part {
 		swing, tilt := s.angles()
 		up := mgl64.HomogRotate3DY(-math.Pi / 2).Mul4(mgl64.HomogRotate3DX(math.Pi / 2))

@@ -2,6 +2,7 @@ package table
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"splaywright/model/cut"
@@ -17,7 +18,7 @@ func SawSettings(p *form.Piece, style measure.Style) Table {
 	s := newSheet("saw-settings", "Saw settings", style)
 	s.words("Cut", "Board lies")
 	s.angles("Swing", "Swing from 90", "Tilt", "Tilt from 90", "Set swing", "Set tilt", "Lean")
-	s.lengths("Gap")
+	s.lengths("Gap", "Blade reach")
 	s.words("Swing 1:n")
 	s.lengths("Swing offset")
 	s.words("Tilt 1:n")
@@ -37,7 +38,7 @@ func SawSettings(p *form.Piece, style measure.Style) Table {
 
 func sawOf(p *form.Piece) cut.Saw {
 	d := p.Design.Saw
-	return cut.Saw{Step: d.Step, MaxSwing: d.MaxSwing, MaxTilt: d.MaxTilt, Upright: d.NoFlatTable}
+	return cut.Saw{Step: d.Step, MaxSwing: d.MaxSwing, MaxTilt: d.MaxTilt, Upright: d.NoFlatTable, Depth: d.Depth, Cradle: d.Cradle}
 }
 
 func sawRow(s *sheet, c pairedCut, u cut.Setup, saw cut.Saw, first bool) {
@@ -49,7 +50,7 @@ func sawRow(s *sheet, c pairedCut, u cut.Setup, saw cut.Saw, first bool) {
 		angle(u.Setting.Swing, 0), angle(cut.FromNinety(u.Setting.Swing), 0),
 		angle(u.Setting.Tilt, 0), angle(cut.FromNinety(u.Setting.Tilt), 0),
 		reach(angle(u.Set.Swing, saw.Step), u.SwingBeyond), reach(angle(u.Set.Tilt, saw.Step), u.TiltBeyond),
-		leanCell(u, saw), s.exactLength(u.GapAlong+u.GapThrough),
+		leanCell(u, saw), s.exactLength(u.GapAlong+u.GapThrough), reach(s.length(u.Reach), u.ReachBeyond),
 		ratio(u.Setting.Swing), s.offset(u.Setting.Swing, u.SwingOffset),
 		ratio(u.Setting.Tilt), s.offset(u.Setting.Tilt, u.TiltOffset),
 		word(longer(c.part, u)))
@@ -57,7 +58,7 @@ func sawRow(s *sheet, c pairedCut, u cut.Setup, saw cut.Saw, first bool) {
 
 // leanCell is the wedge of a leaned board.
 func leanCell(u cut.Setup, saw cut.Saw) Cell {
-	if u.Position != cut.Nested {
+	if u.Position != cut.Nested && u.Position != cut.Cradled {
 		return Cell{}
 	}
 	return angle(u.LeanSet, saw.Step)
@@ -71,11 +72,14 @@ func reach(c Cell, beyond bool) Cell {
 	return c
 }
 
-// beyond tells whether any row is marked so.
-func beyond(rows [][]Cell) bool {
-	for _, row := range rows {
-		for _, c := range row {
-			if strings.HasSuffix(c.Text, " beyond") {
+// beyond tells whether any row is marked so under one of the heads.
+func (s *sheet) beyond(heads ...string) bool {
+	for c, column := range s.Columns {
+		if !slices.Contains(heads, column.Head) {
+			continue
+		}
+		for _, row := range s.Rows {
+			if strings.HasSuffix(row[c].Text, " beyond") {
 				return true
 			}
 		}
@@ -97,6 +101,8 @@ func lies(q *part.Part, c part.Cut, u cut.Setup) string {
 		return "on edge, outer face out"
 	case cut.Nested:
 		return "leaned, " + raised(q, c, u) + " up"
+	case cut.Cradled:
+		return "in a cradle of " + measure.FormatAngle(u.Lean, measure.Degree/10) + ", " + sideName(q, u.Raised) + " up"
 	case cut.EndOn:
 		return "flat, square end to the fence"
 	case cut.OnEnd:
@@ -150,7 +156,14 @@ func sawNotes(s *sheet, saw cut.Saw) {
 		s.note("This saw has no table to lay a board flat on (saw.flat-table is false): boards stand on edge or on end. " +
 			"A cut that it reaches neither way is given flat, for another saw or by hand to the line.")
 	}
-	if beyond(s.Rows) {
+	s.note("Blade reach: how far the blade must stand out of the table, along itself, to come through; " + depthText(s, saw) + ". The first row of a cut without “beyond” is the one to use.")
+	if hasCradle(s.Rows) {
+		s.note("In a cradle: leaned about its grain on wedges of the angle named, outer face up, the named edge raised, held down to the wedges while it is sawn.")
+	}
+	if s.beyond("Blade reach") {
+		s.note("Blade reach beyond: the blade does not come through so; put the board down as another row says, or use a larger saw.")
+	}
+	if s.beyond("Set swing", "Set tilt") {
 		s.note("Beyond: the saw does not reach that setting; make the cut by another row, or a block of known angle against the fence.")
 	}
 	s.note("A row for two cuts: both are made so. Mirrored: the second has the same figures with the gauge swung the other way. Make a trial cut in waste wood first.")
@@ -163,4 +176,21 @@ func stepText(step measure.Angle) string {
 		return "nothing, as the saw's step is 0"
 	}
 	return "the saw's step of " + trimmed(math.Abs(step.Degrees()), 4) + "°"
+}
+
+// depthText says how far the saw's blade reaches, and whether that was told.
+func depthText(s *sheet, saw cut.Saw) string {
+	if saw.Depth > 0 {
+		return "this saw's reaches " + s.style.FormatUnit(saw.Depth) + " (saw.depth)"
+	}
+	return "taken as " + s.style.FormatUnit(cut.DefaultDepth) + ", as on a common saw of 10 in, since the design gives no saw.depth"
+}
+
+func hasCradle(rows [][]Cell) bool {
+	for _, row := range rows {
+		if len(row) > 1 && strings.HasPrefix(row[1].Text, "in a cradle") {
+			return true
+		}
+	}
+	return false
 }
