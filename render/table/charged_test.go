@@ -49,3 +49,22 @@ func TestEveryTimberHasItsPrice(t *testing.T) {
 		}
 	}
 }
+
+// Open case "Planning to be wasted", https://mowryjournal.com/2017/05/03/from-the-shop-planning-to-be-wasted/ : 81 signs
+// 24 in long, 27 each of 8, 6 and 18 in wide (27 is said of the 8s, the rest inferred), are 144 board feet at an inch
+// rough; their finished 3/4 would read 108.
+func TestTheRoughThicknessIsCharged(t *testing.T) {
+	in := func(x float64) measure.Length { return measure.Length(x) * measure.Inch }
+	for thick, want := range map[float64]float64{1: 144, 0.75: 108} {
+		sum := 0.
+		for _, wide := range []float64{8, 6, 18} {
+			sum += 27 * boardFeet(part.Box{Length: in(24), Width: in(wide), Thickness: in(thick)})
+		}
+		if math.Abs(sum-want) > 1e-9 {
+			t.Errorf("%g in thick: %g board feet, want %g", thick, sum, want)
+		}
+	}
+	if nominal(in(0.75)) != 4 {
+		t.Error("wood under an inch is not charged as one")
+	}
+}
