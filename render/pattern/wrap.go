@@ -58,12 +58,12 @@ func (b *blank) baseline(c *part.Cut) float64 {
 	return far
 }
 
-// baselines lists the bottoms of the sockets at an end: they run alongside it, within the board.
+// baselines lists the bottoms of the sockets and the shoulders at an end: they run alongside it, within the board.
 func (b *blank) baselines(c *part.Cut) []int {
 	var out []int
 	for i := range b.q.Solid.Faces {
 		f := &b.q.Solid.Faces[i]
-		bottom := f.Tag == "baseline" || strings.HasPrefix(f.Tag, "socket ")
+		bottom := f.Tag == "baseline" || f.Tag == "shoulder" || strings.HasPrefix(f.Tag, "socket ")
 		if f.Round == nil && bottom && f.Plane.N.Sub(c.Normal).Len() < inPlane {
 			out = append(out, i)
 		}

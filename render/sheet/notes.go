@@ -161,8 +161,8 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 				n.text = appendOnce(n.text, "Baseline "+o.Style.Format(base)+" from each face's own end")
 			}
 		}
-		if j.Kind == form.Housing {
-			n.text = appendOnce(n.text, "Housings: table Seats")
+		for _, text := range jointNotes(j, q, o) {
+			n.text = appendOnce(n.text, text)
 		}
 		if (j.Kind == form.InGroove || j.Kind == form.InRabbet) && j.TailBoard == q.ID {
 			n.text = appendOnce(n.text, "Groove for the bottom: table Grooves")
@@ -178,6 +178,29 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 		}
 	}
 	return n
+}
+
+// jointNotes say where the figures of a joint without tails stand.
+func jointNotes(j joint.Joint, q *part.Part, o Options) []string {
+	var out []string
+	switch {
+	case j.Kind == form.Housing, j.Kind == form.GrooveTongue:
+		out = append(out, "Housings: table Seats")
+		if j.Shoulder > 0 && j.PinBoard == q.ID {
+			out = append(out, fmt.Sprintf("Tongue: %s off the outer face at the ends that are let in", o.label(j.Shoulder)))
+		}
+	case j.Spline != nil:
+		out = append(out, fmt.Sprintf("Spline grooves %s wide, %s deep, %s from the inner arris: table Splines",
+			o.label(j.Spline.Thickness), o.label(j.Spline.Width/2), o.label(j.Spline.Inset)))
+	case j.Keys != nil:
+		out = append(out, fmt.Sprintf("Key slots %s wide, %s deep, sawn when glued up: table Keys", o.label(j.Keys.Thickness), o.label(j.Keys.Depth)))
+	case j.Tenon != nil && j.TailBoard == q.ID:
+		out = append(out, "Mortises on both faces: table Mortises")
+	case j.Tenon != nil:
+		out = append(out, fmt.Sprintf("Tenons %s × %s, shoulders %s from square: table Tenons",
+			o.label(j.Tenon.Width), o.label(j.Tenon.Thickness), degrees(j.Tenon.Lean)))
+	}
+	return out
 }
 
 // bothSides is an angle of the lower and the upper side of a tail, said once where they are alike.
