@@ -179,7 +179,7 @@ func (t *Turner) begin() painter {
 	return func(old *image.RGBA, dotsWide, _ int) (*image.RGBA, draw.Page) {
 		var page draw.Page
 		if wooden {
-			page = f.painted(look, wood.From{Eye: eye, Direction: d}, ink, paper)
+			page = f.painted(look, wood.From{Eye: eye, Direction: d}, paper)
 		} else {
 			page = f.page(look.lines(d, eye), ink, paper)
 		}
@@ -268,9 +268,9 @@ func mix(a, b draw.Ink) draw.Ink {
 const woodLine = 0.25
 
 // painted puts the piece painted as wood in the middle of the frame.
-func (f frame) painted(s Sight, from wood.From, ink, paper draw.Ink) draw.Page {
+func (f frame) painted(s Sight, from wood.From, paper draw.Ink) draw.Page {
 	out := draw.Page{Width: f.w, Height: f.h, Items: []draw.Item{sheetOf(f.w, f.h, paper)}}
-	style := wood.Style{Scale: f.scale, Line: ink, Paper: paper, Wide: woodLine}
+	style := wood.Style{Scale: f.scale, Line: wood.Edge, Paper: paper, Wide: woodLine}
 	items, ok := s.Subject.Paint(from, style)
 	if !ok { // the eye stands too near
 		from.Eye = nil

@@ -61,7 +61,7 @@ func lookSheet(p *form.Piece, s set) *blank {
 	room.Min.Y = b.room.Min.Y
 	subject := wood.NewSubject(p, scene)
 	from := wood.From{Eye: &eye}
-	style := wood.Style{Scale: 1, Line: lookLine, Paper: b.ink.paper, Wide: lookWide, Floor: true}
+	style := wood.Style{Scale: 1, Line: wood.Edge, Paper: b.ink.paper, Wide: lookWide, Floor: true}
 	trial, ok := subject.Extent(from, style)
 	if !ok {
 		return nil
@@ -91,7 +91,7 @@ func Look(p *form.Piece, scene *view.Scene, wide float64) (draw.Page, bool) {
 	}
 	eye := clear(scene, EyeOf(p))
 	subject, from := wood.NewSubject(p, scene), wood.From{Eye: &eye}
-	style := wood.Style{Scale: 1, Line: lookLine, Paper: onPaper.paper, Wide: lookWide, Floor: true}
+	style := wood.Style{Scale: 1, Line: wood.Edge, Paper: onPaper.paper, Wide: lookWide, Floor: true}
 	box, ok := subject.Extent(from, style)
 	if !ok {
 		return draw.Page{}, false
@@ -104,9 +104,7 @@ func Look(p *form.Piece, scene *view.Scene, wide float64) (draw.Page, bool) {
 		Items: draw.Moved(items, draw.Point{X: -box.Min.X, Y: -box.Min.Y})}, true
 }
 
-// The lines of painted pictures are softer than those of drawings.
-var lookLine = draw.Ink{R: 74, G: 55, B: 38}
-
+// lookWide is the width of edges in painted pictures, mm.
 const lookWide = 0.25
 
 // belowSheet shows the piece from below beside an isometric picture; nil where nothing is to be seen there, or where

@@ -34,6 +34,9 @@ type Style struct {
 	Floor bool    // with a shadow on the floor
 }
 
+// Edge is the usual ink of edges: softer than the lines of drawings.
+var Edge = draw.Ink{R: 74, G: 55, B: 38}
+
 // Widths and distances on paper, mm.
 const (
 	grainLine  = 0.13
