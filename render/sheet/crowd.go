@@ -20,7 +20,7 @@ const (
 // uncrowded leaves out the rows of short lines of which too many are crowded.
 func uncrowded(list []stretch) []stretch {
 	runs := straightRuns(list)
-	c := newCells(list)
+	c := newCells(list, 2)
 	for i := range list {
 		if runs[i] < shortLine {
 			c.put(int32(i), list[i].box.Grow(crowdNear))
@@ -30,7 +30,7 @@ func uncrowded(list []stretch) []stretch {
 	crowded := make([]bool, len(list))
 	for i := range list {
 		if runs[i] < shortLine {
-			crowded[i] = c.near(list, int32(i)) >= crowdMany
+			crowded[i] = c.crowds(list, int32(i))
 			c.touching(list, int32(i), heap)
 		}
 	}
@@ -56,31 +56,34 @@ func (c *cells) touching(list []stretch, i int32, heap groups) {
 	const apart = 0.15 // mm of paper
 	s := &list[i]
 	for _, p := range []draw.Point{s.pts[0], s.pts[len(s.pts)-1]} {
-		col, row := c.at(p)
-		for _, k := range c.in[row*c.cols+col] {
-			if s.Kind == list[k].Kind && list[k].passes(p, apart) {
+		for at := c.near(p); at >= 0; at = c.entries[at].next {
+			k := c.entries[at].line
+			if o := &list[k]; s.Kind == o.Kind && o.comesNear(p, apart) {
 				heap.join(int(i), int(k))
 			}
 		}
 	}
 }
 
-// near counts the short lines close to the middle of line i. Hidden lines do not crowd visible ones.
-func (c *cells) near(list []stretch, i int32) int {
+// crowds tells whether many short lines stand close to the middle of line i. Hidden lines do not crowd visible ones.
+func (c *cells) crowds(list []stretch, i int32) bool {
 	s := &list[i]
 	mid := middleOf(s.pts)
-	col, row := c.at(mid)
 	n := 0
-	for _, k := range c.in[row*c.cols+col] {
-		o := &list[k]
-		if k == i || !o.passes(mid, crowdNear) {
-			continue
-		}
-		if o.Kind == view.Visible || s.Kind != view.Visible {
-			n++
+	for at := c.near(mid); at >= 0; at = c.entries[at].next {
+		o := &list[c.entries[at].line]
+		if o != s && (o.Kind == view.Visible || s.Kind != view.Visible) && o.comesNear(mid, crowdNear) {
+			if n++; n >= crowdMany {
+				return true
+			}
 		}
 	}
-	return n
+	return false
+}
+
+// comesNear is passes for lines most of which do not.
+func (s *stretch) comesNear(p draw.Point, near float64) bool {
+	return p.X >= s.box.Min.X-near && p.X <= s.box.Max.X+near && p.Y >= s.box.Min.Y-near && p.Y <= s.box.Max.Y+near && s.passes(p, near)
 }
 
 // groups are numbers put together in groups, each known by one of them.
@@ -113,32 +116,28 @@ func middleOf(pts []draw.Point) draw.Point {
 }
 
 // straightRuns is how long each line is together with those that run on from it in its direction: an arris that
-// passes from board to board is one line to the eye.
+// passes from board to board is one line to the eye. Lines that are long by themselves are not followed further.
 func straightRuns(list []stretch) []float64 {
 	const place, turn = 0.05, 0.04 // mm of paper, radians
-	type key struct{ x, y int }
-	at := map[key][]int{}
-	near := func(p draw.Point) key { return key{int(math.Round(p.X / place)), int(math.Round(p.Y / place))} }
-	group := newGroups(len(list))
 	ends := func(i int) [2]draw.Point { return [2]draw.Point{list[i].pts[0], list[i].pts[len(list[i].pts)-1]} }
+	c := newCells(list, 1)
 	for i := range list {
-		for _, p := range ends(i) {
-			at[near(p)] = append(at[near(p)], i)
+		if len(list[i].pts) == 2 {
+			for _, p := range ends(i) {
+				c.put(int32(i), draw.Box{Min: p, Max: p}.Grow(place))
+			}
 		}
 	}
+	group := newGroups(len(list))
 	for i := range list {
-		if len(list[i].pts) != 2 {
+		if len(list[i].pts) != 2 || list[i].long >= shortLine {
 			continue
 		}
 		for _, p := range ends(i) {
-			k := near(p)
-			for dx := -1; dx <= 1; dx++ {
-				for dy := -1; dy <= 1; dy++ {
-					for _, j := range at[key{k.x + dx, k.y + dy}] {
-						if j != i && len(list[j].pts) == 2 && list[i].Kind == list[j].Kind && sameWay(list[i].pts, list[j].pts, turn) {
-							group.join(i, j)
-						}
-					}
+			for at := c.near(p); at >= 0; at = c.entries[at].next {
+				j := int(c.entries[at].line)
+				if j != i && list[i].Kind == list[j].Kind && sameWay(list[i].pts, list[j].pts, turn) && meets(ends(j), p, place) {
+					group.join(i, j)
 				}
 			}
 		}
@@ -152,6 +151,11 @@ func straightRuns(list []stretch) []float64 {
 		out[i] = sum[group.of(i)]
 	}
 	return out
+}
+
+// meets tells whether one of two ends lies so near to a point.
+func meets(ends [2]draw.Point, p draw.Point, near float64) bool {
+	return math.Hypot(ends[0].X-p.X, ends[0].Y-p.Y) <= near || math.Hypot(ends[1].X-p.X, ends[1].Y-p.Y) <= near
 }
 
 // sameWay tells whether two straight lines have one direction, to within an angle.

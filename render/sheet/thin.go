@@ -65,35 +65,44 @@ func thin(list []stretch) []stretch {
 		return 0
 	})
 	kept := list[:0]
-	c := newCells(list)
+	c := newCells(list, 0)
 	for _, s := range list {
 		if !c.hasBeside(kept, &s) {
-			c.put(int32(len(kept)), s.box)
+			c.put(int32(len(kept)), s.box.Grow(besideVisible))
 			kept = append(kept, s)
 		}
 	}
 	return kept
 }
 
-// cells tells which lines come near a place: squares over the figure, each with the lines whose boxes reach it.
+// cells tells which lines come near a place: squares over the figure, each with a list of the lines that reach it.
 type cells struct {
 	from       draw.Point
 	per        float64 // cells a mm
 	cols, rows int
-	in         [][]int32
+	first      []int32 // by cell: the place of its last entry, -1 for none
+	entries    []reach
 }
 
-func newCells(list []stretch) *cells {
+type reach struct{ line, next int32 }
+
+// newCells makes cells of a size, mm, over all of the lines; of a 48th of their box when it is 0.
+func newCells(list []stretch, size float64) *cells {
 	all := draw.EmptyBox()
 	for i := range list {
 		all = all.Join(list[i].box)
 	}
-	all = all.Grow(besideVisible)
-	const across = 48
-	c := &cells{from: all.Min, per: across / max(all.Width(), all.Height(), 1)}
-	c.cols, c.rows = int(all.Width()*c.per)+1, int(all.Height()*c.per)+1
+	all = all.Grow(1)
+	if size == 0 {
+		size = max(all.Width(), all.Height(), 1) / 48
+	}
+	c := &cells{from: all.Min, per: 1 / size, entries: make([]reach, 0, 4*len(list))}
 	if len(list) > 0 {
-		c.in = make([][]int32, c.cols*c.rows)
+		c.cols, c.rows = int(all.Width()*c.per)+1, int(all.Height()*c.per)+1
+		c.first = make([]int32, c.cols*c.rows)
+		for i := range c.first {
+			c.first[i] = -1
+		}
 	}
 	return c
 }
@@ -102,23 +111,29 @@ func (c *cells) at(p draw.Point) (col, row int) {
 	return min(max(int((p.X-c.from.X)*c.per), 0), c.cols-1), min(max(int((p.Y-c.from.Y)*c.per), 0), c.rows-1)
 }
 
-// put notes a line in the cells near its box.
+// put notes a line in the cells that a box reaches.
 func (c *cells) put(line int32, box draw.Box) {
-	box = box.Grow(besideVisible)
 	c0, r0 := c.at(box.Min)
 	c1, r1 := c.at(box.Max)
 	for r := r0; r <= r1; r++ {
 		for k := c0; k <= c1; k++ {
-			c.in[r*c.cols+k] = append(c.in[r*c.cols+k], line)
+			f := &c.first[r*c.cols+k]
+			c.entries = append(c.entries, reach{line, *f})
+			*f = int32(len(c.entries) - 1)
 		}
 	}
 }
 
+// near is the first entry of the cell of a place, -1 for none.
+func (c *cells) near(p draw.Point) int32 {
+	col, row := c.at(p)
+	return c.first[row*c.cols+col]
+}
+
 // hasBeside tells whether a line that stays runs along all of s. It comes near the corner of the box of s, too.
 func (c *cells) hasBeside(kept []stretch, s *stretch) bool {
-	col, row := c.at(s.box.Min)
-	for _, i := range c.in[row*c.cols+col] {
-		if s.beside(&kept[i]) {
+	for k := c.near(s.box.Min); k >= 0; k = c.entries[k].next {
+		if s.beside(&kept[c.entries[k].line]) {
 			return true
 		}
 	}
