@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -64,7 +65,7 @@ func newBoards(w *Window) *boards {
 		w.remove(fmt.Sprintf("%s.%d.avoid.%d", b.list, board, place))
 	}
 	b.which = widget.NewSelect(lists(), func(string) { b.switchTo(w, b.which.SelectedIndex()) })
-	b.which.PlaceHolder = "–" // the library would put words of its own
+	b.which.PlaceHolder = slices.MaxFunc(lists(), func(a, b string) int { return len(a) - len(b) }) // never seen: it gives the choice its width
 	b.bar.TextFormatter = func() string { return say.It("looking for a better plan") }
 	b.halt = widget.NewButton(say.It("Enough"), func() { b.plan(w).halt(); b.plan(w).halted = true })
 	b.all = b.lay(w)
