@@ -134,10 +134,10 @@ func isPath(text string) bool {
 }
 
 func TestNoTextIsLeftOver(t *testing.T) {
-	c, on := walk(t), shown()
+	c, on, read := walk(t), shown(), strings.Join(tableTexts(t), "\n")
 	for _, code := range others() {
 		for _, text := range sorted(texts(t, code)) {
-			if !c.literals[text] && !on[text] {
+			if !c.literals[text] && !on[text] && !strings.Contains(read, text) {
 				t.Errorf("%s has a text for %q, which the program does not say", code, text)
 			}
 		}

@@ -18,11 +18,20 @@ type pattern struct {
 }
 
 // verb is a figure's place in a format; an index tells which figure it is.
-var verb = regexp.MustCompile(`%(?:\[(\d+)\])?[+\-# 0]*\d*(?:\.\d+)?(?:\[(\d+)\])?([a-zA-Z%])`)
+var verb = regexp.MustCompile(`%(?:\[(\d+)\])?[+\-#0]*\d*(?:\.\d+)?(?:\[(\d+)\])?([a-zA-Z%])`)
 
-// patternOf reads a format. A text without a figure is no pattern, and neither is one without words.
+// patternOf reads a format. A text without a figure is no pattern, and neither is one without words; a
+// text that another is put before or behind, as its spaces tell, is one.
 func patternOf(english, text string) (pattern, bool) {
 	p := pattern{english: english, text: text}
+	if len(english) > 2 && !strings.Contains(text, "%[") && !slices.Contains(joints, english) {
+		if strings.HasPrefix(english, " ") || strings.HasPrefix(english, ", ") || strings.HasPrefix(english, "; ") {
+			english, p.text = "%s"+english, "%s"+p.text
+		}
+		if strings.HasSuffix(english, " ") {
+			english, p.text = english+"%s", p.text+"%s"
+		}
+	}
 	at := 0
 	var words strings.Builder
 	for _, m := range verb.FindAllStringSubmatchIndex(english, -1) {
@@ -48,7 +57,7 @@ func patternOf(english, text string) (pattern, bool) {
 			}
 		}
 	}
-	return p, p.words > 0
+	return p, p.words > 1
 }
 
 // match gives the figures of a text that the format may have printed, in one way after the other

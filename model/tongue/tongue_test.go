@@ -16,11 +16,13 @@ func german() *tongue.Tongue {
 		"%s is %s wide, less than %s.": "%s ist %s breit, weniger als %s.",
 		"%s is wide.":                  "%s ist breit.",
 		"The %s of %s moves %.1f mm in %d months.": "In %[4]d Monaten arbeitet %[2]s an: %[1]s, %.1[3]f mm.",
-		"Nothing moves.":         "Nichts arbeitet.",
-		"a hundred %% of %s":     "hundert %% von %s",
-		"top":                    "Platte",
-		"the board":              "das Brett",
-		"%s and %s differ by %s": "%s und %s weichen um %s ab",
+		"Nothing moves.":             "Nichts arbeitet.",
+		"a hundred %% of %s":         "hundert %% von %s",
+		"top":                        "Platte",
+		"the board":                  "das Brett",
+		"%s and %s differ by %s":     "%s und %s weichen um %s ab",
+		" wider on each side":        " breiter auf jeder Seite",
+		"Each figure runs from the ": "Jede Zahl läuft ab: ",
 	})
 }
 
@@ -39,6 +41,8 @@ func TestSentencesAreKnownByTheirFormats(t *testing.T) {
 		{"a hundred % of oak", "hundert % von Eiche", true},
 		{"side 1 and side 2 differ by 3 mm", "Seite 1 und Seite 2 weichen um 3 mm ab", true},
 		{"white oak (top)", "Weißeiche (Platte)", true},
+		{"3 mm wider on each side", "3 mm breiter auf jeder Seite", true},
+		{"Each figure runs from the top", "Jede Zahl läuft ab: Platte", true},
 		{"Gerda's board is wide.", "Gerda's board ist breit.", false}, // a name that nobody translates
 		{"The top of oak moves much mm in 6 months.", "The top of oak moves much mm in 6 months.", false},
 		{"white top", "white top", false}, // the words of a phrase do not stand alone
