@@ -49,7 +49,7 @@ func (k *Sketch) setOff(l leader) {
 		y := l.at.Y + float64((step+1)/2)*k.Style.Text*float64(1-step%2*2)
 		for _, c := range [2][2]float64{{b.Max.X + 3, 1}, {b.Min.X - 3, -1}} {
 			elbow := draw.Point{X: c[0], Y: y}
-			if t, _ := k.shelf(l, elbow, c[1]); k.allFree(t) && k.open(segment{l.at, elbow}) {
+			if t, shelf := k.shelf(l, elbow, c[1]); k.allFree(t) && k.open(shelf) && k.open(segment{l.at, elbow}) {
 				k.drawLeader(l, elbow, c[1])
 				return
 			}

@@ -74,11 +74,15 @@ func inTwos(a, b func()) {
 }
 
 // pictures are the projections that a page of views needs.
-type pictures struct{ front, end, top, pictorial *view.Picture }
+type pictures struct {
+	front, end, top, pictorial *view.Picture
+	scene                      *view.Scene
+}
 
 func project(p *form.Piece, o Options) pictures {
 	s := view.NewScene(p, flattening)
 	pics := threePictures(s, o)
+	pics.scene = s
 	pics.pictorial = s.Project(view.Pictorial(o.Turn, o.Tip))
 	return pics
 }
@@ -239,14 +243,15 @@ func topFigure(p *form.Piece, f *figure, o Options) *figure {
 }
 
 // inCorner scales the pictorial to the room that the views leave.
-func inCorner(p *form.Piece, pic *view.Picture, room draw.Box, i ink) []draw.Item {
+func inCorner(p *form.Piece, pics pictures, room draw.Box, i ink) []draw.Item {
+	pic := pics.pictorial
 	w, h := pic.Max.X-pic.Min.X, pic.Max.Y-pic.Min.Y
 	if w <= 0 || h <= 0 || room.Width() < 15 || room.Height() < 15 {
 		return nil
 	}
 	scale := min(room.Width()/w, room.Height()/h) * 0.94
 	f := newFigure(pic, scale, i, false)
-	markPictorial(p, pic, f)
+	markPictorial(p, pic, newFronts(pics.scene, pic.Direction), f)
 	items := f.Finish()
 	b := draw.Bounds(items)
 	return draw.Moved(items, draw.Point{X: (room.Min.X + room.Max.X - b.Min.X - b.Max.X) / 2, Y: (room.Min.Y + room.Max.Y - b.Min.Y - b.Max.Y) / 2})
@@ -289,7 +294,7 @@ func general(p *form.Piece, s set, sheets []listed) *blank {
 	} else {
 		corner.Min.Y = b.room.Min.Y
 	}
-	b.Items = append(b.Items, inCorner(p, pics.pictorial, corner, b.ink)...)
+	b.Items = append(b.Items, inCorner(p, pics, corner, b.ink)...)
 	return b
 }
 

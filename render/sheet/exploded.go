@@ -55,7 +55,7 @@ func foremost(q *part.Part, way mgl64.Vec3) mgl64.Vec3 {
 }
 
 // picture draws the exploded piece at a scale: the parts with their marks, and how they come home.
-func (e exploded) picture(pic *view.Picture, scale float64, o Options) *figure {
+func (e exploded) picture(pic *view.Picture, front fronts, scale float64, o Options) *figure {
 	f := newFigure(pic, scale, o.ink(), false)
 	for _, l := range e.lines {
 		a, b := pic.Direction.Point(l[0]), pic.Direction.Point(l[1])
@@ -65,23 +65,43 @@ func (e exploded) picture(pic *view.Picture, scale float64, o Options) *figure {
 		if q.Solid == nil {
 			continue
 		}
-		at := pic.Direction.Point(e.towardViewer(q, pic.Direction))
+		at := e.seen(q, pic.Direction, front)
 		f.Leader(f.at(at.X, at.Y), true, q.Mark+" "+q.Name, q.ID, 60, 120, -60, -120, 30, 150, -30, -150)
 	}
 	return f
 }
 
-// towardViewer is the middle of the face of a part that looks towards the viewer most.
-func (e exploded) towardViewer(q *part.Part, d view.Direction) mgl64.Vec3 {
+// seen is a place of the picture, mm of the piece, at which one sees the part: near the middle of the face that
+// looks at the viewer, a fifth off it, clear of hand holes and centre lines, where no other part stands before
+// it; else wherever one sees some of it.
+func (e exploded) seen(q *part.Part, d view.Direction, front fronts) draw.Point {
 	lo, hi := q.Solid.Bounds()
-	at := lo.Add(hi).Mul(0.5)
-	// A fifth off the middle, clear of hand holes and centre lines.
-	at[0] += (hi[0] - lo[0]) / 5
-	at[2] = lo[2]
+	z := lo[2]
 	if q.Place.Mul4x1(mgl64.Vec4{0, 0, 1, 0}).Vec3().Dot(d.Toward) > 0 {
-		at[2] = hi[2]
+		z = hi[2]
 	}
-	return q.Place.Mul4x1(at.Vec4(1)).Vec3()
+	on := func(u, v, z float64) draw.Point {
+		at := mgl64.Vec3{lo[0] + u*(hi[0]-lo[0]), lo[1] + v*(hi[1]-lo[1]), z}
+		return d.Point(q.Place.Mul4x1(at.Vec4(1)).Vec3())
+	}
+	about := 0.1 * min(hi[0]-lo[0], hi[1]-lo[1])
+	for _, about := range []float64{about, about / 3, 0} {
+		for _, v := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92} {
+			for _, u := range []float64{0.7, 0.3, 0.5, 0.8, 0.2, 0.9, 0.1, 0.96, 0.04} {
+				if p := on(u, v, z); front.sees(q.ID, p, about) {
+					return p
+				}
+			}
+		}
+	}
+	for _, u := range []float64{0, 1, 0.5} { // its edges and ends
+		for _, v := range []float64{0, 1, 0.5} {
+			if p := on(u, v, (lo[2]+hi[2])/2); front.sees(q.ID, p, 0) {
+				return p
+			}
+		}
+	}
+	return on(0.7, 0.5, z)
 }
 
 // togetherSheet shows how the piece goes together; nil where there is nothing to show.
@@ -90,12 +110,14 @@ func togetherSheet(p *form.Piece, s set) *blank {
 		return nil
 	}
 	e := explode(p)
-	pic := view.NewScene(e.piece, flattening).Project(view.Pictorial(s.o.Turn, s.o.Tip))
+	scene := view.NewScene(e.piece, flattening)
+	pic := scene.Project(view.Pictorial(s.o.Turn, s.o.Tip))
+	front := newFronts(scene, pic.Direction)
 	b := s.sheet(entry{title: "How it goes together", scale: "none"}, true)
 	// A pictorial has no scale of its own, so it is made as large as the sheet allows.
 	scale := min(b.room.Width()/(pic.Max.X-pic.Min.X), b.room.Height()/(pic.Max.Y-pic.Min.Y))
 	for range 40 {
-		items := e.picture(pic, scale, s.o).Finish()
+		items := e.picture(pic, front, scale, s.o).Finish()
 		if box := draw.Bounds(items); fitsIn(box, b.room) {
 			b.centre(items, box, b.room)
 			break

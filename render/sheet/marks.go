@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -115,7 +114,7 @@ func abs(i int) int { return max(i, -i) }
 
 // markPictorial writes on a pictorial what is seen of the triangles and the marks of the outer faces that
 // look at the viewer.
-func markPictorial(p *form.Piece, pic *view.Picture, f *figure) {
+func markPictorial(p *form.Piece, pic *view.Picture, front fronts, f *figure) {
 	lines := pattern.OnWood(p)
 	for _, q := range p.Parts {
 		if q.Solid == nil || q.Place.Mul4x1(mgl64.Vec4{0, 0, 1, 0}).Vec3().Dot(pic.Direction.Toward) < 0.2 {
@@ -126,14 +125,16 @@ func markPictorial(p *form.Piece, pic *view.Picture, f *figure) {
 			return f.at(at.X, at.Y)
 		}
 		for _, l := range lines[q.ID] {
-			f.Line([]draw.Point{on(l[0]), on(l[1])}, draw.Pen{Width: narrowLine / 2, Ink: f.ink.faint}, "triangle", q.ID)
+			for _, s := range front.stretches(q.ID, on(l[0]), on(l[1]), f.scale) {
+				f.Line(s[:], draw.Pen{Width: narrowLine / 2, Ink: f.ink.faint}, "triangle", q.ID)
+			}
 		}
 		b := extent(q)
 		var at []draw.Point
 		for _, u := range []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14} {
 			for _, v := range []float64{0.5, 0.38, 0.62, 0.26, 0.74, 0.86, 0.14} {
 				c := on(mgl64.Vec3{b.Min.X + u*b.Width(), b.Min.Y + v*b.Height(), 0})
-				if !math.IsNaN(c.X) {
+				if front.sees(q.ID, draw.Point{X: c.X / f.scale, Y: c.Y / f.scale}, 0) {
 					at = append(at, c)
 				}
 			}
