@@ -19,6 +19,9 @@ const (
 
 // uncrowded leaves out the rows of short lines of which too many are crowded.
 func uncrowded(list []stretch) []stretch {
+	if !anyCrowded(list) {
+		return list
+	}
 	runs := straightRuns(list)
 	c := newCells(list, 2)
 	for i := range list {
@@ -49,6 +52,22 @@ func uncrowded(list []stretch) []stretch {
 		}
 	}
 	return out
+}
+
+// anyCrowded tells, at less cost, whether there can be crowds at all: lines that are short by themselves count.
+func anyCrowded(list []stretch) bool {
+	c := newCells(list, 2)
+	for i := range list {
+		if list[i].long < shortLine {
+			c.put(int32(i), list[i].box.Grow(crowdNear))
+		}
+	}
+	for i := range list {
+		if list[i].long < shortLine && c.crowds(list, int32(i)) {
+			return true
+		}
+	}
+	return false
 }
 
 // touching puts the short lines that touch an end of line i into its heap.
