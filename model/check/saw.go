@@ -85,6 +85,13 @@ func (r *run) saw() cut.Saw {
 // through tells of a cut that the saw's angles reach and its blade does not come through, however the board
 // is put down.
 func (r *run) through(q *part.Part, c part.Cut) {
+	limit, source := cut.DefaultDepth, "common practice for a saw of 10 in, since the design does not give saw.depth"
+	if r.d.Saw.Depth > 0 {
+		limit, source = r.d.Saw.Depth, "the design's saw.depth"
+	}
+	if cut.Along(q.Blank.Thickness, c.Tilt) <= limit {
+		return // lying flat, as most do
+	}
 	least := measure.Length(math.Inf(1))
 	for _, u := range cut.ForSaw(q, c, r.saw()) {
 		if u.Works() {
@@ -93,10 +100,6 @@ func (r *run) through(q *part.Part, c part.Cut) {
 		if u.InRange() {
 			least = min(least, u.Reach)
 		}
-	}
-	limit, source := cut.DefaultDepth, "common practice for a saw of 10 in, since the design does not give saw.depth"
-	if r.d.Saw.Depth > 0 {
-		limit, source = r.d.Saw.Depth, "the design's saw.depth"
 	}
 	r.add(part.Finding{ID: "blade-too-low", Level: part.Warning, Figure: least.MM(), Limit: limit.MM(), Unit: "mm", Source: source,
 		Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.depth", "saw.cradle"),

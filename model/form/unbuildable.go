@@ -20,7 +20,7 @@ func (b *board) unbuildable(err error, show shown) part.Finding {
 	if errors.As(err, &e) {
 		tags := unique(e.Tags)
 		slices.Sort(tags) // so that equal trouble on two boards reads the same
-		reason = e.Reason + " (" + list(tags) + ")"
+		reason = strings.Replace(e.Reason, "the slot ", "a shape ", 1) + " (" + list(tags) + ")"
 		for _, tag := range e.Tags {
 			f.Sizes = append(f.Sizes, b.sizesOf[tag]...)
 			if strings.HasPrefix(tag, "tail ") || strings.HasPrefix(tag, "half pin") || strings.HasPrefix(tag, "pin ") {
@@ -51,8 +51,11 @@ func (b *board) meeting(tags []string) string {
 			}
 		}
 	}
-	if len(where) < 2 {
+	switch len(where) {
+	case 0:
 		return ""
+	case 1:
+		return " From the middle of the board stands " + where[0] + ": move it or make it smaller."
 	}
 	slices.Sort(where)
 	return " From the middle of the board stand " + list(where) + ": move them apart or make one of them smaller."

@@ -61,17 +61,28 @@ func boxOf(points []mgl64.Vec3) (lo, hi mgl64.Vec3) {
 }
 
 // near is a point about which the planes are few millimetres off, to keep digits: where
-// three of them meet.
+// three of them meet, as squarely as there are three. Three that are all but parallel to one line meet far
+// outside the body.
 func (h HalfSpaces) near() (mgl64.Vec3, bool) {
+	for _, least := range []float64{0.3, 0.03, 1e-3} {
+		if p, ok := h.meeting(least); ok {
+			return p, true
+		}
+	}
+	return mgl64.Vec3{}, false
+}
+
+// meeting is where three planes meet whose normals span at least so much.
+func (h HalfSpaces) meeting(least float64) (mgl64.Vec3, bool) {
 	for i := range h {
 		for j := range i {
 			across := h[i].N.Cross(h[j].N)
-			if across.Len() < 1e-3 {
+			if across.Len() < least {
 				continue
 			}
 			for k := range j {
-				m := mgl64.Mat3FromRows(h[i].N, h[j].N, h[k].N)
-				if det := m.Det(); det > 1e-3 || det < -1e-3 {
+				if span := across.Dot(h[k].N); span > least || span < -least {
+					m := mgl64.Mat3FromRows(h[i].N, h[j].N, h[k].N)
 					return m.Inv().Mul3x1(mgl64.Vec3{h[i].D, h[j].D, h[k].D}), true
 				}
 			}

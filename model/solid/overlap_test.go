@@ -232,3 +232,14 @@ func BenchmarkBlocks(b *testing.B) {
 		s.Blocks(Flattening)
 	}
 }
+
+// A tray's end board, mitred: its ends and its outer face meet 87 m off, which is no place to look for it.
+func TestHalfSpacesThatAllButMissEachOther(t *testing.T) {
+	h := HalfSpaces{
+		{mgl64.Vec3{0, 0, 1}, 0}, {mgl64.Vec3{0, 0, -1}, 16},
+		{mgl64.Vec3{-0.7071185603712616, -0.001542460872570978, -0.7070933194373507}, 134.10569513732077},
+		{mgl64.Vec3{0.7071185603712616, -0.001542460872570978, -0.7070933194373507}, 134.10569513732077},
+		{mgl64.Vec3{0, -0.9998476951563913, 0.01745240643728351}, 0}, {mgl64.Vec3{0, 0.9998476951563913, -0.01745240643728351}, 160},
+	}
+	near(t, "volume", h.Volume(), 931088.1017551788, 1e-12) // the board's own solid
+}
