@@ -21,18 +21,19 @@ type straight struct {
 }
 
 func (s segment) straight() straight {
-	if s.a.X > s.b.X || s.a.X == s.b.X && s.a.Y > s.b.Y {
-		s.a, s.b = s.b, s.a
+	a, b := s.a, s.b
+	if a.X > b.X || a.X == b.X && a.Y > b.Y {
+		a, b = b, a
 	}
-	dx, dy := s.b.X-s.a.X, s.b.Y-s.a.Y
+	dx, dy := b.X-a.X, b.Y-a.Y
 	n := math.Hypot(dx, dy)
 	dx, dy = dx/n, dy/n
 	angle := math.Atan2(dy, dx)
 	if angle < -math.Pi/2+1e-6 { // plumb lines that lean the other way by rounding
 		angle, dx, dy = angle+math.Pi, -dx, -dy
 	}
-	lo, hi := s.a.X*dx+s.a.Y*dy, s.b.X*dx+s.b.Y*dy
-	return straight{angle: angle, gap: s.a.Y*dx - s.a.X*dy, lo: min(lo, hi), hi: max(lo, hi)}
+	lo, hi := a.X*dx+a.Y*dy, b.X*dx+b.Y*dy
+	return straight{angle: angle, gap: a.Y*dx - a.X*dy, lo: min(lo, hi), hi: max(lo, hi)}
 }
 
 // Segments are taken to lie on one line when their angles and gaps differ by no more than this.
