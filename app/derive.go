@@ -25,13 +25,14 @@ type shown struct {
 	trouble string              // what went wrong last, so that it is told once
 	same    map[string][]string // parts that share rows of the tables
 	scale   float64             // of the views on the drawing table
+	views   sheet.Shown
 }
 
 // result is everything that follows from a design and takes time to make.
 type result struct {
 	piece    *form.Piece
 	page     draw.Page
-	scale    float64 // of its views
+	views    sheet.Shown
 	scene    *view.Scene
 	subject  *wood.Subject
 	taken    *view.Picture // the pictorial, from the side it was last seen from
@@ -92,7 +93,7 @@ func derive(d form.Design, how manner) (r result) {
 	}()
 	r.guarded(func() { r.follow(how) })
 	<-done
-	r.page, r.scale, r.err = drawing.page, drawing.scale, errors.Join(r.err, drawing.err)
+	r.page, r.views, r.err = drawing.page, drawing.views, errors.Join(r.err, drawing.err)
 	return r
 }
 
@@ -126,7 +127,7 @@ func (r *result) follow(how manner) {
 }
 
 func (r *result) draw(how manner) {
-	r.page, r.scale = sheet.Scaled3(r.piece, r.scene, sheet.Options{
+	r.page, r.views = sheet.Scaled3(r.piece, r.scene, sheet.Options{
 		Sheet: r.piece.Design.Papers.Sheet, Projection: r.piece.Design.Papers.Projection,
 		Style: r.piece.Design.Style(), Dark: how.dark, Width: how.room.X, Height: how.room.Y,
 	})
@@ -154,8 +155,9 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	if !s.Deliver(gen, r.piece) {
 		return
 	}
-	w.shown.trouble, w.shown.same, w.shown.scale = "", r.same, r.scale
+	w.shown.trouble, w.shown.same, w.shown.scale, w.shown.views = "", r.same, r.views.Scale, r.views
 	w.drawing.SetPage(r.page)
+	w.showRulers()
 	if w.shown.fresh {
 		w.shown.fresh = false
 		w.drawing.Fit()
@@ -169,6 +171,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	w.askForPlans()
 	w.refresh()
 	w.showBeside()
+	w.remakeSection()
 }
 
 // refresh shows the session's text, what was understood and what was noticed.

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"splaywright/app/say"
+	"splaywright/app/viewer"
 	"splaywright/model/measure"
 )
 
@@ -14,7 +15,7 @@ func (w *Window) measure() {
 		w.tell("Nothing to measure", errors.New(say.It("there is no drawing of a piece yet")))
 		return
 	}
-	w.drawing.Measure(!w.drawing.Measuring(), w.sayDistance)
+	w.drawing.Measure(!w.drawing.Measuring(), viewer.Gauging{Way: w.sayDistance, Angle: sayAngle})
 	w.menu.measure.Checked = w.drawing.Measuring()
 	w.menu.main.Refresh()
 }
@@ -29,6 +30,12 @@ func (w *Window) sayDistance(across, up float64) string {
 		text += "  " + say.With("(%s across, %s up)", length(across), length(up))
 	}
 	return text
+}
+
+// sayAngle says the angle between two lines of a view.
+func sayAngle(radians float64) string {
+	a := measure.Angle(radians)
+	return measure.FormatAngle(a, measure.Degree/100) + " = " + measure.Ratio(a)
 }
 
 // noDistance, mm on the table, is less than a dot of any screen.

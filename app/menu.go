@@ -20,6 +20,7 @@ type menus struct {
 	save       *fyne.MenuItem
 	recent     *fyne.MenuItem
 	measure    *fyne.MenuItem
+	rulers     *fyne.MenuItem
 
 	wooden, near *fyne.MenuItem
 }
@@ -103,6 +104,8 @@ func (w *Window) helpMenu() *fyne.Menu {
 
 func (w *Window) viewMenu() *fyne.Menu {
 	w.menu.measure = command("Measure between two points", fyne.KeyM, ctrl, w.measure)
+	w.menu.rulers = command("Rulers", fyne.KeyL, ctrl, w.toggleRulers)
+	w.menu.rulers.Checked = w.app.Preferences().BoolWithFallback(prefRulers, true)
 	w.menu.wooden = command("Pictorial as wood", fyne.KeyG, ctrl, func() { w.look3(true, false) })
 	w.menu.near = command("Pictorial from the eye", fyne.KeyE, ctrl, func() { w.look3(false, true) })
 	return fyne.NewMenu(say.It("View"),
@@ -110,6 +113,8 @@ func (w *Window) viewMenu() *fyne.Menu {
 		command("Larger", fyne.KeyEqual, ctrl, w.drawing.ZoomIn),
 		command("Smaller", fyne.KeyMinus, ctrl, w.drawing.ZoomOut),
 		w.menu.measure,
+		command("Cut a section", fyne.KeyT, ctrl, w.cutSection),
+		w.menu.rulers,
 		command("Side by side", fyne.KeyB, ctrlShift, w.sideBySide),
 		fyne.NewMenuItemSeparator(),
 		w.menu.wooden,
@@ -121,6 +126,7 @@ func (w *Window) viewMenu() *fyne.Menu {
 		command("Next table", fyne.KeyPageDown, ctrl, func() { w.turnTab(1) }),
 		command("Table before", fyne.KeyPageUp, ctrl, func() { w.turnTab(-1) }),
 		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem(say.It("Steps of the arrows…"), w.chooseSteps),
 		w.tongueMenu(),
 		command("Light or dark", fyne.KeyD, ctrl, func() { w.setDark(!w.shown.dark) }),
 		command("Full screen", fyne.KeyF11, 0, func() { w.win.SetFullScreen(!w.win.FullScreen()) }),

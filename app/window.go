@@ -59,11 +59,12 @@ type Window struct {
 	tabs     *container.AppTabs
 	tables   []tab
 
-	boards *boards
-	plans  planning
-	offers offering
-	aside  []variant // what was set aside to compare
-	beside *besides  // nil = not open
+	boards  *boards
+	plans   planning
+	offers  offering
+	section *sectionWindow // nil = not open
+	aside   []variant      // what was set aside to compare
+	beside  *besides       // nil = not open
 
 	drawing *viewer.Table
 	turner  *viewer.Turner
@@ -189,7 +190,7 @@ func (w *Window) build() {
 	w.drawing.Spawn(w.spawn)
 	w.turner.Spawn(w.spawn)
 	w.sizes.OnSet, w.sizes.OnDone = w.set, func() { w.s.Seal() }
-	w.sizes.OnLock = w.lock
+	w.sizes.OnLock, w.sizes.Steps = w.lock, w.arrowSteps
 	w.findings.OnAsk, w.findings.OnAccept = w.whatWouldDo, w.accept
 	w.sizes.OnAdd, w.sizes.OnRemove, w.sizes.OnMenu = w.add, w.remove, w.pick
 	w.tabs = container.NewAppTabs()

@@ -25,6 +25,9 @@ func (w *Window) close() {
 		w.reported(w.journal.Close())
 	}
 	w.group.all = slices.DeleteFunc(w.group.all, func(o *Window) bool { return o == w })
+	if w.section != nil {
+		w.section.win.Close()
+	}
 	if w.beside != nil {
 		w.beside.win.Close()
 	}

@@ -9,6 +9,7 @@ import (
 type entry struct {
 	widget.Entry
 	done func()
+	turn func(by int) // nil = no number
 }
 
 func newEntry(changed func(string), done, entered func()) *entry {
@@ -25,4 +26,14 @@ func newEntry(changed func(string), done, entered func()) *entry {
 func (e *entry) FocusLost() {
 	e.Entry.FocusLost()
 	e.done()
+}
+
+// TypedKey turns a number with the arrow and page keys.
+func (e *entry) TypedKey(k *fyne.KeyEvent) {
+	by, is := map[fyne.KeyName]int{fyne.KeyUp: 1, fyne.KeyDown: -1, fyne.KeyPageUp: many, fyne.KeyPageDown: -many}[k.Name]
+	if is && e.turn != nil {
+		e.turn(by)
+		return
+	}
+	e.Entry.TypedKey(k)
 }

@@ -11,6 +11,7 @@ import (
 
 	"splaywright/app/look"
 	"splaywright/app/say"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
@@ -21,7 +22,9 @@ type State struct {
 	Follows  string // what an empty field comes to; "" = nothing
 	Err      error
 	Findings []part.Finding
-	Kept     bool // resizing leaves it as it is
+	Kept     bool         // resizing leaves it as it is
+	Value    any          // what it comes to, typed or not; nil = no number
+	Bare     measure.Unit // of numbers typed without one
 }
 
 // Field is one size: its name, a place to type, and below it what was understood or what is
@@ -38,6 +41,7 @@ type Field struct {
 	Done    func()
 	Picked  func(item string)
 	Locked  func(on bool)
+	Steps   func() Steps // of the arrows; nil = the usual ones
 
 	label   *widget.Label
 	entry   *entry         // of a field to type in
@@ -65,10 +69,18 @@ func New(spec Spec) *Field {
 			f.offer.Importance = widget.LowImportance
 			f.entry.ActionItem = f.offer
 		}
+		if spec.Turns {
+			f.entry.turn = f.turn
+			f.entry.ActionItem = newArrows(f.turn)
+		}
 		if spec.Lock {
 			f.lock = widget.NewButtonWithIcon("", look.Padlock(false), f.toggleLock)
 			f.lock.Importance = widget.LowImportance
-			f.entry.ActionItem = f.lock
+			tools := container.NewHBox(f.lock)
+			if spec.Turns {
+				tools.Add(newArrows(f.turn))
+			}
+			f.entry.ActionItem = tools
 		}
 		if len(spec.Menu) > 0 {
 			f.offer = widget.NewButtonWithIcon("", theme.MoreVerticalIcon(), f.showMenu)

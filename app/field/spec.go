@@ -23,6 +23,7 @@ type Spec struct {
 	Offers  []string // texts to pick from besides typing
 	Hint    string   // what stands in the field while it is empty
 	Menu    []string // what can be done besides typing
+	Turns   bool     // it is a number that arrows turn
 	Lock    bool     // it can be kept when the piece is resized
 }
 

@@ -68,15 +68,15 @@ func lockable(path string) bool {
 }
 
 func length(path, label string, get func(*form.Design) measure.Length) field.Spec {
-	return field.Spec{Path: path, Label: label, Value: func(d *form.Design) any { return get(d) }}
+	return field.Spec{Path: path, Label: label, Turns: true, Value: func(d *form.Design) any { return get(d) }}
 }
 
 func angle(path, label string, get func(*form.Design) measure.Angle) field.Spec {
-	return field.Spec{Path: path, Label: label, Value: func(d *form.Design) any { return get(d) }}
+	return field.Spec{Path: path, Label: label, Turns: true, Value: func(d *form.Design) any { return get(d) }}
 }
 
 func count(path, label string, get func(*form.Design) int) field.Spec {
-	return field.Spec{Path: path, Label: label, Value: func(d *form.Design) any { return get(d) }}
+	return field.Spec{Path: path, Label: label, Turns: true, Value: func(d *form.Design) any { return get(d) }}
 }
 
 // nameGroup is the values that the person has named, for use in any number of the design.
@@ -96,7 +96,7 @@ const (
 
 // maybeAngle is an angle that follows from another when it is left out, as the hint says.
 func maybeAngle(path, label string, get func(*form.Design) *measure.Angle, hint string) field.Spec {
-	return field.Spec{Path: path, Label: label, Hint: hint, Value: func(d *form.Design) any {
+	return field.Spec{Path: path, Label: label, Turns: true, Hint: hint, Value: func(d *form.Design) any {
 		if a := get(d); a != nil {
 			return *a
 		}
@@ -106,7 +106,7 @@ func maybeAngle(path, label string, get func(*form.Design) *measure.Angle, hint 
 
 // maybe is a length that follows from others when it is left out.
 func maybe(path, label string, get func(*form.Design) *measure.Length) field.Spec {
-	return field.Spec{Path: path, Label: label, Value: func(d *form.Design) any {
+	return field.Spec{Path: path, Label: label, Turns: true, Value: func(d *form.Design) any {
 		if l := get(d); l != nil {
 			return *l
 		}

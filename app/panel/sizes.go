@@ -25,6 +25,7 @@ type Sizes struct {
 	OnRemove func(path string)
 	OnMenu   func(path, item string)
 	OnLock   func(path string, on bool)
+	Steps    func() field.Steps // of the arrows; nil = the usual ones
 
 	box      *fyne.Container
 	scroll   *container.Scroll
@@ -148,6 +149,12 @@ func (p *Sizes) newField(spec field.Spec) *field.Field {
 	f := field.New(spec)
 	f.Changed = func(text string) { p.OnSet(spec.Path, text) }
 	f.Done = func() { p.OnDone() }
+	f.Steps = func() field.Steps {
+		if p.Steps != nil {
+			return p.Steps()
+		}
+		return field.UsualSteps
+	}
 	f.Locked = func(on bool) {
 		if p.OnLock != nil {
 			p.OnLock(spec.Path, on)
@@ -194,6 +201,13 @@ func stateOf(s *session.Session, spec field.Spec, found []part.Finding) field.St
 	if spec.Value == nil { // a named value is in no design
 		st.Said, _ = s.Document().Value(spec.Path)
 		return st
+	}
+	st.Bare = d.Units
+	if spec.Turns {
+		st.Value = spec.Value(&d)
+		if piece := s.Piece(); st.Text == "" && piece != nil {
+			st.Value = spec.Value(&piece.Design)
+		}
 	}
 	if st.Text != "" {
 		st.Said = field.Said(spec.Value(&d), d.Units)

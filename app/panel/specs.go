@@ -107,7 +107,7 @@ func dovetailFields(d *form.Design, on ...string) []field.Spec {
 }
 
 func tailCount() field.Spec {
-	return field.Spec{Path: "corners.tails", Label: "Tails", Value: func(d *form.Design) any {
+	return field.Spec{Path: "corners.tails", Label: "Tails", Turns: true, Value: func(d *form.Design) any {
 		if d.Corners.Tails != nil {
 			return *d.Corners.Tails
 		}

@@ -8,20 +8,34 @@ import (
 	"splaywright/render/draw"
 )
 
-// Gauge measures between two points of the drawing. A point is taken at the nearest end of a line
-// within reach, or else where it was tapped.
+// Gauge measures between two points of the drawing, or between faces and edges that are seen as lines.
+// A tap takes the nearest end of a line within reach, or else the line itself, or else the place that
+// was tapped.
 type Gauge struct {
-	from, to draw.Point // on the sheet, mm
-	points   int        // taken: 0, 1 or 2
-	text     string     // what stands beside the line
+	from, to taken
+	ends     [2]draw.Point // of what is measured, on the sheet, mm
+	points   int           // taken: 0, 1 or 2
+	text     string        // what stands beside the line
 }
 
-// Measure begins measuring, or ends it. Say words the distance between two points, given across and
-// up, mm on the sheet.
-func (t *Table) Measure(on bool, say func(across, up float64) string) {
+// taken is what a tap took: a point, or a line with a point of it.
+type taken struct {
+	at   draw.Point
+	line *[2]draw.Point
+}
+
+// Gauging puts what was measured into words: the way between two points, across and up, mm on the sheet,
+// and the angle between two lines, radians.
+type Gauging struct {
+	Way   func(across, up float64) string
+	Angle func(radians float64) string
+}
+
+// Measure begins measuring, or ends it.
+func (t *Table) Measure(on bool, say Gauging) {
 	t.say = nil
 	if on {
-		t.say = say
+		t.say = &say
 	}
 	t.gauge = Gauge{}
 	t.picture.redraw()
@@ -33,36 +47,97 @@ func (t *Table) Measuring() bool { return t.say != nil }
 // Measured is what was measured last, in words; "" before the second point.
 func (t *Table) Measured() string { return t.gauge.text }
 
-// mark takes a point.
+// mark takes a point or a line.
 func (t *Table) mark(at fyne.Position) {
-	p := t.snapped(t.At(at))
+	p := t.take(t.At(at))
 	if t.gauge.points == 1 {
 		t.gauge.to, t.gauge.points = p, 2
-		t.gauge.text = t.say(math.Abs(p.X-t.gauge.from.X), math.Abs(p.Y-t.gauge.from.Y))
+		t.gauge.measure(t.say)
 	} else {
 		t.gauge = Gauge{from: p, points: 1}
+		t.ruler.Zero = p.at // the rulers count from where measuring began
 	}
 	t.picture.redraw()
 }
 
-// snapped is the nearest end of a line of the piece within reach, or the place itself.
-func (t *Table) snapped(q draw.Point) draw.Point {
-	best, out := 2*reach/float64(t.zoom), q
+// measure works out the way from what was taken first to what was taken second: square to a line, and
+// between lines that are not parallel the angle.
+func (g *Gauge) measure(say *Gauging) {
+	a, b := g.from, g.to
+	switch {
+	case a.line != nil && b.line != nil:
+		if turn := between(*a.line, *b.line); turn > parallel {
+			g.ends = [2]draw.Point{a.at, b.at}
+			g.text = say.Angle(turn)
+			return
+		}
+		g.ends = [2]draw.Point{foot(*a.line, b.at), b.at}
+	case a.line != nil:
+		g.ends = [2]draw.Point{foot(*a.line, b.at), b.at}
+	case b.line != nil:
+		g.ends = [2]draw.Point{a.at, foot(*b.line, a.at)}
+	default:
+		g.ends = [2]draw.Point{a.at, b.at}
+	}
+	g.text = say.Way(math.Abs(g.ends[1].X-g.ends[0].X), math.Abs(g.ends[1].Y-g.ends[0].Y))
+}
+
+// parallel, radians: lines that differ by less are one distance apart.
+const parallel = 5e-4
+
+// between is the angle between two lines, at most a right one.
+func between(a, b [2]draw.Point) float64 {
+	t := math.Abs(math.Atan2(a[1].Y-a[0].Y, a[1].X-a[0].X) - math.Atan2(b[1].Y-b[0].Y, b[1].X-b[0].X))
+	t = math.Mod(t, math.Pi)
+	return min(t, math.Pi-t)
+}
+
+// foot is the point of a line that lies square from p.
+func foot(l [2]draw.Point, p draw.Point) draw.Point {
+	dx, dy := l[1].X-l[0].X, l[1].Y-l[0].Y
+	t := ((p.X-l[0].X)*dx + (p.Y-l[0].Y)*dy) / (dx*dx + dy*dy)
+	return draw.Point{X: l[0].X + t*dx, Y: l[0].Y + t*dy}
+}
+
+// take finds what lies nearest: the end of a line within reach, or the line.
+func (t *Table) take(q draw.Point) taken {
+	within := 2 * reach / float64(t.zoom)
+	end, line, out := within, within/2, taken{at: q}
 	for _, it := range t.page.Items {
 		path, ok := it.(draw.Path)
 		if !ok || path.Ref == "" || path.Layer == dimensionLayer {
 			continue
 		}
+		var last draw.Point
 		for _, s := range path.Segs {
 			if s.Kind == draw.Close {
 				continue
 			}
-			if d := math.Hypot(s.P[2].X-q.X, s.P[2].Y-q.Y); d < best {
-				best, out = d, s.P[2]
+			p := s.P[2]
+			if d := math.Hypot(p.X-q.X, p.Y-q.Y); d < end {
+				end, out = d, taken{at: p}
 			}
+			if s.Kind == draw.Line && end == within {
+				l := [2]draw.Point{last, p}
+				if d, at := fromLine(l, q); d < line {
+					line, out = d, taken{at, &l}
+				}
+			}
+			last = p
 		}
 	}
 	return out
+}
+
+// fromLine is how far a place lies from a stretch of a line, and the point of it that is nearest.
+func fromLine(l [2]draw.Point, q draw.Point) (float64, draw.Point) {
+	if l[0] == l[1] {
+		return math.Inf(1), q
+	}
+	at := foot(l, q)
+	lo, hi := draw.Point{X: min(l[0].X, l[1].X), Y: min(l[0].Y, l[1].Y)}, draw.Point{X: max(l[0].X, l[1].X), Y: max(l[0].Y, l[1].Y)}
+	at = draw.Point{X: max(lo.X, min(hi.X, at.X)), Y: max(lo.Y, min(hi.Y, at.Y))}
+	return math.Hypot(at.X-q.X, at.Y-q.Y), at
 }
 
 // Sizes of what measuring draws, mm.
@@ -80,15 +155,21 @@ func (g Gauge) items(ink, paper draw.Ink) []draw.Item {
 	dot := func(p draw.Point) draw.Item {
 		return draw.Path{Segs: draw.Circle(p, gaugeDot), Filled: true, Fill: ink, Layer: gaugeLayer}
 	}
-	out := []draw.Item{dot(g.from)}
-	if g.points == 1 {
-		return out
+	var out []draw.Item
+	for _, k := range []taken{g.from, g.to}[:g.points] {
+		if k.line != nil {
+			out = append(out, draw.Path{Segs: draw.Polyline(k.line[:]), Pen: draw.Pen{Width: 2 * gaugeWidth, Ink: ink}, Layer: gaugeLayer})
+		}
 	}
-	mid := draw.Point{X: (g.from.X + g.to.X) / 2, Y: (g.from.Y+g.to.Y)/2 + gaugeText/2}
+	if g.points == 1 {
+		return append(out, dot(g.from.at))
+	}
+	from, to := g.ends[0], g.ends[1]
+	mid := draw.Point{X: (from.X + to.X) / 2, Y: (from.Y+to.Y)/2 + gaugeText/2}
 	text := draw.Text{At: mid, Size: gaugeText, Align: draw.Centre, Bold: true, Ink: ink, Text: g.text, Layer: gaugeLayer}
 	back := draw.Path{Segs: draw.Rect(draw.Bounds([]draw.Item{text}).Grow(0.8)), Filled: true, Fill: paper, Layer: gaugeLayer}
-	line := draw.Path{Segs: draw.Polyline([]draw.Point{g.from, g.to}), Pen: draw.Pen{Width: gaugeWidth, Ink: ink}, Layer: gaugeLayer}
-	return append(out, dot(g.to), line, back, text)
+	line := draw.Path{Segs: draw.Polyline([]draw.Point{from, to}), Pen: draw.Pen{Width: gaugeWidth, Ink: ink}, Layer: gaugeLayer}
+	return append(out, dot(from), dot(to), line, back, text)
 }
 
 const gaugeLayer = "gauge"

@@ -50,7 +50,10 @@ type Table struct {
 
 	over  string // the last that Over was called with
 	gauge Gauge
-	say   func(across, up float64) string // nil = taps do not measure
+	ruler Ruler
+	cut   cutting
+	marks marks
+	say   *Gauging // nil = taps do not measure
 }
 
 var (
@@ -64,7 +67,7 @@ var (
 
 // NewTable is an empty drawing table.
 func NewTable() *Table {
-	t := &Table{fitted: true, zoom: 1}
+	t := &Table{fitted: true, zoom: 1, marks: newMarks()}
 	t.ExtendBaseWidget(t)
 	t.picture = newPicture(t.begin, sheetColour)
 	return t
@@ -89,7 +92,7 @@ func (t *Table) Page() draw.Page { return t.page }
 
 // Room is the size that a sheet should have to fill the table's place, mm; 0 before it has one.
 func (t *Table) Room() draw.Point {
-	w, h := float64(t.size.Width), float64(t.size.Height)
+	w, h := float64(t.size.Width-rulerWide), float64(t.size.Height-rulerWide)
 	if w <= 0 || h <= 0 {
 		return draw.Point{}
 	}
@@ -109,10 +112,11 @@ func (t *Table) fit() {
 		return
 	}
 	w, h := float32(t.page.Width), float32(t.page.Height)
-	t.zoom = within(min(t.size.Width/w, t.size.Height/h))
+	wide, high := t.size.Width-t.rim(), t.size.Height-t.rim()
+	t.zoom = within(min(wide/w, high/h))
 	t.corner = draw.Point{
-		X: float64(w-t.size.Width/t.zoom) / 2,
-		Y: float64(h-t.size.Height/t.zoom) / 2,
+		X: float64((w-wide/t.zoom)/2 - t.rim()/t.zoom),
+		Y: float64(h-high/t.zoom) / 2,
 	}
 }
 
@@ -163,16 +167,20 @@ func (t *Table) Scrolled(e *fyne.ScrollEvent) {
 	}
 }
 
-// Dragged moves the sheet.
+// Dragged moves the sheet, or draws the line of a cut.
 func (t *Table) Dragged(e *fyne.DragEvent) {
+	if t.cut.drawn != nil {
+		t.cut.drag(t, e)
+		return
+	}
 	t.corner.X -= float64(e.Dragged.DX / t.zoom)
 	t.corner.Y += float64(e.Dragged.DY / t.zoom)
 	t.fitted = false
 	t.picture.redraw()
 }
 
-// DragEnd has nothing to finish.
-func (t *Table) DragEnd() {}
+// DragEnd ends the line of a cut; the next drag draws another.
+func (t *Table) DragEnd() { t.cut.on = false }
 
 // DoubleTapped shows the whole sheet again.
 func (t *Table) DoubleTapped(*fyne.PointEvent) { t.Fit() }
@@ -192,10 +200,18 @@ func (t *Table) Light(lit func(ref string) bool) { t.picture.light(lit) }
 func (t *Table) MouseIn(e *desktop.MouseEvent) { t.MouseMoved(e) }
 
 // MouseMoved tells what lies under the pointer.
-func (t *Table) MouseMoved(e *desktop.MouseEvent) { t.tell(t.picture.hit(e.Position, t.size)) }
+func (t *Table) MouseMoved(e *desktop.MouseEvent) {
+	t.tell(t.picture.hit(e.Position, t.size))
+	if t.ruler.Scale > 0 {
+		t.marks.put(e.Position, true)
+	}
+}
 
 // MouseOut tells that nothing does.
-func (t *Table) MouseOut() { t.tell(Hit{}) }
+func (t *Table) MouseOut() {
+	t.tell(Hit{})
+	t.marks.put(fyne.Position{}, false)
+}
 
 func (t *Table) tell(h Hit) {
 	if h.Ref != t.over && t.Over != nil {
@@ -224,12 +240,19 @@ func (t *Table) begin() painter {
 	if g := t.gauge.items(litInk(), inkOf(sheetColour())); g != nil {
 		page.Items = append(slices.Clip(page.Items), g...)
 	}
-	w := float64(t.size.Width) / zoom
+	if c := t.cut.items(litInk()); c != nil {
+		page.Items = append(slices.Clip(page.Items), c...)
+	}
+	w, ruler := float64(t.size.Width)/zoom, t.ruler
 	paper, lit, ink := inkOf(sheetColour()), t.picture.lit, litInk()
+	faint, band := inkOf(theme.Color(theme.ColorNameForeground)), inkOf(theme.Color(look.Strip))
 	return func(old *image.RGBA, dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {
 		dots := float64(dotsWide) / w // dots a millimetre
-		seen := window(page, corner.X, corner.Y, w, float64(dotsHigh)/dots, paper)
-		return png.RenderOn(old, lighted(seen, lit, ink), dots), seen
+		h := float64(dotsHigh) / dots
+		seen := window(page, corner.X, corner.Y, w, h, paper)
+		all := lighted(seen, lit, ink)
+		all.Items = append(slices.Clip(all.Items), ruler.items(corner, w, h, zoom, faint, band)...)
+		return png.RenderOn(old, all, dots), seen
 	}
 }
 
@@ -253,7 +276,7 @@ func (r *tableRenderer) Layout(size fyne.Size) {
 func (r *tableRenderer) MinSize() fyne.Size { return fyne.NewSize(240, 160) }
 
 func (r *tableRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.t.picture.raster}
+	return []fyne.CanvasObject{r.t.picture.raster, r.t.marks.across, r.t.marks.up}
 }
 
 func (r *tableRenderer) Refresh() { r.t.picture.redraw() }

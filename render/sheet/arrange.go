@@ -18,6 +18,7 @@ type arrangement struct {
 	items  []draw.Item
 	box    draw.Box
 	corner draw.Box
+	views  []Placed
 }
 
 // gap is the least room between the dimensions of two views, mm.
@@ -47,6 +48,7 @@ func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangem
 	a := arrangement{items: fi}
 	a.items = append(a.items, draw.Moved(ei, draw.Point{X: right})...)
 	a.items = append(a.items, draw.Moved(ti, draw.Point{Y: up})...)
+	a.views = []Placed{placedAt(pics.front, scale, draw.Point{}), placedAt(pics.end, scale, draw.Point{X: right}), placedAt(pics.top, scale, draw.Point{Y: up})}
 	eb, tb = eb.Moved(draw.Point{X: right}), tb.Moved(draw.Point{Y: up})
 	a.box = fb.Join(eb).Join(tb)
 	a.corner = draw.Box{Min: draw.Point{X: max(fb.Max.X, tb.Max.X) + gap, Y: a.box.Min.Y}, Max: draw.Point{X: a.box.Max.X, Y: eb.Min.Y - gap}}
@@ -306,9 +308,9 @@ func Table3(p *form.Piece, o Options) draw.Page {
 	return page
 }
 
-// Scaled3 is Table3 of a piece whose scene is there already, with the scale of its views: millimetres on the table a
-// millimetre of the piece; 0 when nothing is drawn.
-func Scaled3(p *form.Piece, s *view.Scene, o Options) (page draw.Page, scale float64) {
+// Scaled3 is Table3 of a piece whose scene is there already, with where its views lie; nothing is shown of a piece without
+// solids.
+func Scaled3(p *form.Piece, s *view.Scene, o Options) (page draw.Page, shown Shown) {
 	o = o.fill(p)
 	size := sizes[o.Sheet]
 	if o.Width > 0 && o.Height > 0 {
@@ -319,13 +321,13 @@ func Scaled3(p *form.Piece, s *view.Scene, o Options) (page draw.Page, scale flo
 	page.Items = append(page.Items, draw.Path{Segs: draw.Rect(all), Filled: true, Fill: o.ink().paper, Layer: "paper"})
 	pics := threePictures(s, o)
 	if len(pics.front.Lines) == 0 {
-		return page, 0
+		return page, Shown{}
 	}
 	room := all.Grow(-tableMargin)
 	a, scale := fitted(p, pics, room, o)
 	d := draw.Point{X: room.Min.X - a.box.Min.X + (room.Width()-a.box.Width())/2, Y: room.Min.Y - a.box.Min.Y + (room.Height()-a.box.Height())/2}
 	page.Items = append(page.Items, draw.Moved(a.items, d)...)
-	return page, scale
+	return page, Shown{scale, moved(a.views, d)}
 }
 
 // tableMargin is what stays free round the views on a drawing table, mm.

@@ -140,7 +140,8 @@ func look(t *testing.T, name string, pages []draw.Page) {
 // The scale that is told is the one that is drawn: the width at the floor spans as much paper.
 func TestTheTableTellsItsScale(t *testing.T) {
 	p := model.Derive(formtest.WorkedExample())
-	page, scale := Scaled3(p, view.NewScene(p, flattening), Options{Width: 200, Height: 150})
+	page, shown := Scaled3(p, view.NewScene(p, flattening), Options{Width: 200, Height: 150})
+	scale := shown.Scale
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, it := range page.Items {
 		if path, ok := it.(draw.Path); ok && path.Ref == "side-left" && path.Layer == "visible" {
