@@ -16,6 +16,7 @@ import (
 // arrangement is the three views placed by projection and the room left for the pictorial.
 type arrangement struct {
 	items  []draw.Item
+	scale  float64
 	box    draw.Box
 	corner draw.Box
 	views  []Placed
@@ -45,7 +46,7 @@ func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangem
 	if o.Projection == "third" {
 		up = fb.Max.Y + gap - tb.Min.Y
 	}
-	a := arrangement{items: fi}
+	a := arrangement{items: fi, scale: scale}
 	a.items = append(a.items, draw.Moved(ei, draw.Point{X: right})...)
 	a.items = append(a.items, draw.Moved(ti, draw.Point{Y: up})...)
 	a.views = []Placed{placedAt(pics.front, scale, draw.Point{}), placedAt(pics.end, scale, draw.Point{X: right}), placedAt(pics.top, scale, draw.Point{Y: up})}
@@ -281,11 +282,19 @@ const generalTitle = "General arrangement"
 // general is the first sheet: the whole piece, and the list of the set's sheets.
 func general(p *form.Piece, s set, sheets []listed) *blank {
 	b := s.sheet(entry{title: generalTitle}, true)
-	list := b.layList(sheets)
-	list.draw(b)
-	b.room.Min.Y = max(b.room.Min.Y, list.at.Y+2)
 	pics := project(p, s.o)
-	a, name := largest(p, pics, b.room, s.o)
+	// the list of sheets stands where it leaves the views the larger scale: beside the title block, or in a
+	// column of its own at the right
+	list, side := b.layList(sheets), b.sideList(sheets)
+	below, beside := b.room, b.room
+	below.Min.Y = max(b.room.Min.Y, list.at.Y+2)
+	beside.Max.X = side.at.X - gap
+	a, name := largest(p, pics, below, s.o)
+	if c, other := largest(p, pics, beside, s.o); below.Min.Y > b.room.Min.Y && c.scale > a.scale && side.height() < b.room.Height() {
+		a, name, list, below = c, other, side, beside
+	}
+	b.room = below
+	list.draw(b)
 	b.entry.scale = name
 	d := draw.Point{X: b.room.Min.X + (b.room.Width()-a.box.Width())*0.35 - a.box.Min.X, Y: b.room.Max.Y - (b.room.Height()-a.box.Height())/2 - a.box.Max.Y}
 	b.Items = append(b.Items, draw.Moved(a.items, d)...)

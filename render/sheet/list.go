@@ -66,6 +66,18 @@ func (b *blank) layList(lines []listed) listing {
 	l.rows = max(l.rows, min(len(lines), 4))
 	l.column = min(listColumn, room/math.Ceil(float64(len(lines))/float64(l.rows)))
 	l.at = draw.Point{X: f.Min.X + inset, Y: f.Min.Y + 2 + l.height()}
+	return l.counted()
+}
+
+// sideList is the list as one column in the upper right corner of the room.
+func (b *blank) sideList(lines []listed) listing {
+	l := listing{lines: lines, rows: max(1, len(lines)), column: listColumn + 6}
+	l.at = draw.Point{X: b.room.Max.X - l.column, Y: b.room.Max.Y}
+	return l.counted()
+}
+
+func (l listing) counted() listing {
+	lines := l.lines
 	if n := len(lines); n > 0 {
 		l.numbered = lines[n-1].to
 	}
