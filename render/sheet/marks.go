@@ -131,11 +131,16 @@ func markPictorial(p *form.Piece, pic *view.Picture, front fronts, f *figure) {
 		}
 		b := extent(q)
 		var at []draw.Point
-		for _, u := range []float64{0.5, 0.62, 0.38, 0.74, 0.26, 0.86, 0.14} {
-			for _, v := range []float64{0.5, 0.38, 0.62, 0.26, 0.74, 0.86, 0.14} {
-				c := on(mgl64.Vec3{b.Min.X + u*b.Width(), b.Min.Y + v*b.Height(), 0})
-				if front.sees(q.ID, draw.Point{X: c.X / f.scale, Y: c.Y / f.scale}, 0) {
-					at = append(at, c)
+		for ring := range 8 { // from the middle of the face outward
+			for i := -ring; i <= ring; i++ {
+				for j := -ring; j <= ring; j++ {
+					if max(abs(i), abs(j)) != ring {
+						continue
+					}
+					c := on(mgl64.Vec3{b.Min.X + (0.5+0.06*float64(i))*b.Width(), b.Min.Y + (0.5+0.06*float64(j))*b.Height(), 0})
+					if front.sees(q.ID, draw.Point{X: c.X / f.scale, Y: c.Y / f.scale}, 0) {
+						at = append(at, c)
+					}
 				}
 			}
 		}

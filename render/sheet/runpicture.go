@@ -48,9 +48,9 @@ func runPicture(p *form.Piece, run []pattern.Laid, wide, most float64, i ink) pi
 			out.items = append(out.items, draw.Path{Segs: draw.Polyline(moved), Pen: pen, Layer: "picture", Ref: l.Part.ID})
 		}
 		f := &figure{scale: scale}
-		for _, s := range f.thinned(partScene(l.Part).Project(faceView).Lines) {
+		for _, s := range f.stretches(partScene(l.Part).Project(faceView).Lines) {
 			if s.Kind == view.Visible {
-				path(s.Points, draw.Pen{Width: narrowLine * 0.7, Ink: i.line})
+				path(s.Points, draw.Pen{Width: narrowLine * 0.55, Ink: i.line})
 			}
 		}
 		for _, s := range lines[l.Part.ID] {

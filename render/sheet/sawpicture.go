@@ -158,13 +158,13 @@ func (w sawWay) draw(i ink) picture {
 // lines is the picture at a scale; smaller than scale 1 its lines are thinner too.
 func (w sawWay) lines(set sawSet, scale float64, i ink) picture {
 	pic := view.NewScene(&form.Piece{Parts: w.parts(set)}, flattening/4).Project(view.Pictorial(pictureTurn, pictureTip))
-	f := &figure{scale: scale}
+	f := &figure{scale: scale} // all lines stay: at this size they are drawn thinner instead
 	thin := 1.0
 	if scale < 1 {
 		thin = 0.52
 	}
 	var items []draw.Item
-	for _, l := range f.thinned(pic.Lines) {
+	for _, l := range f.stretches(pic.Lines) {
 		pen := draw.Pen{Width: narrowLine * thin, Ink: i.line}
 		if l.Part == "board" {
 			pen.Width = wideLine * thin
