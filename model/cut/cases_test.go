@@ -202,6 +202,19 @@ func TestLegsAndRails(t *testing.T) {
 			{"swing", lectern().Swing.Degrees(), 24.67, hundredth},
 			{"tilt", lectern().Tilt.Degrees(), 4.21, hundredth},
 		}},
+		{"pyramid on 26, 12 high, 17.5 to the corner: which hip", "\"Need help with miter angles\", woodworkingtalk.com", []answer{
+			{"half the diagonal", 13 * math.Sqrt2, 18.385, 0.0005},
+			{"base that has 17.5", 17.5 * math.Sqrt2, 24.75, hundredth},
+			{"hip from level", 90 - Square(FromRun(13, 12), FromRun(13, 12)).CornerLean().Degrees(), 33.13, hundredth},
+			{"hip of 17.5", FromRun(12, 17.5).Degrees(), 34.44, hundredth},
+			{"hip length", Along(13*math.Sqrt2, FromRun(12, 13*math.Sqrt2)).MM(), 21.95, hundredth},
+			{"and of 17.5", Along(17.5, FromRun(12, 17.5)).MM(), 21.22, hundredth},
+		}},
+		{"bench legs at 30, 17 high, under a forgotten 4x4", "https://rusticmodernwoman.blogspot.com/2016/06/making-bench.html", []answer{
+			{"leg for 17", Along(17, deg(30)).MM(), 19.63, hundredth},
+			{"stands with the bearer", plumb(19.63, 30) + 3.5, 20.5, hundredth},
+			{"leg that keeps 17", Along(17-3.5, deg(30)).MM(), 15.59, hundredth},
+		}},
 		{"slant board, 120 in 360 taken for 15", "https://techjotdowns.blogspot.com/2021", []answer{
 			{"angle", FromRun(120, 360).Degrees(), 18.43, hundredth},
 			{"run that 15 needs", 120 / math.Tan(deg(15).Radians()), 447.8, 0.051},
@@ -237,6 +250,10 @@ func TestDovetailsOffSquare(t *testing.T) {
 		{"poplar step, legs 12, 3/4 stock: where is the baseline", "https://tinyshopww.blogspot.com/2016/11/experiment-with-angled-dovetails-poplar.html", []answer{
 			{"baseline", Along(0.75, deg(12)).MM(), 0.7668, 0.00005},
 			{"in 64ths", math.Round(Along(0.75, deg(12)).MM() * 64), 49, 0},
+		}},
+		{"baseline of 3/4 stock splayed 12 both ways", "closed forms t/cos T, t tan T beside https://www.popularwoodworking.com/techniques/compound-angle-dovetails-the-layout/", []answer{
+			{"from the end", Along(0.75, flatButt(12).Tilt).MM(), 0.7507, 0.00005},
+			{"inside line shifts", Offset(0.75, flatButt(12).Tilt).MM(), 0.0325, 0.00005},
 		}},
 		{"dovetails for a 135 corner", "https://write.as/davepolaschek/tag:dovetails", []answer{
 			{"baseline over thickness", Along(1, Ring(8, 0).Dihedral()-90*measure.Degree).MM(), 1.414, 0.00051},
