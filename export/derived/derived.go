@@ -77,6 +77,7 @@ type partJSON struct {
 	Bores      []boreJSON  `json:"bores"`
 	Features   []featJSON  `json:"features"`
 	Eased      []easedJSON `json:"eased_edges"`
+	Slip       string      `json:"slip,omitempty"`
 }
 
 type cutJSON struct {
@@ -104,6 +105,7 @@ type boreJSON struct {
 	Lean     float64    `json:"lean"`
 	Face     string     `json:"face"`
 	Plug     float64    `json:"plug,omitempty"`
+	Slot     float64    `json:"slot,omitempty"`
 }
 
 type featJSON struct {
@@ -157,6 +159,12 @@ type jointJSON struct {
 	Depth       float64    `json:"depth,omitempty"`
 	Slides      [3]float64 `json:"slides_along"`
 	Corner      [3]float64 `json:"corner"`
+
+	Shoulder float64     `json:"shoulder,omitempty"`
+	Stop     float64     `json:"stop,omitempty"`
+	Spline   *splineJSON `json:"spline,omitempty"`
+	Keys     *keysJSON   `json:"keys,omitempty"`
+	Tenon    *tenonJSON  `json:"tenon,omitempty"`
 }
 
 type findingJSON struct {
@@ -195,6 +203,7 @@ func partOf(p *part.Part) partJSON {
 		Bores:    each(p.Bores, boreOf),
 		Features: each(p.Features, featureOf),
 		Eased:    each(p.Eased, easedOf),
+		Slip:     string(p.Slip),
 	}
 }
 
@@ -213,7 +222,7 @@ func boreOf(b part.Bore) boreJSON {
 	return boreJSON{
 		ID: b.ID, Purpose: b.Purpose, Diameter: b.Diameter.MM(), Depth: b.Depth.MM(), Through: b.Through,
 		X: b.Entry[0], Y: b.Entry[1], Z: b.Entry[2], Axis: vec(b.Axis), Lean: b.Lean.Degrees(),
-		Face: b.Face, Plug: b.Plug.MM(),
+		Face: b.Face, Plug: b.Plug.MM(), Slot: b.Slot.MM(),
 	}
 }
 
@@ -234,7 +243,7 @@ func easedOf(e part.EasedEdge) easedJSON {
 }
 
 func jointOf(j joint.Joint) jointJSON {
-	return jointJSON{
+	out := jointJSON{
 		ID: j.ID, Kind: j.Kind, TailBoard: j.TailBoard, PinBoard: j.PinBoard,
 		Dihedral: j.Dihedral.Degrees(), Slope: j.Slope.Degrees(),
 		Baseline: bothOf(j.Baseline), PinBaseline: bothOf(j.PinBaseline),
@@ -244,6 +253,8 @@ func jointOf(j joint.Joint) jointJSON {
 		Pins: each(j.Pins, spanOf), PinsInner: each(j.PinsInner, spanOf),
 		Depth: j.Depth.MM(), Slides: vec(j.Slides), Corner: vec(j.Corner),
 	}
+	looseOf(&out, j)
+	return out
 }
 
 func bothOf(f joint.Faces) facesJSON { return facesJSON{f.Outer.MM(), f.Inner.MM()} }

@@ -10,6 +10,7 @@ import (
 	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/model/solid"
+	"splaywright/model/timber"
 )
 
 // What battens that leave a size out get: about 2 in wide and as thick as the lid, near each end of
@@ -120,6 +121,17 @@ func (e *enclosure) battens(lid *board) {
 	}
 }
 
+// lidMoves is how far the lid moves across its grain at a place so far from the middle of a batten, from
+// the driest to the dampest air: the screw in the middle stays. 0 where its timber's movement is not known.
+func (e *enclosure) lidMoves(place float64) float64 {
+	m, ok := e.d.Timbers.FindMovement(e.d.Lid.Timber)
+	if !ok || math.Abs(place) < solid.SamePoint {
+		return 0
+	}
+	dry, damp := timber.EquilibriumMoisture(roomWarmth, float64(e.d.Use.Dry)), timber.EquilibriumMoisture(roomWarmth, float64(e.d.Use.Damp))
+	return math.Abs(m.Change(math.Abs(place), timber.AcrossFlatsawn, dry, damp))
+}
+
 // batten makes one, its outer face down, and screws it to the lid.
 func (e *enclosure) batten(lid *board, i int, x, front, back float64) {
 	n := e.d.Lid.Battens
@@ -147,6 +159,6 @@ func (e *enclosure) batten(lid *board, i int, x, front, back float64) {
 		screws: *n.Screws, path: "lid.battens.screws", first: b, second: lid,
 		enter: solid.Plane{N: worldZ.Mul(-1), D: -low}, meeting: solid.Plane{N: worldZ.Mul(-1), D: -e.rim}, axis: worldZ,
 		middle: mgl64.Vec3{x, (front + back) / 2, low}, row: worldY, length: back - front,
-		entersAt: "outer", endsAt: "inner",
+		entersAt: "outer", endsAt: "inner", moves: e.lidMoves,
 	})
 }

@@ -28,6 +28,9 @@ type screwing struct {
 	length   float64    // of the joint along the row
 	entersAt string     // face of the first board
 	endsAt   string     // cut of the second board
+	// moves is how far the second board moves against the first at a place along the row, mm, along the first
+	// one's x; nil = not at all. The holes of the first board are slots as much longer.
+	moves func(place float64) float64
 }
 
 // screwing of a stretcher, through a side along the stretcher's grain.
@@ -98,7 +101,11 @@ func (b *assembly) screw(w screwing) {
 	}
 	for _, y := range w.places() {
 		p := w.middle.Add(w.row.Mul(y))
-		b.boreFirst(&w, holes, w.at(p, w.enter), through)
+		travel := 0.0
+		if w.moves != nil {
+			travel = w.moves(y)
+		}
+		b.boreFirst(&w, holes, w.at(p, w.enter), through, measure.Length(travel))
 		b.borePilot(&w, holes, w.at(p, w.meeting), through)
 	}
 }
@@ -145,7 +152,7 @@ func (b *assembly) screwFault(w *screwing, h part.ScrewHoles, through measure.Le
 }
 
 // boreFirst bores the board that the heads are in: counterbore and clearance on one axis.
-func (b *assembly) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64) {
+func (b *assembly) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64, travel measure.Length) {
 	p := w.first.part
 	base := part.Bore{
 		Entry: w.first.localPoint(at), Axis: w.first.localWay(w.axis), Lean: lean(w.axis, w.enter.N), Face: w.entersAt,
@@ -159,6 +166,7 @@ func (b *assembly) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, thro
 		if w.screws.Plug {
 			c.Plug = h.Counterbore
 		}
+		c.Slot = slotted(c.Diameter, travel)
 		p.Bores = append(p.Bores, c)
 		steps = append(steps, solid.Step{Radius: c.Diameter.MM() / 2, To: c.Depth.MM()})
 	}
@@ -168,7 +176,45 @@ func (b *assembly) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, thro
 	p.Bores = append(p.Bores, c)
 	steps = append(steps, solid.Step{Radius: c.Diameter.MM() / 2, To: math.Inf(1)})
 	w.first.sizesOf[c.ID] = w.paths()
+	if travel > 0 {
+		p.Bores[len(p.Bores)-1].Slot = slotted(c.Diameter, travel)
+		w.first.slotScrew(c.ID, base.Entry.Vec2(), steps, travel.MM())
+		return
+	}
 	w.first.bore(c.ID, base.Entry, base.Axis, steps)
+}
+
+func slotted(diameter, travel measure.Length) measure.Length {
+	if travel == 0 {
+		return 0
+	}
+	return diameter + travel
+}
+
+// slotScrew cuts a screw's hole as a slot square to the outer face, along x: the counterbore as a hollow,
+// the clearance right through.
+func (b *board) slotScrew(tag string, at mgl64.Vec2, steps []solid.Step, travel float64) {
+	for _, s := range steps {
+		top, right, bottom, left := oblong(tag, at, travel/2, s.Radius)
+		if math.IsInf(s.To, 1) {
+			b.shape.Openings = append(b.shape.Openings, solid.Loop{top, right, bottom, left})
+			continue
+		}
+		// A hollow goes the other way round, and each of its walls begins where it ended.
+		top.Start, right.Start, bottom.Start, left.Start = right.Start, bottom.Start, left.Start, top.Start
+		b.shape.Pockets = append(b.shape.Pockets, solid.Pocket{Tag: tag, FromOuter: true, Depth: s.To, Walls: solid.Loop{left, bottom, right, top}})
+	}
+}
+
+// oblong is the walls of a slot along x, reaching half to either side of its middle and round at its ends, each
+// beginning where it does when walked clockwise.
+func oblong(tag string, at mgl64.Vec2, half, r float64) (top, right, bottom, left solid.Wall) {
+	u, v := mgl64.Vec2{half, 0}, mgl64.Vec2{0, r}
+	side := func(n, start mgl64.Vec2) solid.Wall {
+		return solid.Wall{Tag: tag, Start: start, Plane: solid.Plane{N: n.Vec3(0), D: n.Dot(start)}}
+	}
+	return side(mgl64.Vec2{0, -1}, at.Sub(u).Add(v)), pillar(tag, at.Add(u), r, at.Add(u).Add(v)),
+		side(mgl64.Vec2{0, 1}, at.Add(u).Sub(v)), pillar(tag, at.Sub(u), r, at.Sub(u).Sub(v))
 }
 
 // borePilot bores the board that takes the thread, as deep as the screw's tip reaches.

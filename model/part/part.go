@@ -94,6 +94,9 @@ type Bore struct {
 	Lean     measure.Angle  // axis away from square to the entry face
 	Face     string         // "outer", "inner" or the id of the cut it enters
 	Plug     measure.Length // diameter of the plug that closes it; 0 = none
+	// Slot is how long the hole is along the part's x, ends included, where it is a slot in which the screw
+	// moves as the wood does; 0 = round. Its middle is at Entry.
+	Slot measure.Length
 }
 
 // FeatureKind names a shape cut into a board besides its joints.

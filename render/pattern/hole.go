@@ -56,6 +56,9 @@ func (b *blank) holeWords(h part.Bore) []string {
 	said := []string{"ø " + b.bit(h.Diameter)}
 	if h.Through {
 		said[0] += " through"
+		if h.Slot > 0 {
+			said[0] += ", slot " + b.style.FormatUnit(h.Slot) + " long"
+		}
 	} else {
 		said = append(said, b.style.FormatUnit(h.Depth)+" deep")
 	}

@@ -245,6 +245,9 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 		if b.Purpose != "hole" {
 			text += " " + b.Purpose
 		}
+		if b.Slot > 0 {
+			text += ", slot " + o.Style.Format(b.Slot) + " long"
+		}
 		if !b.Through {
 			text += " × " + o.Style.Format(b.Depth)
 		}

@@ -40,7 +40,7 @@ func (s *sheet) boreRow(walls []wall, b part.Bore) []Cell {
 	face := entryFace(walls, b)
 	one, two := references(walls, face, b.Entry)
 	return []Cell{
-		word(holeName(b)), word(face.name),
+		word(holeName(b) + s.slotWords(b)), word(face.name),
 		word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
 		angle(b.Lean, 0), word(leansTowards(walls, face, b)),
 		s.bit(b.Diameter), s.length(b.Depth), word(comesOut(s, walls, face, b)), s.plug(b),
@@ -68,6 +68,14 @@ func (s *sheet) bit(d measure.Length) Cell {
 	}
 	c.Text = text
 	return c
+}
+
+// slotWords says how long a hole is that is a slot.
+func (s *sheet) slotWords(b part.Bore) string {
+	if b.Slot == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", a slot %s long along the grain", s.style.FormatUnit(b.Slot))
 }
 
 func holeName(b part.Bore) string {
