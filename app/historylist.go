@@ -18,8 +18,7 @@ func (w *Window) steps() (steps []string, now int) {
 
 // history lists every step; choosing one takes the design there.
 func (w *Window) history() {
-	var list *widget.List
-	list = widget.NewList(
+	list := widget.NewList(
 		func() int { s, _ := w.steps(); return len(s) },
 		func() fyne.CanvasObject {
 			l := widget.NewLabel("")

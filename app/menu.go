@@ -77,6 +77,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 		command("Save as…", fyne.KeyS, ctrlShift, w.saveAs),
 		fyne.NewMenuItemSeparator(),
 		command("Write papers…", fyne.KeyP, ctrl, w.papers),
+		command("Print…", fyne.KeyP, ctrlShift, w.print),
 		fyne.NewMenuItemSeparator(),
 		command("Close the window", fyne.KeyW, ctrl, w.askToClose),
 		quit,

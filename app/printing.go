@@ -1,0 +1,145 @@
+package app
+
+import (
+	"context"
+	"errors"
+	"net/url"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/say"
+	"splaywright/export/papers"
+	"splaywright/model/form"
+)
+
+// printCommand is the system's command that prints a file, as POSIX has it.
+const printCommand = "lp"
+
+// print asks which papers are wanted, and on which printer, and sends them there through the system.
+func (w *Window) print() {
+	if !w.s.Current() {
+		w.tell("No papers yet", errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
+		return
+	}
+	piece := w.s.Piece()
+	newPapersDialog(w).ask(func(chosen form.Papers) {
+		as := *piece
+		as.Design.Papers = chosen
+		w.choosePrinter(&as)
+	})
+}
+
+// choosePrinter asks for the printer where the system names several; where it has no command to print
+// with, the papers are opened in its own viewer instead.
+func (w *Window) choosePrinter(piece *form.Piece) {
+	names := printers()
+	if len(names) < 2 {
+		name := ""
+		if len(names) == 1 {
+			name = names[0]
+		}
+		w.printOn(piece, name)
+		return
+	}
+	choice := widget.NewSelect(names, nil)
+	choice.SetSelectedIndex(0)
+	d := dialog.NewForm(say.It("Print"), say.It("Print"), say.It("Cancel"), []*widget.FormItem{widget.NewFormItem(say.It("Printer"), choice)}, func(ok bool) {
+		if ok {
+			w.printOn(piece, choice.Selected)
+		}
+	}, w.win)
+	d.Resize(d.MinSize().AddWidthHeight(160, 0))
+	w.show(d)
+}
+
+// printers are the names of the system's printers; none where it does not tell.
+func printers() []string {
+	out, err := exec.Command("lpstat", "-e").Output()
+	if err != nil {
+		return nil
+	}
+	return strings.Fields(string(out))
+}
+
+// printOn writes the papers into a folder of its own and hands them to the system, in the background.
+func (w *Window) printOn(piece *form.Piece, printer string) {
+	w.elsewhere(func() {
+		name, err := papersToPrint(piece)
+		if err == nil {
+			err = send(name, printer)
+		}
+		fyne.Do(func() { w.printed(name, err) })
+	})
+}
+
+// papersToPrint writes the one PDF of the papers where the system keeps what is of no lasting worth.
+func papersToPrint(piece *form.Piece) (string, error) {
+	dir, err := os.MkdirTemp("", "splaywright-print-")
+	if err != nil {
+		return "", err
+	}
+	as := *piece
+	as.Design.Papers.As = []string{form.AsPDF}
+	names, err := papers.WriteSet(context.Background(), dir, &as, papers.Options{}, nil)
+	if err != nil {
+		return "", err
+	}
+	for _, n := range names {
+		if strings.EqualFold(filepath.Ext(n), ".pdf") {
+			if filepath.IsAbs(n) {
+				return n, nil
+			}
+			return filepath.Join(dir, filepath.Base(n)), nil
+		}
+	}
+	return "", errors.New(say.It("none of the chosen papers is a sheet to print"))
+}
+
+// errNoPrinting says that the system has no command to print with.
+var errNoPrinting = errors.New("no command to print with")
+
+// send prints a file at its own size: nothing is fitted to the page, or patterns would lose theirs.
+func send(name, printer string) error {
+	path, err := exec.LookPath(printCommand)
+	if err != nil {
+		return errNoPrinting
+	}
+	args := []string{"-o", "print-scaling=none"}
+	if printer != "" {
+		args = append(args, "-d", printer)
+	}
+	out, err := exec.Command(path, append(args, "--", name)...).CombinedOutput()
+	if err != nil && len(out) > 0 {
+		return errors.New(strings.TrimSpace(string(out)))
+	}
+	return err
+}
+
+func (w *Window) printed(name string, err error) {
+	switch {
+	case errors.Is(err, errNoPrinting):
+		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: name}); err != nil {
+			w.tell("Print", err)
+			return
+		}
+		w.inform(say.It("Print"), say.It("The papers are open in your PDF viewer. Print them from there at 100 %, not fitted to the page, and measure the check bars."))
+	case err != nil:
+		w.tell("Print", err)
+	default:
+		w.inform(say.It("Print"), say.It("The papers are with your printer, at their own size. Measure the check bars before you cut from a pattern."))
+	}
+}
+
+func (w *Window) inform(title, text string) {
+	l := widget.NewLabel(text)
+	l.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustom(title, say.It("Close"), l, w.win)
+	d.Resize(fyne.NewSize(420, 180))
+	w.show(d)
+}
