@@ -13,6 +13,7 @@ import (
 	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
@@ -211,6 +212,9 @@ func stateOf(s *session.Session, spec field.Spec, found []part.Finding) field.St
 	}
 	if st.Text != "" {
 		st.Said = field.Said(spec.Value(&d), d.Units)
+		if other, how, ok := d.OtherLean(spec.Path); ok {
+			st.Said += "; " + measure.FormatAngle(other, 0) + " " + say.It(how)
+		}
 		return st
 	}
 	if piece := s.Piece(); piece != nil {

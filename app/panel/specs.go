@@ -46,9 +46,15 @@ func splayGroup(d *form.Design) Group {
 		g.Fields = append(g.Fields, angle("splay.middle", "Middle side leans", func(d *form.Design) measure.Angle { return d.Splay.Middle }))
 	}
 	if d.Splay.Edges != 0 {
+		g.Fields = append(g.Fields, measuredField())
 		g.Fields = append(g.Fields, choice("splay.edge-cut", "Edges cut", func(d *form.Design) string { return string(d.Splay.EdgeCut) }, "square", "flush"))
 	}
 	return g
+}
+
+// measuredField chooses how leans are typed.
+func measuredField() field.Spec {
+	return choice("splay.measured", "Measured", func(d *form.Design) string { return d.Splay.Measured }, form.SquareOn, form.InTheBoard)
 }
 
 func boardsGroup(timbers []string) Group {

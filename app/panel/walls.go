@@ -31,7 +31,7 @@ func wallSplayGroup(d *form.Design) Group {
 			maybeAngle("splay.end-right", "Right end leans", func(d *form.Design) *measure.Angle { return d.Splay.EndRight }, "like the ends"))
 	}
 	cut := choice("splay.edge-cut", "Edges cut", func(d *form.Design) string { return string(d.Splay.EdgeCut) }, string(form.EdgeLevel), string(form.EdgeSquare))
-	g.Fields = append(g.Fields, cut)
+	g.Fields = append(g.Fields, cut, measuredField())
 	return g
 }
 

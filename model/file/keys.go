@@ -89,6 +89,7 @@ func (r *reader) splay(s *form.Splay) taker {
 			"back":      r.maybeLean(&s.Back),
 			"end-left":  r.maybeLean(&s.EndLeft),
 			"end-right": r.maybeLean(&s.EndRight),
+			"measured":  r.choice(&s.Measured, form.SquareOn, form.InTheBoard),
 			"edge-cut":  r.choice(&edge, string(form.EdgeSquare), string(form.EdgeFlush), string(form.EdgeLevel)),
 		})(n, path)
 		s.EdgeCut = form.EdgeCut(edge)

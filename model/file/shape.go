@@ -12,7 +12,7 @@ var shape = map[string][]string{
 	"timbers.#": words(`name kind specific-gravity volume-at side-hardness modulus-of-elasticity modulus-of-rupture
 		change-radial change-tangential source price-per-m3 price-per-board-foot`),
 	"size":                       words("height width depth taken-at staves lower-height lower-width"),
-	"splay":                      words("ends edges middle front back end-left end-right edge-cut"),
+	"splay":                      words("measured ends edges middle front back end-left end-right edge-cut"),
 	"boards":                     words("top side front back end"),
 	"boards.top":                 words("thickness timber"),
 	"boards.side":                words("thickness timber"),

@@ -72,6 +72,13 @@ func Build(d Design) *Piece {
 	if !ok {
 		return b.piece
 	}
+	turned, fits := d.squareOn()
+	if !fits {
+		b.find(stop("splay-not-in-the-board", "No boards lean so far that the leans measured in the board come to what is typed; as seen square-on they would lie flat. Type smaller ones, or measure square-on in the elevation.",
+			d.Splay.Ends.Degrees(), steepest.Degrees(), "deg", "splay.ends", "splay.front", "splay.measured"))
+		return b.piece
+	}
+	b.d, b.piece.Design = turned, turned
 	if f.refuse(b); b.refused() {
 		return b.piece
 	}

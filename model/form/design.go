@@ -110,6 +110,7 @@ type Splay struct {
 	// Ends: a stool's sides, the end walls of a tray or chest, every stave of a ring. A tray and a
 	// ring lean positive when wider at the rim, a stool and a chest when wider at the floor.
 	Ends, Edges measure.Angle
+	Measured    string        // key splay.measured: "square-on" or "in the board"; "" = square-on
 	EdgeCut     EdgeCut       // key splay.edge-cut
 	Front       measure.Angle // front and back walls of a tray or chest
 	Middle      measure.Angle // steps: of the side that both treads share, its foot towards the lower step

@@ -23,7 +23,9 @@ func BoardPlan(r yield.Result, style measure.Style) []Table {
 func planSummary(r yield.Result, style measure.Style) Table {
 	s := newSheet(BoardPlanIDs[0], "Board plan", style)
 	s.words("Board", "Timber")
-	s.lengths("Length", "Width", "Thick")
+	s.lengths("along the board's edge", "Length")
+	s.lengths("along the board's end, square to its edge", "Width")
+	s.lengths("square to the face", "Thick")
 	s.numbers("%", "Parts", "Offcuts", "Waste")
 	s.words("Note")
 	for i, l := range r.Plan.Layouts {
@@ -37,14 +39,16 @@ func planSummary(r yield.Result, style measure.Style) Table {
 	}
 	s.note(proofText(s, r))
 	s.note("Parts are laid out in their rough size; places to avoid, trims and saw cuts count as waste. Checked by a verifier that shares nothing with the planner.")
-	return s.Table
+	return s.done()
 }
 
 // Shopping is what to buy: of each kind of board how many, what they cost and how they are tallied.
 func Shopping(r yield.Result, style measure.Style) Table {
 	s := newSheet("wood-to-buy", "Wood to buy", style)
 	s.words("Board", "Timber")
-	s.lengths("Length", "Width", "Thick")
+	s.lengths("along the board's edge", "Length")
+	s.lengths("along the board's end, square to its edge", "Width")
+	s.lengths("square to the face", "Thick")
 	s.numbers("", "Qty", "Price each", "Price")
 	s.numbers("bd ft", "Exact", "Charged")
 	taken := make([]int, len(r.Task.Boards))
@@ -154,7 +158,9 @@ func priced(t stock.Task) bool {
 func planParts(r yield.Result, style measure.Style) Table {
 	s := newSheet(BoardPlanIDs[1], "What comes out of which board", style)
 	s.words("Board", "Part")
-	s.lengths("From left end", "From near edge", "Length", "Width")
+	s.lengths("along the board's near edge", "From left end")
+	s.lengths("square to the board's near edge", "From near edge")
+	s.lengths("of the rough board, along the face", "Length", "Width")
 	s.words("Grain")
 	names, ids := PartNames(r), PartIDs(r)
 	for i, l := range r.Plan.Layouts {
@@ -242,7 +248,8 @@ func planCuts(r yield.Result, style measure.Style) Table {
 	s.words("Board")
 	s.numbers("", "Cut")
 	s.words("Which")
-	s.lengths("At", "From", "To")
+	s.lengths("along the face, square to the cut", "At")
+	s.lengths("along the cut", "From", "To")
 	s.words("Waste side")
 	for i, l := range r.Plan.Layouts {
 		for n, c := range l.Cuts(r.Task.Saw.Kerf) {

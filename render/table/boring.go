@@ -14,14 +14,15 @@ import (
 func Boring(p *form.Piece, style measure.Style) Table {
 	s := newSheet("boring", "Boring", style)
 	s.words("Part", "Hole", "Enters", "First edge")
-	s.lengths("Distance")
+	s.lengths("along the face that the hole enters, square to the edge", "Distance")
 	s.words("Second edge")
-	s.lengths("Distance")
+	s.lengths("along the face that the hole enters, square to the edge", "Distance")
 	s.angles("Lean")
 	s.words("Leans towards")
-	s.lengths("Bit", "Depth")
+	s.lengths("diameter", "Bit")
+	s.lengths("along the bit, on its axis", "Depth")
 	s.words("Comes out")
-	s.lengths("Plug")
+	s.lengths("diameter", "Plug")
 	s.perPart(p, func(q *part.Part) [][]Cell {
 		walls := wallsOf(q)
 		var rows [][]Cell

@@ -2,6 +2,7 @@ package table
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,8 +32,35 @@ func (s *sheet) numbers(unit string, heads ...string) {
 	}
 }
 
-// lengths adds columns of lengths in the style's unit.
-func (s *sheet) lengths(heads ...string) { s.numbers(lengthUnit(s.style), heads...) }
+// lengths adds columns of lengths in the style's unit, all measured on one line, which the table names
+// below its rows.
+func (s *sheet) lengths(line string, heads ...string) {
+	from := len(s.Columns)
+	s.numbers(lengthUnit(s.style), heads...)
+	for i := range s.Columns[from:] {
+		s.Columns[from+i].Line = line
+	}
+}
+
+// asLine is the line of a column whose next one names it, row by row.
+const asLine = "as Line says"
+
+// lines says on which line each length of the table is measured.
+func (s *sheet) lines() string {
+	var said []string
+	for i := 0; i < len(s.Columns); {
+		line, heads := s.Columns[i].Line, []string(nil)
+		for ; i < len(s.Columns) && s.Columns[i].Line == line; i++ {
+			if h := s.Columns[i].Head; !slices.Contains(heads, h) {
+				heads = append(heads, h)
+			}
+		}
+		if line != "" && line != asLine {
+			said = append(said, strings.Join(heads, ", ")+": "+line)
+		}
+	}
+	return strings.Join(said, "; ")
+}
 
 func (s *sheet) angles(heads ...string) { s.numbers("deg", heads...) }
 
@@ -43,6 +71,9 @@ func (s *sheet) row(ref string, cells ...Cell) {
 
 // done gives the table, with a word on the figures in brackets when there are any.
 func (s *sheet) done() Table {
+	if lines := s.lines(); lines != "" && len(s.Rows) > 0 {
+		s.note("Measured – " + lines + ".")
+	}
 	if s.style.Both && len(s.Rows) > 0 {
 		other := "inches"
 		if s.style.Unit == measure.Imperial {

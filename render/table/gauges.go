@@ -13,7 +13,7 @@ func gaugesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	s.words("Setting")
 	s.angles("Angle")
 	s.words("1:n")
-	s.lengths("Gauge", "Exact")
+	s.lengths("along the face, from its own end, as Where says", "Gauge", "Exact")
 	s.words("Where")
 	corner := bevel(s, "inside corner", j.Dihedral, "between the two inner faces; 1:n is from square")
 	corner[2] = ratio(j.Dihedral - 90*measure.Degree)

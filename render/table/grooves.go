@@ -15,7 +15,9 @@ import (
 func Grooves(p *form.Piece, style measure.Style) Table {
 	s := newSheet("grooves", "Grooves for the bottom", style)
 	s.words("In")
-	s.lengths("Lower line", "Upper line", "Deep", "From the left end", "From the right end")
+	s.lengths("along the inner face, up from its lower edge", "Lower line", "Upper line")
+	s.lengths("square to the face", "Deep")
+	s.lengths("along the inner face, from its own end", "From the left end", "From the right end")
 	s.angles("Sides off square")
 	for _, j := range p.Joints {
 		if !grooved(j) {

@@ -49,7 +49,7 @@ func settingsTable(id, title string, style measure.Style) *sheet {
 	s.words("Setting")
 	s.angles("Angle")
 	s.words("1:n")
-	s.lengths("Gauge", "Exact")
+	s.lengths("along the face, as Where says", "Gauge", "Exact")
 	s.words("Where")
 	return s
 }

@@ -104,7 +104,11 @@ func linesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	j := same[0]
 	s := newSheet("marking-"+j.ID, "Marking: "+jointNames(p, same)+", "+j.Kind, style)
 	s.words("Line")
-	s.lengths("Tails, outer end", "Tails, inner end", "Tails, outer baseline", "Pins, outer end", "Pins, inner end")
+	s.lengths("along the outer face's end arris", "Tails, outer end")
+	s.lengths("along the inner face's end arris", "Tails, inner end")
+	s.lengths("along the baseline on the outer face", "Tails, outer baseline")
+	s.lengths("along the outer face's end arris", "Pins, outer end")
+	s.lengths("along the inner face's end arris", "Pins, inner end")
 	columns := [][]joint.Span{j.Tails, j.TailsInner, j.TailRoots, nil, nil}
 	pins := [][]joint.Span{j.Pins, j.PinsInner}
 	for i := range j.Tails {

@@ -15,11 +15,13 @@ import (
 func Points(p *form.Piece, style measure.Style) Table {
 	s := newSheet("points", "Long and short points", style)
 	s.words("Part")
-	s.lengths("Long point")
+	s.lengths("along the grain, from long point to long point", "Long point")
 	s.words("On")
-	s.lengths("Short point")
+	s.lengths("along the grain, from short point to short point", "Short point")
 	s.words("On")
-	s.lengths("Middle, outer face", "Middle, inner face", "Between shoulders")
+	s.lengths("along the grain, on the middle line of the outer face", "Middle, outer face")
+	s.lengths("along the grain, on the middle line of the inner face", "Middle, inner face")
+	s.lengths("along the grain, on the middle line of the outer face, from shoulder to shoulder", "Between shoulders")
 	s.perPart(p, func(q *part.Part) [][]Cell {
 		long, short, ok := points(q)
 		if !ok || within(long.length, short.length, sameLength) {

@@ -15,11 +15,11 @@ import (
 func Seats(p *form.Piece, style measure.Style) Table {
 	s := newSheet("seats", "Seats of butted and housed boards", style)
 	s.words("On", "Seat of", "Corner", "First edge")
-	s.lengths("Distance")
+	s.lengths("along the receiving face, square to the edge", "Distance")
 	s.words("Second edge")
-	s.lengths("Distance")
+	s.lengths("along the receiving face, square to the edge", "Distance")
 	s.angles("Boards meet at")
-	s.lengths("Housing depth")
+	s.lengths("square to the receiving face", "Housing depth")
 	for _, j := range p.Joints {
 		on, seat := p.Part(j.TailBoard), p.Part(j.PinBoard)
 		if len(j.Tails) > 0 || grooved(j) || mitred(j) || j.Tenon != nil || on == nil || seat == nil {

@@ -13,9 +13,12 @@ import (
 func Shapes(p *form.Piece, style measure.Style) Table {
 	s := newSheet("shapes", "Shapes", style)
 	s.words("Part", "Shape", "First edge")
-	s.lengths("Distance")
+	s.lengths("along the outer face, square to the edge", "Distance")
 	s.words("Second edge")
-	s.lengths("Distance", "Long", "Across", "Deep", "Radius")
+	s.lengths("along the outer face, square to the edge", "Distance")
+	s.lengths("along the face", "Long", "Across")
+	s.lengths("square to the face", "Deep")
+	s.lengths("along the face", "Radius")
 	s.angles("Turned")
 	var has shapesIn
 	s.perPart(p, func(q *part.Part) [][]Cell {
@@ -96,7 +99,8 @@ func (s *sheet) shapeRow(walls []wall, f part.Feature) []Cell {
 func Easing(p *form.Piece, style measure.Style) Table {
 	s := newSheet("easing", "Eased edges", style)
 	s.words("Part", "Edge")
-	s.lengths("Radius", "Length")
+	s.lengths("square to the edge", "Radius")
+	s.lengths("along the edge, from its long point to its long point", "Length")
 	s.angles("Edge angle")
 	s.numbers("cm³", "Wood removed")
 	s.words("Drawn")

@@ -9,64 +9,71 @@ import (
 func Sizes(p *form.Piece, style measure.Style) Table {
 	s := newSheet("sizes", "Sizes", style)
 	s.words("What")
-	s.lengths("Size")
+	s.lengths(asLine, "Size")
+	s.words("Line")
 	s.words("Also")
+	const level = "level, outer face to outer face"
 	o := p.Overall
-	s.row("", word("height"), s.length(o.Height), word(""))
-	s.row("", word("width at the top"), s.length(o.WidthTop), word(""))
+	s.row("", word("height"), s.length(o.Height), word("plumb"), word(""))
+	s.row("", word("width at the top"), s.length(o.WidthTop), word(level), word(""))
 	wider := stance(s, o.WidthFloor-o.WidthTop)
 	if p.Form == form.Steps { // each end by its own height
 		wider = ""
 	}
-	s.row("", word("width at the floor"), s.length(o.WidthFloor), word(wider))
-	s.row("", word("depth at the top"), s.length(o.DepthTop), word(""))
-	s.row("", word("depth at the floor"), s.length(o.DepthFloor), word(stance(s, o.DepthFloor-o.DepthTop)))
+	s.row("", word("width at the floor"), s.length(o.WidthFloor), word(level), word(wider))
+	s.row("", word("depth at the top"), s.length(o.DepthTop), word(level), word(""))
+	s.row("", word("depth at the floor"), s.length(o.DepthFloor), word(level), word(stance(s, o.DepthFloor-o.DepthTop)))
 	if p.Form == "ring" {
 		flats(s, p)
 	}
 	if p.Form == form.Steps {
-		s.row("", word("height of the lower tread"), s.length(p.Design.Size.LowerHeight), word("the second step rises "+s.style.FormatUnit(o.Height-p.Design.Size.LowerHeight)))
-		s.row("", word("width of the lower tread"), s.length(p.Design.Size.LowerWidth), word("on its upper face, to the middle side"))
+		s.row("", word("height of the lower tread"), s.length(p.Design.Size.LowerHeight), word("plumb"), word("the second step rises "+s.style.FormatUnit(o.Height-p.Design.Size.LowerHeight)))
+		s.row("", word("width of the lower tread"), s.length(p.Design.Size.LowerWidth), word("level, outer face to outer face"), word("on its upper face, to the middle side"))
 	}
 	splayRows(s, p)
-	s.row("", word("weight"), Cell{}, word(kilograms(o.Mass)))
-	s.note("Sizes are outside sizes of the finished piece. Splay is away from plumb, square-on in the elevation.")
+	s.row("", word("weight"), Cell{}, word(""), word(kilograms(o.Mass)))
+	s.note("Sizes are outside sizes of the finished piece. Splay is away from plumb, square-on in the elevation; in the board: away from square on the face of the board that shows it, as a bevel gauge reads it.")
 	return s.done()
 }
 
 // splayRows are the leans that the form has.
 func splayRows(s *sheet, p *form.Piece) {
 	d := p.Design.Splay
+	row := func(path, name string, a measure.Angle) { splayRow(s, p.Design, path, name, a) }
 	switch p.Form {
 	case "stool":
-		splayRow(s, "splay of the ends", d.Ends)
-		splayRow(s, "splay of the front and back edges", d.Edges)
+		row("splay.ends", "splay of the ends", d.Ends)
+		row("splay.edges", "splay of the front and back edges", d.Edges)
 	case form.Steps:
-		splayRow(s, "splay of the outer sides", d.Ends)
-		splayRow(s, "splay of the middle side", d.Middle)
-		splayRow(s, "splay of the front and back edges", d.Edges)
+		row("splay.ends", "splay of the outer sides", d.Ends)
+		row("splay.middle", "splay of the middle side", d.Middle)
+		row("splay.edges", "splay of the front and back edges", d.Edges)
 	case "ring":
-		splayRow(s, "splay of the staves", d.Ends)
+		row("splay.ends", "splay of the staves", d.Ends)
 	default:
-		splayRow(s, "splay of the ends", d.Ends)
-		splayRow(s, "splay of the front and back", d.Front)
+		row("splay.ends", "splay of the ends", d.Ends)
+		row("splay.front", "splay of the front and back", d.Front)
 		for _, own := range []struct {
-			name  string
-			angle *measure.Angle
-		}{{"splay of the back", d.Back}, {"splay of the left end", d.EndLeft}, {"splay of the right end", d.EndRight}} {
+			path, name string
+			angle      *measure.Angle
+		}{{"splay.back", "splay of the back", d.Back}, {"splay.end-left", "splay of the left end", d.EndLeft}, {"splay.end-right", "splay of the right end", d.EndRight}} {
 			if own.angle != nil {
-				splayRow(s, own.name, *own.angle)
+				row(own.path, own.name, *own.angle)
 			}
 		}
 	}
 }
 
-func splayRow(s *sheet, name string, a measure.Angle) {
+// splayRow says a lean as seen square-on, and what it comes to in the board that shows it.
+func splayRow(s *sheet, d form.Design, path, name string, a measure.Angle) {
 	text := measure.FormatAngle(a, 0)
 	if a != 0 {
 		text += ", " + measure.Ratio(a)
 	}
-	s.row("", word(name), Cell{}, word(text))
+	if other, how, ok := d.OtherLean(path); ok {
+		text += "; " + measure.FormatAngle(other, 0) + " " + how
+	}
+	s.row("", word(name), Cell{}, word(""), word(text))
 }
 
 // stance says how much wider the piece stands than its top.

@@ -17,6 +17,8 @@ type Column struct {
 	Head  string
 	Unit  string // "mm", "in", "deg", ""
 	Align Align
+	// Line is what a length is measured on or along: "outer face", "plumb", "long point to long point".
+	Line string
 }
 
 // Cell is what is shown, and the number behind it for CSV and later the spreadsheet.

@@ -17,7 +17,8 @@ import (
 func Mortises(p *form.Piece, style measure.Style) Table {
 	s := newSheet("mortises", "Mortises", style)
 	s.words("In", "For", "Face")
-	s.lengths("Lower line", "Upper line", "Front line", "Back line", "Long", "Deep")
+	s.lengths("along the named face", "Lower line", "Upper line", "Front line", "Back line", "Long")
+	s.lengths("square to the named face", "Deep")
 	for _, j := range p.Joints {
 		side, rail := p.Part(j.TailBoard), p.Part(j.PinBoard)
 		if j.Tenon == nil || side == nil || rail == nil {

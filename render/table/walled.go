@@ -66,8 +66,8 @@ func flats(s *sheet, p *form.Piece) {
 	if d.Size.TakenAt == form.AtFloor {
 		top, floor = d.Size.Width+more, d.Size.Width
 	}
-	s.row("", word("across the flats at the top"), s.length(top), word(fmt.Sprintf("%d staves; width and depth go round their corners", d.Size.Staves)))
-	s.row("", word("across the flats at the floor"), s.length(floor), word(""))
+	s.row("", word("across the flats at the top"), s.length(top), word("level, outer face to outer face"), word(fmt.Sprintf("%d staves; width and depth go round their corners", d.Size.Staves)))
+	s.row("", word("across the flats at the floor"), s.length(floor), word("level, outer face to outer face"), word(""))
 }
 
 // placeWord is the table in which the place of a hollow stands.
