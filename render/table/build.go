@@ -47,19 +47,24 @@ const asLine = "as Line says"
 
 // lines says on which line each length of the table is measured.
 func (s *sheet) lines() string {
-	var said []string
-	for i := 0; i < len(s.Columns); {
-		line, heads := s.Columns[i].Line, []string(nil)
-		for ; i < len(s.Columns) && s.Columns[i].Line == line; i++ {
-			if h := s.Columns[i].Head; !slices.Contains(heads, h) {
-				heads = append(heads, h)
-			}
+	heads := map[string][]string{}
+	var order []string
+	for _, c := range s.Columns {
+		switch {
+		case c.Line == "" || c.Line == asLine:
+			continue
+		case heads[c.Line] == nil:
+			order = append(order, c.Line)
 		}
-		if line != "" && line != asLine {
-			said = append(said, strings.Join(heads, ", ")+": "+line)
+		if !slices.Contains(heads[c.Line], c.Head) {
+			heads[c.Line] = append(heads[c.Line], c.Head)
 		}
 	}
-	return strings.Join(said, "; ")
+	said := make([]string, len(order))
+	for i, line := range order {
+		said[i] = strings.Join(heads[line], "; ") + ": " + line
+	}
+	return strings.Join(said, ". ")
 }
 
 func (s *sheet) angles(heads ...string) { s.numbers("deg", heads...) }

@@ -71,7 +71,7 @@ func splayRow(s *sheet, d form.Design, path, name string, a measure.Angle) {
 		text += ", " + measure.Ratio(a)
 	}
 	if other, how, ok := d.OtherLean(path); ok {
-		text += "; " + measure.FormatAngle(other, 0) + " " + how
+		text += "; " + how + ": " + measure.FormatAngle(other, 0)
 	}
 	s.row("", word(name), Cell{}, word(""), word(text))
 }
