@@ -33,6 +33,7 @@ func Steps(p *form.Piece, style measure.Style) Table {
 	s.together()
 	s.wedges()
 	s.late()
+	s.plugs()
 	s.finishing()
 	s.note("Lengths are finished sizes as the papers round them. Where the wood turns out otherwise, type what it is and print again: the steps follow.")
 	return s.Table
@@ -150,6 +151,9 @@ func (s *steps) joints() {
 			continue
 		}
 		done[key] = true
+		if mitred(j) {
+			s.mitres(j)
+		}
 		switch {
 		case len(j.Tails) > 0:
 			s.tails(j)
@@ -159,6 +163,8 @@ func (s *steps) joints() {
 			s.tenons(j)
 		case j.Depth > 0:
 			s.housing(j)
+		case !form.OnSides(s.p.Form) && j.Kind == form.Butt:
+			s.butts(j)
 		}
 	}
 }
@@ -337,23 +343,6 @@ func (s *steps) inside() string {
 	return "Plane and sand the inner faces now."
 }
 
-func (s *steps) together() {
-	screws := slices.ContainsFunc(s.p.Parts, func(q *part.Part) bool {
-		return slices.ContainsFunc(q.Bores, func(b part.Bore) bool { return b.Purpose == "pilot" })
-	})
-	plugs := slices.ContainsFunc(s.p.Parts, func(q *part.Part) bool {
-		return slices.ContainsFunc(q.Bores, func(b part.Bore) bool { return b.Plug > 0 })
-	})
-	how := []string{"Glue the joints, bring them home as in the dry fit, clamp with blocks cut to the corner's angle so that the clamps do not slide down the lean."}
-	if screws {
-		how = append(how, "Drive the screws while the clamps hold.")
-	}
-	if plugs {
-		how = append(how, "Glue the plugs with their grain along the board's, and pare them flush when dry.")
-	}
-	s.step("", "Glue up", "Check the diagonals again before the glue sets.", how...)
-}
-
 func (s *steps) finishing() {
 	how := []string{"Plane joints flush."}
 	if form.OnSides(s.p.Form) {
@@ -366,7 +355,7 @@ func (s *steps) finishing() {
 		}
 	}
 	if radius > 0 {
-		how = append(how, "Round the free edges to "+s.show(radius)+".")
+		how = append(how, "Round the free edges to "+s.show(radius)+": after the glue-up, since an edge rounded earlier leaves a gap where it runs into a joint.")
 	}
 	s.step("", "Level, ease and finish", "Oily rags heat up by themselves: dry them flat outdoors. Load it on the floor before anyone uses it.", append(how, "Finish all faces alike, the hidden ones too, so that the boards stay flat.")...)
 }

@@ -104,3 +104,50 @@ func TestStepsLeaveOutWhatThePieceHasNot(t *testing.T) {
 		t.Error("a piece that is stopped has steps")
 	}
 }
+
+// Every joint that walls can have, on every form of walls, has the steps that make it; a bottom in a groove is
+// not glued, and plugs come after the glue and before the finish.
+func TestEveryJointOfWallsHasItsSteps(t *testing.T) {
+	makes := map[string][]string{
+		form.Mitre: {"Fit the mitres"}, form.SplinedMitre: {"Fit the mitres", "Groove the mitres"}, form.KeyedMitre: {"Fit the mitres", "Saw the key slots"},
+		form.Butt: {"Fit the corners"}, form.Housing: {"Cut the housing"},
+		form.ThroughDovetail: {"Mark and saw the tails", "Transfer and cut the pins"}, form.HalfBlindDovetail: {"Mark and saw the tails", "Transfer and cut the pins"},
+		form.GrooveTongue: {"Cut the"},
+		form.FingerJoint:  {"Mark and saw the tails", "Transfer and cut the pins"},
+	}
+	for _, joint := range form.WallJoints() {
+		for _, name := range []string{"tray", "chest"} {
+			d := form.Design{Form: name, Timber: "black cherry", Size: form.Size{Height: 120, Width: 400, Depth: 280}}
+			d.Splay.Ends, d.Splay.Front = 8*measure.Degree, 12*measure.Degree
+			d.Boards.Front.Thickness, d.Boards.Back.Thickness, d.Boards.End.Thickness = 14, 14, 14
+			d.Boards.Side.Thickness = 14
+			d.Corners.Joint = joint
+			d.Bottom = &form.Bottom{Thickness: 8, Joint: form.InGroove}
+			p := model.Derive(d)
+			if p.Stopped() {
+				t.Errorf("%s, %s: stopped: %v", name, joint, p.Findings)
+				continue
+			}
+			texts, at := stepsOf(t, d)
+			for _, want := range makes[joint] {
+				found := false
+				for do := range at {
+					found = found || strings.HasPrefix(do, want)
+				}
+				if !found {
+					t.Errorf("%s, %s: no step %q", name, joint, want)
+				}
+			}
+			if len(makes[joint]) == 0 {
+				t.Errorf("%s: this test knows no steps for it", joint)
+			}
+			if !strings.Contains(texts[at["Glue up"]], "The bottom goes in with the walls and dry") {
+				t.Errorf("%s, %s: %s", name, joint, texts[at["Glue up"]])
+			}
+		}
+	}
+	_, at := stepsOf(t, formtest.Full())
+	if g, p, f := at["Glue up"], at["Plug the screw holes"], at["Level, ease and finish"]; p <= g || f <= p {
+		t.Errorf("glue at %d, plugs at %d, finish at %d", g, p, f)
+	}
+}
