@@ -104,7 +104,11 @@ func references(walls []wall, face wall, at mgl64.Vec3) (one, two reference) {
 // distanceIn is how far, measured in the plane of face, a point on it stands from the line in
 // which w cuts it.
 func distanceIn(face, w wall, at mgl64.Vec3) float64 {
-	return -w.above(at) / face.along(w.normal).Len()
+	d := -w.above(at) / face.along(w.normal).Len()
+	if math.Abs(d) < onLine {
+		return 0
+	}
+	return d
 }
 
 // leansTowards names the edge of the entry face that the bit heads for as it goes in; "" when it
@@ -144,3 +148,6 @@ func furthestOut(walls []wall, face wall, b part.Bore) (wall, float64) {
 	}
 	return out, by
 }
+
+// onLine, mm, is the rounding noise within which a point stands on a line.
+const onLine = 1e-9
