@@ -16,6 +16,7 @@ import (
 	"splaywright/model"
 	"splaywright/model/file"
 	"splaywright/model/form"
+	"splaywright/model/part"
 	"splaywright/model/solid"
 	"splaywright/render/draw"
 )
@@ -38,7 +39,7 @@ func TestLinesAgreeWithAKernel(t *testing.T) {
 	}
 	for _, e := range assets.Examples() {
 		p := example(t, e)
-		t.Run(e.Name+" apart", func(t *testing.T) { asTheKernel(t, program, drawnApart(p), false) })
+		t.Run(e.Name+" apart", func(t *testing.T) { asTheKernel(t, program, drawnApart(t, p), false) })
 		t.Run(e.Name+" together", func(t *testing.T) { asTheKernel(t, program, p, true) })
 	}
 }
@@ -55,13 +56,23 @@ func example(t *testing.T, e assets.Example) *form.Piece {
 	return model.Derive(d)
 }
 
-// drawnApart moves the parts off each other, each later move further.
-func drawnApart(p *form.Piece) *form.Piece {
-	const apart = 7.3 // mm
+// drawnApart moves the parts off each other, each later move further, and as far as it takes until no
+// part runs into another: the kernel does not cut solids that do.
+func drawnApart(t *testing.T, p *form.Piece) *form.Piece {
+	for _, far := range []float64{7.3, 11.7, 18.9, 30.7, 49.3} { // mm
+		if out := apartBy(p, far); !runsInto(t, out) {
+			return out
+		}
+	}
+	t.Fatal("the parts run into each other however far they are moved")
+	return nil
+}
+
+func apartBy(p *form.Piece, far float64) *form.Piece {
 	off := map[string]mgl64.Vec3{}
 	for k, m := range p.Assembly.Moves {
 		for i, id := range m.Parts {
-			off[id] = off[id].Sub(m.Ways[i].Mul(apart * float64(k+1)))
+			off[id] = off[id].Sub(m.Ways[i].Mul(far * float64(k+1)))
 		}
 	}
 	out := *p
@@ -73,6 +84,25 @@ func drawnApart(p *form.Piece) *form.Piece {
 		out.Parts = append(out.Parts, &moved)
 	}
 	return &out
+}
+
+// runsInto tells whether two parts of a piece share wood.
+func runsInto(t *testing.T, p *form.Piece) bool {
+	const noise = 1e-3 // mm³
+	var blocks []*solid.Blocks
+	for i, q := range p.Parts {
+		blocks = append(blocks, q.Solid.Blocks(solid.Flattening))
+		for k := range i {
+			shared, err := blocks[k].Overlap(blocks[i], part.Back(p.Parts[k].Place).Mul4(q.Place))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if shared > noise {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func asTheKernel(t *testing.T, program string, p *form.Piece, touching bool) {
