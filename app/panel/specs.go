@@ -195,12 +195,20 @@ func papersGroup() Group {
 	return Group{Title: "Papers", Fields: []field.Spec{
 		length("round.to", "Round to", func(d *form.Design) measure.Length { return d.Round.To }),
 		flag("round.both", "mm and inches", func(d *form.Design) bool { return d.Round.Both }),
+		choice("round.decimal", "Decimals behind a", decimal, "point", "comma"),
 		choice("papers.sheet", "Sheet", func(d *form.Design) string { return d.Papers.Sheet }, form.Sheets...),
 		choice("papers.projection", "Projection", func(d *form.Design) string { return d.Papers.Projection }, "first", "third"),
 		length("papers.eye-height", "Eye height", func(d *form.Design) measure.Length { return d.Papers.EyeHeight }),
 		length("papers.eye-distance", "Eye distance", func(d *form.Design) measure.Length { return d.Papers.EyeDistance }),
 		flag("papers.bottom", "View from below", func(d *form.Design) bool { return !d.Papers.NoBottom }),
 	}}
+}
+
+func decimal(d *form.Design) string {
+	if d.Round.Comma {
+		return "comma"
+	}
+	return "point"
 }
 
 func useGroup() Group {

@@ -79,13 +79,15 @@ func TestNoTextOverlapsOnRandomPieces(t *testing.T) {
 			t.Fatalf("only %d of %d pieces can be cut", seen, seed)
 		}
 		d := gen.Example(seed)
+		sheet := form.Sheets[seed%len(form.Sheets)]
+		d.Round.Both = sheet != "A4" && sheet != "Letter" && seed/5%3 == 0 // values three times as long
 		p := model.Derive(d)
 		if p.Stopped() {
 			continue
 		}
 		seen++
 		forms[p.Form]++
-		o := Options{Sheet: form.Sheets[seed%len(form.Sheets)], Projection: []string{"first", "third"}[seed/5%2]}
+		o := Options{Sheet: sheet, Projection: []string{"first", "third"}[seed/5%2]}
 		for _, page := range Papers(p, o) {
 			for _, v := range drawtest.Overlaps(page, allowed...) {
 				t.Errorf("piece %d, %s on %s: %s", seed, p.Title, o.Sheet, v)
