@@ -81,24 +81,82 @@ function wedges(s, T, P, tailGrain, pinGrain, ends) {
   }));
 }
 
+// A mitred corner as seen along its line: a point up it, out along the mitre and off it.
+function mitre(s, a, b) {
+  const floor = [[0, 0, -1], [0, 0, 0]], o = meet(a.outer, b.outer, floor), q = meet(a.inner, b.inner, floor);
+  let along = unit(cross(a.outer[0], b.outer[0]));
+  if (along[2] < 0) along = neg(along);
+  let across = add(o, q, -1);
+  across = add(across, along, -dot(across, along));
+  const width = Math.hypot(...across), out = unit(across);
+  let off = unit(cross(out, along));
+  if (dot(off, a.right) < 0) off = neg(off);
+  const at = (up, far, aside) => add(add(add(q, along, up), out, far), off, aside);
+  const clear = s.bottom ? s.bottom.up + s.bottom.thickness + 3 : 0; // over the bottom's groove
+  const reach = (section) => [Math.max(...section.map((p) => (clear - p[2]) / along[2])), Math.min(...section.map((p) => (s.height - p[2]) / along[2]))];
+  return { along, out, off, width, at, reach, bisector: unit(add(a.outer[0], b.outer[0])) };
+}
+
+// What lies between two planes square to a direction, through two points.
+const slice = (body, n, from, to) => keep(keep(body, [neg(n), from]), [n, to]);
+
+// The grooves of a splined corner and the spline in them.
+function spline(s, a, b) {
+  const k = mitre(s, a, b), g = s.spline;
+  const section = [-1, 1].flatMap((o) => [0, 1].map((f) => k.at(0, g.inset + f * g.thickness, (o * g.width) / 2)));
+  const [low] = k.reach(section);
+  const top = [[0, 0, 1], [0, 0, s.height]], rim = dot(k.along, meet(a.inner, b.inner, top)) - dot(k.along, k.at(0, 0, 0));
+  const bar = slice(slice(world(), k.out, k.at(0, g.inset, 0), k.at(0, g.inset + g.thickness, 0)), k.off, k.at(0, 0, -g.width / 2), k.at(0, 0, g.width / 2));
+  let groove = level(bar, 0, s.height), part = groove;
+  const up = (body, at, sign) => keep(body, [k.along.map((x) => sign * x), k.at(at, 0, 0)]);
+  if (s.bottom) [groove, part] = [up(groove, low, -1), up(part, low + 1, -1)];
+  if (g.stop) [groove, part] = [up(groove, rim - g.stop, 1), up(part, rim - g.stop - 1, 1)];
+  return [groove, part];
+}
+
+// The slots of a keyed corner, each as its key fills it.
+function keys(s, a, b) {
+  const k = mitre(s, a, b), g = s.keys, corner = k.at(0, k.width, 0);
+  const floor = [k.bisector, add(corner, k.bisector, -g.depth)], level0 = [k.along, k.at(0, 0, 0)];
+  const [low, high] = k.reach([corner, meet(floor, a.outer, level0), meet(floor, b.outer, level0)]);
+  const pitch = (high - low) / g.count;
+  return Array.from({ length: g.count }, (_, i) => {
+    const middle = low + pitch * (i + 0.5);
+    return slice(keep(keep(beyond(world(), floor), a.outer), b.outer), k.along, k.at(middle - g.thickness / 2, 0, 0), k.at(middle + g.thickness / 2, 0, 0));
+  });
+}
+
 function build(s) {
-  const w = walls(s), n = w.length;
+  const w = walls(s), n = w.length, loose = {};
+  let key = 0;
   const body = w.map((x) => slab(s, x)), stops = w.map(() => [null, null]); // left, right
   for (let i = 0; i < n; i++) {
     const j = (i + 1) % n, a = w[i], b = w[j];
-    if (s.joint === "mitre") {
+    if (s.joint.startsWith("mitre")) {
       const floor = [[0, 0, -1], [0, 0, 0]], o = meet(a.outer, b.outer, floor), q = meet(a.inner, b.inner, floor);
       let m = unit(cross(add(o, q, -1), cross(a.outer[0], b.outer[0])));
       if (dot(m, a.right) < 0) m = neg(m);
       body[i] = keep(body[i], [m, o]);
       body[j] = keep(body[j], [neg(m), o]);
-    } else if (s.joint === "housing") {
+      if (s.joint === "mitre with splines") {
+        const [groove, part] = spline(s, a, b);
+        for (const x of [i, j]) body[x] = body[x].subtract(groove);
+        loose[`spline-${i + 1}`] = part;
+      }
+      if (s.joint === "mitre with keys") {
+        for (const slot of keys(s, a, b)) {
+          for (const x of [i, j]) body[x] = body[x].subtract(slot);
+          loose[`key-${++key}`] = slot;
+        }
+      }
+    } else if (s.joint === "housing" || s.joint === "groove and tongue") {
       const first = s.form === "ring" || a.long === (s.on === "front");
       const [c, u] = first ? [i, j] : [j, i], seat = moved([neg(w[c].inner[0]), w[c].inner[1]], s.deep);
       const past = (s.overhang || 0) * Math.abs(dot(w[c].right, w[u].outer[0]));
-      const housed = beyond(slab(s, w[u]), [neg(w[c].inner[0]), w[c].inner[1]]);
+      const shoulder = [neg(w[c].inner[0]), w[c].inner[1]], full = beyond(slab(s, w[u]), shoulder);
+      const housed = keep(keep(full, moved(w[u].outer, -(s.shoulder || 0))), [[0, 0, 1], [0, 0, s.height - (s.stop || 0)]]);
       body[c] = keep(body[c], moved(w[u].outer, past)).subtract(keep(housed, seat));
-      body[u] = keep(body[u], seat);
+      body[u] = keep(body[u].subtract(full.subtract(housed)), seat);
       stops[c][first ? 1 : 0] = w[u].inner;
       stops[u][first ? 0 : 1] = w[c].inner;
     } else if (s.joint === "butt") {
@@ -119,7 +177,7 @@ function build(s) {
       stops[p][first ? 0 : 1] = moved(w[t].inner, 3);
     }
   }
-  const parts = Object.fromEntries(w.map((x, i) => [x.id, body[i]]));
+  const parts = { ...Object.fromEntries(w.map((x, i) => [x.id, body[i]])), ...loose };
   if (!s.bottom) return parts;
   const u = s.bottom;
   for (let i = 0; i < n; i++) {
@@ -142,7 +200,11 @@ function yaml(s) {
   const ring = s.form === "ring", tails = s.joint.includes("dovetail");
   const boards = ring ? `{side: {thickness: ${s.side}}}`
     : `{front: {thickness: ${s.frontBoard}}, back: {thickness: ${s.frontBoard}}, end: {thickness: ${s.endBoard}}}`;
-  const over = (["butt", "housing"].includes(s.joint) && !ring ? `, over: ${s.on}` : "") + (s.joint === "housing" ? `, depth: ${s.deep}, overhang: ${s.overhang || 0}` : "");
+  const over = (["butt", "housing", "groove and tongue"].includes(s.joint) && !ring ? `, over: ${s.on}` : "")
+    + (s.joint === "housing" ? `, depth: ${s.deep}, overhang: ${s.overhang || 0}` : s.joint === "groove and tongue" ? `, depth: ${s.deep}` : "")
+    + (["housing", "groove and tongue"].includes(s.joint) ? `${s.shoulder ? `, shoulder: ${s.shoulder}` : ""}, stop: ${s.stop || 0}` : "")
+    + (s.joint === "mitre with splines" ? `, spline: {thickness: ${s.spline.thickness}, width: ${s.spline.width}, inset: ${s.spline.inset}, stop: ${s.spline.stop}}` : "")
+    + (s.joint === "mitre with keys" ? `, keys: {count: ${s.keys.count}, thickness: ${s.keys.thickness}, depth: ${s.keys.depth}}` : "");
   const fingers = s.joint === "finger joint" ? `, tails-on: ${s.on}, tails: ${s.tails}` : "";
   const tail = tails ? `, tails-on: ${s.on}, slope: ${s.slope}, tails: ${s.tails}, pin: ${s.pin}, half-pin: ${s.halfPin}${s.lap ? `, lap: ${s.lap}` : ""}` : "";
   const u = s.bottom;
@@ -170,6 +232,10 @@ const designs = [
   { ...tray, ...tails, title: "leaning inward", front: -6, ends: -11 },
   { ...tray, ...tails, title: "steep", front: 30, ends: 25, height: 120, halfPin: 20 },
   { ...tray, ...tails, title: "chest", form: "chest", height: 380, width: 780, depth: 380, front: 4, ends: 6, frontBoard: 20, endBoard: 20, tails: 7, halfPin: 14, bottom },
+  { ...tray, title: "splined", joint: "mitre with splines", spline: { thickness: 3, width: 12, inset: 4, stop: 15 }, bottom },
+  { ...tray, title: "keyed", joint: "mitre with keys", keys: { count: 2, thickness: 3, depth: 8 }, bottom },
+  { ...tray, title: "tongued", joint: "groove and tongue", deep: 4, shoulder: 5, stop: 12, bottom },
+  { ...tray, title: "housed, stopped", joint: "housing", deep: 4, overhang: 12, stop: 12 },
   ...[3, 5, 6, 8, 12].map((staves) => ({ ...ring, title: `ring of ${staves}, mitred`, joint: "mitre", staves })),
   ...[3, 5, 8].map((staves) => ({ ...ring, title: `ring of ${staves}, butted`, joint: "butt", staves })),
   ...[4, 6, 8].map((staves) => ({ ...ring, ...tails, title: `ring of ${staves}, dovetailed`, staves, tails: 5 })),
@@ -189,11 +255,17 @@ for (let i = 0; i < 200; i++) {
   const s = {
     title: `random ${i + 1}`, form: pick(["tray", "chest", "ring"]), height: between(80, 200), width: between(500, 800), depth: between(450, 700),
     front: between(-10, 20), ends: between(-10, 20), frontBoard: between(9, 22), endBoard: between(9, 22), side: between(9, 22),
-    joint: pick(["mitre", "butt", "housing", "through dovetail", "half-blind dovetail", "finger joint"]), on: pick(["front", "end"]),
+    joint: pick(["mitre", "butt", "housing", "through dovetail", "half-blind dovetail", "finger joint",
+      "mitre with splines", "mitre with keys", "groove and tongue"]), on: pick(["front", "end"]),
     takenAt: pick(["top", "floor"]), slope: between(4, 12), tails: pick([1, 2, 3]), pin: between(6, 14), halfPin: between(9, 15),
     deep: between(2, 6), overhang: pick([0, 10]),
   };
   if (s.form === "ring") s.staves = s.joint.includes("dovetail") || s.joint === "finger joint" ? pick([4, 6, 8]) : pick([3, 4, 5, 6, 7, 8]), s.overhang = 0;
+  const thin = s.form === "ring" ? s.side : Math.min(s.frontBoard, s.endBoard);
+  if (s.joint === "groove and tongue") s.shoulder = between(2, thin / 2), s.overhang = 0;
+  if (s.joint === "groove and tongue" || s.joint === "housing") s.stop = pick([0, between(5, 30)]);
+  if (s.joint === "mitre with splines") s.spline = { thickness: between(2, thin / 3), width: between(5, thin), inset: between(thin / 5, thin / 3), stop: pick([0, between(5, 25)]) };
+  if (s.joint === "mitre with keys") s.keys = { count: pick([1, 2, 3]), thickness: between(2, 5), depth: between(3, thin / 2) };
   if (s.joint === "half-blind dovetail") s.lap = between(2, 6);
   if (random() < 0.4) s.bottom = { thickness: between(4, 8), up: between(8, 14), depth: between(2, 5), clearance: between(0, 1) };
   designs.push(s);
