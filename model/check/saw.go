@@ -58,6 +58,9 @@ func (r *run) upright(q *part.Part, c part.Cut) {
 	}
 	setups := cut.ForSaw(q, c, r.saw())
 	if setups[0].InRange() {
+		if r.d.Saw.Depth > 0 {
+			r.through(q, c)
+		}
 		return
 	}
 	edge := cut.OnEdgeOf(c)
@@ -89,7 +92,7 @@ func (r *run) through(q *part.Part, c part.Cut) {
 	if r.d.Saw.Depth > 0 {
 		limit, source = r.d.Saw.Depth, "the design's saw.depth"
 	}
-	if cut.Along(q.Blank.Thickness, c.Tilt) <= limit {
+	if !r.d.Saw.NoFlatTable && cut.Along(q.Blank.Thickness, c.Tilt) <= limit {
 		return // lying flat, as most do
 	}
 	least := measure.Length(math.Inf(1))

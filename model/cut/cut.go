@@ -7,7 +7,11 @@
 // the grain), a tilt the blade away from square to whatever lies on the table. 0 is square.
 package cut
 
-import "splaywright/model/measure"
+import (
+	"math"
+
+	"splaywright/model/measure"
+)
 
 // What a saw is taken to reach when the design does not say. Common practice: mitre saws and
 // gauges stop between 45 and 60 degrees, blades tilt to 45.
@@ -28,7 +32,7 @@ type Saw struct {
 	Step     measure.Angle  // what its scales can be set to; 0 = no rounding
 	MaxSwing measure.Angle  // 0 = DefaultMaxSwing
 	MaxTilt  measure.Angle  // 0 = DefaultMaxTilt
-	Depth    measure.Length // how far the blade reaches out of the table, along itself; 0 = DefaultDepth
+	Depth    measure.Length // how far the blade reaches out of the table, along itself; 0 = DefaultDepth, or with Upright any
 	Cradle   measure.Angle  // of a wedge cradle that the person has; 0 = none
 	// Upright tells that no board can be laid on a face at this saw: it takes them only on edge or
 	// on end.
@@ -42,7 +46,11 @@ func (s Saw) withDefaults() Saw {
 	if s.MaxTilt == 0 {
 		s.MaxTilt = DefaultMaxTilt
 	}
-	if s.Depth == 0 {
+	switch {
+	case s.Depth > 0:
+	case s.Upright: // no common saw; what it reaches only its owner knows
+		s.Depth = measure.Length(math.Inf(1))
+	default:
 		s.Depth = DefaultDepth
 	}
 	return s

@@ -191,6 +191,10 @@ func (e *easing) hollows() {
 				p.Eased = append(p.Eased, part.EasedHollow(name, e.radius, f.Radius, 2*math.Pi))
 			case part.Arch:
 				p.Eased = append(p.Eased, e.archRim(name, f, face.z))
+			case part.Ogee:
+				p.Eased = append(p.Eased, e.ogeeRim(name, f))
+			case part.Notch:
+				p.Eased = append(p.Eased, e.notchRim(name, f))
 			case part.HandHole, part.Slot:
 				p.Eased = append(p.Eased, part.EasedHollow(name+" ends", e.radius, f.Radius, 2*math.Pi),
 					part.EasedStraight(name+" sides", e.radius, 2*(f.Length-f.Width), 90*measure.Degree))

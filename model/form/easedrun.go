@@ -35,8 +35,10 @@ func plain(length float64) gap { return gap{edge: length, middle: length} }
 func (e *easing) between(name string, p, q, from, to solid.Plane, less gap) {
 	run := easedRun{[2]solid.Plane{p, q}, [2]mgl64.Vec3{meet(p, q, from), meet(p, q, to)}, e.radius}
 	along := run.ends[1].Sub(run.ends[0])
+	gone := e.worked(p, q)
+	less.edge, less.middle = less.edge+gone, less.middle+gone
 	length := along.Len() - less.edge
-	if length <= 0 {
+	if length <= solid.SamePoint {
 		return
 	}
 	eased := part.EasedStraight(name, e.radius, measure.Length(length), run.inside())

@@ -15,13 +15,17 @@ type rounding struct {
 	eased int
 }
 
+// numberOf is the number of the cut that has an id; -1 = none.
+func (b *board) numberOf(id string) int {
+	return slices.IndexFunc(b.around, func(e edge) bool { return e.id == id })
+}
+
 // edge is the cut of a board that has an id.
 func (b *board) edge(id string) edge {
-	i := slices.IndexFunc(b.around, func(e edge) bool { return e.id == id })
-	if i < 0 {
-		return edge{}
+	if i := b.numberOf(id); i >= 0 {
+		return b.around[i]
 	}
-	return b.around[i]
+	return edge{}
 }
 
 // round cuts the rounded edges, each as far as nothing cut before stands in its way. One that cannot be

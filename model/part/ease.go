@@ -14,6 +14,15 @@ func EasedStraight(name string, radius, length measure.Length, inside measure.An
 	return EasedEdge{Name: name, Radius: radius, Length: length, Dihedral: inside, Removed: lost * length.MM()}
 }
 
+// EasedRound is a round-over along the rim of a round edge of the given radius, square to its face, the wood
+// inside it: EasedHollow with the lost section's middle on the other side of the rim.
+func EasedRound(name string, radius, round measure.Length, turn measure.Angle) EasedEdge {
+	e := EasedHollow(name, radius, round, turn)
+	r := radius.MM()
+	e.Removed -= 2 * turn.Radians() * r * r * r * (5.0/6 - math.Pi/4)
+	return e
+}
+
 // EasedHollow is a round-over along the square rim of a round hollow of the given radius, through
 // an angle (a whole hole: 2π). The lost section's centroid lies r·(5/6 − π/4)/(1 − π/4) behind the
 // rim, so that by Pappus the wood lost is section × angle × (hollow + that).

@@ -112,3 +112,22 @@ func TestBackUndoesPlace(t *testing.T) {
 		t.Errorf("there and back:\n%v", got)
 	}
 }
+
+// A round-over on the rim of a disc, by thin rings: at depth z below the face the ring between the eased and the
+// sharp rim.
+func TestEasedRoundAgainstRings(t *testing.T) {
+	const r, disc, n = 3.0, 25.0, 200000
+	lost := 0.0
+	for i := range n {
+		z := (float64(i) + 0.5) / n * r
+		in := r - math.Sqrt(r*r-(r-z)*(r-z))
+		lost += math.Pi * (disc*disc - (disc-in)*(disc-in)) * r / n
+	}
+	got := part.EasedRound("disc", r, disc, 2*math.Pi)
+	if math.Abs(got.Removed-lost) > 1e-6*lost {
+		t.Errorf("%.9g mm³, by rings %.9g", got.Removed, lost)
+	}
+	if math.Abs(got.Length.MM()-2*math.Pi*disc) > 1e-12 {
+		t.Errorf("length %g", got.Length.MM())
+	}
+}

@@ -184,6 +184,9 @@ func depthText(s *sheet, saw cut.Saw) string {
 	if saw.Depth > 0 {
 		return "this saw's reaches " + s.style.FormatUnit(saw.Depth) + " (saw.depth)"
 	}
+	if saw.Upright {
+		return "not judged, since the design gives no saw.depth"
+	}
 	return "taken as " + s.style.FormatUnit(cut.DefaultDepth) + ", as on a common saw of 10 in, since the design gives no saw.depth"
 }
 
