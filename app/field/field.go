@@ -60,6 +60,7 @@ func New(spec Spec) *Field {
 	f := &Field{Spec: spec, label: widget.NewLabel(say.It(spec.Label)), said: caption(widget.LowImportance), notices: container.NewVBox()}
 	if spec.Choices != nil {
 		f.choice = widget.NewSelect(say.All(spec.Choices), func(string) { f.typed(f.Text()) })
+		f.choice.PlaceHolder = noChoice
 		f.input = f.choice
 	} else {
 		f.entry = newEntry(f.typed, f.ended, f.entered)
@@ -88,10 +89,14 @@ func New(spec Spec) *Field {
 			f.entry.ActionItem = f.offer
 		}
 	}
+	f.label.Wrapping = fyne.TextWrapWord
 	f.ExtendBaseWidget(f)
 	f.said.Hide()
 	return f
 }
+
+// noChoice stands where nothing is chosen; the library would put words of its own.
+const noChoice = "–"
 
 func caption(importance widget.Importance) *widget.Label {
 	l := widget.NewLabel("")
@@ -153,7 +158,7 @@ func (f *Field) setText(text string) {
 			hint = f.Spec.Hint
 		}
 		if hint = say.It(hint); hint == "" {
-			hint = "–" // the library would put words of its own
+			hint = noChoice
 		}
 		if f.choice.PlaceHolder != hint {
 			f.choice.PlaceHolder = hint

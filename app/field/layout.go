@@ -4,7 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// labelWidth is the room for names, window units; wider than the longest name in any group.
+// labelWidth is the room for names, window units; a longer name takes two lines.
 const labelWidth = 108
 
 // CreateRenderer is for Fyne.
@@ -27,7 +27,7 @@ func (r *renderer) Layout(size fyne.Size) {
 	r.f.label.Move(fyne.NewPos(0, 0))
 	r.f.label.Resize(fyne.NewSize(labelWidth, row))
 	r.f.input.Move(fyne.NewPos(labelWidth, 0))
-	r.f.input.Resize(fyne.NewSize(size.Width-labelWidth, row))
+	r.f.input.Resize(fyne.NewSize(size.Width-labelWidth, min(row, r.f.input.MinSize().Height)))
 	y := row
 	if r.f.said.Visible() {
 		w := size.Width - labelWidth
@@ -43,6 +43,9 @@ func (r *renderer) Layout(size fyne.Size) {
 const tuck = 4
 
 func (r *renderer) row() float32 {
+	if r.f.label.Size().Width != labelWidth { // it wraps, and knows its height only once it has its width
+		r.f.label.Resize(fyne.NewSize(labelWidth, r.f.label.Size().Height))
+	}
 	return max(r.f.label.MinSize().Height, r.f.input.MinSize().Height)
 }
 

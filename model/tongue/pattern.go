@@ -25,7 +25,7 @@ var verb = regexp.MustCompile(`%(?:\[(\d+)\])?[+\-#0]*\d*(?:\.\d+)?(?:\[(\d+)\])
 func patternOf(english, text string) (pattern, bool) {
 	p := pattern{english: english, text: text}
 	if len(english) > 2 && !strings.Contains(text, "%[") && !slices.Contains(joints, english) {
-		if strings.HasPrefix(english, " ") || strings.HasPrefix(english, ", ") || strings.HasPrefix(english, "; ") {
+		if strings.HasPrefix(english, " ") || strings.HasPrefix(english, ", ") || strings.HasPrefix(english, "; ") || strings.HasPrefix(english, ". ") {
 			english, p.text = "%s"+english, "%s"+p.text
 		}
 		if strings.HasSuffix(english, " ") {

@@ -110,7 +110,8 @@ func (t *Tongue) Read(english string) (text string, whole bool) {
 	if ok {
 		return r.text, r.whole
 	}
-	r.text, r.whole = t.work(english, deepest)
+	work := reader{t, map[string]reading{}, mostWork}
+	r.text, r.whole = work.work(english, deepest)
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	if len(t.known) >= mostKnown {

@@ -1,6 +1,8 @@
 package tongue_test
 
 import (
+	"strconv"
+	"strings"
 	"testing"
 
 	"splaywright/model/tongue"
@@ -98,6 +100,17 @@ func TestFiguresOfAFormat(t *testing.T) {
 	for _, format := range []string{"%[2]s alone", "%[1]s and %[1]d"} {
 		if got, ok := tongue.Figures(format); ok {
 			t.Errorf("%q is taken for a format with %v", format, got)
+		}
+	}
+}
+
+// A long text that nobody translates, such as the order in which a piece goes together, costs little.
+func BenchmarkATextThatIsNotKnown(b *testing.B) {
+	long := strings.Repeat("First the top, and then: side 1, side 2 (and 3), level. ", 20) + "Unheard-of."
+	de := tongue.Load("de")
+	for n := 0; b.Loop(); n++ {
+		if _, whole := de.Read(long + strconv.Itoa(n)); whole { // another text each time
+			b.Fatal("it is known")
 		}
 	}
 }

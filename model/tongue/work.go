@@ -19,8 +19,31 @@ const (
 // which it keeps as a text like any other.
 var joints = []string{"\n", "; ", ": ", " – ", ", ", " to ", " and ", " or ", " → ", " × ", " + ", " = ", "/", " "}
 
-// work finds a text by the formats that may have printed it, and else by its parts.
-func (t *Tongue) work(english string, deep int) (string, bool) {
+// mostWork bounds the pieces that one text is taken apart into: a long text that is not known must not
+// hold anything up.
+const mostWork = 100
+
+// reader reads one text.
+type reader struct {
+	*Tongue
+	seen map[string]reading
+	left int // pieces that may still be looked at
+}
+
+func (t *reader) work(english string, deep int) (string, bool) {
+	if r, ok := t.seen[english]; ok {
+		return r.text, r.whole
+	}
+	if t.left--; t.left < 0 {
+		return english, false
+	}
+	text, whole := t.find(english, deep)
+	t.seen[english] = reading{text, whole}
+	return text, whole
+}
+
+// find finds a text by the formats that may have printed it, and else by its parts.
+func (t *reader) find(english string, deep int) (string, bool) {
 	if !hasWords(english) {
 		return english, true
 	}
@@ -64,7 +87,7 @@ func first(text string, change func(rune) rune) string {
 }
 
 // by reads a text by one format; whole tells that its figures were known as well.
-func (t *Tongue) by(p pattern, english string, deep int) (text string, whole, ok bool) {
+func (t *reader) by(p pattern, english string, deep int) (text string, whole, ok bool) {
 	p.match(english, func(figures []string) bool {
 		all := true
 		said := make([]string, len(figures))
@@ -86,7 +109,7 @@ func (t *Tongue) by(p pattern, english string, deep int) (text string, whole, ok
 }
 
 // parts reads a text piece by piece; every piece has to be known.
-func (t *Tongue) parts(english string, deep int) (string, bool) {
+func (t *reader) parts(english string, deep int) (string, bool) {
 	if inner, ok := strings.CutSuffix(english, ")"); ok {
 		if before, in, ok := strings.Cut(inner, " ("); ok {
 			a, okA := t.work(before, deep-1)
@@ -119,25 +142,39 @@ func (t *Tongue) parts(english string, deep int) (string, bool) {
 	return english, false
 }
 
-// sentences reads a text by the sentences that it begins with, as many as are known together, and the
-// rest of it.
-func (t *Tongue) sentences(english string, deep int) (string, bool) {
+// mostTogether is how many sentences are kept as one text.
+const mostTogether = 3
+
+// sentences reads a text sentence by sentence, or as many together as are known.
+func (t *reader) sentences(english string, deep int) (string, bool) {
+	list := strings.Split(english, betweenSentences)
+	if len(list) < 2 {
+		return "", false
+	}
+	var out []string
+	for len(list) > 0 {
+		n := 0
+		for k := 1; k <= min(mostTogether, len(list)) && n == 0; k++ {
+			text := strings.Join(list[:k], betweenSentences)
+			if k < len(list) {
+				text += stop
+			} else if len(out) == 0 {
+				break // the whole text again
+			}
+			if said, ok := t.work(text, deep-1); ok {
+				out, n = append(out, said), k
+			}
+		}
+		if n == 0 {
+			return "", false
+		}
+		list = list[n:]
+	}
 	between := " "
 	if own, ok := t.texts[betweenSentences]; ok {
 		between = own
 	}
-	for at := 0; ; {
-		n := strings.Index(english[at:], betweenSentences)
-		if n < 0 {
-			return "", false
-		}
-		at += n + len(betweenSentences)
-		if head, ok := t.work(english[:at-1], deep-1); ok {
-			if rest, ok := t.work(english[at:], deep-1); ok {
-				return head + between + rest, true
-			}
-		}
-	}
+	return strings.Join(out, between), true
 }
 
 func wordy(pieces []string) int {
@@ -150,7 +187,7 @@ func wordy(pieces []string) int {
 	return n
 }
 
-func (t *Tongue) joined(pieces []string, joint string, deep int) (string, bool) {
+func (t *reader) joined(pieces []string, joint string, deep int) (string, bool) {
 	for i, p := range pieces {
 		text, ok := t.work(p, deep-1)
 		if !ok {
