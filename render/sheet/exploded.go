@@ -56,7 +56,7 @@ func foremost(q *part.Part, way mgl64.Vec3) mgl64.Vec3 {
 
 // picture draws the exploded piece at a scale: the parts with their marks, and how they come home.
 func (e exploded) picture(pic *view.Picture, front fronts, scale float64, o Options) *figure {
-	f := newFigure(pic, scale, o.ink(), false)
+	f := fineFigure(pic, scale, o.ink(), false)
 	for _, l := range e.lines {
 		a, b := pic.Direction.Point(l[0]), pic.Direction.Point(l[1])
 		f.axis(f.at(a.X, a.Y), f.at(b.X, b.Y), 0)

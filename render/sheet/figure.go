@@ -21,23 +21,70 @@ type figure struct {
 // newFigure draws a picture, small holes simplified. Hidden lines are left out of pictorials, where
 // they only confuse.
 func newFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...shaft) *figure {
-	f := &figure{Sketch: dimension.New(dimension.Practice(i.line)), dir: pic.Direction, scale: scale, ink: i}
-	lines := f.thinned(f.simplify(pic.Lines, small))
+	f := emptyFigure(pic.Direction, scale, i)
+	f.strokes(f.thinned(f.simplify(pic.Lines, small)), hidden)
+	return f
+}
+
+// fineFigure draws a picture of parts that stand by themselves: rows of lines that crowd are the ends of boards
+// there, which nothing else draws, so they stay, in narrow lines.
+func fineFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...shaft) *figure {
+	f := emptyFigure(pic.Direction, scale, i)
+	list := f.stretches(f.simplify(pic.Lines, small))
+	if scale < 1 {
+		list = thin(finer(list))
+	}
+	f.strokes(list, hidden)
+	return f
+}
+
+// finer marks the visible lines that stand in crowds, and leaves out the hidden ones.
+func finer(list []stretch) []stretch {
+	open := uncrowded(list)
+	var out []stretch
+	n := 0
+	for _, l := range list {
+		if n < len(open) && &open[n].pts[0] == &l.pts[0] {
+			n++ // both are in one order
+		} else {
+			l.fine = true
+		}
+		if !l.fine || l.Kind == view.Visible {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func (f *figure) strokes(lines []stretch, hidden bool) {
 	for _, kind := range []view.Kind{view.Hidden, view.Smooth, view.Visible} {
 		if kind == view.Hidden && !hidden {
 			continue
 		}
 		for _, l := range lines {
-			switch {
-			case l.Kind != kind:
-			case l.Arc != nil:
-				f.Curve(l.Arc.Segs(scale), l.pts, i.pen(kind), kind.String(), l.Part)
-			default:
-				f.Line(l.pts, i.pen(kind), kind.String(), l.Part)
+			if l.Kind != kind {
+				continue
 			}
+			pen := f.ink.pen(kind)
+			if l.fine {
+				pen.Width = narrowLine
+			}
+			f.stroke(l, pen)
 		}
 	}
-	return f
+}
+
+func emptyFigure(d view.Direction, scale float64, i ink) *figure {
+	return &figure{Sketch: dimension.New(dimension.Practice(i.line)), dir: d, scale: scale, ink: i}
+}
+
+// stroke draws a line of the picture; an arc stays one.
+func (f *figure) stroke(l stretch, pen draw.Pen) {
+	if l.Arc != nil {
+		f.Curve(l.Arc.Segs(f.scale), l.pts, pen, l.Kind.String(), l.Part)
+		return
+	}
+	f.Line(l.pts, pen, l.Kind.String(), l.Part)
 }
 
 func (f *figure) scaled(pts []draw.Point) []draw.Point {

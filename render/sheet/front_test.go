@@ -46,3 +46,23 @@ func TestNotesBeginOnTheirParts(t *testing.T) {
 		}
 	}
 }
+
+// No part of an exploded piece, and no part on its own sheet, loses an end because its lines stand close: what
+// is drawn reaches as far as the part.
+func TestPartsKeepTheirEnds(t *testing.T) {
+	for name, p := range examplePieces(t) {
+		for _, q := range p.Parts {
+			if q.Solid == nil {
+				continue
+			}
+			for _, scale := range []float64{0.2, 0.1, 0.05} {
+				pic := partScene(q).Project(faceView)
+				f := fineFigure(pic, scale, onPaper, true)
+				got, want := f.Outline(), draw.Box{Min: f.at(pic.Min.X, pic.Min.Y), Max: f.at(pic.Max.X, pic.Max.Y)}
+				if off := want.Width() - got.Width() + want.Height() - got.Height(); off > 2*besideVisible {
+					t.Errorf("%s, %s at %g: %.1f × %.1f mm are drawn of %.1f × %.1f", name, q.ID, scale, got.Width(), got.Height(), want.Width(), want.Height())
+				}
+			}
+		}
+	}
+}

@@ -118,7 +118,7 @@ func (v *partViews) mayFit(room draw.Box, scale float64) bool {
 }
 
 func (v *partViews) figure(pic *view.Picture, scale float64) *figure {
-	return newFigure(pic, scale, v.ink, true, smallHoles([]*part.Part{v.q}, inPart, pic.Direction, scale)...)
+	return fineFigure(pic, scale, v.ink, true, smallHoles([]*part.Part{v.q}, inPart, pic.Direction, scale)...)
 }
 
 // draw draws the views at a scale, placed by projection: in third angle the edge seen from below

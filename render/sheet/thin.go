@@ -22,6 +22,7 @@ type stretch struct {
 	pts  []draw.Point
 	box  draw.Box
 	long float64
+	fine bool // drawn in a narrow line, since it stands in a crowd
 }
 
 // thinned scales a picture's lines and leaves out those that would run together; at full size and
