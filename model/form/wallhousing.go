@@ -92,7 +92,7 @@ func (b *assembly) refuseShoulder(thick, long measure.Length) {
 			k.Shoulder.MM(), thick.MM(), "mm", "corners.shoulder", "boards.side.thickness"))
 	case k.Joint == GrooveTongue && !(*k.Shoulder > 0):
 		b.find(stop("tongue-without-shoulder", "A tongue is thinner than its board; with no shoulder choose a housing.", k.Shoulder.MM(), 0, "mm", "corners.shoulder", "corners.joint"))
-	case !(k.Stop >= 0) || k.Stop >= long:
+	case !(k.Stop >= 0) || k.Stop > 0 && k.Stop >= long:
 		b.find(stop("stop-leaves-no-housing", fmt.Sprintf("A stop of %s leaves nothing of a joint %s long.", b.show(k.Stop), b.show(long)),
 			k.Stop.MM(), long.MM(), "mm", "corners.stop", "size.height"))
 	}

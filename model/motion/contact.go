@@ -40,7 +40,6 @@ type body struct {
 	flats [][]flat
 
 	lo, hi mgl64.Vec3    // its box in its own frame
-	spots  []mgl64.Vec3  // see points
 	finder *solid.Finder // made when the first point is asked for
 	blocks *solid.Blocks // made when the first overlap is asked for
 }

@@ -142,12 +142,12 @@ type pairing struct {
 }
 
 // passes tells whether a body can be drawn off another along a way, each pair looked at once.
-func (t *taking) passes(i, j int, way mgl64.Vec3, look func(a, b *body, way mgl64.Vec3) bool, seen map[pairing]bool) bool {
+func (t *taking) passes(i, j int, way mgl64.Vec3) bool {
 	key := pairing{i, j, way}
-	ok, known := seen[key]
+	ok, known := t.seen[key]
 	if !known {
-		ok = look(t.bodies[i], t.bodies[j], way)
-		seen[key] = ok
+		ok = goesClear(t.bodies[i], t.bodies[j], way)
+		t.seen[key] = ok
 	}
 	return ok
 }

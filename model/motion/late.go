@@ -91,7 +91,7 @@ func (t *taking) unstruck(b *body, way mgl64.Vec3, gives string) bool {
 		if other.part.ID == gives {
 			continue
 		}
-		if !goesClear(b, other, way) || !startsClear(b, other, way) {
+		if !goesClear(b, other, way) {
 			return false
 		}
 	}

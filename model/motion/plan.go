@@ -18,7 +18,7 @@ const mostParts = 62
 // the others in a straight line, they go together the other way round. Single parts are preferred to
 // groups, and the directions of the joints to others. Parts without a solid are left out.
 func Assemble(p *form.Piece) form.Assembly {
-	t := &taking{going: map[pairing]bool{}, starting: map[pairing]bool{}}
+	t := &taking{seen: map[pairing]bool{}}
 	var late []*part.Part
 	for _, q := range p.Parts {
 		switch {
@@ -62,8 +62,8 @@ type taking struct {
 	ways    []mgl64.Vec3
 	plan    form.Assembly
 
-	pushed          []push // see pushes
-	going, starting map[pairing]bool
+	pushed []push           // see pushes
+	seen   map[pairing]bool // see passes
 }
 
 // apart takes a set of parts apart and notes the moves, the last first.
@@ -127,6 +127,9 @@ func (t *taking) atOnce(set uint) bool {
 	if size < 1e-6*dotRoot(wish) {
 		return false
 	}
+	for k := range ways {
+		ways[k] = ways[k].Mul(1 / size)
+	}
 	if !t.partClear(at, ways) {
 		return false
 	}
@@ -135,7 +138,6 @@ func (t *taking) atOnce(set uint) bool {
 	groups := map[int]uint{} // by the first body that goes the same way
 	var order []int
 	for k, i := range at {
-		ways[k] = ways[k].Mul(1 / size)
 		if k > 0 && ways[k].Len() > sameWay {
 			moving, home = append(moving, t.bodies[i].part.ID), append(home, ways[k].Mul(-1))
 		}
@@ -264,6 +266,10 @@ func Finding(p *form.Piece) (part.Finding, bool) {
 	}
 	if len(f.Sizes) > 0 {
 		f.Text += " A stretcher or an apron let into the sides needs them to close on it while they go home, which dovetailed sides that lean inward do not; butt it and screw it from outside, or let the sides lean outward."
+	}
+	if b := p.Design.Bottom; b != nil && b.Joint == form.InGroove {
+		f.Text += " A bottom in grooves must go in while the walls close round it, which these corners do not let them; one that is screwed on, or lies in a rabbet, goes in last."
+		f.Sizes = append(f.Sizes, "bottom.joint")
 	}
 	f.Sizes = append(f.Sizes, "corners.joint")
 	return f, true
