@@ -102,7 +102,7 @@ func (e stoolEasing) under() {
 	if over || overEdges {
 		from = l
 	}
-	if to = s.inner[right]; (over || overEdges) && !s.past[right] {
+	if (over || overEdges) && !s.past[right] {
 		to = r
 	}
 	for _, i := range []side{left, right} {
