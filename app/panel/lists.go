@@ -166,14 +166,25 @@ func featureGroup(i int, now form.Feature, of string) Group {
 	rise := size("rise", "Rise", func(f form.Feature) measure.Length { return f.Rise })
 	radius := size("radius", "Radius", func(f form.Feature) measure.Length { return f.Radius })
 	turned := angle(path+".angle", "Turned", func(d *form.Design) measure.Angle { return at(d).Angle })
-	edge := choice(path+".edge", "Edge", func(d *form.Design) string { return at(d).Edge }, edgesOf(now.On)...)
+	edges := append(edgesOf(now.On), form.LongEdges, form.BothEnds, form.AllEdges)
+	edge := choice(path+".edge", "Edge", func(d *form.Design) string { return at(d).Edge }, edges...)
+	along := size("x", "Along the edge", func(f form.Feature) measure.Length { return f.X })
+	if strings.HasSuffix(now.Edge, "-end") || now.Edge == "" && strings.HasPrefix(now.On, "side") {
+		along = size("y", "Along the edge", func(f form.Feature) measure.Length { return f.Y })
+	}
+	bevel := angle(path+".angle", "From the face", func(d *form.Design) measure.Angle {
+		if a := at(d).Angle; a != 0 {
+			return a
+		}
+		return form.UsualChamfer
+	})
 	from := choice(path+".from", "From the", func(d *form.Design) string { return at(d).From }, endsOf(now.Edge, edgesOf(now.On))...)
 	face := choice(path+".face", "Face", func(d *form.Design) string { return at(d).Face }, "outer", form.InnerFace)
 	switch part.FeatureKind(kind) {
 	case part.Arch:
 		add(wide, rise)
 	case part.Ogee:
-		add(wide, rise, radius, size("hollow", "Hollow radius", func(f form.Feature) measure.Length { return f.Hollow }))
+		add(wide, rise, radius, size("hollow", "Hollow radius", func(f form.Feature) measure.Length { return f.Hollow }), along)
 	case part.HandHole:
 		add(long, wide, x, y)
 	case part.Hole:
@@ -183,11 +194,11 @@ func featureGroup(i int, now form.Feature, of string) Group {
 	case part.Groove:
 		add(wide, deep, long, x, y, face)
 	case part.Notch:
-		add(edge, from, wide, deep, x, y)
+		add(edge, from, wide, deep, along)
 	case part.Taper:
-		add(edge, from, long, deep)
+		add(edge, from, long, deep, along)
 	case part.Chamfer:
-		add(edge, face, wide, turned, long)
+		add(edge, face, wide, bevel, long, along)
 	case part.RoundOver:
 		add(radius)
 		if now.Edge != "" {

@@ -64,8 +64,8 @@ func (p *spot) easingSlot(a arris, onFace, onCut float64) solid.Slot {
 		[2]mgl64.Vec3{a.at(0, 0).Add(a.cut.Mul(far)), a.cut.Mul(-1)}, stops[0], stops[1])
 }
 
-// usualChamfer is the bevel of a chamfer where none is given.
-const usualChamfer = 45 * measure.Degree
+// UsualChamfer is the bevel of a chamfer where none is given.
+const UsualChamfer = 45 * measure.Degree
 
 // cutChamfer takes an arris off to a plane: Width on the face, at an Angle to it.
 func (b *assembly) cutChamfer(p *spot) {
@@ -74,7 +74,7 @@ func (b *assembly) cutChamfer(p *spot) {
 	}
 	a, bevel := p.arris(), p.f.Angle
 	if bevel == 0 {
-		bevel = usualChamfer
+		bevel = UsualChamfer
 	}
 	if most := measure.Angle(math.Pi - a.inside); bevel <= 0 || bevel >= most {
 		b.find(stop("chamfer-misses-edge", fmt.Sprintf("A chamfer at %s to the face does not meet this edge; less than %s does.",
