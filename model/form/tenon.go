@@ -274,6 +274,8 @@ func (b *builder) mortise(r *rail, i side) {
 	w.sizesOf[tag] = []string{r.path + ".across", r.path + ".below-top", r.path + ".tenon.width", r.path + ".tenon.thickness", r.path + ".tenon.depth"}
 	j := b.railJoint(r, i)
 	j.Tenon = r.tenonFigures(s, i)
+	// Seen from the front, where the lean and the wedges show.
+	j.Corner, j.Dihedral = worldY, joint.Dihedral(s.outer[i].N, worldZ)
 	round := solid.Loop{}
 	for k, p := range planes {
 		j.Tenon.Mortise[k] = w.local(p)

@@ -2,7 +2,9 @@ package table
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"sort"
 
 	"splaywright/model/form"
@@ -117,4 +119,39 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 		"Rounded to whole feet of surface measure, as a yard tallies, all of it comes to %s bd ft. "+
 		"Nothing is added for defects, cracked ends or offcuts.", trimmed(t.tallied(), 2)))
 	soldNotes(s, p)
+	if text := bought(s, p); text != "" {
+		s.note(text)
+	}
+}
+
+// bought is what goes into the piece besides its boards: screws, and the plugs that close their holes.
+func bought(s *sheet, p *form.Piece) string {
+	screws := 0
+	plugs := map[measure.Length]int{}
+	for _, q := range p.Parts {
+		for _, b := range q.Bores {
+			if b.Purpose == "clearance" {
+				screws++
+			}
+			if b.Plug > 0 {
+				plugs[b.Plug]++
+			}
+		}
+	}
+	if screws == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("Besides: %s, bored for as in Boring", plural(screws, "wood screw"))
+	sizes := slices.Sorted(maps.Keys(plugs))
+	for _, d := range sizes {
+		text += fmt.Sprintf("; %s of %s, cut across the grain with a plug cutter from offcuts of the board that they close", plural(plugs[d], "plug"), s.style.FormatUnit(d))
+	}
+	return text + "."
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
