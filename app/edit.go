@@ -10,8 +10,12 @@ import (
 
 // set puts a text that was typed into the session.
 func (w *Window) set(path, text string) {
-	if path == "form" {
+	switch path {
+	case "form":
 		w.setForm(text)
+		return
+	case "corners.joint":
+		w.setJoint(text)
 		return
 	}
 	w.s.Set(path, text)
@@ -25,6 +29,18 @@ func (w *Window) setForm(name string) {
 	}
 	if err := w.s.SetForm(name); err != nil {
 		w.tell("Another form", err)
+		return
+	}
+	w.changed()
+}
+
+// setJoint gives the corners another joint; what carries over stays.
+func (w *Window) setJoint(name string) {
+	if name == w.s.Document().Text("corners.joint") {
+		return
+	}
+	if err := w.s.SetJoint(name); err != nil {
+		w.tell("Another joint", err)
 		return
 	}
 	w.changed()

@@ -8,6 +8,7 @@ import (
 
 	"splaywright/app/panel"
 	"splaywright/model/form"
+	"splaywright/model/part"
 )
 
 func TestNamedValues(t *testing.T) {
@@ -93,5 +94,37 @@ func TestEveryForm(t *testing.T) {
 		if string(w.s.Document().Bytes()) != before {
 			t.Fatalf("undo after %s does not bring the stool back", name)
 		}
+	}
+}
+
+// A joint that is chosen leaves nothing behind that its fields do not show; one step back has it all again.
+func TestAJointIsChosenAndTakenBack(t *testing.T) {
+	w := open(t, Options{})
+	choose := func(joint string) {
+		w.sizes.Field("corners.joint").Input().(*widget.Select).SetSelected(joint)
+	}
+	choose(form.Housing)
+	typeInto(t, w, "corners.overhang", "15")
+	choose(form.ThroughDovetail)
+	if got := w.s.Document().Text("corners.overhang"); got != "" {
+		t.Errorf("tails are left with an overhang of %s that no field shows", got)
+	}
+	for _, f := range w.s.Piece().Findings {
+		if f.Level == part.Stop {
+			t.Errorf("a stool in tails: %s", f.Text)
+		}
+	}
+	w.undo()
+	if got := w.sizes.Field("corners.overhang"); got == nil || got.Text() != "15" {
+		t.Error("one step back does not bring the overhang back")
+	}
+	history := w.s.History()
+	if last := history[len(history)-1]; !strings.Contains(last, "overhang") {
+		t.Errorf("the step before is %q", last)
+	}
+	w.redo()
+	history = w.s.History()
+	if last := history[len(history)-1]; last != "corners, joint: housing → through dovetail" {
+		t.Errorf("choosing a joint is called %q", last)
 	}
 }

@@ -101,6 +101,13 @@ func (s *Session) SetForm(name string) error {
 	return s.do(fmt.Sprintf("form: %s → %s", s.design.Form, name), func(d *file.Document) error { return d.SetForm(name) })
 }
 
+// SetJoint gives the corners another joint, as one step; what carries over stays.
+func (s *Session) SetJoint(name string) error {
+	const path = "corners.joint"
+	change := step{path: path, from: textOf(s.doc, path), to: name}
+	return s.do(change.label(), func(d *file.Document) error { return d.SetJoint(name) })
+}
+
 // Rename gives a named value another name, everywhere it is used, as one step.
 func (s *Session) Rename(from, to string) error {
 	return s.do(fmt.Sprintf("rename %s to %s", from, to), func(d *file.Document) error { return d.Rename(from, to) })

@@ -1,6 +1,7 @@
 package file
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,10 +19,15 @@ var standsFor = []struct{ path, from, to string }{
 // makes no use of goes, so that nothing is refused that nobody typed there. The error is an *Error.
 func (d *Document) SetForm(name string) error {
 	next := d.Clone()
+	stool, was := form.OnSides(name), form.OnSides(d.Text("form"))
 	if err := next.Set("form", name); err != nil {
 		return err
 	}
-	stool := form.OnSides(name)
+	if stool != was {
+		if err := cmp.Or(next.carryJoint(name), next.carryTails()); err != nil {
+			return err
+		}
+	}
 	if next.Text("size.depth") == "" && name != "ring" && next.Text("size.width") != "" {
 		if err := next.Set("size.depth", next.Text("size.width")); err != nil {
 			return err
@@ -47,6 +53,7 @@ func (d *Document) SetForm(name string) error {
 			next.Remove(underPath(i))
 		}
 	}
+	next.dropOverhang()
 	next.dropFeatures(name)
 	*d = *next
 	return nil

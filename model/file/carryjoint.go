@@ -1,0 +1,78 @@
+package file
+
+import (
+	"slices"
+	"strconv"
+
+	"splaywright/model/form"
+)
+
+// SetJoint gives the corners another joint. What carries over stays; an overhang goes where the joint
+// leaves none, for its field goes too and nothing would be left to mend the refused piece by.
+// The error is an *Error.
+func (d *Document) SetJoint(joint string) error {
+	next := d.Clone()
+	if err := next.Set("corners.joint", joint); err != nil {
+		return err
+	}
+	next.dropOverhang()
+	if joint == form.GrooveTongue {
+		next.Remove("corners.screws") // those of a whole end would split its tongue, a third as thick
+	}
+	*d = *next
+	return nil
+}
+
+// nearest is the joint of a top on its sides that comes next to a joint of walls.
+var nearest = map[string]string{
+	form.HalfBlindDovetail: form.ThroughDovetail,
+	form.FingerJoint:       form.ThroughDovetail,
+	form.GrooveTongue:      form.Housing,
+	form.Mitre:             form.Butt,
+	form.SplinedMitre:      form.Butt,
+	form.KeyedMitre:        form.Butt,
+}
+
+// carryJoint takes the joint of walls over to a top on sides, which has not all of them.
+func (d *Document) carryJoint(name string) error {
+	to, other := nearest[d.Text("corners.joint")]
+	if !other || !form.OnSides(name) {
+		return nil
+	}
+	return d.Set("corners.joint", to)
+}
+
+// dropOverhang takes out an overhang where the form and its joint leave none.
+func (d *Document) dropOverhang() {
+	joint, name := d.Text("corners.joint"), d.Text("form")
+	past := []string{form.Butt, form.Housing}
+	switch {
+	case name == "ring":
+		past = nil
+	case !form.OnSides(name):
+		past = []string{form.Housing}
+	}
+	if joint != "" && !slices.Contains(past, joint) {
+		d.Remove("corners.overhang")
+		d.Remove("corners.overhang-edges")
+	}
+}
+
+// carryTails keeps the number of uneven tails where the corner becomes one of another length: a top's
+// corners run across it, walls' corners up them. The error is an *Error.
+func (d *Document) carryTails() error {
+	const widths = "corners.tail-widths"
+	n := d.Len(widths)
+	if n == 0 {
+		return nil
+	}
+	if d.Text("corners.mirrored") == "true" {
+		n *= 2 // an odd number is typed beside them
+	}
+	d.Remove(widths)
+	d.Remove("corners.mirrored")
+	if d.Text("corners.tails") != "" {
+		return nil
+	}
+	return d.Set("corners.tails", strconv.Itoa(n))
+}

@@ -1,0 +1,139 @@
+package file_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"splaywright/assets"
+	"splaywright/model/file"
+	"splaywright/model/form"
+	"splaywright/model/part"
+)
+
+// jointsOf are the joints that the corners of a form can have.
+func jointsOf(name string) []string {
+	if form.OnSides(name) {
+		return []string{form.ThroughDovetail, form.Butt, form.Housing}
+	}
+	return form.WallJoints()
+}
+
+// refusals are what stops a piece for what the corners are typed as.
+func refusals(t *testing.T, d *file.Document) []string {
+	t.Helper()
+	design, err := d.Design()
+	if err != nil {
+		return []string{err.Error()}
+	}
+	var out []string
+	for _, f := range form.Build(design).Findings {
+		if f.Level == part.Stop && strings.Contains(strings.Join(f.Sizes, " "), "corners.") {
+			out = append(out, f.ID)
+		}
+	}
+	return out
+}
+
+// Whatever form and joint a sound example is given, and whichever it had before, nothing that was typed for
+// the joint it had stops the corners of the joint it gets.
+func TestEveryFormAndJointCarriesOver(t *testing.T) {
+	for _, e := range assets.Examples() {
+		for _, name := range form.Forms() {
+			for _, joint := range jointsOf(name) {
+				d := read(t, string(e.YAML))
+				before := d.Text("corners.joint")
+				if err := d.SetForm(name); err != nil {
+					t.Fatalf("%s as a %s: %v", e.Name, name, err)
+				}
+				if err := d.SetJoint(joint); err != nil {
+					t.Fatalf("%s as a %s in %s: %v", e.Name, name, joint, err)
+				}
+				if got := refusals(t, d); len(got) > 0 {
+					t.Errorf("%s in %s as a %s in %s: %q", e.Name, before, name, joint, got)
+				}
+			}
+		}
+	}
+}
+
+// A joint that the next form does not have becomes the one next to it, and the way back is open.
+func TestAJointOfWallsBecomesATopsJoint(t *testing.T) {
+	tray, ok := assets.FindExample("windfall-tray")
+	if !ok {
+		t.Fatal("there is no tray")
+	}
+	for _, joint := range form.WallJoints() {
+		d := read(t, string(tray.YAML))
+		if err := d.SetJoint(joint); err != nil {
+			t.Fatal(err)
+		}
+		if err := d.SetForm("stool"); err != nil {
+			t.Fatal(err)
+		}
+		got := d.Text("corners.joint")
+		if !slices.Contains(jointsOf("stool"), got) {
+			t.Errorf("%s becomes %q", joint, got)
+		}
+		if joint == form.HalfBlindDovetail && got != form.ThroughDovetail {
+			t.Errorf("tails become %q", got)
+		}
+		if slices.Contains(jointsOf("stool"), joint) && got != joint {
+			t.Errorf("%s, which a stool has, becomes %q", joint, got)
+		}
+		if bad := refusals(t, d); len(bad) > 0 {
+			t.Errorf("a tray in %s as a stool in %s: %q", joint, got, bad)
+		}
+	}
+}
+
+func TestUnevenTailsKeepTheirNumber(t *testing.T) {
+	for _, c := range []struct{ corners, want string }{
+		{"{joint: through dovetail, tail-widths: [46, 62, 46]}", "3"},
+		{"{joint: through dovetail, tail-widths: [40, 50], mirrored: true}", "4"},
+		{"{joint: through dovetail, tail-widths: [40, 50], mirrored: true, tails: 3}", "3"},
+	} {
+		d := read(t, "splaywright: 1\nform: stool\nsize: {height: 260, width: 420, depth: 250}\ncorners: "+c.corners+"\n")
+		if err := d.SetForm("steps"); err != nil {
+			t.Fatal(err)
+		}
+		if d.Len("corners.tail-widths") == 0 {
+			t.Errorf("%s: steps have corners as long as a stool's, and the tails are gone", c.corners)
+		}
+		if err := d.SetForm("tray"); err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Text("corners.tails"); got != c.want || d.Len("corners.tail-widths") != 0 || d.Text("corners.mirrored") != "" {
+			t.Errorf("%s: a tray has %q tails, %s", c.corners, got, d.List("corners.tail-widths"))
+		}
+	}
+}
+
+// What the next joint or form has a use for stays as it was typed.
+func TestWhatAJointUsesStays(t *testing.T) {
+	const typed = "{joint: housing, depth: 6, overhang: 12, overhang-edges: 9, slope: 1:7, pin: 8}"
+	for _, c := range []struct{ form, joint, path, want string }{
+		{"stool", "butt", "corners.overhang", "12"},
+		{"stool", "through dovetail", "corners.overhang", ""},
+		{"stool", "through dovetail", "corners.overhang-edges", ""},
+		{"stool", "through dovetail", "corners.slope", "1:7"},
+		{"stool", "through dovetail", "corners.pin", "8"},
+		{"steps", "housing", "corners.overhang-edges", "9"},
+		{"tray", "housing", "corners.overhang", "12"},
+		{"tray", "housing", "corners.overhang-edges", ""},
+		{"tray", "butt", "corners.overhang", ""},
+		{"ring", "housing", "corners.overhang", ""},
+		{"ring", "housing", "corners.depth", "6"},
+	} {
+		d := read(t, "splaywright: 1\nform: stool\nsize: {height: 260, width: 420, depth: 250}\ncorners: "+typed+"\n")
+		if err := d.SetForm(c.form); err != nil {
+			t.Fatal(err)
+		}
+		if err := d.SetJoint(c.joint); err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Text(c.path); got != c.want {
+			t.Errorf("a %s in %s: %s is %q, want %q", c.form, c.joint, c.path, got, c.want)
+		}
+	}
+}
