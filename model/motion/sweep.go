@@ -10,7 +10,7 @@ import (
 // measured: within the clearance of joints, whose faces do not touch there. After that it is measured
 // every so far that neither part can pass through the other in between, until they are farther off than
 // a piece is long.
-var starts = []float64{0.2, 3}
+var starts = []float64{0.2, 3, 7}
 
 const (
 	leastStep = 8.0    // mm
