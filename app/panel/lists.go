@@ -102,7 +102,14 @@ func stretcherGroup(d *form.Design, i int, timbers []string) []Group {
 	}
 	g.Fields = append(g.Fields, words(path+".timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...))
 	if now.Joint == form.ThroughTenon || now.Joint == form.HousedTenon {
-		return []Group{g, tenonGroup(title+", tenon", path+".tenon", now.Joint, func(d *form.Design) *form.Tenon { return at(d).Tenon })}
+		out := []Group{g, tenonGroup(title+", tenon", path+".tenon", now.Joint, func(d *form.Design) *form.Tenon { return at(d).Tenon })}
+		if now.Screws != nil { // left over
+			out = append(out, Group{Title: title + ", screws", Remove: path + ".screws"})
+		}
+		return out
+	}
+	if now.Tenon != nil { // left over
+		return []Group{g, {Title: title + ", tenon", Remove: path + ".tenon"}}
 	}
 	screws := screwGroup(title+", screws", path+".screws", func(d *form.Design) *form.Screws { return at(d).Screws }, now.Screws != nil, "15")
 	return append([]Group{g}, screws...)

@@ -59,6 +59,32 @@ func wallBoardsGroup(d *form.Design, timbers []string) Group {
 }
 
 func wallCornerGroups(d *form.Design, timbers []string) []Group {
+	return append(jointGroups(d, timbers), leftOver(d)...)
+}
+
+// leftOver are what other joints of walls left in the design, so that it can be taken out.
+func leftOver(d *form.Design) []Group {
+	var out []Group
+	k := d.Corners
+	if k.Spline != nil && k.Joint != form.SplinedMitre {
+		out = append(out, Group{Title: "Splines", Remove: "corners.spline"})
+	}
+	if k.Keys != nil && k.Joint != form.KeyedMitre {
+		out = append(out, Group{Title: "Corner keys", Remove: "corners.keys"})
+	}
+	if k.Joint != form.Housing && k.Joint != form.GrooveTongue {
+		if k.Shoulder != nil {
+			out = append(out, Group{Title: "Shoulder", Remove: "corners.shoulder"})
+		}
+		if k.Stop != 0 {
+			out = append(out, Group{Title: "Short of the rim", Remove: "corners.stop"})
+		}
+	}
+	return out
+}
+
+// jointGroups are the fields of the joint that the walls have.
+func jointGroups(d *form.Design, timbers []string) []Group {
 	g := Group{Title: "Corners", Fields: []field.Spec{
 		choice("corners.joint", "Joint", func(d *form.Design) string { return d.Corners.Joint }, form.WallJoints()...),
 	}}
@@ -135,7 +161,7 @@ func keysGroup(timbers []string) Group {
 		}
 		return form.Keys{}
 	}
-	return Group{Title: "Keys", Fields: []field.Spec{
+	return Group{Title: "Corner keys", Fields: []field.Spec{
 		count("corners.keys.count", "A corner", func(d *form.Design) int { return at(d).Count }),
 		length("corners.keys.thickness", "Thickness", func(d *form.Design) measure.Length { return at(d).Thickness }),
 		length("corners.keys.depth", "Slots, deep", func(d *form.Design) measure.Length { return at(d).Depth }),

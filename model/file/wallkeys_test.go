@@ -106,3 +106,51 @@ func TestAprons(t *testing.T) {
 		}
 	}
 }
+
+const splinedText = `splaywright: 1
+title: Splined tray
+units: mm
+form: tray
+size: {height: 90, width: 360, depth: 240}
+timber: white oak
+corners: {joint: mitre with splines, spline: {thickness: 4, width: 16, inset: 5, stop: 12, timber: black cherry}}
+`
+
+// Sizes of loose parts, tongues and tenons are read as they are typed.
+func TestKeysOfJoints(t *testing.T) {
+	d, err := design(t, splinedText)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := d.Corners.Spline; s == nil || *s != (form.Spline{Thickness: 4, Width: 16, Inset: 5, Stop: 12, Timber: "black cherry"}) {
+		t.Errorf("%+v", s)
+	}
+	swap := func(with string) string {
+		return splinedText[:strings.Index(splinedText, "corners:")] + with + "\n"
+	}
+	d, err = design(t, swap("corners: {joint: mitre with keys, keys: {count: 3, thickness: 1/8 in, depth: 9, pitch: 20}}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if k := d.Corners.Keys; k == nil || *k != (form.Keys{Count: 3, Thickness: measure.Inch / 8, Depth: 9, Pitch: 20}) {
+		t.Errorf("%+v", k)
+	}
+	d, err = design(t, swap("corners: {joint: groove and tongue, depth: 5, shoulder: 6, stop: 10}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if k := d.Corners; *k.Shoulder != 6 || k.Stop != 10 || *k.Depth != 5 {
+		t.Errorf("%+v", k)
+	}
+	stool := strings.Replace(swap("stretchers: [{width: 60, joint: through tenon, tenon: {width: 40, thickness: 9, proud: 2, wedges: 2, slot: 1, flare: 1.5}}]"), "form: tray", "form: stool", 1)
+	d, err = design(t, stool)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := d.Stretchers[0].Tenon; n == nil || n.Width != 40 || n.Proud != 2 || *n.Wedges != 2 || n.Flare != 1.5 {
+		t.Errorf("%+v", n)
+	}
+	if _, err = design(t, strings.Replace(splinedText, "form: tray", "form: stool", 1)); err == nil || !strings.Contains(err.Error(), "corners.spline") {
+		t.Errorf("a stool with splines: %v", err)
+	}
+}

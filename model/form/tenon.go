@@ -93,6 +93,9 @@ func (b *builder) refuseTenon(name, path string, d Stretcher) {
 	if t == nil {
 		return
 	}
+	if tenoned(d.Joint) && d.Screws != nil {
+		b.find(stop("screws-with-tenon", fmt.Sprintf("%s is held by its tenons and takes no screws: leave %s.screws out, or butt it.", name, path), 0, 0, "", path+".screws", path+".joint"))
+	}
 	path += ".tenon"
 	if !tenoned(d.Joint) {
 		b.find(stop("tenon-without-joint", fmt.Sprintf("%s has no tenon: choose a %s or a %s, or leave %s out.", name, ThroughTenon, HousedTenon, path), 0, 0, "", path))

@@ -196,6 +196,7 @@ func TestTenonMuseum(t *testing.T) {
 		"a flare for nothing":      {form.Stretcher{Joint: form.ThroughTenon, Tenon: &form.Tenon{Wedges: new(0), Flare: 1}}, "flare-without-wedges"},
 		"a dozen wedges":           {form.Stretcher{Joint: form.ThroughTenon, Tenon: &form.Tenon{Wedges: new(12)}}, "wedge-count"},
 		"slots that eat it up":     {form.Stretcher{Joint: form.ThroughTenon, Tenon: &form.Tenon{Wedges: new(3), Slot: 9}}, "slots-leave-no-tenon"},
+		"screws besides":           {form.Stretcher{Joint: form.ThroughTenon, Screws: &form.Screws{Gauge: 8, Length: 40, Count: 2}}, "screws-with-tenon"},
 		"no joint for it":          {form.Stretcher{Joint: form.Butt, Tenon: &form.Tenon{}}, "tenon-without-joint"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -119,13 +119,11 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 		"Rounded to whole feet of surface measure, as a yard tallies, all of it comes to %s bd ft. "+
 		"Nothing is added for defects, cracked ends or offcuts.", trimmed(t.tallied(), 2)))
 	soldNotes(s, p)
-	if text := bought(s, p); text != "" {
-		s.note(text)
-	}
+	boughtNotes(s, p)
 }
 
-// bought is what goes into the piece besides its boards: screws, and the plugs that close their holes.
-func bought(s *sheet, p *form.Piece) string {
+// boughtNotes tell what goes into the piece besides its boards: screws, and the plugs that close their holes.
+func boughtNotes(s *sheet, p *form.Piece) {
 	screws := 0
 	plugs := map[measure.Length]int{}
 	for _, q := range p.Parts {
@@ -138,20 +136,10 @@ func bought(s *sheet, p *form.Piece) string {
 			}
 		}
 	}
-	if screws == 0 {
-		return ""
+	if screws > 0 {
+		s.note(fmt.Sprintf("Wood screws besides: %d, bored for as in Boring.", screws))
 	}
-	text := fmt.Sprintf("Besides: %s, bored for as in Boring", plural(screws, "wood screw"))
-	sizes := slices.Sorted(maps.Keys(plugs))
-	for _, d := range sizes {
-		text += fmt.Sprintf("; %s of %s, cut across the grain with a plug cutter from offcuts of the board that they close", plural(plugs[d], "plug"), s.style.FormatUnit(d))
+	for _, d := range slices.Sorted(maps.Keys(plugs)) {
+		s.note(fmt.Sprintf("Plugs besides: %d of %s, cut across the grain with a plug cutter from offcuts of the board that they close.", plugs[d], s.style.FormatUnit(d)))
 	}
-	return text + "."
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
