@@ -110,8 +110,14 @@ func (p *Pattern) compass(c *chart, signs []Sign) {
 		w.take(l.At, wide+2, high+2)
 	}
 	high := cell * float64(len(ways))
-	at, ok := w.room(between(w.box.Min, w.box.Max, 0.5), wide, high)
-	if !ok {
+	var at draw.Point
+	found := false
+	for _, air := range []float64{24, 10, 0} { // labels of holes are moved about later: keep away from them if there is room
+		if at, found = w.room(between(w.box.Min, w.box.Max, 0.5), wide+air, high+air); found {
+			break
+		}
+	}
+	if !found {
 		return
 	}
 	for i, s := range ways {
