@@ -10,7 +10,7 @@ import (
 // measured: within the clearance of joints, whose faces do not touch there. After that it is measured
 // every so far that neither part can pass through the other in between, until they are farther off than
 // a piece is long.
-var starts = []float64{0.2, 3, 7}
+var starts = []float64{0.2, 4}
 
 const (
 	leastStep = 8.0    // mm
@@ -26,27 +26,30 @@ const shares = 0.1
 // deep, mm: boxes that reach into each other by less only touch.
 const deep = 0.02
 
-// near tells whether the boxes of two bodies, in the frame of the second, reach into each other.
-func (b *body) near(moved mgl64.Vec3, other *body) bool {
-	lo, hi := mgl64.Vec3{math.Inf(1), math.Inf(1), math.Inf(1)}, mgl64.Vec3{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
-	for corner := range 8 {
-		p := b.lo
-		for k := range 3 {
-			if corner&(1<<k) != 0 {
-				p[k] = b.hi[k]
-			}
-		}
-		q := other.back.Mul4x1(b.part.Place.Mul4x1(p.Vec4(1)).Vec3().Add(moved).Vec4(1)).Vec3()
-		for k := range 3 {
-			lo[k], hi[k] = min(lo[k], q[k]), max(hi[k], q[k])
-		}
-	}
+// meeting is the stretch of a way, in its own length, on which the boxes of two bodies reach into each
+// other, as seen in the frame of the second; from is beyond to where there is none.
+func (b *body) meeting(way mgl64.Vec3, other *body) (from, to float64) {
+	m := other.back.Mul4(b.part.Place)
+	along := other.back.Mul4x1(way.Vec4(0))
+	from, to = 0, math.Inf(1)
 	for k := range 3 {
-		if hi[k] < other.lo[k]+deep || lo[k] > other.hi[k]-deep {
-			return false
+		lo, hi := m.At(k, 3), m.At(k, 3)
+		for axis := range 3 {
+			one, two := m.At(k, axis)*b.lo[axis], m.At(k, axis)*b.hi[axis]
+			lo, hi = lo+min(one, two), hi+max(one, two)
+		}
+		// they meet where hi + s·along > other.lo and lo + s·along < other.hi
+		enter, leave := other.lo[k]+deep-hi, other.hi[k]-deep-lo
+		switch v := along[k]; {
+		case v > sameWay:
+			from, to = max(from, enter/v), min(to, leave/v)
+		case v < -sameWay:
+			from, to = max(from, leave/v), min(to, enter/v)
+		case enter > 0 || leave < 0:
+			return 1, 0
 		}
 	}
-	return true
+	return from, to
 }
 
 // leaves tells whether some bodies can be drawn off the rest along a way without striking any.
@@ -75,14 +78,20 @@ func (t *taking) partClear(at []int, ways []mgl64.Vec3) bool {
 
 // goesClear tells whether a body shares wood with another at no station of its way.
 func goesClear(a, b *body, way mgl64.Vec3) bool {
+	from, to := a.meeting(way, b)
+	if seen, until := b.meeting(way.Mul(-1), a); seen > from || until < to {
+		from, to = max(from, seen), min(to, until)
+	}
+	to = min(to, farthest)
+	place := func(s float64) bool { return s >= from && s <= to && sharesWood(a, b, way.Mul(s)) }
 	for _, s := range starts {
-		if sharesWood(a, b, way.Mul(s)) {
+		if place(s) {
 			return false
 		}
 	}
 	step := max(leastStep, stepShare*min(a.thin(), b.thin())) / way.Len()
-	for s := step; s*way.Len() < farthest; s += step {
-		if sharesWood(a, b, way.Mul(s)) {
+	for s := max(1, math.Ceil(from/step)) * step; s <= to; s += step {
+		if place(s) {
 			return false
 		}
 	}
@@ -93,9 +102,6 @@ func goesClear(a, b *body, way mgl64.Vec3) bool {
 func (b *body) thin() float64 { return min(b.hi[0]-b.lo[0], b.hi[1]-b.lo[1], b.hi[2]-b.lo[2]) }
 
 func sharesWood(a, b *body, moved mgl64.Vec3) bool {
-	if !a.near(moved, b) || !b.near(moved.Mul(-1), a) {
-		return false
-	}
 	place := b.back.Mul4(mgl64.Translate3D(moved[0], moved[1], moved[2])).Mul4(a.part.Place)
 	v, err := b.wood().Overlap(a.wood(), place)
 	return err == nil && v > shares
