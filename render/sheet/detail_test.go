@@ -41,13 +41,8 @@ func examplePieces(t *testing.T) map[string]*form.Piece {
 
 // enlargedPages are the sheets of sections and details.
 func enlargedPages(p *form.Piece, o Options) []draw.Page {
-	var out []draw.Page
-	for _, page := range Papers(p, o) {
-		if strings.HasPrefix(page.Title, "Sections ") || page.Title == "Details of the joints" {
-			out = append(out, page)
-		}
-	}
-	return out
+	o = o.fill(p)
+	return number(sectionSheets(p, set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o)}))
 }
 
 // Every example has its sections and details; on none of them does a text lie on a text or a line, and

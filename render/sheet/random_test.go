@@ -14,7 +14,7 @@ import (
 	"splaywright/render/draw/drawtest"
 )
 
-var howMany = flag.Int("pieces", 12, "random pieces over all forms whose sheets are looked at")
+var howMany = flag.Int("pieces", 8, "random pieces over all forms whose sheets are looked at")
 
 // likeExample draws a design like one of the examples, so that every form comes with whatever it can have:
 // other sizes, leans, thicknesses, joints, units and rounding.
