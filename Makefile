@@ -54,6 +54,7 @@ unit:
 thorough:
 	CGO_ENABLED=0 $(GO) test -tags nowindow ./model/form ./model/motion -rapid.checks=300
 	CGO_ENABLED=0 $(GO) test -tags nowindow ./render/sheet -run 'RandomPieces$$' -pieces=500 -timeout 30m
+	$(GO) test ./app -run 'Soak' -timeout 30m -args -soak=10000
 
 # The real window in a virtual display, driven by a robot.
 robot: build

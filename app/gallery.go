@@ -117,5 +117,6 @@ func (w *Window) welcome() {
 		return
 	}
 	w.app.Preferences().SetBool(prefSeen, true)
+	w.hints.begin() // under the examples
 	w.gallery()
 }

@@ -10,8 +10,11 @@ import (
 	"splaywright/assets"
 )
 
-// prefDark is the preference that holds the theme.
-const prefDark = "dark"
+// The preferences that hold the look.
+const (
+	prefDark = "dark"
+	prefHigh = "high-contrast"
+)
 
 // menus holds the items that change with the session.
 type menus struct {
@@ -99,6 +102,7 @@ func (w *Window) editMenu() *fyne.Menu {
 func (w *Window) helpMenu() *fyne.Menu {
 	return fyne.NewMenu(say.It("Help"),
 		command("Keys", fyne.KeyF1, 0, w.showKeys),
+		command("A first stool in six hints", fyne.KeyF1, ctrl, w.hints.begin),
 		fyne.NewMenuItem(say.It("About Splaywright"), w.showAbout),
 	)
 }
@@ -129,7 +133,8 @@ func (w *Window) viewMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem(say.It("Steps of the arrows…"), w.chooseSteps),
 		w.tongueMenu(),
-		command("Light or dark", fyne.KeyD, ctrl, func() { w.setDark(!w.shown.dark) }),
+		command("Light or dark", fyne.KeyD, ctrl, func() { w.setDark(!w.theme().Dark) }),
+		command("High contrast", fyne.KeyD, ctrlShift, func() { w.setHigh(!w.theme().High) }),
 		command("Full screen", fyne.KeyF11, 0, func() { w.win.SetFullScreen(!w.win.FullScreen()) }),
 	)
 }
@@ -155,13 +160,30 @@ func (w *Window) look3(wooden, near bool) {
 }
 
 func (w *Window) setDark(dark bool) {
-	w.shown.dark = dark
 	w.app.Preferences().SetBool(prefDark, dark)
-	w.app.Settings().SetTheme(look.Theme{Dark: dark})
+	w.dress()
+}
+
+// setHigh shows everything with high contrast, or plain again.
+func (w *Window) setHigh(high bool) {
+	w.app.Preferences().SetBool(prefHigh, high)
+	w.dress()
+}
+
+// dress gives every window the look that was chosen.
+func (w *Window) dress() {
+	th := w.theme()
+	w.app.Settings().SetTheme(th)
 	for _, o := range w.group.all {
-		o.shown.dark = dark
+		o.shown.dark = th.Dark
 		o.changed() // the drawing has inks of its own for each theme
 	}
+}
+
+// theme is the look that was chosen.
+func (w *Window) theme() look.Theme {
+	p := w.app.Preferences()
+	return look.Theme{Dark: p.Bool(prefDark), High: p.Bool(prefHigh)}
 }
 
 // refresh says in the menu what would be taken back and what would be made again.

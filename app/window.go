@@ -71,6 +71,7 @@ type Window struct {
 	apart   *apartBar
 
 	menu    menus
+	hints   *hints
 	work    session.Latest
 	spawn   func(func())
 	shown   shown
@@ -96,11 +97,11 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	}
 	w.keeping.Spawn = o.Spawn
 	g.all = append(g.all, w)
-	w.shown.dark = a.Preferences().BoolWithFallback(prefDark, false)
+	w.shown.dark = w.theme().Dark
 	if code := a.Preferences().StringWithFallback(prefTongue, o.Tongue); code != "" {
 		say.Use(code)
 	}
-	a.Settings().SetTheme(look.Theme{Dark: w.shown.dark})
+	a.Settings().SetTheme(w.theme())
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	w.win = a.NewWindow("Splaywright")
 	w.work.Spawn = o.Spawn
@@ -212,7 +213,8 @@ func (w *Window) build() {
 	pictures.SetOffset(tableShare)
 	main := container.NewVSplit(pictures, w.tabs)
 	main.SetOffset(drawingShare)
-	right := container.NewBorder(w.strip.Object(), nil, nil, nil, main)
+	w.hints = newHints(w)
+	right := container.NewBorder(container.NewVBox(w.strip.Object(), w.hints.bar), nil, nil, nil, main)
 	all := container.NewHSplit(panel.Backed(look.Column, w.sizes.Object()), right)
 	all.SetOffset(sizesShare)
 	w.win.SetContent(all)

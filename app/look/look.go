@@ -24,8 +24,8 @@ const (
 // Cell is the size of text in tables.
 const Cell fyne.ThemeSizeName = "splaywright-cell"
 
-// Theme is our own theme in one of two shades.
-type Theme struct{ Dark bool }
+// Theme is our own theme in one of two shades, each of them plain or with high contrast.
+type Theme struct{ Dark, High bool }
 
 var _ fyne.Theme = Theme{}
 
@@ -116,6 +116,15 @@ func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color 
 	table, variant := light, theme.VariantLight
 	if t.Dark {
 		table, variant = dark, theme.VariantDark
+	}
+	if t.High {
+		strong := highLight
+		if t.Dark {
+			strong = highDark
+		}
+		if c, ok := strong[name]; ok {
+			return c
+		}
 	}
 	if c, ok := table[name]; ok {
 		return c

@@ -108,3 +108,6 @@ func library(code string) {
 		fyne.LogError("The library's own dialogs stay in the system's language", err)
 	}
 }
+
+// Key marks a text that is said later, when it is shown.
+func Key(english string) string { return english }

@@ -22,7 +22,7 @@ type code struct {
 // speaking are the functions of the window whose arguments, from the number on, are texts that it
 // says: labels of fields, headings of groups.
 var speaking = map[string]int{
-	"It": 0, "With": 0, "length": 1, "angle": 1, "count": 1, "maybe": 1, "maybeAngle": 1, "choice": 1, "flag": 1, "words": 1,
+	"It": 0, "With": 0, "Key": 0, "length": 1, "angle": 1, "count": 1, "maybe": 1, "maybeAngle": 1, "choice": 1, "flag": 1, "words": 1,
 	"size": 1, "guard": 0, "screwGroup": 0, "named": 1, "command": 0,
 	"tell": 0, "tellOnce": 0, "choose": 0, "edit": 0, "button": 0, "heading": 0, "one": 0, "All": 0,
 }
