@@ -143,6 +143,9 @@ type pairing struct {
 
 // passes tells whether a body can be drawn off another along a way, each pair looked at once.
 func (t *taking) passes(i, j int, way mgl64.Vec3) bool {
+	if i > j { // the same motion, seen from the other
+		i, j, way = j, i, way.Mul(-1)
+	}
 	key := pairing{i, j, way}
 	ok, known := t.seen[key]
 	if !known {
