@@ -251,7 +251,7 @@ type Feature struct {
 	Angle    measure.Angle  // slot, row of holes: long direction from the grain; chamfer: from the face, 0 = 45°
 	Count    int            // row of holes
 	Pitch    measure.Length // row of holes: from middle to middle
-	Depth    measure.Length // groove: square to the face; notch, taper: square to the edge
+	Depth    measure.Length // groove: square to the face; hole, slot: the same, 0 = through; notch, taper: square to the edge
 	Face     string         // groove, chamfer, round-over of an edge: "outer", "inner"; "" = outer
 	Edge     string         // id of the cut that it stands on, or "edges", "ends", "all"; "" = where an arch stands
 	From     string         // id of the cut at the end of the edge that it is placed from; "" = the middle

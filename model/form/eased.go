@@ -186,6 +186,9 @@ func (e *easing) hollows() {
 			z    float64
 		}{{"outer", 0}, {"inner", -e.board.thickness}} {
 			name := string(f.Kind) + " " + face.name
+			if f.Depth > 0 && f.Inner != (face.z < 0) {
+				continue // it does not come through to that face
+			}
 			switch f.Kind {
 			case part.Hole:
 				p.Eased = append(p.Eased, part.EasedHollow(name, e.radius, f.Radius, 2*math.Pi))

@@ -185,14 +185,39 @@ func (b *assembly) cutHole(p *spot) {
 	if !b.needs(p, p.f.Diameter, "diameter") {
 		return
 	}
-	p.board.shape.Openings = append(p.board.shape.Openings,
-		solid.Loop{pillar(p.tag(), p.centre, r, p.centre.Add(mgl64.Vec2{r, 0}))})
-	p.note(part.Feature{Length: p.f.Diameter, Width: p.f.Diameter, Radius: p.f.Diameter / 2})
-	p.board.part.Bores = append(p.board.part.Bores, part.Bore{
+	noted := part.Feature{Length: p.f.Diameter, Width: p.f.Diameter, Radius: p.f.Diameter / 2}
+	bore := part.Bore{
 		ID: fmt.Sprintf("hole-%d", countBores(p.board.part, "hole")+1), Purpose: "hole",
 		Entry: p.centre.Vec3(0), Axis: worldZ.Mul(-1), Diameter: p.f.Diameter,
 		Depth: measure.Length(p.board.thickness), Through: true, Face: "outer",
-	})
+	}
+	if p.f.Depth > 0 {
+		if !b.blind(p) {
+			return
+		}
+		noted.Depth, noted.Inner = p.f.Depth, p.f.Face == InnerFace
+		bore.Depth, bore.Through = p.f.Depth, false
+		if noted.Inner {
+			bore.Entry[2], bore.Axis, bore.Face = -p.board.thickness, worldZ, InnerFace
+		}
+		p.board.shape.Bores = append(p.board.shape.Bores, solid.Bore{Tag: p.tag(), Entry: bore.Entry, Axis: bore.Axis, Steps: []solid.Step{{Radius: r, To: p.f.Depth.MM()}}})
+	} else {
+		p.board.shape.Openings = append(p.board.shape.Openings,
+			solid.Loop{pillar(p.tag(), p.centre, r, p.centre.Add(mgl64.Vec2{r, 0}))})
+	}
+	p.note(noted)
+	p.board.part.Bores = append(p.board.part.Bores, bore)
+}
+
+// blind refuses a hollow as deep as its board is thick.
+func (b *assembly) blind(p *spot) bool {
+	thick := p.board.thickness
+	if p.f.Depth.MM() < thick {
+		return true
+	}
+	b.find(stop("hollow-through", fmt.Sprintf("The %s is %s deep and the board %s thick; without a depth it goes right through.", p.f.Kind,
+		b.show(p.f.Depth), b.show(measure.Length(thick))), p.f.Depth.MM(), thick, "mm", p.path("depth")))
+	return false
 }
 
 // needs refuses a feature whose size is nothing or less.
@@ -219,7 +244,16 @@ func (b *assembly) cutSlot(p *spot) {
 	half := p.f.Length.MM()/2 - r
 	sin, cos := math.Sincos(p.angle.Radians())
 	u, v := mgl64.Vec2{cos, sin}.Mul(half), mgl64.Vec2{-sin, cos}.Mul(r)
-	p.note(part.Feature{Length: p.f.Length, Width: p.f.Width, Radius: measure.Length(r)})
+	noted := part.Feature{Length: p.f.Length, Width: p.f.Width, Radius: measure.Length(r)}
+	if p.f.Depth > 0 {
+		if b.blind(p) {
+			noted.Depth, noted.Inner = p.f.Depth, p.f.Face == InnerFace
+			p.recess(u, v, half, r)
+			p.note(noted)
+		}
+		return
+	}
+	p.note(noted)
 	if half < solid.SamePoint {
 		p.board.shape.Openings = append(p.board.shape.Openings, solid.Loop{pillar(p.tag(), p.centre, r, p.centre.Add(v))})
 		return

@@ -297,6 +297,12 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 			if math.Abs(s.Angle.Degrees()) > 0.05 {
 				text += " at " + degrees(s.Angle)
 			}
+			if s.Depth > 0 {
+				text += fmt.Sprintf(", %s deep", o.Style.Format(s.Depth))
+			}
+			if s.Inner {
+				text += ", inner face"
+			}
 			f.Leader(c, true, text, ref)
 		case part.Groove:
 			text := fmt.Sprintf("groove %s wide, %s deep", o.Style.Format(s.Width), o.Style.Format(s.Depth))
