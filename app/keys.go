@@ -89,19 +89,14 @@ func (w *Window) showKeys() {
 const (
 	aboutWhat = "Splaywright works out stools, benches, trays and chests whose boards lean: every part's true size, every compound angle, the dovetails, the papers to cut from."
 	aboutCare = "The program knows nothing of your saw, your wood or your hands. Keep guards on, hold leaning work with a jig or a clamp, try a set-up in scrap first. Follow local codes and a qualified person where somebody's safety depends on a piece."
-	builtIn   = `Noto Sans, SIL Open Font License 1.1
-BIZ UDPGothic, SIL Open Font License 1.1
-Fyne, BSD 3-Clause
-MathGL, BSD 3-Clause
-yaml.v3, MIT and Apache 2.0
-fpdf, MIT
-excelize, BSD 3-Clause
-cobra, Apache 2.0
-Go and its image library, BSD 3-Clause`
 )
 
 func (w *Window) showAbout() {
-	text := widget.NewLabel(strings.Join([]string{say.It(aboutWhat), say.It("It stands under the MIT licence. Built into it are:"), builtIn, say.It(aboutCare)}, "\n\n"))
+	var terms []string
+	for _, l := range assets.Licences() {
+		terms = append(terms, l.What+": "+l.Terms)
+	}
+	text := widget.NewLabel(strings.Join([]string{say.It(aboutWhat), say.It("It stands under the MIT licence. Built into it are:"), strings.Join(terms, "\n"), say.It(aboutCare)}, "\n\n"))
 	text.Wrapping = fyne.TextWrapWord
 	scroll := container.NewVScroll(text)
 	scroll.SetMinSize(fyne.NewSize(560, 340))
