@@ -125,7 +125,7 @@ func belowSheet(p *form.Piece, s set) *blank {
 		f.axis(f.at(-w, 0), f.at(w, 0), 3)
 		g := newFigure(iso, sc.of, b.ink, false)
 		below, belowBox := titled(f.Finish(), 0, "Seen from below", b.ink)
-		other, otherBox := titled(g.Finish(), (iso.Min.X+iso.Max.X)/2*sc.of, "Isometric, scale of its axes 0.816 of it", b.ink)
+		other, otherBox := titled(g.Finish(), (iso.Min.X+iso.Max.X)/2*sc.of, "Isometric, its axes at 0.816 of the scale", b.ink)
 		if belowBox.Width()+gap+otherBox.Width() > b.room.Width() || max(belowBox.Height(), otherBox.Height()) > b.room.Height() {
 			if i < len(s.o.scales())-1 {
 				continue
