@@ -56,13 +56,20 @@ func shift(p draw.Path, x, y, w, h float64) (draw.Path, bool) {
 // paperLayer is the layer of the ground that a sheet brings with it.
 const paperLayer = "paper"
 
-// sheetOf is a filled rectangle over the whole frame.
+// beyond is how far the ground reaches over its frame, mm: a frame seldom ends between two dots, and a row
+// of dots that is covered in part would shine through as a light line.
+const beyond = 1.0
+
+// sheetOf is a filled rectangle over the whole frame and a little more.
 func sheetOf(w, h float64, ink draw.Ink) draw.Path {
 	at := func(kind draw.SegKind, x, y float64) draw.Seg {
 		return draw.Seg{Kind: kind, P: [3]draw.Point{2: {X: x, Y: y}}}
 	}
 	return draw.Path{
-		Segs:   []draw.Seg{at(draw.Move, 0, 0), at(draw.Line, w, 0), at(draw.Line, w, h), at(draw.Line, 0, h), {Kind: draw.Close}},
+		Segs: []draw.Seg{
+			at(draw.Move, -beyond, -beyond), at(draw.Line, w+beyond, -beyond), at(draw.Line, w+beyond, h+beyond),
+			at(draw.Line, -beyond, h+beyond), {Kind: draw.Close},
+		},
 		Filled: true, Fill: ink, Layer: paperLayer,
 	}
 }
