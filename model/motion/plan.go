@@ -48,6 +48,7 @@ func Assemble(p *form.Piece) form.Assembly {
 			}
 		}
 	}
+	t.slide(p.Joints)
 	t.tenons(p)
 	t.late(p, late)
 	t.apart(1<<n - 1)
@@ -62,8 +63,9 @@ type taking struct {
 	ways    []mgl64.Vec3
 	plan    form.Assembly
 
-	pushed []push           // see pushes
-	seen   map[pairing]bool // see passes
+	pushed []push                // see pushes
+	seen   map[pairing]bool      // see passes
+	slides map[[2]int]mgl64.Vec3 // see slide
 }
 
 // apart takes a set of parts apart and notes the moves, the last first.
