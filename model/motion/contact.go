@@ -42,6 +42,8 @@ type body struct {
 	lo, hi mgl64.Vec3    // its box in its own frame
 	finder *solid.Finder // made when the first point is asked for
 	blocks *solid.Blocks // made when the first overlap is asked for
+	at     []mgl64.Vec3  // its corners in the world; see corners
+	bulges bool          // a round face stands out past its corners
 }
 
 func newBody(q *part.Part) *body {
@@ -50,6 +52,7 @@ func newBody(q *part.Part) *body {
 	for i := range q.Solid.Faces {
 		f := &q.Solid.Faces[i]
 		if f.Round != nil {
+			b.bulges = b.bulges || !f.Round.Hollow
 			continue
 		}
 		p := f.Plane.Transform(q.Place)

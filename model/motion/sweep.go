@@ -98,6 +98,55 @@ func goesClear(a, b *body, way mgl64.Vec3) bool {
 	return true
 }
 
+// partedBy tells whether a plane that looks the way of a face of either body has all of the first on one
+// side and all of the second on the other, from where the first sets out to where even their boxes are
+// clear of each other. It is the quick proof for boards that only touch, or stand apart.
+func partedBy(a, b *body, way mgl64.Vec3) bool {
+	if a.bulges || b.bulges {
+		return false
+	}
+	_, to := a.meeting(way, b)
+	_, until := b.meeting(way.Mul(-1), a)
+	to = min(to, until, farthest)
+	for _, of := range []*body{a, b} {
+		for _, n := range of.ways {
+			for _, n := range [2]mgl64.Vec3{n, n.Mul(-1)} {
+				nearer := max(0, way.Dot(n)*to) // how much the first comes towards the second on the way
+				if way.Dot(n) <= sameWay {
+					nearer = 0
+				}
+				if highest(a.corners(), n)+nearer <= lowest(b.corners(), n)+touches {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// touches, mm: bodies that reach so far into each other only touch; it is the rounding of their corners.
+const touches = 1e-6
+
+func highest(corners []mgl64.Vec3, n mgl64.Vec3) float64 {
+	out := math.Inf(-1)
+	for _, p := range corners {
+		out = max(out, n.Dot(p))
+	}
+	return out
+}
+
+func lowest(corners []mgl64.Vec3, n mgl64.Vec3) float64 { return -highest(corners, n.Mul(-1)) }
+
+// corners are a body's in the world.
+func (b *body) corners() []mgl64.Vec3 {
+	if b.at == nil {
+		for _, v := range b.part.Solid.Vertices {
+			b.at = append(b.at, b.part.Place.Mul4x1(v.Vec4(1)).Vec3())
+		}
+	}
+	return b.at
+}
+
 // thin is a part's thickness.
 func (b *body) thin() float64 { return min(b.hi[0]-b.lo[0], b.hi[1]-b.lo[1], b.hi[2]-b.lo[2]) }
 
