@@ -18,7 +18,7 @@ import (
 )
 
 func (w *Window) newFrom(example string) {
-	s, err := session.FromExample(example)
+	s, err := session.FromExample(example, w.custom()...)
 	if err != nil {
 		w.tell("The example was not opened", err)
 		return

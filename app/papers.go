@@ -24,7 +24,10 @@ type writing struct {
 }
 
 // papers asks which papers are wanted and for a folder, and writes them into it.
-func (w *Window) papers() {
+func (w *Window) papers() { w.choosePapers(w.papersFolder) }
+
+// choosePapers asks which papers are wanted of the piece as it stands.
+func (w *Window) choosePapers(then func(*form.Piece)) {
 	if !w.s.Current() {
 		w.tell("No papers yet", errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
 		return
@@ -33,7 +36,7 @@ func (w *Window) papers() {
 	newPapersDialog(w).ask(func(chosen form.Papers) {
 		as := *piece
 		as.Design.Papers = chosen
-		w.papersFolder(&as)
+		then(&as)
 	})
 }
 

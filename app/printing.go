@@ -22,18 +22,7 @@ import (
 const printCommand = "lp"
 
 // print asks which papers are wanted, and on which printer, and sends them there through the system.
-func (w *Window) print() {
-	if !w.s.Current() {
-		w.tell("No papers yet", errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
-		return
-	}
-	piece := w.s.Piece()
-	newPapersDialog(w).ask(func(chosen form.Papers) {
-		as := *piece
-		as.Design.Papers = chosen
-		w.choosePrinter(&as)
-	})
-}
+func (w *Window) print() { w.choosePapers(w.choosePrinter) }
 
 // choosePrinter asks for the printer where the system names several; where it has no command to print
 // with, the papers are opened in its own viewer instead.

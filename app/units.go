@@ -33,3 +33,35 @@ func inches(locale string) bool {
 	_, territory, _ := strings.Cut(locale, "_")
 	return slices.Contains([]string{"US", "LR"}, territory)
 }
+
+// CommaFor tells whether people write decimals with a comma where the environment's settings say they
+// are. get gives a setting, of which the first that is set counts: LC_ALL, LC_NUMERIC, LANG.
+func CommaFor(get func(string) string) bool {
+	for _, key := range []string{"LC_ALL", "LC_NUMERIC", "LANG"} {
+		if locale := get(key); locale != "" {
+			return comma(locale)
+		}
+	}
+	return false
+}
+
+// comma tells whether a language divides decimals by a comma in most of the territories where it is
+// spoken, and not by a point as in Switzerland, Liechtenstein, Mexico and around it (from memory of the
+// number formats in Unicode's CLDR).
+func comma(locale string) bool {
+	locale, _, _ = strings.Cut(locale, ".")
+	locale, _, _ = strings.Cut(locale, "@")
+	language, territory, _ := strings.Cut(locale, "_")
+	if slices.Contains([]string{"CH", "LI", "MX", "US", "GT", "HN", "NI", "PA", "PR", "SV", "DO", "PE"}, territory) {
+		return false
+	}
+	return slices.Contains(strings.Fields("bg ca cs da de el es et fi fr gl hr hu id is it lt lv nb nl nn no pl pt ro ru sk sl sr sv tr uk vi"), language)
+}
+
+// custom is what a design that begins with an example takes over from how people write here.
+func (w *Window) custom() [][2]string {
+	if w.comma {
+		return [][2]string{{"round.decimal", "comma"}}
+	}
+	return nil
+}

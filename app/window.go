@@ -23,6 +23,7 @@ import (
 type Options struct {
 	Path    string // a design file
 	Example string // the name of a built-in example
+	Comma   bool   // designs that begin with an example write decimals with a comma
 
 	// Tongue is the language that is spoken until another is chosen; "" = the one that is spoken
 	// already, English at first.
@@ -74,6 +75,7 @@ type Window struct {
 	hints   *hints
 	work    session.Latest
 	spawn   func(func())
+	comma   bool // see Options
 	shown   shown
 	writing *writing // papers; nil = none
 	asking  bool     // a question stands that another must not cover
@@ -91,7 +93,7 @@ type Window struct {
 func New(a fyne.App, o Options) *Window { return newWindow(a, o, &group{}) }
 
 func newWindow(a fyne.App, o Options, g *group) *Window {
-	w := &Window{app: a, spawn: o.Spawn, group: g, journals: o.Journal, stop: make(chan struct{})}
+	w := &Window{app: a, spawn: o.Spawn, comma: o.Comma, group: g, journals: o.Journal, stop: make(chan struct{})}
 	if o.Journal != "" {
 		w.journal = session.NewJournal(o.Journal)
 	}
@@ -139,10 +141,10 @@ func (w *Window) begin(o Options) {
 		s, w.opening = session.Open(o.Path)
 	}
 	if s == nil {
-		ex, err := session.FromExample(name)
+		ex, err := session.FromExample(name, w.custom()...)
 		if err != nil {
 			w.opening = errors.Join(w.opening, err)
-			ex, err = session.FromExample(assets.FirstExample)
+			ex, err = session.FromExample(assets.FirstExample, w.custom()...)
 		}
 		if err != nil {
 			panic("app: the first built-in example cannot be read: " + err.Error())

@@ -11,7 +11,7 @@ type group struct{ all []*Window }
 
 // another opens a window with an example; the caller puts its own design into it.
 func (w *Window) another() *Window {
-	n := newWindow(w.app, Options{Spawn: w.spawn, Journal: w.journals}, w.group)
+	n := newWindow(w.app, Options{Spawn: w.spawn, Journal: w.journals, Comma: w.comma}, w.group)
 	n.started()
 	n.win.Show()
 	return n

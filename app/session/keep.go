@@ -35,8 +35,8 @@ func Open(path string) (*Session, error) {
 	return s, nil
 }
 
-// FromExample begins a new design with a built-in one.
-func FromExample(name string) (*Session, error) {
+// FromExample begins a new design with a built-in one, with texts of the person's own put in at paths.
+func FromExample(name string, with ...[2]string) (*Session, error) {
 	e, ok := assets.FindExample(name)
 	if !ok {
 		return nil, fmt.Errorf("no built-in example is called %q", name)
@@ -44,6 +44,11 @@ func FromExample(name string) (*Session, error) {
 	doc, err := file.Read(strings.NewReader(string(e.YAML)), e.Name)
 	if err != nil {
 		return nil, err
+	}
+	for _, w := range with {
+		if err := doc.Set(w[0], w[1]); err != nil {
+			return nil, err
+		}
 	}
 	s := New(doc)
 	if !s.reads {
