@@ -3,6 +3,8 @@ package app
 import (
 	"strings"
 	"testing"
+
+	"splaywright/app/panel"
 )
 
 // Decimals are written as people write them where the settings say they are; what was typed stays.
@@ -20,6 +22,9 @@ func TestDecimalsOfTheLocale(t *testing.T) {
 	cells := column(t, w, "Cut list", "Length")
 	if len(cells) == 0 || !strings.Contains(cells[0], ",") || strings.Contains(cells[0], ".") {
 		t.Errorf("lengths are %q", cells)
+	}
+	if said := panel.OverallText(w.s.Piece()); !strings.Contains(said, "474,5") || strings.Contains(said, "474.5") {
+		t.Errorf("over all it says %q", said)
 	}
 	if w.s.Text("size.height") != "260" || w.s.Dirty() {
 		t.Error("a design that was only begun counts as changed")

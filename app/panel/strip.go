@@ -103,7 +103,7 @@ func texts(n int) string {
 func OverallText(p *form.Piece) string {
 	st := p.Design.Style()
 	o := p.Overall
-	return say.With("%s high, %s × %s on top, %s × %s on the floor, %.1f kg",
+	return st.Text(say.With("%s high, %s × %s on top, %s × %s on the floor, %.1f kg",
 		st.FormatUnit(o.Height), st.Format(o.WidthTop), st.FormatUnit(o.DepthTop),
-		st.Format(o.WidthFloor), st.FormatUnit(o.DepthFloor), o.Mass)
+		st.Format(o.WidthFloor), st.FormatUnit(o.DepthFloor), o.Mass))
 }
