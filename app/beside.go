@@ -3,6 +3,7 @@ package app
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -24,8 +25,9 @@ import (
 
 // variant is a design that was set aside.
 type variant struct {
-	title string
-	doc   *file.Document
+	title  string
+	letter rune // tells it from the others
+	doc    *file.Document
 }
 
 // besides is the window in which the design and what was set aside stand side by side.
@@ -53,7 +55,11 @@ func (w *Window) putAside(title string, doc *file.Document) {
 		w.tell(say.It("Set aside to compare"), errors.New(say.With("%d designs stand side by side at most; put one of them away first", sheet.MostBeside)))
 		return
 	}
-	w.aside = append(w.aside, variant{fmt.Sprintf("%s, %s", title, string(rune('A'+len(w.aside)))), doc})
+	letter := 'A'
+	for slices.ContainsFunc(w.aside, func(v variant) bool { return v.letter == letter }) {
+		letter++ // of one that was put away, free again
+	}
+	w.aside = append(w.aside, variant{fmt.Sprintf("%s, %c", title, letter), letter, doc})
 	w.sideBySide()
 }
 

@@ -65,6 +65,15 @@ func TestSideBySide(t *testing.T) {
 	if len(w.aside) != 3 {
 		t.Errorf("%d set aside", len(w.aside))
 	}
+	test.Tap(buttonsIn(b.heads, "Put away")[1])
+	w.setAside()
+	names := map[string]bool{}
+	for _, v := range w.aside {
+		names[v.title] = true
+	}
+	if len(names) != 3 {
+		t.Errorf("two bear one name: %v", names)
+	}
 	b.win.Close()
 	if w.beside != nil {
 		t.Error("the closed window is still brought up to date")

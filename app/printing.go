@@ -63,6 +63,9 @@ func (w *Window) printOn(piece *form.Piece, printer string) {
 		if err == nil {
 			err = send(name, printer)
 		}
+		if err == nil { // the system has taken its copy
+			_ = os.RemoveAll(filepath.Dir(name))
+		}
 		fyne.Do(func() { w.printed(name, err) })
 	})
 }

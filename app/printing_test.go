@@ -30,6 +30,9 @@ func TestPapersGoToThePrinter(t *testing.T) {
 	if head, _ := os.ReadFile(note + ".head"); string(head) != "%PDF-" {
 		t.Errorf("the file begins with %q", head)
 	}
+	if left, _ := filepath.Glob(filepath.Join(dir, "splaywright-print-*")); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
 	if err := os.WriteFile(filepath.Join(dir, "lp"), []byte("#!/bin/sh\necho 'no such printer' >&2\nexit 1\n"), 0o755); err != nil {
 		t.Fatal(err)
 	}
