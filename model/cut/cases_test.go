@@ -338,3 +338,16 @@ func TestWhenIsARoundSettingGoodEnough(t *testing.T) {
 	close(t, "too much a corner", 2*off.Degrees(), 1.13, hundredth)
 	close(t, "gap over 1/2 in stock, in", Offset(0.5, 2*off).MM(), 0.010, 0.0005)
 }
+
+// A joint of 2 in that stands open by 1/64: 0.448° in all, and in an octagon of sixteen cuts 0.028° a cut.
+// http://www.ts-aligner.com/accuratemiters.htm
+func TestErrorOfACutOverAJoint(t *testing.T) {
+	const all = 0.448
+	close(t, "open over 2 in", Offset(2*measure.Inch, deg(all)).Inches(), 1./64, 1e-5)
+	eight := Ring(8, 0)
+	right := eight.Mitre()
+	off := right
+	off.Tilt += deg(all / 16)
+	close(t, "a corner of two such cuts", eight.MitreGap(off, off).Degrees(), all/8, 1e-3)
+	close(t, "a cut of sixteen", all/16, 0.028, 1e-9)
+}

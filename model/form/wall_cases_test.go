@@ -121,3 +121,27 @@ func TestStepBox(t *testing.T) {
 		}
 	}
 }
+
+// A case of 48 in with three uprights of 21/32 in and shelves of 23.5 in let in 1/4 in at each end came out 1/4 in too
+// long: an opening is (48 − 3 · 21/32)/2 = 23.0156, a shelf 23.5156, so the case of 23.5 should be 47.969 and its four
+// dadoes are 0.070 shallow each. A bay of it is a tray with its front let into its ends: the shelf that the sizes ask for,
+// and the depth at which a shelf of 23.5 makes the case that was measured.
+// https://www.ridgidforum.com/forum/power-tools/woodworking-discussion-forum/3447-ok-how-d-i-mess-up?t=3307
+func TestWhatAMeasuredCaseSays(t *testing.T) {
+	const in = measure.Inch
+	shelf := func(opening, depth measure.Length) float64 {
+		d := tray(0, 0, form.Housing)
+		d.Boards.Side.Thickness, d.Corners.Over, d.Corners.Depth = 21*in/32, form.OnEnd, &depth
+		d.Size = form.Size{Height: 6 * in, Width: opening + 2*21*in/32, Depth: 12 * in}
+		p := form.Build(d)
+		if p.Stopped() {
+			t.Fatal(p.Findings)
+		}
+		return p.Part("front").Blank.Length.Inches()
+	}
+	opening := (48*in - 3*21*in/32) / 2
+	within(t, "shelf", shelf(opening, in/4), 23.5156, 5e-5)
+	within(t, "the case of it", 3*21./32+2*(23.5-2*0.25), 47.969, 5e-4)
+	measured := (48.25*in - 3*21*in/32) / 2
+	within(t, "as made", shelf(measured, (0.25-0.0703)*in), 23.5, 2e-4)
+}

@@ -82,3 +82,49 @@ func TestWithdrawalPublished(t *testing.T) {
 		near(t, "shank", shankDiameter(gauge)/inch, want, 1e-9)
 	}
 }
+
+// The factors of FPL-GTR-190 Table 9-1, https://fliphtml5.com/kbpub/hdrb/Wood_Handbook/217 , as printed, and again from the bending
+// moments of statics: the second integral of moment over the span, clamped ends holding theirs level.
+func TestSupportsOfTheTable(t *testing.T) {
+	const steps = 20000
+	twice := func(moment func(x float64) float64, slope float64) (end, middle float64) {
+		y := 0.
+		for i := range steps {
+			x := (float64(i) + 0.5) / steps
+			y += slope / steps
+			slope += moment(x) / steps
+			if i == steps/2 {
+				middle = y
+			}
+		}
+		return y, middle
+	}
+	middle := func(hold float64) func(float64) float64 { // of a load 1 in the middle, ends holding a moment
+		return func(x float64) float64 { return min(x, 1-x)/2 - hold }
+	}
+	spread := func(hold float64) func(float64) float64 {
+		return func(x float64) float64 { return x*(1-x)/2 - hold }
+	}
+	for name, c := range map[string]struct {
+		s              Support
+		bending, shear float64
+		moment         func(float64) float64
+		slope          float64 // at the first end
+		atEnd          bool
+	}{
+		"spread, simple":  {UniformOnTwo, 5. / 384, 1. / 8, spread(0), -1. / 24, false},
+		"spread, clamped": {UniformClamped, 1. / 384, 1. / 8, spread(1. / 12), 0, false},
+		"middle, simple":  {MiddleOnTwo, 1. / 48, 1. / 4, middle(0), -1. / 16, false},
+		"middle, clamped": {MiddleClamped, 1. / 192, 1. / 4, middle(1. / 8), 0, false},
+		"end of one":      {EndOfOne, 1. / 3, 1, func(x float64) float64 { return 1 - x }, 0, true},
+	} {
+		near(t, name, c.s.Bending, c.bending, 1e-12)
+		near(t, name+", shear", c.s.Shear, c.shear, 1e-12)
+		end, mid := twice(c.moment, c.slope)
+		if !c.atEnd {
+			near(t, name+", the far end", end, 0, 1e-4)
+			end = -mid
+		}
+		near(t, name+", by integration", end, c.bending, 1e-4)
+	}
+}

@@ -11,6 +11,7 @@ import (
 	"splaywright/model/hold"
 	"splaywright/model/measure"
 	"splaywright/model/part"
+	"splaywright/model/timber"
 )
 
 // tray is square in plan and plumb, of red oak, so that its bottom is easily reckoned by hand.
@@ -111,6 +112,27 @@ func TestGluedBattens(t *testing.T) {
 	d.Use.Dry, d.Use.Damp = 48, 50 // a room that hardly changes
 	if f := figure(t, d, "battens-hold-the-lid"); f.Over() {
 		t.Errorf("%.2f mm is too much", f.Value)
+	}
+}
+
+// Grain that is turned across its neighbour: cherry moves 0.00248 of its width by each percent against what does not
+// move with it, so the lid of the chest, on battens across it, is told; the walls' own grain always runs round the
+// piece, level, and their tails are long grain. https://sawmillcreek.org/archive/index.php/t-252612.html
+func TestGrainTurnedAcrossAStiffBoard(t *testing.T) {
+	d := chest()
+	d.Timber, d.Lid.Battens.Screws, d.Use.Dry, d.Use.Damp = "cherry", nil, 30, 70
+	p := form.Build(d)
+	lid := p.Part("lid")
+	change := timber.EquilibriumMoisture(20, 70) - timber.EquilibriumMoisture(20, 30)
+	f := figure(t, d, "lid-moves")
+	near(t, "moves", f.Value, 0.00248*lid.Blank.Width.MM()*change, 0.02)
+	if across := figure(t, d, "battens-hold-the-lid"); !across.Over() || across.Level != part.Warning {
+		t.Errorf("glued across the grain, and %+v", across)
+	}
+	for _, q := range p.Parts {
+		if isWall := q.ID == "front" || q.ID == "back" || strings.HasPrefix(q.ID, "end-"); isWall && math.Abs(q.Place.Col(0)[2]) > 1e-9 {
+			t.Errorf("the grain of the %s does not run level", q.ID)
+		}
 	}
 }
 

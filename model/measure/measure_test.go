@@ -80,6 +80,7 @@ func TestTextsThatAreRefusedSayWhy(t *testing.T) {
 		{"1.234,5", "comma"},
 		{"3/4 strong", "strong"},
 		{"1 in heavy", "heavy"},
+		{"1/8 big", "big"}, // 3/16 to one crew, 5/32 to another: redlib.nohost.network/r/Carpentry/comments/1ck46zv
 		{"1e3", "powers"},
 		{"NaN", "not a number"},
 		{"inf", "not a number"},
@@ -165,6 +166,16 @@ func TestPrinting(t *testing.T) {
 	} {
 		if got := c.s.FormatUnit(Length(c.mm)); got != c.want {
 			t.Errorf("%v mm prints as %q, want %q", c.mm, got, c.want)
+		}
+	}
+}
+
+// What a poster cut off in going from a plan's millimetres to inches: 1.7 for 45, 27.5 for 700, 31.8 for 810.
+// http://www.homeownershub.com/woodworking/converting-from-metric-to-inches-in-a-plan-430248-.htm
+func TestDecimalsCutOff(t *testing.T) {
+	for mm, c := range map[Length]struct{ right, typed, lost float64 }{45: {1.772, 1.7, 0.07}, 700: {27.559, 27.5, 0.06}, 810: {31.890, 31.8, 0.09}} {
+		if got := mm.Inches(); math.Abs(got-c.right) > 0.0005 || math.Abs(got-c.typed-c.lost) > 0.005 {
+			t.Errorf("%g mm is %.4f in, want %g", mm.MM(), got, c.right)
 		}
 	}
 }

@@ -131,3 +131,27 @@ func TestEasedRoundAgainstRings(t *testing.T) {
 		t.Errorf("length %g", got.Length.MM())
 	}
 }
+
+// The chart row by row, 64ths of an inch where it prints a fraction, http://glenlarchive.com/weblettr/webletters-8/wl60-bb-plate6b.html ;
+// its pilot of number 14 in hardwood is the drill number that stands beside the misprinted fraction.
+func TestScrewChart(t *testing.T) {
+	for _, c := range []struct {
+		gauge                              int
+		hard, soft, clearance, counterbore float64
+	}{
+		{6, 0.086 * 64, 4, 9, 20}, {8, 7, 5, 11, 24}, {10, 8, 6, 12, 24}, {12, 0.1495 * 64, 7, 14, 28}, {14, 0.182 * 64, 7, 16, 32},
+	} {
+		for _, hard := range []bool{true, false} {
+			h, ok := part.ScrewHolesFor(c.gauge, hard, false)
+			want := [3]float64{c.soft, c.clearance, c.counterbore}
+			if hard {
+				want[0] = c.hard
+			}
+			for i, got := range [3]measure.Length{h.Pilot, h.Clearance, h.Counterbore} {
+				if d := got.Inches()*64 - want[i]; !ok || math.Abs(d) > 1e-9 {
+					t.Errorf("no. %d, hard %v: hole %d is %.3f/64 in, want %.3f", c.gauge, hard, i, got.Inches()*64, want[i])
+				}
+			}
+		}
+	}
+}

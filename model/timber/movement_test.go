@@ -57,6 +57,28 @@ func TestChangeOfSizeOpenCases(t *testing.T) {
 	near(t, "36 in of red oak", oak.Change(36, AcrossFlatsawn, 8, 12), 0.53, 0.005)
 }
 
+// What a crack in a bench of spruce lumber says: 16 in clear between mortised legs, from 15 to 6 %, move 0.187 in with
+// the boards on edge, and 3/32 is 2.1 % of moisture held back; the answer carries the coefficients of a spruce that
+// moves 0.395 flat, red spruce, beyond 14 %. https://sawmillcreek.org/archive/index.php/t-272491.html . A pine top of
+// 22 in moves 1/4 by 5.4 % (white) or 4.3 % (yellow):
+// https://www.reddit.com/r/woodworking/comments/198j7q/my_first_tabletop_gone_wrong/
+func TestCracksSayWhatMoved(t *testing.T) {
+	spruce := movementOf(t, "red spruce")
+	near(t, "flat", -spruce.Change(16, AcrossFlatsawn, 15, 6), 0.395, 0.006)
+	near(t, "on edge", -spruce.Change(16, AcrossQuartersawn, 15, 6), 0.187, 0.003)
+	near(t, "a crack of 3/32", 3./32/spruce.Change(16, AcrossFlatsawn, 8, 9), 2.1, 0.05)
+	for name, moisture := range map[string]float64{"eastern white pine": 5.4, "longleaf pine": 4.3} {
+		near(t, name+", 1/4 in", 0.25/movementOf(t, name).Change(22, AcrossFlatsawn, 8, 9), moisture, 0.05)
+	}
+}
+
+// Longitudinal movement aside, mesquite 5 in wide grows 0.019 in from 6 to 9 %:
+// https://flooringartists.com/dimensional-change . Any board by its coefficient does the same.
+func TestCoefficientOfAnyTimber(t *testing.T) {
+	mesquite := Movement{Name: "mesquite", ChangeTangential: 0.00129, ChangeRadial: 0.00129}
+	near(t, "mesquite", mesquite.Change(5, AcrossFlatsawn, 6, 9), 0.01935, 1e-9)
+}
+
 // FPL-GTR-190 Table 4-2, https://fliphtml5.com/kbpub/hdrb/Wood_Handbook/83 : the formula gives it
 // within 0.07 %.
 func TestEquilibriumMoistureTable(t *testing.T) {

@@ -10,6 +10,7 @@ import (
 	"splaywright/model/file"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
 	"splaywright/model/stock"
 )
 
@@ -105,6 +106,30 @@ func TestTheStepOutOfOnePlank(t *testing.T) {
 	d.OnHand = nil
 	if _, err = Solve(context.Background(), form.Build(d)); !errors.Is(err, ErrNoBoards) {
 		t.Errorf("no boards: %v", err)
+	}
+}
+
+// What is lost in flattening is the allowance of the thickness, 3/16 in: 7/8 leaves 11/16 clean and 2 1/4 leaves 2 1/16,
+// neither a 64th more. https://www.woodweb.com/knowledge_base/RoughSawn_Thickness_Versus.html ;
+// https://thelumbershack.co/thickness-is-lost-during-flattening/ . Wood of 1 1/16 green shrinks as that of 15/16 did, to
+// 0.992, and leaves 0.80.
+func TestUsableThickness(t *testing.T) {
+	const in = 25.4
+	for _, c := range []struct{ board, clean float64 }{{7. / 8, 11. / 16}, {2.25, 2 + 1./16}, {17. / 16 * (7. / 8) / (15. / 16), 0.80}} {
+		for _, thick := range []float64{c.clean, c.clean + 1./64} {
+			d := formtest.WorkedExample()
+			d.Boards.Top.Thickness, d.Boards.Side.Thickness = measure.Length(thick*in), measure.Length(thick*in)
+			d.Corners.Joint, d.Corners.Screws, d.Size.Height, d.Size.Width = form.Butt, nil, 400, 600
+			d.Allowance = form.Allowance{Thickness: 3 * measure.Inch / 16}
+			d.OnHand = []stock.Board{{Name: "plank", Length: 3000, Width: 300, Thickness: c.board * in}}
+			r, err := Solve(context.Background(), form.Build(d))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if fits := !r.Short(); fits != (thick == c.clean) {
+				t.Errorf("%.3f in from %.3f in: %v", thick, c.board, fits)
+			}
+		}
 	}
 }
 

@@ -75,3 +75,13 @@ func tallied(feet map[int]float64, order []int) float64 {
 	}
 	return sum
 }
+
+// What shops buy for each board foot that their parts take, where no board plan says what is enough: 49 for 40 where each
+// board is picked by hand, https://www.popularwoodworking.com/editors-blog/buying-hardwood-lumber-%E2%80%93-two-approaches/ ;
+// half as much again to twice as much where boards come unseen,
+// https://help.woodworkerssource.com/support/solutions/articles/9000119343-why-do-i-need-a-waste-factor-when-buying-by-the-board-foot-
+const (
+	pickedShare = 49. / 40
+	unseenLeast = 1.5
+	unseenMost  = 2.0
+)

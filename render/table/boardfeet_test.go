@@ -2,8 +2,10 @@ package table
 
 import (
 	"math"
+	"strings"
 	"testing"
 
+	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -79,5 +81,22 @@ func TestNominalThickness(t *testing.T) {
 	}
 	if got := nominal(25.4); got != 4 {
 		t.Errorf("25.4 mm is %d/4, want 4/4", got)
+	}
+}
+
+// A dresser of 8.2 board feet is bought as 12.3 to 16.4 unseen, and 40 feet picked by hand became 49.
+// https://help.woodworkerssource.com/support/solutions/articles/9000119343-why-do-i-need-a-waste-factor-when-buying-by-the-board-foot- ;
+// https://www.popularwoodworking.com/editors-blog/buying-hardwood-lumber-%E2%80%93-two-approaches/
+func TestWhatIsBoughtBeyondTheParts(t *testing.T) {
+	for _, c := range []struct {
+		charged             float64
+		picked, least, most string
+	}{{8.2, "10", "12.3", "16.4"}, {40, "49", "60", "80"}} {
+		s := newSheet("cut-list", "", measure.Style{})
+		cutNotes(s, &form.Piece{}, totals{sold: c.charged})
+		want := c.picked + " bd ft where the boards are picked by hand, and to " + c.least + " to " + c.most + " where"
+		if all := strings.Join(s.Notes, " "); !strings.Contains(all, want) {
+			t.Errorf("%g bd ft: %q is not in: %s", c.charged, want, all)
+		}
 	}
 }

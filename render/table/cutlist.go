@@ -117,7 +117,9 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 		s.style.FormatUnit(a.Length), s.style.FormatUnit(a.Width), s.style.FormatUnit(a.Thickness)))
 	s.note(fmt.Sprintf("Board feet: exact at the rough thickness; charged at the next thickness sold in quarters of an inch, 4/4 at least. "+
 		"Rounded to whole feet of surface measure, as a yard tallies, all of it comes to %s bd ft. "+
-		"Nothing is added for defects, cracked ends or offcuts.", trimmed(t.tallied(), 2)))
+		"Nothing is added for defects, cracked ends or offcuts: without a board plan, charged feet come to %s bd ft where the boards are picked by hand, "+
+		"and to %s to %s where they are bought unseen.",
+		trimmed(t.tallied(), 2), trimmed(pickedShare*t.sold, 1), trimmed(unseenLeast*t.sold, 1), trimmed(unseenMost*t.sold, 1)))
 	soldNotes(s, p)
 	boughtNotes(s, p)
 }
