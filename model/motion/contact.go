@@ -41,9 +41,7 @@ type body struct {
 
 	lo, hi mgl64.Vec3    // its box in its own frame
 	finder *solid.Finder // made when the first point is asked for
-	blocks *solid.Blocks // made when the first overlap is asked for
-	at     []mgl64.Vec3  // its corners in the world; see corners
-	bulges bool          // a round face stands out past its corners
+	tiles  []solid.Tile  // made when it is first seen along a way
 }
 
 func newBody(q *part.Part) *body {
@@ -52,7 +50,6 @@ func newBody(q *part.Part) *body {
 	for i := range q.Solid.Faces {
 		f := &q.Solid.Faces[i]
 		if f.Round != nil {
-			b.bulges = b.bulges || !f.Round.Hollow
 			continue
 		}
 		p := f.Plane.Transform(q.Place)
@@ -122,14 +119,6 @@ func (b *body) contains(p mgl64.Vec3) bool {
 		}
 	}
 	return b.find().Contains(q)
-}
-
-// wood is the part as blocks, in its own frame.
-func (b *body) wood() *solid.Blocks {
-	if b.blocks == nil {
-		b.blocks = b.part.Solid.Blocks(solid.Flattening)
-	}
-	return b.blocks
 }
 
 // find looks for points in the wood, in the part's own frame.

@@ -152,7 +152,7 @@ func (t *taking) passes(i, j int, way mgl64.Vec3) bool {
 	key := pairing{i, j, way}
 	ok, known := t.seen[key]
 	if !known {
-		ok = t.slidesOff(i, j, way) || partedBy(t.bodies[i], t.bodies[j], way) || goesClear(t.bodies[i], t.bodies[j], way)
+		ok = t.slidesOff(i, j, way) || goesClear(t.bodies[i], t.bodies[j], way)
 		t.seen[key] = ok
 	}
 	return ok
