@@ -17,35 +17,29 @@ const (
 	sameWay = 1e-9
 	// touching, mm, is how near two faces lie that touch.
 	touching = 1e-6
-	// inside, mm, is how deep a point is pushed into the wood to see which part is there.
-	inside = 1e-3
-	// grid is how many points across a face are looked at.
-	grid = 9
 )
 
 // flat is a plane face of a part in the world.
 type flat struct {
 	d      float64
-	face   *solid.Face
-	u, v   mgl64.Vec3 // two directions in it; set together with its extent, when it is first asked for
-	lo, hi mgl64.Vec2
-	known  bool
+	face   int
+	tiles  []facet // seen along its normal; set together with its extent, when it is first asked for
+	lo, hi mgl64.Vec3
 }
 
 // body is a part as contacts see it: its plane faces by the way that they look.
 type body struct {
 	part  *part.Part
-	back  mgl64.Mat4
 	ways  []mgl64.Vec3
 	flats [][]flat
 
-	lo, hi mgl64.Vec3    // its box in its own frame
-	finder *solid.Finder // made when the first point is asked for
-	tiles  []solid.Tile  // made when it is first seen along a way
+	lo, hi mgl64.Vec3   // its box in its own frame
+	tiles  []solid.Tile // see surface
+	from   []int        // where the tiles of each plane face begin, and end
 }
 
 func newBody(q *part.Part) *body {
-	b := &body{part: q, back: part.Back(q.Place)}
+	b := &body{part: q}
 	b.lo, b.hi = q.Solid.Bounds()
 	for i := range q.Solid.Faces {
 		f := &q.Solid.Faces[i]
@@ -58,25 +52,40 @@ func newBody(q *part.Part) *body {
 			k = len(b.ways)
 			b.ways, b.flats = append(b.ways, p.N), append(b.flats, nil)
 		}
-		b.flats[k] = append(b.flats[k], flat{d: p.D, face: f})
+		b.flats[k] = append(b.flats[k], flat{d: p.D, face: i})
 	}
 	return b
 }
 
-// measure finds how far a face reaches along two directions in its plane.
-func (b *body) measure(f *flat, n mgl64.Vec3) {
-	if f.known {
+// surface is the part's surface in convex pieces, in its own frame.
+func (b *body) surface() []solid.Tile {
+	if b.tiles == nil {
+		b.tiles = b.part.Solid.Tiles(solid.Flattening)
+		b.from = make([]int, len(b.part.Solid.Faces)+1)
+		for i, t := range b.tiles {
+			if b.part.Solid.Faces[t.Face].Round == nil {
+				b.from[t.Face+1] = i + 1
+			}
+		}
+		for i := 1; i < len(b.from); i++ {
+			b.from[i] = max(b.from[i], b.from[i-1])
+		}
+	}
+	return b.tiles
+}
+
+// look puts the pieces of a plane face before the eye that looks along its normal.
+func (e *eye) look(b *body, f *flat, n mgl64.Vec3) {
+	if f.tiles != nil {
 		return
 	}
-	f.known = true
-	f.u, f.v = across(n)
-	f.lo, f.hi = mgl64.Vec2{math.Inf(1), math.Inf(1)}, mgl64.Vec2{math.Inf(-1), math.Inf(-1)}
-	s := b.part.Solid
-	for _, h := range f.face.Loops[0] {
-		at := b.part.Place.Mul4x1(s.Vertices[s.Edges[h.Edge].From].Vec4(1)).Vec3()
-		for k, x := range [2]float64{f.u.Dot(at), f.v.Dot(at)} {
-			f.lo[k], f.hi[k] = min(f.lo[k], x), max(f.hi[k], x)
-		}
+	m := sight(n).Mul4(b.part.Place)
+	tiles := b.surface()[b.from[f.face]:b.from[f.face+1]]
+	f.lo, f.hi = nowhere()
+	f.tiles = make([]facet, len(tiles))
+	for i := range tiles {
+		f.tiles[i] = facetOf(&e.kept, &tiles[i], &m)
+		f.lo, f.hi = lower(f.lo, f.tiles[i].lo), upper(f.hi, f.tiles[i].hi)
 	}
 }
 
@@ -111,31 +120,13 @@ func across(n mgl64.Vec3) (u, v mgl64.Vec3) {
 	return u, n.Cross(u)
 }
 
-func (b *body) contains(p mgl64.Vec3) bool {
-	q := b.back.Mul4x1(p.Vec4(1)).Vec3()
-	for k := range 3 {
-		if q[k] < b.lo[k] || q[k] > b.hi[k] {
-			return false
-		}
-	}
-	return b.find().Contains(q)
-}
-
-// find looks for points in the wood, in the part's own frame.
-func (b *body) find() *solid.Finder {
-	if b.finder == nil {
-		b.finder = b.part.Solid.Finder()
-	}
-	return b.finder
-}
-
 // contacts gives the normals, out of a into b, of the plane faces where a touches b, each once. Round
 // faces that touch (a peg in its hole) are left out: they hold across their axis only, and the parts
 // of a piece meet in planes.
-func contacts(a, b *body) []mgl64.Vec3 {
+func (e *eye) contacts(a, b *body) []mgl64.Vec3 {
 	var out []mgl64.Vec3
 	for i, n := range a.ways {
-		if j := indexOf(b.ways, n.Mul(-1)); j >= 0 && touch(a, b, n, a.flats[i], b.flats[j]) {
+		if j := indexOf(b.ways, n.Mul(-1)); j >= 0 && e.touch(a, b, n, a.flats[i], b.flats[j]) {
 			out = append(out, n)
 		}
 	}
@@ -143,15 +134,15 @@ func contacts(a, b *body) []mgl64.Vec3 {
 }
 
 // touch tells whether some face of a that looks along n touches one of b that looks the other way.
-func touch(a, b *body, n mgl64.Vec3, as, bs []flat) bool {
+func (e *eye) touch(a, b *body, n mgl64.Vec3, as, bs []flat) bool {
 	for i := range as {
 		for j := range bs {
 			if math.Abs(as[i].d+bs[j].d) >= touching {
 				continue
 			}
-			a.measure(&as[i], n)
-			b.measure(&bs[j], n.Mul(-1))
-			if meets(a, b, n, &as[i], &bs[j]) {
+			e.look(a, &as[i], n)
+			e.look(b, &bs[j], n.Mul(-1))
+			if e.meets(&as[i], &bs[j]) {
 				return true
 			}
 		}
@@ -159,35 +150,23 @@ func touch(a, b *body, n mgl64.Vec3, as, bs []flat) bool {
 	return false
 }
 
-// meets looks for a point in both faces: wood of a on one side of it and wood of b on the other.
-func meets(a, b *body, n mgl64.Vec3, f, g *flat) bool {
-	var lo, hi mgl64.Vec2
-	for k := range 2 {
-		lo[k], hi[k] = max(f.lo[k], g.lo[k]), min(f.hi[k], g.hi[k])
-		if hi[k]-lo[k] < inside {
-			return false
-		}
+// meets tells whether two faces in one plane share area.
+func (e *eye) meets(f, g *flat) bool {
+	if apart(f.lo, f.hi, g.lo, g.hi) {
+		return false
 	}
-	foot := n.Mul(f.d)
-	for _, i := range fromMiddle {
-		for _, j := range fromMiddle {
-			p := foot.Add(f.u.Mul(lo[0] + (hi[0]-lo[0])*i)).Add(f.v.Mul(lo[1] + (hi[1]-lo[1])*j))
-			if a.contains(p.Sub(n.Mul(inside))) && b.contains(p.Add(n.Mul(inside))) {
+	var area float64
+	for i := range f.tiles {
+		p := &f.tiles[i]
+		for j := range g.tiles {
+			q := &g.tiles[j]
+			if apart(p.lo, p.hi, q.lo, q.hi) {
+				continue
+			}
+			if area += e.over(p, q); area > grazes {
 				return true
 			}
 		}
 	}
 	return false
 }
-
-// fromMiddle are places across a face, the middle first: most faces that touch touch there.
-var fromMiddle = func() (out [grid]float64) {
-	for i := range out {
-		step := float64((i+1)/2) / (grid + 1)
-		if i%2 == 0 {
-			step = -step
-		}
-		out[i] = 0.5 + step
-	}
-	return out
-}()

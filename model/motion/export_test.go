@@ -9,7 +9,7 @@ import (
 // Free tells whether a part may begin to move in a direction, world frame, without pushing into
 // another that it touches.
 func Free(moving, still *part.Part, way mgl64.Vec3) bool {
-	for _, n := range contacts(newBody(moving), newBody(still)) {
+	for _, n := range new(eye).contacts(newBody(moving), newBody(still)) {
 		if way.Dot(n) > sameWay {
 			return false
 		}

@@ -5,9 +5,6 @@ import (
 	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
-
-	"splaywright/model/form"
-	"splaywright/model/joint"
 )
 
 // mostCrossed bounds the face normals whose crossings are looked along.
@@ -152,40 +149,13 @@ func (t *taking) passes(i, j int, way mgl64.Vec3) bool {
 	key := pairing{i, j, way}
 	ok, known := t.seen[key]
 	if !known {
-		ok = t.slidesOff(i, j, way) || goesClear(t.bodies[i], t.bodies[j], way)
+		ok = t.eye.goesClear(t.bodies[i], t.bodies[j], way)
 		t.seen[key] = ok
 	}
 	return ok
 }
 
-// slide notes the corners that are cut so that one board slides off the other: every cheek of their
-// tails, pins and fingers contains the way, so the wood between leaves as a prism does, at every station
-// of it. Features take wood away only. The form's tests move such corners in closed form.
-func (t *taking) slide(joints []joint.Joint) {
-	t.slides = map[[2]int]mgl64.Vec3{}
-	for _, j := range joints {
-		switch j.Kind {
-		case form.ThroughDovetail, form.HalfBlindDovetail, form.FingerJoint:
-			tail, pin := t.place(j.TailBoard), t.place(j.PinBoard)
-			if tail >= 0 && pin >= 0 {
-				t.slides[[2]int{tail, pin}] = j.Slides
-			}
-		}
-	}
-}
-
 // place is where a part stands among the bodies, -1 where it does not.
 func (t *taking) place(id string) int {
 	return slices.IndexFunc(t.bodies, func(b *body) bool { return b.part.ID == id })
-}
-
-// slidesOff tells whether a body leaves another along the way that their corner is cut for.
-func (t *taking) slidesOff(i, j int, way mgl64.Vec3) bool {
-	if s, ok := t.slides[[2]int{i, j}]; ok { // the tail board leaves
-		return way.Normalize().Add(s).Len() < sameWay
-	}
-	if s, ok := t.slides[[2]int{j, i}]; ok { // the pin board leaves
-		return way.Normalize().Sub(s).Len() < sameWay
-	}
-	return false
 }

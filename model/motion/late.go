@@ -64,7 +64,7 @@ func (t *taking) outOf(b *body, gives string) (mgl64.Vec3, bool) {
 		if other.part.ID == gives {
 			continue
 		}
-		for _, n := range contacts(b, other) {
+		for _, n := range t.eye.contacts(b, other) {
 			if indexOf(hold, n) < 0 {
 				hold, sum = append(hold, n), sum.Add(n)
 			}
@@ -91,7 +91,7 @@ func (t *taking) unstruck(b *body, way mgl64.Vec3, gives string) bool {
 		if other.part.ID == gives {
 			continue
 		}
-		if !goesClear(b, other, way) {
+		if !t.eye.goesClear(b, other, way) {
 			return false
 		}
 	}

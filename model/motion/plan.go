@@ -42,13 +42,12 @@ func Assemble(p *form.Piece) form.Assembly {
 	}
 	for i := range n {
 		for j := range i {
-			t.normals[i][j] = contacts(t.bodies[i], t.bodies[j])
+			t.normals[i][j] = t.eye.contacts(t.bodies[i], t.bodies[j])
 			for _, m := range t.normals[i][j] {
 				t.normals[j][i] = append(t.normals[j][i], m.Mul(-1))
 			}
 		}
 	}
-	t.slide(p.Joints)
 	t.tenons(p)
 	t.late(p, late)
 	t.apart(1<<n - 1)
@@ -58,14 +57,14 @@ func Assemble(p *form.Piece) form.Assembly {
 
 // taking is a piece while it is taken apart. Sets of parts are bits.
 type taking struct {
+	eye     eye
 	bodies  []*body
 	normals [][][]mgl64.Vec3
 	ways    []mgl64.Vec3
 	plan    form.Assembly
 
-	pushed []push                // see pushes
-	seen   map[pairing]bool      // see passes
-	slides map[[2]int]mgl64.Vec3 // see slide
+	pushed []push           // see pushes
+	seen   map[pairing]bool // see passes
 }
 
 // apart takes a set of parts apart and notes the moves, the last first.

@@ -33,8 +33,8 @@ type facet struct {
 // sight is the frame in which one looks along a way: two axes across it, the third along it.
 func sight(way mgl64.Vec3) mgl64.Mat4 {
 	w := way.Normalize()
-	u, _ := across(w)
-	return mgl64.Mat4FromRows(u.Vec4(0), w.Cross(u).Vec4(0), w.Vec4(0), mgl64.Vec4{0, 0, 0, 1})
+	u, v := across(w)
+	return mgl64.Mat4FromRows(u.Vec4(0), v.Vec4(0), w.Vec4(0), mgl64.Vec4{0, 0, 0, 1})
 }
 
 // box is a body's box in a frame.
@@ -50,69 +50,38 @@ func (b *body) box(frame mgl64.Mat4) (lo, hi mgl64.Vec3) {
 	return lo, hi
 }
 
-// seen are the facets of a body that look along the frame's third axis (sense 1) or against it (-1), as
-// far as they reach into a box.
-func (b *body) seen(frame mgl64.Mat4, sense float64, lo, hi mgl64.Vec3) []facet {
-	if b.tiles == nil {
-		b.tiles = b.part.Solid.Tiles(solid.Flattening)
-	}
-	m := frame.Mul4(b.part.Place)
-	along := m.Row(2).Vec3()
-	var out []facet
-	for i := range b.tiles {
-		tile := &b.tiles[i]
-		if along.Dot(tile.N)*sense < edgewise {
-			continue
-		}
-		f := facet{at: make([]mgl64.Vec3, len(tile.At))}
-		for j, p := range tile.At {
-			f.at[j] = mgl64.TransformCoordinate(p, m)
-		}
-		f.lo, f.hi = around(f.at)
-		if apart(f.lo, f.hi, lo, hi) {
-			continue
-		}
-		f.n = mgl64.TransformNormal(tile.N, m)
-		out = append(out, f)
-	}
-	return out
-}
-
-func around(points []mgl64.Vec3) (lo, hi mgl64.Vec3) {
-	lo, hi = points[0], points[0]
-	for _, p := range points[1:] {
-		for k := range 3 {
-			lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
-		}
-	}
-	return lo, hi
-}
-
 // apart tells whether two boxes share no area across the way.
 func apart(lo, hi, lo2, hi2 mgl64.Vec3) bool {
 	return lo[0] >= hi2[0] || lo2[0] >= hi[0] || lo[1] >= hi2[1] || lo2[1] >= hi[1]
 }
 
+// eye looks at bodies along ways; it holds what looking needs, to be used again.
+type eye struct {
+	corners, kept []mgl64.Vec3 // of facets: for this look, for the whole taking apart
+	fronts, backs []facet
+	is, was       []mgl64.Vec3
+}
+
 // goesClear tells whether a body that moves along a way, world frame, strikes another nowhere on it.
-func goesClear(a, b *body, way mgl64.Vec3) bool {
+func (e *eye) goesClear(a, b *body, way mgl64.Vec3) bool {
 	frame := sight(way)
 	loA, hiA := a.box(frame)
 	loB, hiB := b.box(frame)
 	if apart(loA, hiA, loB, hiB) || loA[2] >= hiB[2]-depth {
 		return true
 	}
-	fronts := a.seen(frame, 1, loB, hiB)
-	backs := b.seen(frame, -1, loA, hiA)
+	e.corners = e.corners[:0]
+	e.fronts = e.seen(e.fronts[:0], a, frame, 1, loB, hiB)
+	e.backs = e.seen(e.backs[:0], b, frame, -1, loA, hiA)
 	var before float64
-	var c clipping
-	for i := range fronts {
-		f := &fronts[i]
-		for j := range backs {
-			g := &backs[j]
+	for i := range e.fronts {
+		f := &e.fronts[i]
+		for j := range e.backs {
+			g := &e.backs[j]
 			if f.lo[2] > g.hi[2]+depth || apart(f.lo, f.hi, g.lo, g.hi) {
 				continue
 			}
-			if before += c.before(f, g); before > grazes {
+			if before += e.before(f, g); before > grazes {
 				return false
 			}
 		}
@@ -120,45 +89,114 @@ func goesClear(a, b *body, way mgl64.Vec3) bool {
 	return true
 }
 
-// clipping holds what clipping needs, to be used again.
-type clipping struct{ is, was []mgl64.Vec3 }
-
-// before is the area, across the way, over which the facet f lies before g, or in it.
-func (c *clipping) before(f, g *facet) float64 {
-	c.is = append(c.is[:0], f.at...)
-	for i, p := range g.at {
-		q := g.at[(i+1)%len(g.at)]
-		side := mgl64.Vec3{q[1] - p[1], p[0] - q[0], 0} // g looks against the way: seen along it, clockwise
-		if !c.keep(side, side.Dot(p)) {
-			return 0
+// seen adds the facets of a body that look along the frame's third axis (sense 1) or against it (-1), as
+// far as they reach into a box.
+func (e *eye) seen(out []facet, b *body, frame mgl64.Mat4, sense float64, lo, hi mgl64.Vec3) []facet {
+	m := frame.Mul4(b.part.Place)
+	along := m.Row(2).Vec3().Mul(sense)
+	tiles := b.surface()
+	for i := range tiles {
+		if t := &tiles[i]; along.Dot(t.N) >= edgewise {
+			f := facetOf(&e.corners, t, &m)
+			if !apart(f.lo, f.hi, lo, hi) {
+				out = append(out, f)
+			}
 		}
 	}
-	// along the way g lies at (g.n·g.at[0] - g.n[0]·x - g.n[1]·y)/g.n[2], and g.n[2] < 0
-	if l := g.n; !c.keep(l, l.Dot(g.at[0])+depth*l[2]) {
+	return out
+}
+
+// facetOf is a tile as the place m puts it; its corners lie in the store.
+func facetOf(store *[]mgl64.Vec3, t *solid.Tile, m *mgl64.Mat4) facet {
+	n := len(*store)
+	f := facet{n: m.Mat3().Mul3x1(t.N)}
+	f.lo, f.hi = nowhere()
+	for _, p := range t.At {
+		q := mgl64.Vec3{
+			m[0]*p[0] + m[4]*p[1] + m[8]*p[2] + m[12],
+			m[1]*p[0] + m[5]*p[1] + m[9]*p[2] + m[13],
+			m[2]*p[0] + m[6]*p[1] + m[10]*p[2] + m[14]}
+		*store = append(*store, q)
+		f.lo, f.hi = lower(f.lo, q), upper(f.hi, q)
+	}
+	f.at = (*store)[n:len(*store):len(*store)]
+	return f
+}
+
+// nowhere is the box round nothing.
+func nowhere() (lo, hi mgl64.Vec3) {
+	far := math.Inf(1)
+	return mgl64.Vec3{far, far, far}, mgl64.Vec3{-far, -far, -far}
+}
+
+func lower(a, b mgl64.Vec3) mgl64.Vec3 {
+	return mgl64.Vec3{min(a[0], b[0]), min(a[1], b[1]), min(a[2], b[2])}
+}
+
+func upper(a, b mgl64.Vec3) mgl64.Vec3 {
+	return mgl64.Vec3{max(a[0], b[0]), max(a[1], b[1]), max(a[2], b[2])}
+}
+
+// before is the area, across the way, over which the facet f lies before g, or in it.
+func (e *eye) before(f, g *facet) float64 {
+	if !e.within(f, g) {
 		return 0
 	}
-	var area float64
-	for i := 1; i+1 < len(c.is); i++ {
-		a, b := c.is[i].Sub(c.is[0]), c.is[i+1].Sub(c.is[0])
-		area += a[0]*b[1] - a[1]*b[0]
+	// g lies along the way at (g.n·g.at[0] - g.n[0]·x - g.n[1]·y)/g.n[2], and g.n[2] < 0
+	if l := g.n; !e.keep(l, l.Dot(g.at[0])+depth*l[2]) {
+		return 0
 	}
-	return math.Abs(area) / 2
+	return e.area()
+}
+
+// over is the area, across the third axis, over which two facets lie.
+func (e *eye) over(f, g *facet) float64 {
+	if !e.within(f, g) {
+		return 0
+	}
+	return e.area()
+}
+
+// within leaves of f what lies over g; false when nothing does.
+func (e *eye) within(f, g *facet) bool {
+	e.is = append(e.is[:0], f.at...)
+	turns := math.Copysign(1, shoelace(g.at))
+	for i, p := range g.at {
+		q := g.at[(i+1)%len(g.at)]
+		left := mgl64.Vec3{p[1] - q[1], q[0] - p[0], 0}.Mul(turns)
+		if !e.keep(left, left.Dot(p)) {
+			return false
+		}
+	}
+	return true
+}
+
+func (e *eye) area() float64 { return math.Abs(shoelace(e.is)) / 2 }
+
+// shoelace is twice the area inside a loop seen along the third axis, positive when it turns left.
+func shoelace(l []mgl64.Vec3) float64 {
+	var sum float64
+	for i := 1; i+1 < len(l); i++ {
+		a, b := l[i].Sub(l[0]), l[i+1].Sub(l[0])
+		sum += a[0]*b[1] - a[1]*b[0]
+	}
+	return sum
 }
 
 // keep leaves what has side·p ≥ d; false when nothing is left.
-func (c *clipping) keep(side mgl64.Vec3, d float64) bool {
-	c.is, c.was = c.was[:0], c.is
-	last := c.was[len(c.was)-1]
+func (e *eye) keep(side mgl64.Vec3, d float64) bool {
+	e.is, e.was = e.was[:0], e.is
+	last := e.was[len(e.was)-1]
 	off := side.Dot(last) - d
-	for _, p := range c.was {
+	for _, p := range e.was {
 		now := side.Dot(p) - d
 		if (off < 0) != (now < 0) {
-			c.is = append(c.is, last.Add(p.Sub(last).Mul(off/(off-now))))
+			e.is = append(e.is, last.Add(p.Sub(last).Mul(off/(off-now))))
 		}
 		if now >= 0 {
-			c.is = append(c.is, p)
+			e.is = append(e.is, p)
 		}
 		last, off = p, now
 	}
-	return len(c.is) > 2
+	return len(e.is) > 2
 }

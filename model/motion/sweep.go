@@ -18,7 +18,7 @@ func (t *taking) leaves(some, rest uint, way mgl64.Vec3) bool {
 func (t *taking) partClear(at []int, ways []mgl64.Vec3) bool {
 	for k, i := range at {
 		for l, j := range at[:k] {
-			if apart := ways[k].Sub(ways[l]); apart.Len() > sameWay && !goesClear(t.bodies[i], t.bodies[j], apart) {
+			if apart := ways[k].Sub(ways[l]); apart.Len() > sameWay && !t.eye.goesClear(t.bodies[i], t.bodies[j], apart) {
 				return false
 			}
 		}
