@@ -8,6 +8,7 @@ import (
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
+	"splaywright/model/part"
 )
 
 // Housings and grooves with shoulders, stopped or not, fill what the walls stand in.
@@ -80,6 +81,35 @@ func TestShoulderMuseum(t *testing.T) {
 			got := ""
 			for _, f := range form.Build(form.Design{Form: "tray", Timber: "white oak", Size: form.Size{Height: 120, Width: 400, Depth: 300}, Corners: c.k}).Findings {
 				got = f.ID
+			}
+			if got != c.id {
+				t.Errorf("found %q, want %q", got, c.id)
+			}
+		})
+	}
+}
+
+// On twelve thick staves the next one's inner face comes out past the far end, where they are narrowest; on
+// ten, which are wider and meet less flat, it does not, and neither on twelve in thinner wood.
+func TestShoulderOnStaves(t *testing.T) {
+	for name, c := range map[string]struct {
+		staves int
+		thick  measure.Length
+		id     string
+	}{
+		"twelve thick": {12, 30, "shoulder-without-room"},
+		"ten thick":    {10, 30, ""},
+		"twelve thin":  {12, 20, ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := form.Design{Form: "ring", Timber: "white oak", Corners: form.Corners{Joint: form.GrooveTongue}}
+			d.Size = form.Size{Height: 300, Width: 400, Staves: c.staves, TakenAt: form.AtTop}
+			d.Splay.Ends, d.Boards.Side.Thickness = 15.75*measure.Degree, c.thick
+			got := ""
+			for _, f := range form.Build(d).Findings {
+				if f.Level == part.Stop {
+					got = f.ID
+				}
 			}
 			if got != c.id {
 				t.Errorf("found %q, want %q", got, c.id)

@@ -2,6 +2,7 @@ package form
 
 import (
 	"fmt"
+	"math"
 
 	"splaywright/model/measure"
 	"splaywright/model/solid"
@@ -133,6 +134,9 @@ func (e *enclosure) fitHousing(m meeting) {
 	c := e.covering(m)
 	b := e.boards[c.overAt]
 	shoulder := e.shoulder().MM()
+	if shoulder > 0 && e.refuseNarrow(c) {
+		return
+	}
 	outer := flip(c.under.outer) // into the hollow
 	outer.D += shoulder
 	if e.d.Corners.Overhang == 0 && shoulder == 0 {
@@ -156,6 +160,34 @@ func (e *enclosure) fitHousing(m meeting) {
 		e.cutShoulder(c, shoulder)
 	}
 	e.fitCover(m, e.d.Corners.Joint, measure.Length(c.past(e.d.Corners.Overhang)).MM(), h.Depth)
+}
+
+// refuseNarrow reports a shoulder that runs across the whole of a narrow wall: seen on its outer face,
+// where the next wall's inner face comes out, the farther the flatter the corner and the thicker the wall.
+func (e *enclosure) refuseNarrow(c covering) bool {
+	w, far := c.under, c.under.end[1-c.underEnd].cut
+	room := math.Inf(1)
+	for _, edge := range []solid.Plane{w.lower, w.upper} {
+		for _, face := range []solid.Plane{w.outer, w.inner} {
+			across := meet(face, edge, c.over.inner).Sub(meet(face, edge, far)).Dot(w.right)
+			if c.underEnd == right {
+				across = -across
+			}
+			room = min(room, -across)
+		}
+	}
+	if room > solid.SamePoint {
+		return false
+	}
+	name := e.boards[c.underAt].word()
+	if e.d.Form == ringForm {
+		name = "every stave"
+	}
+	f := stop("shoulder-without-room", fmt.Sprintf("The shoulder beside the tongue of %s would run %s past the other end where the wall is narrowest: on so flat a corner walls this thick leave no room for it. Take thinner boards, fewer staves, a larger ring, or mitres with splines.",
+		name, e.show(measure.Length(-room))), room, 0, "mm", "boards.side.thickness", "size.staves", "size.width", "corners.shoulder", "corners.joint")
+	f.Parts = []string{w.id}
+	e.find(f)
+	return true
 }
 
 // cutShoulder takes the outer side off the end of the butting wall, so that a tongue is left.

@@ -11,7 +11,13 @@ type builder struct {
 	arcs   []Curve
 	layers []layer
 	pits   []pit
-	loops  [][]HalfEdge
+
+	// kept to be used again by split
+	parts []piece
+	cuts  []float64
+	meets []mgl64.Vec3
+
+	loops [][]HalfEdge
 }
 
 // layer is a slice of the board in which the same walls stand all through.

@@ -1,26 +1,42 @@
 package solid
 
 import (
-	"sort"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
 
 // less takes a hollow away from a section of the board, both as pieces at one height: the section's
-// walked with the wood on the left, the hollow's counter-clockwise.
+// walked with the wood on the left, the hollow's counter-clockwise. Pieces that are clear of the hollow
+// stay as they are.
 func (k *builder) less(section, hollow []piece) []piece {
-	var kept []piece
+	kept := make([]piece, 0, len(section)+len(hollow))
+	lo, hi := hollow[0].box()
+	for i := range hollow {
+		l, h := hollow[i].box()
+		lo, hi = mgl64.Vec2{min(lo[0], l[0]), min(lo[1], l[1])}, mgl64.Vec2{max(hi[0], h[0]), max(hi[1], h[1])}
+	}
+	var near []piece
 	for i := range section {
-		for _, a := range k.split(&section[i], hollow) {
-			same, opposite := k.lies(&a, hollow)
+		if l, h := section[i].box(); clearOf(l, h, lo, hi) {
+			kept = append(kept, section[i])
+			continue
+		}
+		near = append(near, section[i])
+		k.parts = k.split(k.parts[:0], &section[i], hollow)
+		for j := range k.parts {
+			a := &k.parts[j]
+			same, opposite := k.lies(a, hollow)
 			if !same && (opposite || !inside(hollow, a.at(a.size()/2))) {
-				kept = append(kept, a)
+				kept = append(kept, *a)
 			}
 		}
 	}
 	for i := range hollow {
-		for _, a := range k.split(&hollow[i], section) {
-			same, opposite := k.lies(&a, section)
+		k.parts = k.split(k.parts[:0], &hollow[i], near)
+		for j := range k.parts {
+			a := &k.parts[j]
+			same, opposite := k.lies(a, near)
 			if !same && !opposite && inside(section, a.at(a.size()/2)) {
 				kept = append(kept, a.back())
 			}
@@ -29,28 +45,33 @@ func (k *builder) less(section, hollow []piece) []piece {
 	return kept
 }
 
-// split cuts a piece wherever it meets one of the others.
-func (k *builder) split(a *piece, others []piece) []piece {
+// clearOf tells whether two upright rectangles are farther apart than points that are one.
+func clearOf(lo, hi, lo2, hi2 mgl64.Vec2) bool {
+	return lo[0] > hi2[0]+SamePoint || lo2[0] > hi[0]+SamePoint || lo[1] > hi2[1]+SamePoint || lo2[1] > hi[1]+SamePoint
+}
+
+// split cuts a piece wherever it meets one of the others, and adds what that gives.
+func (k *builder) split(parts []piece, a *piece, others []piece) []piece {
 	size := a.size()
 	slack := SamePoint
 	if a.curve.Kind == Arc {
 		slack /= k.surfs[a.wall].round.Radius
 	}
-	cuts := []float64{0, size}
+	cuts := append(k.cuts[:0], 0, size)
 	lo, hi := a.box()
 	for i := range others {
-		if blo, bhi := others[i].box(); lo[0] > bhi[0]+SamePoint || blo[0] > hi[0]+SamePoint ||
-			lo[1] > bhi[1]+SamePoint || blo[1] > hi[1]+SamePoint {
+		if blo, bhi := others[i].box(); clearOf(lo, hi, blo, bhi) {
 			continue
 		}
-		for _, p := range k.shared(nil, a, &others[i]) {
+		k.meets = k.shared(k.meets[:0], a, &others[i])
+		for _, p := range k.meets {
 			if t, on := k.find(a, p); on && t > slack && t < size-slack {
 				cuts = append(cuts, t)
 			}
 		}
 	}
-	sort.Float64s(cuts)
-	var parts []piece
+	k.cuts = cuts
+	slices.Sort(cuts)
 	from := 0.0
 	for i, t := range cuts[1:] {
 		if t-from > slack || i == len(cuts)-2 {
