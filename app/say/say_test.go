@@ -18,7 +18,6 @@ import (
 	"splaywright/app/session"
 	"splaywright/assets"
 	"splaywright/model/form"
-	"splaywright/model/part"
 	"splaywright/model/timber"
 	"splaywright/model/tongue"
 )
@@ -95,8 +94,9 @@ func designs(f, joint string) []form.Design {
 	full.Aprons = &form.Aprons{Joint: form.Housing, Screws: &form.Screws{}}
 	full.Bottom = &form.Bottom{Joint: form.InGroove}
 	full.Lid = &form.Lid{Battens: &form.Battens{Screws: &form.Screws{}}}
-	for _, k := range []part.FeatureKind{part.Arch, part.HandHole, part.Hole, part.Slot, part.RoundOver} {
-		full.Features = append(full.Features, form.Feature{Kind: string(k)})
+	for _, k := range form.FeatureKinds() {
+		full.Features = append(full.Features, form.Feature{Kind: k}, form.Feature{Kind: k, On: "side", Edge: "floor-end", Depth: 5},
+			form.Feature{Kind: k, On: "top", Edge: "floor-end"}, form.Feature{Kind: k, On: "lid", Edge: "front-end"})
 	}
 	screwed := full
 	screwed.Bottom = &form.Bottom{Joint: form.ScrewedOn, Screws: &form.Screws{}}
