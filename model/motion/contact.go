@@ -74,17 +74,16 @@ func (b *body) surface() []solid.Tile {
 	return b.tiles
 }
 
-// look puts the pieces of a plane face before the eye that looks along its normal.
-func (e *eye) look(b *body, f *flat, n mgl64.Vec3) {
+// look puts the pieces of a plane face before the eye that looks along its normal, as the place m puts them.
+func (e *eye) look(b *body, f *flat, m *mgl64.Mat4) {
 	if f.tiles != nil {
 		return
 	}
-	m := sight(n).Mul4(b.part.Place)
 	tiles := b.surface()[b.from[f.face]:b.from[f.face+1]]
 	f.lo, f.hi = nowhere()
 	f.tiles = make([]facet, len(tiles))
 	for i := range tiles {
-		f.tiles[i] = facetOf(&e.kept, &tiles[i], &m)
+		f.tiles[i] = facetOf(&e.kept, &tiles[i], m)
 		f.lo, f.hi = lower(f.lo, f.tiles[i].lo), upper(f.hi, f.tiles[i].hi)
 	}
 }
@@ -135,13 +134,18 @@ func (e *eye) contacts(a, b *body) []mgl64.Vec3 {
 
 // touch tells whether some face of a that looks along n touches one of b that looks the other way.
 func (e *eye) touch(a, b *body, n mgl64.Vec3, as, bs []flat) bool {
+	var placeA, placeB mgl64.Mat4
+	known := false
 	for i := range as {
 		for j := range bs {
 			if math.Abs(as[i].d+bs[j].d) >= touching {
 				continue
 			}
-			e.look(a, &as[i], n)
-			e.look(b, &bs[j], n.Mul(-1))
+			if !known {
+				known, placeA, placeB = true, sight(n).Mul4(a.part.Place), sight(n.Mul(-1)).Mul4(b.part.Place)
+			}
+			e.look(a, &as[i], &placeA)
+			e.look(b, &bs[j], &placeB)
 			if e.meets(&as[i], &bs[j]) {
 				return true
 			}

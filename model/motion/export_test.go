@@ -16,3 +16,8 @@ func Free(moving, still *part.Part, way mgl64.Vec3) bool {
 	}
 	return true
 }
+
+// GoesClear tells whether a part that moves along a way, world frame, strikes another nowhere on it.
+func GoesClear(moving, still *part.Part, way mgl64.Vec3) bool {
+	return new(eye).goesClear(newBody(moving), newBody(still), way)
+}

@@ -45,12 +45,14 @@ func (t *tiler) tile(f *MeshFace) {
 	o := t.m.Vertices[f.Loops[0][0]]
 	u, v := acrossOf(f.Normal)
 	loops := make([][]mgl64.Vec3, len(f.Loops))
+	t.loop = t.loop[:0]
 	for i, l := range f.Loops {
-		loops[i] = make([]mgl64.Vec3, len(l))
-		for j, at := range l {
+		first := len(t.loop)
+		for _, at := range l {
 			p := t.m.Vertices[at].Sub(o)
-			loops[i][j] = mgl64.Vec3{u.Dot(p), v.Dot(p)}
+			t.loop = append(t.loop, mgl64.Vec3{u.Dot(p), v.Dot(p)})
 		}
+		loops[i] = taken(t.loop, first)
 	}
 	trapezoids(loops, func(q []mgl64.Vec3, _ []Plane) {
 		n := len(t.corners)

@@ -24,18 +24,26 @@ type strip struct {
 // trapezoids cuts what loops enclose, seen from +z, into trapezoids with two sides along y. They come counter-clockwise,
 // with the planes of their sides: a side may have shrunk to rounding, and its ends no longer tell which way it runs.
 func trapezoids(loops [][]mgl64.Vec3, out func(q []mgl64.Vec3, sides []Plane)) {
-	var chords []*chord
-	var stops []float64
+	n := 0
+	for _, l := range loops {
+		n += len(l)
+	}
+	all := make([]chord, 0, n)
+	chords := make([]*chord, 0, n)
+	stops := make([]float64, 0, n)
 	for _, l := range loops {
 		for i, p := range l {
 			q := l[(i+1)%len(l)]
 			stops = append(stops, p[0])
 			switch {
+			case p[0] == q[0]:
+				continue
 			case p[0] < q[0]:
-				chords = append(chords, &chord{p, q})
-			case p[0] > q[0]:
-				chords = append(chords, &chord{q, p})
+				all = append(all, chord{p, q})
+			default:
+				all = append(all, chord{q, p})
 			}
+			chords = append(chords, &all[len(all)-1])
 		}
 	}
 	slices.Sort(stops)

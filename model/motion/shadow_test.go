@@ -1,0 +1,78 @@
+package motion_test
+
+import (
+	"testing"
+
+	"github.com/go-gl/mathgl/mgl64"
+	"pgregory.net/rapid"
+
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
+	"splaywright/model/motion"
+	"splaywright/model/part"
+	"splaywright/model/solid"
+)
+
+// What is said to be free shares no wood at any of many stations, and what is said to strike shares some at
+// one of them: the proof by what lies before what against the volumes of moved solids. Any two parts of any
+// piece, ways that its joints slide, and others.
+func TestShadowsAgreeWithStations(t *testing.T) {
+	struck, free := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := form.Build(formtest.Random(rapid.Uint64().Draw(t, "piece")))
+		if p.Stopped() || len(p.Joints) == 0 {
+			t.Skip("stopped")
+		}
+		a := p.Parts[rapid.IntRange(0, len(p.Parts)-1).Draw(t, "moving")]
+		b := p.Parts[rapid.IntRange(0, len(p.Parts)-1).Draw(t, "still")]
+		if a == b || a.Solid == nil || b.Solid == nil || a.Slip == part.Wedge || b.Slip == part.Wedge {
+			t.Skip("no pair")
+		}
+		way := anyWay(t, p)
+		most := mostShared(t, a, b, way)
+		if motion.GoesClear(a, b, way) {
+			free++
+			if most > 0.5 {
+				t.Fatalf("%s off %s along %.4v is said to be free and shares %.4g mm³", a.ID, b.ID, way, most)
+			}
+			return
+		}
+		struck++
+		if most < 1e-3 {
+			t.Fatalf("%s off %s along %.4v is said to strike and shares %.4g mm³", a.ID, b.ID, way, most)
+		}
+	})
+	if struck < 5 || free < 5 {
+		t.Errorf("%d struck, %d free", struck, free)
+	}
+}
+
+func anyWay(t *rapid.T, p *form.Piece) mgl64.Vec3 {
+	if rapid.Bool().Draw(t, "slides") {
+		way := p.Joints[rapid.IntRange(0, len(p.Joints)-1).Draw(t, "joint")].Slides
+		if way.Len() > 0.5 {
+			return way.Mul(rapid.SampledFrom([]float64{1, -1}).Draw(t, "sense"))
+		}
+	}
+	axis := func(name string) float64 { return float64(rapid.IntRange(-2, 2).Draw(t, name)) }
+	way := mgl64.Vec3{axis("x"), axis("y"), axis("z")}
+	if way.Len() == 0 {
+		t.Skip("no way")
+	}
+	return way.Normalize()
+}
+
+// mostShared is the most wood, mm³, that two parts share at any station.
+func mostShared(t *rapid.T, a, b *part.Part, way mgl64.Vec3) float64 {
+	moving, still := a.Solid.Blocks(solid.Flattening), b.Solid.Blocks(solid.Flattening)
+	most := 0.
+	for i := range 160 {
+		s := way.Mul(0.25 + float64(i)*0.5 + 0.02*float64(i*i))
+		v, err := still.Overlap(moving, part.Back(b.Place).Mul4(mgl64.Translate3D(s[0], s[1], s[2])).Mul4(a.Place))
+		if err != nil {
+			t.Fatal(err)
+		}
+		most = max(most, v)
+	}
+	return most
+}
