@@ -21,7 +21,8 @@ func paperLabels() map[string]string {
 		form.PaperDrawings: say.It("Drawings"), form.PaperCutList: say.It("Cut list"), form.PaperSteps: say.It("Steps"),
 		form.PaperSaw: say.It("Saw settings"), form.PaperMarking: say.It("Marking"), form.PaperBoring: say.It("Boring"),
 		form.PaperStrength: say.It("Will it hold"), form.PaperCost: say.It("Cost"), form.PaperFindings: say.It("Findings"),
-		form.PaperCautions: say.It("Cautions"), form.PaperBoardPlan: say.It("Board plan"), form.PaperPatterns: say.It("Full-size patterns"),
+		form.PaperCautions: say.It("Cautions"), form.PaperBoardPlan: say.It("Board plan"), form.PaperToBuy: say.It("Wood to buy"),
+		form.PaperPatterns: say.It("Full-size patterns"),
 	}
 }
 

@@ -99,7 +99,11 @@ func (w *Window) askForPlans() {
 		w.askForPlan(&w.plans.onHand, piece, piece.Design.OnHand, yield.Solve)
 	}
 	if seen == buyTab || seen == boardsTab && w.boards.list == panel.ToBuy {
-		w.askForPlan(&w.plans.toBuy, piece, piece.Design.ToBuy, yield.Buy)
+		offered, err := yield.Offered(piece)
+		if err != nil {
+			offered = piece.Design.ToBuy // the plan says what is wrong
+		}
+		w.askForPlan(&w.plans.toBuy, piece, offered, yield.Buy)
 	}
 }
 

@@ -54,7 +54,9 @@ func Groups(d *form.Design, timbers, names []string) []Group {
 			g.Fields[i].Lock = lockable(g.Fields[i].Path)
 		}
 	}
-	return append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), planGroup(), costGroup(), papersGroup())
+	out = append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), planGroup(), costGroup())
+	out = append(out, yardGroups(d, timbers)...)
+	return append(out, papersGroup())
 }
 
 // lockable tells of the sizes that resizing a piece may change.

@@ -185,6 +185,7 @@ func costGroup() Group {
 	return Group{Title: "Prices", Fields: []field.Spec{
 		price("wood-per-m3", "Wood, m³", func(c form.Cost) float64 { return c.WoodPerM3 }),
 		price("wood-per-board-foot", "Wood, board foot", func(c form.Cost) float64 { return c.WoodPerBoardFoot }),
+		count("cost.waste", "Wasted, %", func(d *form.Design) int { return d.Cost.Waste }),
 		price("each-screw", "A screw", func(c form.Cost) float64 { return c.EachScrew }),
 		price("each-plug", "A plug", func(c form.Cost) float64 { return c.EachPlug }),
 		price("finish-per-m2", "Finish, m²", func(c form.Cost) float64 { return c.FinishPerM2 }),

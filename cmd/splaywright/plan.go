@@ -72,9 +72,12 @@ func (p *program) plan() *cobra.Command {
 				}
 			}
 			if sheets != "" {
-				pages := sheet.BoardPlan(piece, r, sheet.Options{Style: piece.Design.Style()})
+				draw := sheet.BoardPlan
+				if buy {
+					draw = sheet.WoodToBuy
+				}
 				if err := writeTo(sheets, func(w io.Writer) error {
-					return pdf.Write(w, pages, pdf.Meta{Title: piece.Title, Subject: "Board plan"})
+					return pdf.Write(w, draw(piece, r, sheet.Options{Style: piece.Design.Style()}), pdf.Meta{Title: piece.Title, Subject: "Board plan"})
 				}); err != nil {
 					return err
 				}
@@ -88,7 +91,7 @@ func (p *program) plan() *cobra.Command {
 	s.flags(c)
 	c.Flags().IntVar(&width, "width", 110, "columns of the terminal")
 	c.Flags().StringVar(&list, "boards", "", "take the boards on hand from this CSV file (name, timber, length, width, thickness, count, price, note)")
-	c.Flags().BoolVar(&buy, "buy", false, "find the cheapest of boards-to-buy instead, with a shopping list")
+	c.Flags().BoolVar(&buy, "buy", false, "find the cheapest wood to buy instead (boards-to-buy, yard, or common sizes where a board foot has a price), with a shopping list")
 	c.Flags().StringVar(&sheets, "pdf", "", "also write the plan's sheets, boards drawn to scale, to this file")
 	c.Flags().DurationVar(&patience, "patience", 3*time.Second, "how long to look for a better plan")
 	return c

@@ -1,44 +1,71 @@
 package papers
 
 import (
+	"context"
 	"io"
+	"slices"
 	"sync"
 
 	"splaywright/export/csv"
 	"splaywright/export/pdf"
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/model/yield"
+	"splaywright/render/draw"
 	"splaywright/render/sheet"
 	"splaywright/render/table"
 )
 
 // boardPlan are the files of the board plan of a piece that has boards on hand: its sheets and its
-// tables. The plan is made once, when the first of them is written.
+// tables.
 func (t *task) boardPlan() []File {
 	if len(t.p.Design.OnHand) == 0 {
 		return nil
 	}
-	solve := sync.OnceValues(func() (yield.Result, error) { return yield.Solve(t.ctx, t.p) })
+	return t.planned("board-plan", "Board plan: which part comes out of which board", yield.Solve, sheet.BoardPlan, table.BoardPlanIDs, table.BoardPlan)
+}
+
+// woodToBuy are the files of what to buy: the shopping list with the plan of what is bought. They are written where the
+// design tells what the yard sells, or where they are asked for by name.
+func (t *task) woodToBuy() ([]File, error) {
+	d := t.p.Design
+	if len(d.ToBuy)+len(d.Yard) == 0 && !slices.Contains(t.want.Only, form.PaperToBuy) {
+		return nil, nil
+	}
+	switch boards, err := yield.Offered(t.p); {
+	case err != nil:
+		return nil, err
+	case len(boards) == 0:
+		return nil, nil
+	}
+	return t.planned("wood-to-buy", "Wood to buy, and what comes out of it", yield.Buy, sheet.WoodToBuy, []string{"wood-to-buy"},
+		func(r yield.Result, s measure.Style) []table.Table { return []table.Table{table.Shopping(r, s)} }), nil
+}
+
+// planned are the files of a plan, which is made once, when the first of them is written: its sheets, and tables.
+func (t *task) planned(name, subject string, find func(context.Context, *form.Piece) (yield.Result, error),
+	pages func(*form.Piece, yield.Result, sheet.Options) []draw.Page, ids []string, tables func(yield.Result, measure.Style) []table.Table) []File {
+	solve := sync.OnceValues(func() (yield.Result, error) { return find(t.ctx, t.p) })
 	var out []File
 	if t.want.WantsAs(form.AsPDF) || t.want.WantsAs(form.AsSingle) {
-		out = append(out, File{"board-plan.pdf", func(w io.Writer) error {
+		out = append(out, File{name + ".pdf", func(w io.Writer) error {
 			r, err := solve()
 			if err != nil {
 				return err
 			}
-			return pdf.Write(w, sheet.BoardPlan(t.p, r, t.so), pdf.Meta{Title: t.p.Title, Subject: "Board plan: which part comes out of which board"})
+			return pdf.Write(w, pages(t.p, r, t.so), pdf.Meta{Title: t.p.Title, Subject: subject})
 		}})
 	}
 	if !t.want.WantsAs(form.AsCSV) {
 		return out
 	}
-	for i, name := range table.BoardPlanIDs {
-		out = append(out, File{name + ".csv", func(w io.Writer) error {
+	for i, id := range ids {
+		out = append(out, File{id + ".csv", func(w io.Writer) error {
 			r, err := solve()
 			if err != nil {
 				return err
 			}
-			return csv.Write(w, table.BoardPlan(r, t.so.Style)[i])
+			return csv.Write(w, tables(r, t.so.Style)[i])
 		}})
 	}
 	return out

@@ -84,6 +84,13 @@ func (t *task) files() ([]File, error) {
 	if t.want.Wants(form.PaperBoardPlan) {
 		out = append(out, t.boardPlan()...)
 	}
+	if t.want.Wants(form.PaperToBuy) {
+		bought, err := t.woodToBuy()
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, bought...)
+	}
 	if t.want.Wants(form.PaperPatterns) {
 		full, err := t.patterns(t.patternOptions())
 		if err != nil {

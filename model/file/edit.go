@@ -107,6 +107,8 @@ func (d *Document) Set(path, text string) error {
 // plainLists are the lists of values that are typed as one text, each with an example.
 var plainLists = map[string]string{
 	"corners.tail-widths": "[38, 52, 38]",
+	"yard.#.lengths":      "[6 ft, 8 ft, 10 ft]",
+	"yard.#.widths":       "[6 in, 8 in, 10 in]",
 	"papers.only":         "[drawings, cut-list, steps]",
 	"papers.as":           "[pdf, svg]",
 }

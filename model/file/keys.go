@@ -45,6 +45,7 @@ func (r *reader) top(d *form.Design) {
 		"cost":           r.cost(&d.Cost),
 		"boards-on-hand": r.stock(&d.OnHand),
 		"boards-to-buy":  r.stock(&d.ToBuy, "price"),
+		"yard":           r.yard(&d.Yard),
 		"plan":           r.plan(&d.Plan),
 	}, "splaywright", "form", "size")(r.doc.root, "")
 	r.onlyWhere(d)

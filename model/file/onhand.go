@@ -15,6 +15,7 @@ import (
 const (
 	mostBoards = 200
 	mostPlaces = 200 // corners of an outline, places to avoid
+	mostWaste  = 300 // percent
 )
 
 // stock reads boards that a person has or could buy.
@@ -78,6 +79,7 @@ func (r *reader) cost(c *form.Cost) taker {
 		r.group(fields{
 			"wood-per-m3":         r.price(&c.WoodPerM3),
 			"wood-per-board-foot": r.price(&c.WoodPerBoardFoot),
+			"waste":               r.count(&c.Waste, 0, mostWaste),
 			"each-screw":          r.price(&c.EachScrew),
 			"each-plug":           r.price(&c.EachPlug),
 			"finish-per-m2":       r.price(&c.FinishPerM2),

@@ -7,7 +7,7 @@ import (
 // shape is which keys stand where, in the order in which they are written. An item of a list is "#".
 var shape = map[string][]string{
 	"": words(`splaywright title units form size splay timber timbers boards corners bottom lid stretchers aprons features
-		names allowance saw round papers use cost plan boards-on-hand boards-to-buy`),
+		names allowance saw round papers use cost plan boards-on-hand boards-to-buy yard`),
 	"timbers": {"#"},
 	"timbers.#": words(`name kind specific-gravity volume-at side-hardness modulus-of-elasticity modulus-of-rupture
 		change-radial change-tangential source price-per-m3 price-per-board-foot`),
@@ -45,7 +45,7 @@ var shape = map[string][]string{
 	"papers.as":                  {"#"},
 	"papers.patterns":            words("on bar-x bar-y margin overlap"),
 	"use":                        words("load dry damp"),
-	"cost":                       words("wood-per-m3 wood-per-board-foot each-screw each-plug finish-per-m2"),
+	"cost":                       words("wood-per-m3 wood-per-board-foot waste each-screw each-plug finish-per-m2"),
 	"boards-on-hand":             {"#"},
 	"boards-on-hand.#":           words("name timber length width thickness count price note outline avoid"),
 	"boards-on-hand.#.outline":   {"#"},
@@ -58,6 +58,10 @@ var shape = map[string][]string{
 	"boards-to-buy.#.outline.#":  words("x y"),
 	"boards-to-buy.#.avoid":      {"#"},
 	"boards-to-buy.#.avoid.#":    words("what from x y length width diameter"),
+	"yard":                       {"#"},
+	"yard.#":                     words("timber sold lengths widths price-per-board-foot price-per-foot"),
+	"yard.#.lengths":             {"#"},
+	"yard.#.widths":              {"#"},
 	"plan":                       words("trim-ends trim-edges keep first run glue-up narrowest planing"),
 }
 

@@ -32,6 +32,7 @@ type Design struct {
 	Plan       Plan
 	OnHand     []stock.Board // key boards-on-hand
 	ToBuy      []stock.Board // key boards-to-buy: what the yard has, each with its price
+	Yard       []Yard        // key yard: what the yard sells by the foot
 	Cost       Cost
 }
 
@@ -39,6 +40,7 @@ type Design struct {
 type Cost struct {
 	WoodPerM3        float64 // key wood-per-m3: of rough wood
 	WoodPerBoardFoot float64 // key wood-per-board-foot; instead of the price of a cubic metre
+	Waste            int     // percent of rough wood that is bought besides, for defects and offcuts
 	EachScrew        float64
 	EachPlug         float64
 	FinishPerM2      float64 // of surface, all coats together

@@ -49,12 +49,13 @@ const (
 	PaperFindings  = "findings"
 	PaperCautions  = "cautions"
 	PaperBoardPlan = "board-plan"
+	PaperToBuy     = "wood-to-buy"
 	PaperPatterns  = "patterns"
 )
 
 // PaperNames are the papers that may be chosen.
 var PaperNames = []string{PaperDrawings, PaperCutList, PaperSteps, PaperSaw, PaperMarking, PaperBoring, PaperStrength, PaperCost,
-	PaperFindings, PaperCautions, PaperBoardPlan, PaperPatterns}
+	PaperFindings, PaperCautions, PaperBoardPlan, PaperToBuy, PaperPatterns}
 
 // The kinds of files that papers are written as.
 const (

@@ -36,6 +36,16 @@ type Board struct {
 	Price     float64 // of one; with no price anywhere a plan takes the least area of wood
 	Count     int     // alike; 0 means one
 	Note      string  // face, figure, where it came from
+	Sold      AsSold  // nothing: the board goes by its own sizes
+}
+
+// AsSold is what a yard calls and charges a board by where that is not its own size.
+type AsSold struct {
+	Words            string  // "5/4", "1 x 8"
+	Thickness, Width float64 // rough or nominal, mm
+	Surfaced         float64 // mm of thickness that are left of it with both faces clean
+	Softwood         bool    // charged by its nominal sizes
+	PerBoardFoot     float64 // price; 0 where it goes by the length
 }
 
 // Corner says from which end and edge a place is measured.

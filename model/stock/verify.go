@@ -30,7 +30,7 @@ func Verify(t Task, p Plan) error {
 	if math.Abs(cost-p.Cost) > 1e-9*cost+1e-9 {
 		v.bad("cost stated as %g, is %g", p.Cost, cost)
 	}
-	if p.Proven && (p.Bound < p.Cost*(1-1e-9) || len(p.Left)+len(p.Misfits) > 0) {
+	if p.Proven && (p.Cost > p.Bound*(1+1e-9) || len(p.Left)+len(p.Misfits) > 0) {
 		v.bad("called proven at cost %g with bound %g, %d left, %d misfits", p.Cost, p.Bound, len(p.Left), len(p.Misfits))
 	}
 	return errors.Join(v.wrong...)

@@ -65,6 +65,55 @@ func Surfaced(l Ladder, finished measure.Length) (s Sold, ok bool) {
 	return Sold{}, false
 }
 
+// AskedFor is wood by the yard's own words: a thickness, and for softwood a width too where one is named.
+type AskedFor struct {
+	Thickness Sold
+	Width     *Sold // of softwood; nil = not named
+}
+
+// Asked reads what wood is asked for by: "5/4" is a rough thickness of hardwood, "1 x 8" a nominal thickness and width
+// of softwood, "2 x" its thickness alone.
+func Asked(text string) (AskedFor, error) {
+	thick, wide, soft := strings.Cut(strings.ReplaceAll(strings.ToLower(text), "×", "x"), "x")
+	thick, wide = strings.TrimSpace(thick), strings.TrimSpace(wide)
+	ladder := HardwoodThickness
+	if soft {
+		ladder = SoftwoodThickness
+	}
+	t, ok := step(ladder, thick)
+	if !ok {
+		return AskedFor{}, fmt.Errorf("%q is no thickness that is sold; hardwood: %s; softwood, with an x and its width behind: %s",
+			text, nominals(HardwoodThickness), nominals(SoftwoodThickness))
+	}
+	a := AskedFor{Thickness: t}
+	if wide == "" {
+		return a, nil
+	}
+	w, ok := step(SoftwoodWidth, wide)
+	if !ok {
+		return AskedFor{}, fmt.Errorf("%q is no width that softwood is sold in; %s are", wide, nominals(SoftwoodWidth))
+	}
+	a.Width = &w
+	return a, nil
+}
+
+func step(l Ladder, nominal string) (Sold, bool) {
+	for _, s := range Steps(l) {
+		if s.Nominal == nominal || s.Nominal == strings.ReplaceAll(nominal, "-", " ") {
+			return s, true
+		}
+	}
+	return Sold{}, false
+}
+
+func nominals(l Ladder) string {
+	var out []string
+	for _, s := range Steps(l) {
+		out = append(out, s.Nominal)
+	}
+	return strings.Join(out, ", ")
+}
+
 var soldColumns = []string{"what", "nominal", "surfaced", "other", "sure", "source"}
 
 // LoadSold reads a table of sizes. A row without a source, with a size that is not one, or that does

@@ -37,20 +37,32 @@ func Solve(ctx context.Context, p *form.Piece) (Result, error) {
 }
 
 // ErrNothingToBuy says that no boards of the yard are known.
-var ErrNothingToBuy = errors.New("there are no boards to buy; list what the yard has under boards-to-buy, each with length, width, thickness and price")
+var ErrNothingToBuy = errors.New("there are no boards to buy; list what the yard has under boards-to-buy, each with length, width, thickness and price, or give the price of a board foot under yard, timbers or cost")
 
 // mostBought is how many of each board the yard is taken to have when its count is left out.
 const mostBought = 12
 
 // Buy finds the cheapest boards to buy that yield the piece.
 func Buy(ctx context.Context, p *form.Piece) (Result, error) {
-	boards := slices.Clone(p.Design.ToBuy)
+	boards, err := Offered(p)
+	if err != nil {
+		return Result{Task: Task(p)}, err
+	}
+	asSold := slices.Clone(boards)
 	for i := range boards {
 		if boards[i].Count == 0 {
-			boards[i].Count = mostBought
+			boards[i].Count = min(mostBought, max(2, len(p.Parts)))
+		}
+		if s := boards[i].Sold; s.Words != "" {
+			// What the ladder says is left with both faces clean, so that no more is allowed for planing.
+			boards[i].Thickness = s.Surfaced + p.Design.Allowance.Thickness.MM()
 		}
 	}
-	return solve(ctx, p, boards, ErrNothingToBuy)
+	r, err := solve(ctx, p, boards, ErrNothingToBuy)
+	for i := range r.Task.Boards {
+		r.Task.Boards[i].Thickness = asSold[i].Thickness
+	}
+	return r, err
 }
 
 func solve(ctx context.Context, p *form.Piece, boards []stock.Board, none error) (Result, error) {

@@ -16,12 +16,25 @@ import (
 // BoardPlan gives the sheets of a board plan: every board that is cut, drawn to scale with its parts,
 // places to avoid, offcuts and the order of cuts, and the tables behind.
 func BoardPlan(p *form.Piece, r yield.Result, o Options) []draw.Page {
+	s := boardSet(p, o)
+	sheets := boardSheets(s, r)
+	sheets = append(sheets, tableSheets(s, p, table.BoardPlan(r, s.o.Style))...)
+	return number(sheets)
+}
+
+// WoodToBuy gives the sheets of what to buy: the shopping list, and the board plan of what is bought.
+func WoodToBuy(p *form.Piece, r yield.Result, o Options) []draw.Page {
+	s := boardSet(p, o)
+	sheets := tableSheets(s, p, []table.Table{table.Shopping(r, s.o.Style)})
+	sheets = append(sheets, boardSheets(s, r)...)
+	sheets = append(sheets, tableSheets(s, p, table.BoardPlan(r, s.o.Style))...)
+	return number(sheets)
+}
+
+func boardSet(p *form.Piece, o Options) set {
 	o = o.fill(p)
 	o.Dark = false
-	s := set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o), block: p.Design.Papers.Block}
-	sheets := boardSheets(s, r)
-	sheets = append(sheets, tableSheets(s, p, table.BoardPlan(r, o.Style))...)
-	return number(sheets)
+	return set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o), block: p.Design.Papers.Block}
 }
 
 // Each board stands in a strip of the sheet with its name above it.

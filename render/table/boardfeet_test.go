@@ -8,6 +8,7 @@ import (
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
+	"splaywright/model/timber"
 )
 
 func inches(length, width, thickness float64) part.Box {
@@ -41,7 +42,7 @@ func TestSurfaceMeasureAsAYardTallies(t *testing.T) {
 	} {
 		got := surfaceMeasure(inches(12*tc.feet, tc.width, 2))
 		near(t, tc.name, got, tc.surface, 0.0001)
-		near(t, tc.name+", tallied", new(tally).round(got), tc.net, 0)
+		near(t, tc.name+", tallied", new(timber.Tally).Round(got), tc.net, 0)
 	}
 	near(t, "6 1/4 in by 8 ft of 2 in stock", tallied(map[int]float64{8: 4 + 1.0/6}, []int{8}), 8, 0)
 }
@@ -49,10 +50,10 @@ func TestSurfaceMeasureAsAYardTallies(t *testing.T) {
 // Exactly half: up the first time, down the next, alternately
 // (http://www.woodweb.com/knowledge_base/Rounding_Numbers_when_Figuring.html).
 func TestHalfAFootGoesUpAndDownByTurns(t *testing.T) {
-	var yard tally
+	var yard timber.Tally
 	for i, want := range []float64{5, 4, 5, 4} {
-		near(t, "a board of 4 1/2 ft", yard.round(4.5), want, 0)
-		near(t, "no turn is lost on others", yard.round(float64(i)+0.4), float64(i), 0)
+		near(t, "a board of 4 1/2 ft", yard.Round(4.5), want, 0)
+		near(t, "no turn is lost on others", yard.Round(float64(i)+0.4), float64(i), 0)
 	}
 }
 

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"splaywright/model/measure"
-	"splaywright/model/part"
 	"splaywright/model/stock"
 	"splaywright/model/yield"
 )
@@ -40,53 +39,6 @@ func planSummary(r yield.Result, style measure.Style) Table {
 	s.note(proofText(s, r))
 	s.note("Parts are laid out in their rough size; places to avoid, trims and saw cuts count as waste. Checked by a verifier that shares nothing with the planner.")
 	return s.done()
-}
-
-// Shopping is what to buy: of each kind of board how many, what they cost and how they are tallied.
-func Shopping(r yield.Result, style measure.Style) Table {
-	s := newSheet("wood-to-buy", "Wood to buy", style)
-	s.words("Board", "Timber")
-	s.lengths("along the board's edge", "Length")
-	s.lengths("along the board's end, square to its edge", "Width")
-	s.lengths("square to the face", "Thick")
-	s.numbers("", "Qty", "Price each", "Price")
-	s.numbers("bd ft", "Exact", "Charged")
-	taken := make([]int, len(r.Task.Boards))
-	for _, l := range r.Plan.Layouts {
-		taken[l.Board]++
-	}
-	cost, feet, all := 0., 0., 0.
-	var lot tally
-	for i, n := range taken {
-		if n == 0 {
-			continue
-		}
-		b := r.Task.Boards[i]
-		box := part.Box{Length: mm(b.Length), Width: mm(b.Width), Thickness: mm(b.Thickness)}
-		charged := 0.
-		for range n {
-			charged += lot.board(box)
-		}
-		exact := float64(n) * boardFeet(box)
-		s.row("", word(b.Name), word(b.Timber), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
-			count(n), figure(b.Price, 2), figure(float64(n)*b.Price, 2), figure(exact, 2),
-			figure(charged, 2))
-		cost, feet, all = cost+float64(n)*b.Price, feet+exact, all+float64(n)*b.Area()
-	}
-	parts := r.Plan.Balance(r.Task).Parts
-	if len(s.Rows) > 0 {
-		row := make([]Cell, len(s.Columns))
-		row[0], row[7], row[8] = word("Total"), figure(cost, 2), figure(feet, 2)
-		s.row("", row...)
-		s.note(fmt.Sprintf("Of the wood bought %.0f %% is waste, offcuts, trims and saw cuts; the parts in their rough size take %.0f %%.", 100*(1-parts/all), 100*parts/all))
-	}
-	for _, m := range r.Plan.Misfits {
-		s.note(misfitText(s, r, m))
-	}
-	s.note(proofText(s, r))
-	s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, times its thickness in the next quarters of an inch, 4/4 at least. Softwood is charged by its nominal size and two decimals; ask.")
-	s.note("Boards in a yard are not alike: look at each for knots, splits and twist before it is paid for, and take one more where the figure of the wood matters.")
-	return s.Table
 }
 
 func mm(x float64) measure.Length { return measure.Length(x) }

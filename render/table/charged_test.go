@@ -19,8 +19,8 @@ func TestABoardIsChargedAsInAYard(t *testing.T) {
 		{6.25, 8, 2, 8}, {6.5, 8, 1, 4}, {8, 12, 1, 8}, {10, 13, 1, 11}, {10, 13.9, 1, 11}, {8, 12, 0.8, 8},
 	} {
 		in := func(x float64) measure.Length { return measure.Length(x) * measure.Inch }
-		var lot tally
-		if got := lot.board(part.Box{Length: in(12 * c.feet), Width: in(c.wide), Thickness: in(c.thick)}); got != c.want {
+		var lot timber.Tally
+		if got := lot.Board(in(12*c.feet), in(c.wide), in(c.thick)); got != c.want {
 			t.Errorf("%g in × %g ft × %g in: %g board feet charged, want %g", c.wide, c.feet, c.thick, got, c.want)
 		}
 	}

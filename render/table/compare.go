@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"splaywright/model/form"
@@ -257,8 +258,26 @@ func (s *comparison) joints() {
 	s.line("", "baseline on the tail board", unit, decimals+1, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Baseline.Outer) }))
 }
 
-// cost compares what the pieces come to, where prices were told.
+// cost compares what the pieces come to, where prices were told: each thing that all of it goes for, then the sum.
 func (s *comparison) cost() {
+	var order []string
+	for _, p := range s.pieces {
+		for _, l := range costsOf(p) {
+			if l.ok && !slices.Contains(order, l.what) {
+				order = append(order, l.what)
+			}
+		}
+	}
+	for _, what := range order {
+		s.line("", fmt.Sprintf("cost of %s", what), "", 2, func(p *form.Piece) compared {
+			for _, l := range costsOf(p) {
+				if l.what == what {
+					return compared{l.cost(), l.ok}
+				}
+			}
+			return compared{0, true}
+		})
+	}
 	s.line("", "cost", "", 2, func(p *form.Piece) compared {
 		sum, ok := total(costsOf(p))
 		return compared{sum, ok}

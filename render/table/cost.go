@@ -69,6 +69,20 @@ func woodLines(p *form.Piece) []costLine {
 			out[i].amount += cubicMetres(q.Rough)
 		}
 	}
+	return withWaste(out, c.Waste)
+}
+
+// withWaste follows every line of wood by one of what is bought besides it.
+func withWaste(wood []costLine, percent int) []costLine {
+	if percent == 0 {
+		return wood
+	}
+	var out []costLine
+	for _, l := range wood {
+		more := l
+		more.what, more.amount = fmt.Sprintf("%s, %d %% for waste", l.what, percent), l.amount*float64(percent)/100
+		out = append(out, l, more)
+	}
 	return out
 }
 
@@ -103,8 +117,13 @@ func Cost(p *form.Piece, style measure.Style) Table {
 		s.row("", word(l.what), figure(l.amount, l.decimals), word(l.unit), price, cost)
 	}
 	s.row("", word("Total"), Cell{}, word(""), Cell{}, figure(sum, 2))
-	s.note("In the currency of the prices under cost. Wood is reckoned at its rough size; nothing is added for defects, cracked ends or offcuts. " +
-		"The board plan says what boards at their own prices come to.")
+	if w := p.Design.Cost.Waste; w > 0 {
+		s.note(fmt.Sprintf("In the currency of the prices under cost. Wood is reckoned at its rough size, with %d %% besides for defects, cracked ends and offcuts. "+
+			"The board plan says what boards at their own prices come to.", w))
+	} else {
+		s.note("In the currency of the prices under cost. Wood is reckoned at its rough size; nothing is added for defects, cracked ends or offcuts. " +
+			"The board plan says what boards at their own prices come to.")
+	}
 	s.note("The surface is that of every part before assembly, joints and holes included: a little more than what is seen.")
 	if missing != "" {
 		s.note(fmt.Sprintf("No price was told for %s; the total leaves that out.", missing[2:]))
