@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"math"
 	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -118,9 +119,9 @@ func (k *builder) chain(pieces []piece) (walls [][]int, hints [][]mgl64.Vec2, er
 			done[at] = true
 			w = append(w, pieces[at].wall)
 			h = append(h, pieces[at].from.Vec2())
-			next := -1
+			next, end := -1, pieces[at].to
 			for j := range pieces {
-				if pieces[j].from.Sub(pieces[at].to).Len() < sameEnd {
+				if math.Abs(pieces[j].from[0]-end[0]) < sameEnd && pieces[j].from.Sub(end).Len() < sameEnd {
 					if next >= 0 {
 						return nil, nil, fail("a hollow touches the outline in a point", k.surfs[pieces[j].wall].tag)
 					}

@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"math"
 	"slices"
 	"sort"
 
@@ -76,7 +77,8 @@ func (k *builder) unify() {
 // facing tells whether two surfaces are one plane with opposite normals.
 func (k *builder) facing(i, j int) bool {
 	s, t := &k.surfs[i], &k.surfs[j]
-	return s.round == nil && t.round == nil && samePlane(Plane{s.plane.N.Mul(-1), -s.plane.D}, t.plane)
+	return s.round == nil && t.round == nil && math.Abs(s.plane.D+t.plane.D) < SamePoint &&
+		s.plane.N.Add(t.plane.N).LenSqr() < parallel*parallel
 }
 
 // levels are the heights of the board's faces and of all floors, from the outer face down.
