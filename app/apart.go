@@ -44,10 +44,24 @@ func newApartBar(w *Window) *apartBar {
 	return b
 }
 
-// showWhole takes another piece; parts that stood apart stand as far apart again.
-func (b *apartBar) showWhole(w *Window, s viewer.Sight) {
+// together tells whether the pictorial shows the piece whole.
+func (b *apartBar) together() bool { return b.slider.Value <= 0 || b.moves == 0 }
+
+// showWhole takes another piece, with its picture where that was made ahead, and tells whether it is shown. Parts that
+// stood apart wait for the order in which this one comes apart.
+func (b *apartBar) showWhole(w *Window, s viewer.Sight, a *viewer.Ahead) bool {
 	b.whole = s
-	b.moves = len(w.s.Piece().Assembly.Moves)
+	if !b.together() {
+		a.Drop()
+		return false
+	}
+	return w.turner.SetPiece(s, a)
+}
+
+// takeOrder takes the order in which the piece goes together; parts that stood apart stand as far apart again.
+func (b *apartBar) takeOrder(w *Window) {
+	was := b.together()
+	b.moves = len(w.s.Looked().Assembly.Moves)
 	b.slider.Max = max(1, float64(b.moves))
 	if b.moves == 0 {
 		b.slider.Disable()
@@ -56,16 +70,18 @@ func (b *apartBar) showWhole(w *Window, s viewer.Sight) {
 	}
 	b.slider.Value = min(b.want, b.slider.Max)
 	b.slider.Refresh()
-	w.slideApart()
+	if !was || !b.together() {
+		w.slideApart()
+	}
 }
 
 // slideApart shows the piece as far apart as the slider says.
 func (w *Window) slideApart() {
-	b, p := w.apart, w.s.Piece()
+	b, p := w.apart, w.s.Looked()
 	b.asked++
-	if b.slider.Value <= 0 || p == nil || b.moves == 0 {
+	if p == nil || b.together() {
 		b.said.SetText("")
-		w.turner.SetPiece(b.whole)
+		w.turner.SetPiece(b.whole, nil)
 		return
 	}
 	b.said.SetText(comesOff(p, b.slider.Value))
@@ -77,7 +93,7 @@ func (w *Window) slideApart() {
 		s.Diagonal = spread(s.Scene, diagonal(p))
 		fyne.Do(func() {
 			if n == b.asked {
-				w.turner.SetPiece(s)
+				w.turner.SetPiece(s, nil)
 			}
 		})
 	})

@@ -149,7 +149,7 @@ func (w *Window) showBeside() {
 	b.heads.Add(widget.NewSeparator())
 	b.heads.Add(widget.NewButton(say.It("Add a file…"), b.addFile))
 	b.asked++
-	n, dark, room, now := b.asked, w.shown.dark, b.page.Room(), w.s.Piece()
+	n, dark, room, now := b.asked, w.shown.dark, b.page.Room(), w.s.Looked()
 	designs := make([]form.Design, 0, len(w.aside))
 	for _, v := range w.aside {
 		if d, err := v.doc.Design(); err == nil {

@@ -10,6 +10,7 @@ import (
 
 // set puts a text that was typed into the session.
 func (w *Window) set(path, text string) {
+	w.times.press()
 	switch path {
 	case "form":
 		w.setForm(text)

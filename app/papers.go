@@ -32,7 +32,7 @@ func (w *Window) choosePapers(then func(*form.Piece)) {
 		w.tell("No papers yet", errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
 		return
 	}
-	piece := w.s.Piece()
+	piece := w.s.Looked()
 	newPapersDialog(w).ask(func(chosen form.Papers) {
 		as := *piece
 		as.Design.Papers = chosen

@@ -90,10 +90,10 @@ func guardedPlan(ctx context.Context, find func(context.Context) (yield.Result, 
 
 // askForPlans looks for the plans that can be seen.
 func (w *Window) askForPlans() {
-	if w.s == nil || w.s.Piece() == nil || w.tabs.Selected() == nil {
+	if w.s == nil || w.s.Looked() == nil || w.tabs.Selected() == nil {
 		return // the window is being built
 	}
-	piece := w.s.Piece()
+	piece := w.s.Looked()
 	seen := w.openTab()
 	if seen == boardPlanTab || seen == boardsTab && w.boards.list == panel.OnHand {
 		w.askForPlan(&w.plans.onHand, piece, piece.Design.OnHand, yield.Solve)

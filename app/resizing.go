@@ -39,7 +39,7 @@ type resizing struct {
 
 // resize asks for new overall sizes and for what is to be held, and shows what would change.
 func (w *Window) resize() {
-	if !w.s.Reads() || w.s.Piece() == nil {
+	if !w.s.Reads() || w.s.Looked() == nil {
 		w.tell("Resize the piece", errUnread())
 		return
 	}
@@ -147,7 +147,7 @@ type trial struct {
 func (r *resizing) try() {
 	r.asked++
 	n, s, sizes, held := r.asked, r.w.s, r.sizes(), r.held()
-	doc, before, kept := s.Document().Clone(), s.Piece(), s.Kept()
+	doc, before, kept := s.Document().Clone(), s.Looked(), s.Kept()
 	r.work.Do(func() {
 		var t trial
 		if _, err := resize.Apply(doc, sizes, held, kept); err != nil {

@@ -10,7 +10,8 @@ import (
 // maker makes the tables of one tab.
 type maker struct {
 	title string
-	make  func(*form.Piece, measure.Style) []table.Table // nil = they follow from a board plan
+	make  func(*form.Piece, measure.Style) []table.Table // nil = they follow from more than the sizes
+	after func(*form.Piece, measure.Style) []table.Table // makes those of a piece that has been looked over
 }
 
 // tab is one tab of the drawer.
@@ -24,14 +25,14 @@ func newTables() []maker {
 		return func(p *form.Piece, s measure.Style) []table.Table { return []table.Table{f(p, s)} }
 	}
 	return []maker{
-		{"Cut list", one(table.CutList)},
-		{"Saw settings", one(table.SawSettings)},
-		{"Marking", table.Marking},
-		{"Boring", one(table.Boring)},
-		{"Steps", one(table.Steps)},
-		{"Sizes", one(table.Sizes)},
-		{"Will it hold", one(table.Holding)},
-		{"Cost", one(table.Cost)},
+		{title: "Cut list", make: one(table.CutList)},
+		{title: "Saw settings", make: one(table.SawSettings)},
+		{title: "Marking", make: table.Marking},
+		{title: "Boring", make: one(table.Boring)},
+		{title: "Steps", after: one(table.Steps)},
+		{title: "Sizes", make: one(table.Sizes)},
+		{title: "Will it hold", make: one(table.Holding)},
+		{title: "Cost", make: one(table.Cost)},
 		{title: boardPlanTab},
 		{title: buyTab},
 	}

@@ -32,9 +32,15 @@ type Options struct {
 	// Journal is the folder where unsaved work is kept; "" = nowhere.
 	Journal string
 
+	// Times tells how long things take; nil = nothing is told.
+	Times *Times
+
 	// Spawn starts work away from the window's goroutine; nil = on goroutines. Tests run the
 	// work at once.
 	Spawn func(func())
+
+	// Do does something on the window's goroutine, soon; nil = as the window's library does.
+	Do func(func())
 }
 
 // settleAfter is when the window and its first pictures are there.
@@ -73,8 +79,11 @@ type Window struct {
 
 	menu    menus
 	hints   *hints
-	work    session.Latest
+	work    session.Latest // the pictures
+	looking session.Latest // looking the piece over
+	times   *Times
 	spawn   func(func())
+	do      func(func())
 	comma   bool // see Options
 	shown   shown
 	writing *writing // papers; nil = none
@@ -98,6 +107,12 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 		w.journal = session.NewJournal(o.Journal)
 	}
 	w.keeping.Spawn = o.Spawn
+	if w.do = o.Do; w.do == nil {
+		w.do = fyne.Do
+	}
+	if w.times = o.Times; w.times == nil {
+		w.times = &Times{}
+	}
 	g.all = append(g.all, w)
 	w.shown.dark = w.theme().Dark
 	if code := a.Preferences().StringWithFallback(prefTongue, o.Tongue); code != "" {
@@ -106,7 +121,7 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	a.Settings().SetTheme(w.theme())
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	w.win = a.NewWindow("Splaywright")
-	w.work.Spawn = o.Spawn
+	w.work.Spawn, w.looking.Spawn = o.Spawn, o.Spawn
 	w.plans.spawn(o.Spawn)
 	w.offers.work.Spawn = o.Spawn
 	w.build()
@@ -191,6 +206,7 @@ func (w *Window) build() {
 	w.sizes, w.strip, w.findings = panel.NewSizes(), panel.NewStrip(), panel.NewFindings()
 	w.drawing, w.turner = viewer.NewTable(), viewer.NewTurner()
 	w.drawing.Spawn(w.spawn)
+	w.drawing.OnGiven(w.times.first)
 	w.turner.Spawn(w.spawn)
 	w.sizes.OnSet, w.sizes.OnDone = w.set, func() { w.s.Seal() }
 	w.sizes.OnLock, w.sizes.Steps = w.lock, w.arrowSteps

@@ -21,6 +21,7 @@ func (w *Window) another() *Window {
 func (w *Window) close() {
 	close(w.stop)
 	w.stopWriting()
+	w.times.tell()
 	if w.journal != nil {
 		w.reported(w.journal.Close())
 	}

@@ -30,7 +30,7 @@ func Derive(d Design) *Piece {
 // Review looks a piece over that form.Build has built: how it goes together, and the findings. Its parts and sizes stay as
 // they are, so a copy of it may be drawn meanwhile.
 func Review(p *Piece) {
-	p.Findings = check.Explained(append(p.Findings, check.Run(p)...))
+	p.Findings = check.Explained(slices.Concat(p.Findings, check.Run(p))) // a copy of the piece keeps its own
 	p.Assembly = motion.Assemble(p)
 	if f, stuck := motion.Finding(p); stuck {
 		p.Findings = append(p.Findings, f)

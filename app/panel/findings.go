@@ -48,10 +48,11 @@ func (f *Findings) Update(s *session.Session) {
 	for _, err := range s.Errors() {
 		errs = append(errs, part.Finding{Level: part.Stop, Text: err.Error()})
 	}
-	if p := s.Piece(); p != nil {
+	wait := s.Overdue()
+	if p := s.Looked(); p != nil && !wait {
 		found = p.Findings
 	}
-	if f.box.Objects != nil && f.reads(errs, found) {
+	if f.box.Objects != nil && f.reads(errs, found, wait) {
 		return // what was offered under a finding stays
 	}
 	f.box.RemoveAll()
@@ -63,17 +64,24 @@ func (f *Findings) Update(s *session.Session) {
 		f.add(n)
 		f.ask(n)
 	}
-	if len(f.texts) == 0 {
+	switch {
+	case wait:
+		f.texts = append(f.texts, LookingOver)
+		f.box.Add(widget.NewLabel(say.It(LookingOver)))
+	case len(f.texts) == 0:
 		f.box.Add(widget.NewLabel(say.It("Nothing to report.")))
 	}
 	f.box.Refresh()
 }
 
 // reads tells whether the list says what it should already.
-func (f *Findings) reads(errs, found []part.Finding) bool {
+func (f *Findings) reads(errs, found []part.Finding, wait bool) bool {
 	var texts []string
 	for _, n := range append(errs, found...) {
 		texts = append(texts, n.Text)
+	}
+	if wait {
+		texts = append(texts, LookingOver)
 	}
 	return slices.Equal(texts, f.texts)
 }

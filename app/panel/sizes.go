@@ -177,7 +177,7 @@ func (p *Sizes) fieldOf(spec field.Spec) *field.Field {
 // findings puts each finding beside the first of the sizes that would change it which has a
 // field; a sentence said once is enough.
 func (p *Sizes) findings(s *session.Session, groups []Group) map[string][]part.Finding {
-	piece := s.Piece()
+	piece := s.Looked()
 	if piece == nil {
 		return nil
 	}
@@ -185,6 +185,11 @@ func (p *Sizes) findings(s *session.Session, groups []Group) map[string][]part.F
 	for _, n := range piece.Findings {
 		if i := slices.IndexFunc(n.Sizes, func(path string) bool { return p.fields[path] != nil && shows(groups, path) }); i >= 0 {
 			out[n.Sizes[i]] = append(out[n.Sizes[i]], n)
+		}
+	}
+	if s.Overdue() { // what stands beside sizes keeps its place
+		for path := range out {
+			out[path] = []part.Finding{{Level: part.Note, Text: LookingOver}}
 		}
 	}
 	return out

@@ -46,7 +46,7 @@ func (s *Strip) Update(ses *session.Session) {
 	if p != nil {
 		s.overall.SetText(OverallText(p))
 	}
-	level, text := standing(ses, p)
+	level, text := standing(ses)
 	s.state.Importance = importance(level)
 	s.state.SetText(text)
 	if level == "" {
@@ -57,12 +57,19 @@ func (s *Strip) Update(ses *session.Session) {
 	s.mark.Show()
 }
 
+// LookingOver is said where looking a piece over takes long.
+const LookingOver = "The piece is being looked over."
+
 // standing says how things stand; the level is "" when there is nothing to see to.
-func standing(s *session.Session, p *form.Piece) (part.Level, string) {
+func standing(s *session.Session) (part.Level, string) {
 	if !s.Reads() {
 		return part.Stop, say.With("Not understood yet: %s. The drawing keeps the last sizes that were.", texts(len(s.Errors())))
 	}
-	if p == nil {
+	p := s.Looked()
+	switch {
+	case s.Overdue():
+		return "", say.It(LookingOver)
+	case p == nil:
 		return "", ""
 	}
 	text := Counts(p.Findings)

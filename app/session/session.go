@@ -31,8 +31,11 @@ type Session struct {
 	refused map[string]refusal
 	keeps   map[string]bool // sizes that resizing leaves as they are
 
-	piece    *form.Piece
-	pieceGen uint64
+	piece  *form.Piece // built last
+	looked *form.Piece // looked over last
+	// The numbers of the texts that these two come from.
+	pieceGen, lookedGen uint64
+	looking             time.Time // since when Looked is not of Piece
 }
 
 // refusal is a text that could not even be put into the document, and why.
@@ -91,11 +94,26 @@ func (s *Session) Dirty() bool {
 	return len(s.refused) > 0 || !bytes.Equal(s.doc.Bytes(), s.kept)
 }
 
-// Piece is the last piece that could be derived; nil before the first.
+// Piece is the last piece that could be built; nil before the first. Its sizes, parts and joints are those that the
+// pictures show; what was found about it and how it goes together is in Looked.
 func (s *Session) Piece() *form.Piece { return s.piece }
 
-// Current tells whether Piece belongs to the text as it stands.
-func (s *Session) Current() bool { return s.piece != nil && s.pieceGen == s.gen }
+// Looked is the last piece that was looked over, with its findings and the order in which it goes together; nil before
+// the first. It may be of an older text than Piece; see Looking.
+func (s *Session) Looked() *form.Piece { return s.looked }
+
+// Looking tells whether the piece that the pictures show has still to be looked over.
+func (s *Session) Looking() bool { return s.piece != nil && s.lookedGen != s.pieceGen }
+
+// Patience is how long what was noticed about the piece before may stand beside the pictures of the next one: shorter than
+// a person takes to read it.
+const Patience = 150 * time.Millisecond
+
+// Overdue tells whether looking over the piece that the pictures show takes longer than that.
+func (s *Session) Overdue() bool { return s.Looking() && time.Since(s.looking) >= Patience }
+
+// Current tells whether Looked belongs to the text as it stands.
+func (s *Session) Current() bool { return s.looked != nil && s.lookedGen == s.gen }
 
 // Job is a design to derive and the number of the text it comes from.
 type Job struct {
@@ -108,12 +126,25 @@ func (s *Session) Job() (Job, bool) {
 	return Job{s.gen, s.design}, s.reads
 }
 
-// Deliver hands in a derived piece. A piece of a text that has changed since is dropped, and
+// Show hands in a piece that is built and not looked over yet. A piece of a text that has changed since is dropped, and
 // false is returned.
-func (s *Session) Deliver(gen uint64, p *form.Piece) bool {
+func (s *Session) Show(gen uint64, p *form.Piece) bool {
 	if gen != s.gen || p == nil {
 		return false
 	}
+	if !s.Looking() {
+		s.looking = time.Now()
+	}
 	s.piece, s.pieceGen = p, gen
+	return true
+}
+
+// Deliver hands in a piece that has been looked over. One of a text that has changed since is dropped, and false is
+// returned.
+func (s *Session) Deliver(gen uint64, p *form.Piece) bool {
+	if !s.Show(gen, p) {
+		return false
+	}
+	s.looked, s.lookedGen = p, gen
 	return true
 }

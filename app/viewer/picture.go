@@ -30,6 +30,7 @@ type picture struct {
 	w, h   int            // dots of the place on screen
 	begin  func() painter // called on the window's goroutine; nil painter = nothing to show
 	blank  func() color.Color
+	given  func() // called when the window's painter is given a picture; nil = nobody asks
 }
 
 func newPicture(begin func() painter, blank func() color.Color) *picture {
@@ -46,6 +47,9 @@ func (p *picture) generate(w, h int) image.Image {
 	}
 	if p.shown == nil {
 		return filled(w, h, p.blank())
+	}
+	if p.given != nil {
+		p.given()
 	}
 	return p.shown
 }
@@ -69,9 +73,59 @@ func (p *picture) show(n uint64, img *image.RGBA, page draw.Page) {
 		p.spare.Store(img) // overtaken
 		return
 	}
+	p.put(img, page)
+}
+
+func (p *picture) put(img *image.RGBA, page draw.Page) {
 	if p.shown != img {
 		p.spare.Store(p.shown)
 	}
 	p.shown, p.page = img, page
 	p.raster.Refresh()
+}
+
+// Ahead is a picture of what is still to come, painted where that is made.
+type Ahead struct {
+	of    *picture
+	asked uint64
+	w, h  int
+	shown *image.RGBA
+	page  draw.Page
+}
+
+// ahead gives what makes pictures ahead for the place as it is now, nil when it has no dots yet.
+func (p *picture) ahead() func(painter) *Ahead {
+	if p.w <= 0 || p.h <= 0 {
+		return nil
+	}
+	a := Ahead{of: p, asked: p.asked, w: p.w, h: p.h}
+	return func(paint painter) *Ahead {
+		made := a
+		made.shown, made.page = paint(p.spare.Swap(nil), a.w, a.h)
+		return &made
+	}
+}
+
+// take shows a picture that was made ahead, unless another has been asked for since, as when the sheet was moved or
+// another part lit; then a new one is asked for.
+func (p *picture) take(a *Ahead) bool {
+	if a == nil {
+		p.redraw()
+		return false
+	}
+	if a.asked != p.asked || a.w != p.w || a.h != p.h {
+		a.Drop()
+		p.redraw()
+		return false
+	}
+	p.asked++ // what is still being made is older
+	p.put(a.shown, a.page)
+	return true
+}
+
+// Drop says that a picture will not be shown.
+func (a *Ahead) Drop() {
+	if a != nil {
+		a.of.spare.Store(a.shown)
+	}
 }

@@ -165,8 +165,8 @@ func trimZeros(n float64) string {
 const rulerLayer = "ruler"
 
 // rim is what the rulers take of the table at the left and above, window units.
-func (t *Table) rim() float32 {
-	if t.ruler.Scale > 0 {
+func (r Ruler) rim() float32 {
+	if r.Scale > 0 {
 		return rulerWide
 	}
 	return 0

@@ -1,9 +1,7 @@
 package viewer
 
 import (
-	"image"
 	"image/color"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -12,7 +10,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/look"
-	"splaywright/export/png"
 	"splaywright/render/draw"
 )
 
@@ -78,15 +75,6 @@ func sheetColour() color.Color { return theme.Color(look.Sheet) }
 // Spawn sets how work is started elsewhere; tests run it at once.
 func (t *Table) Spawn(f func(func())) { t.picture.work.Spawn = f }
 
-// SetPage puts another sheet on the table. A table that was fitted stays fitted.
-func (t *Table) SetPage(p draw.Page) {
-	t.page, t.has, t.gauge = p, true, Gauge{} // what was measured is gone with the sheet
-	if t.fitted {
-		t.fit()
-	}
-	t.picture.redraw()
-}
-
 // Page is the sheet that lies on the table.
 func (t *Table) Page() draw.Page { return t.page }
 
@@ -102,22 +90,21 @@ func (t *Table) Room() draw.Point {
 
 // Fit shows the whole sheet.
 func (t *Table) Fit() {
+	zoom, corner := t.zoom, t.corner
 	t.fitted = true
 	t.fit()
-	t.picture.redraw()
+	if t.zoom != zoom || t.corner != corner {
+		t.picture.redraw()
+	}
 }
 
 func (t *Table) fit() {
-	if !t.has || t.page.Width <= 0 || t.page.Height <= 0 || t.size.Width <= 0 {
+	if !t.has {
 		return
 	}
-	w, h := float32(t.page.Width), float32(t.page.Height)
-	wide, high := t.size.Width-t.rim(), t.size.Height-t.rim()
-	t.zoom = within(min(wide/w, high/h))
-	t.corner = draw.Point{
-		X: float64((w-wide/t.zoom)/2 - t.rim()/t.zoom),
-		Y: float64(h-high/t.zoom) / 2,
-	}
+	s := sightOfTable{page: t.page, corner: t.corner, zoom: t.zoom, size: t.size, ruler: t.ruler}
+	s.fit()
+	t.corner, t.zoom = s.corner, s.zoom
 }
 
 func within(zoom float32) float32 { return max(leastZoom, min(mostZoom, zoom)) }
@@ -236,24 +223,9 @@ func (t *Table) begin() painter {
 	if !t.has || t.size.Width <= 0 {
 		return nil
 	}
-	page, corner, zoom := t.page, t.corner, float64(t.zoom)
-	if g := t.gauge.items(litInk(), inkOf(sheetColour())); g != nil {
-		page.Items = append(slices.Clip(page.Items), g...)
-	}
-	if c := t.cut.items(litInk()); c != nil {
-		page.Items = append(slices.Clip(page.Items), c...)
-	}
-	w, ruler := float64(t.size.Width)/zoom, t.ruler
-	paper, lit, ink := inkOf(sheetColour()), t.picture.lit, litInk()
-	faint, band := inkOf(theme.Color(theme.ColorNameForeground)), inkOf(theme.Color(look.Strip))
-	return func(old *image.RGBA, dotsWide, dotsHigh int) (*image.RGBA, draw.Page) {
-		dots := float64(dotsWide) / w // dots a millimetre
-		h := float64(dotsHigh) / dots
-		seen := window(page, corner.X, corner.Y, w, h, paper)
-		all := lighted(seen, lit, ink)
-		all.Items = append(slices.Clip(all.Items), ruler.items(corner, w, h, zoom, faint, band)...)
-		return png.RenderOn(old, all, dots), seen
-	}
+	s := t.sight()
+	s.over = append(t.gauge.items(s.ink, s.paper), t.cut.items(s.ink)...)
+	return s.paint
 }
 
 // CreateRenderer is for Fyne.

@@ -1,0 +1,126 @@
+package app
+
+import (
+	"errors"
+	"math"
+
+	"splaywright/app/say"
+	"splaywright/app/viewer"
+	"splaywright/model/form"
+	"splaywright/model/measure"
+	"splaywright/render/draw"
+	"splaywright/render/sheet"
+	"splaywright/render/table"
+	"splaywright/render/view"
+	"splaywright/render/wood"
+)
+
+// result is what follows from the sizes of a design alone: its pictures, and the tables of its parts. It is made before the
+// piece is looked over, which takes longer than all of it where many boards go together.
+type result struct {
+	piece  *form.Piece
+	page   draw.Page
+	views  sheet.Shown
+	ruler  viewer.Ruler
+	sight  viewer.Sight
+	tables map[string][]table.Table
+	same   map[string][]string
+	err    error
+
+	// The pictures of both, painted for the places as they were; nil = these had no size yet.
+	table, pictorial *viewer.Ahead
+}
+
+// manner is how a design is to be drawn.
+type manner struct {
+	dark   bool
+	room   draw.Point // of the drawing table, mm; 0 = a sheet's
+	rulers bool
+
+	// What paints the pictures of the window's places; nil = they are painted when they are shown.
+	table     func(draw.Page, viewer.Ruler) *viewer.Ahead
+	pictorial func(viewer.Sight) *viewer.Ahead
+}
+
+// derive works the pictures out. It runs away from the window, so a mistake of the program in
+// it must not take the person's unsaved design down with it.
+func derive(d form.Design, how manner) (r result) {
+	r.err = guarded(func() {
+		r.piece = form.Build(d)
+		r.sight.Scene = view.NewScene(r.piece, sheet.Flattening)
+	})
+	if r.err != nil {
+		return r
+	}
+	// The drawing takes about as long as everything else together.
+	var drawing error
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		drawing = guarded(func() { r.draw(how) })
+	}()
+	err := guarded(func() { r.follow(how) })
+	<-done
+	r.err = errors.Join(err, drawing)
+	return r
+}
+
+// guarded does work; a mistake of the program in it becomes an error.
+func guarded(work func()) (err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = errors.New(say.With("the piece could not be worked out: %v", p))
+		}
+	}()
+	work()
+	return nil
+}
+
+// draw makes the drawing and its picture.
+func (r *result) draw(how manner) {
+	r.page, r.views = sheet.Scaled3(r.piece, r.sight.Scene, sheet.Options{
+		Sheet: r.piece.Design.Papers.Sheet, Projection: r.piece.Design.Papers.Projection,
+		Style: r.piece.Design.Style(), Dark: how.dark, Width: how.room.X, Height: how.room.Y,
+	})
+	if how.rulers {
+		r.ruler = rulerOf(r.piece, r.views)
+	}
+	if how.table != nil {
+		r.table = how.table(r.page, r.ruler)
+	}
+}
+
+// follow makes all but the drawing.
+func (r *result) follow(how manner) {
+	r.sight.Diagonal = diagonal(r.piece)
+	r.sight.Subject, r.sight.Eye = wood.NewSubject(r.piece, r.sight.Scene), sheet.ClearEye(r.piece, r.sight.Scene)
+	if how.pictorial != nil {
+		r.pictorial = how.pictorial(r.sight)
+	}
+	r.same = table.Same(r.piece)
+	r.tables = tablesOf(r.piece, func(m maker) func(*form.Piece, measure.Style) []table.Table { return m.make })
+}
+
+// tablesOf makes the tables for which there is a maker, by their tabs' titles.
+func tablesOf(p *form.Piece, how func(maker) func(*form.Piece, measure.Style) []table.Table) map[string][]table.Table {
+	out := map[string][]table.Table{}
+	for _, t := range newTables() {
+		if by := how(t); by != nil {
+			out[t.title] = say.Tables(by(p, p.Design.Style()))
+		}
+	}
+	return out
+}
+
+// drop gives back what will not be shown.
+func (r *result) drop() {
+	r.table.Drop()
+	r.pictorial.Drop()
+}
+
+// diagonal is the piece's largest extent from any side.
+func diagonal(p *form.Piece) float64 {
+	w := max(p.Overall.WidthTop, p.Overall.WidthFloor).MM()
+	d := max(p.Overall.DepthTop, p.Overall.DepthFloor).MM()
+	return math.Sqrt(w*w + d*d + math.Pow(p.Overall.Height.MM(), 2))
+}

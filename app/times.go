@@ -1,0 +1,72 @@
+package app
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"time"
+
+	"fyne.io/fyne/v2"
+)
+
+// Times tells how long the window takes: from the start of the program to its first picture, and from a key press in a
+// field to the pictures of the drawing table and the pictorial being ready for the display. It is for those who work on
+// the program.
+type Times struct {
+	Out   io.Writer // where each is told; nil = nowhere
+	Began time.Time // when the program was started
+
+	pressed time.Time // the key press whose pictures are awaited; zero = none
+	shown   bool      // the first picture has been
+	took    []time.Duration
+	late    int // pictures that were not ready with the piece
+}
+
+// press notes a key press.
+func (t *Times) press() { t.pressed = time.Now() }
+
+// pictures notes that the pictures of what was pressed are handed to the window; ready tells that they are painted.
+func (t *Times) pictures(ready bool) {
+	if t.pressed.IsZero() {
+		return
+	}
+	if !ready {
+		t.late++
+		return // they come later; the next press is measured
+	}
+	t.took = append(t.took, time.Since(t.pressed))
+	t.pressed = time.Time{}
+	if t.Out != nil {
+		fmt.Fprintf(t.Out, "key press to pictures %s ms\n", ms(t.took[len(t.took)-1]))
+	}
+}
+
+// first notes that the display has been given the first picture.
+func (t *Times) first() {
+	if t.shown || t.Out == nil {
+		return
+	}
+	t.shown = true
+	fyne.Do(func() { // when the window has painted the whole of itself
+		fmt.Fprintf(t.Out, "start to first picture %s ms\n", ms(time.Since(t.Began)))
+	})
+}
+
+// Share is the time within which a share of the key presses had their pictures.
+func (t *Times) Share(share float64) time.Duration {
+	if len(t.took) == 0 {
+		return 0
+	}
+	all := slices.Sorted(slices.Values(t.took))
+	return all[min(len(all)-1, int(share*float64(len(all))))]
+}
+
+// tell sums up.
+func (t *Times) tell() {
+	if t.Out != nil && len(t.took) > 0 {
+		fmt.Fprintf(t.Out, "%d key presses: median %s ms, 99th of 100 %s ms; %d pictures were late\n",
+			len(t.took), ms(t.Share(0.5)), ms(t.Share(0.99)), t.late)
+	}
+}
+
+func ms(d time.Duration) string { return fmt.Sprintf("%.1f", d.Seconds()*1000) }
