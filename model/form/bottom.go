@@ -246,7 +246,23 @@ func (e *enclosure) notchAt(k, neighbour int) *solid.Plane {
 	}
 	p := flip(stop)
 	p.D -= e.d.Bottom.Clearance.MM()
-	return &p
+	return e.notUndercut(p, e.walls[k])
+}
+
+// notUndercut stands the end of a tongue square to its wall where it would run out under the neighbour of a sharp
+// corner: wider at its tip than at its root it would hold its wall as a tail does.
+func (e *enclosure) notUndercut(end solid.Plane, w *wall) *solid.Plane {
+	under := end.N.Dot(w.out)
+	if under >= 0 {
+		return &end
+	}
+	n := end.N.Sub(w.out.Mul(under)).Normalize()
+	low := e.d.Bottom.Up.MM()
+	square := solid.Plane{N: n, D: math.Inf(1)}
+	for _, z := range []float64{low, low + e.d.Bottom.Thickness.MM()} {
+		square.D = min(square.D, n.Dot(cornerAt(end, w.inner, z)))
+	}
+	return &square
 }
 
 // groove hollows a wall's inner face for the bottom; a rabbet is open below.

@@ -29,7 +29,7 @@ func wallCorner(t *rapid.T) (*enclosure, joint.Corner, []joint.Cheeks) {
 	d.Corners.Slope = angle("slope", 4, 12)
 	walls := fourWalls
 	if rapid.Bool().Draw(t, "ring") {
-		d.Form, d.Size.Staves, d.Boards.Side = ringForm, 2*rapid.IntRange(2, 5).Draw(t, "half the staves"), d.Boards.End
+		d.Form, d.Size.Staves, d.Boards.Side = ringForm, rapid.IntRange(3, 10).Draw(t, "staves"), d.Boards.End
 		walls = func(d Design, _ float64) []*wall { return staves(d) }
 	}
 	a := &assembly{d: d.Defaults(), piece: &Piece{}}

@@ -106,11 +106,15 @@ func (e *enclosure) cover(c covering, past, deep float64) {
 	foot := flip(c.over.inner)
 	foot.D += deep
 	c.under.end[c.underEnd].cut = foot
-	if deep > 0 {
+	if deep > 0 && !e.runsOut() {
 		stop := c.over.inner
 		c.under.end[c.underEnd].stop = &stop
 	}
 }
+
+// runsOut tells whether the groove of a bottom runs out through the tongues of its walls, where the other wall
+// hides it: the staves of a ring go home askew, along the next one's grain, and the bottom with them.
+func (e *enclosure) runsOut() bool { return e.d.Form == ringForm && e.d.Corners.Joint == GrooveTongue }
 
 func (e *enclosure) fitButt(m meeting) {
 	e.fitCover(m, Butt, 0, 0)

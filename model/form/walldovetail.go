@@ -62,12 +62,14 @@ func wallSlope(d Design) measure.Angle {
 	return slopeOf(hardSlope)
 }
 
-// tailsFirst tells whether the first wall of a corner carries the tails. In a ring they are on
-// every other stave, beginning with the first, or the second when they are on the ends.
+// tailsFirst tells whether the first wall of a corner carries the tails. In an even ring they are on
+// every other stave, beginning with the first, or the second when they are on the ends. Where staves with
+// tails and staves with pins cannot take turns, every stave has tails at one end and pins at the other, as
+// seen from outside: tails on its right, or on its left when they are on the ends.
 func (e *enclosure) tailsFirst(m meeting) bool {
 	long := m.a.long
 	if e.d.Form == ringForm {
-		long = m.i%2 == 0
+		long = m.i%2 == 0 || len(e.walls)%2 == 1
 	}
 	return long == (e.d.Corners.TailsOn == OnFront)
 }
@@ -177,10 +179,6 @@ func refuseTails(b *assembly) {
 		return
 	}
 	b.oneOf("corners.tails-on", k.TailsOn, OnFront, OnEnd)
-	if n := b.d.Size.Staves; b.d.Form == ringForm && n%2 == 1 {
-		b.find(stop("ring-of-odd-dovetails", "Staves with tails and staves with pins take turns, which an odd number of them cannot; make it one more or one fewer, or use a mitre, butt or housing.",
-			float64(n), 2, "", "size.staves", "corners.joint"))
-	}
 	if k.Joint != HalfBlindDovetail || k.Lap == nil {
 		return
 	}

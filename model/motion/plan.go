@@ -1,6 +1,7 @@
 package motion
 
 import (
+	"fmt"
 	"math"
 	"math/bits"
 	"slices"
@@ -102,9 +103,8 @@ func (t *taking) draw(some, rest uint, way mgl64.Vec3) {
 }
 
 // atOnce looks for a way to draw all the parts of a set off each other at the same time, each its own
-// way, as a rail let into two leaning sides asks for: of all motions that push nothing into anything,
-// the one nearest to everything flying apart from the first part. Parts that keep together in it are
-// taken apart after that.
+// way, as a rail let into two leaning sides asks for, or a ring whose corners all open together. Parts
+// that keep together in it are taken apart after that.
 func (t *taking) atOnce(set uint) bool {
 	var at []int
 	for i := range t.bodies {
@@ -112,26 +112,8 @@ func (t *taking) atOnce(set uint) bool {
 			at = append(at, i)
 		}
 	}
-	first := t.middle(at[0])
-	var wish []float64
-	for _, i := range at[1:] {
-		away := t.middle(i).Sub(first)
-		wish = append(wish, away[0], away[1], away[2])
-	}
-	v := project(t.rows(at), wish)
-	size := 0.
-	ways := make([]mgl64.Vec3, len(at))
-	for k := 1; k < len(at); k++ {
-		ways[k] = mgl64.Vec3{v[3*k-3], v[3*k-2], v[3*k-1]}
-		size = max(size, ways[k].Len())
-	}
-	if size < 1e-6*dotRoot(wish) {
-		return false
-	}
-	for k := range ways {
-		ways[k] = ways[k].Mul(1 / size)
-	}
-	if !t.partClear(at, ways) {
+	ways := t.flyApart(at)
+	if ways == nil {
 		return false
 	}
 	var moving []string
@@ -163,32 +145,6 @@ func (t *taking) atOnce(set uint) bool {
 		t.apart(groups[k])
 	}
 	return true
-}
-
-func (t *taking) middle(i int) mgl64.Vec3 {
-	lo, hi := t.bodies[i].lo, t.bodies[i].hi
-	return t.bodies[i].part.Place.Mul4x1(lo.Add(hi).Mul(0.5).Vec4(1)).Vec3()
-}
-
-// rows are the contacts among some bodies as rows over their speeds, those of the first left out: it
-// stands still.
-func (t *taking) rows(at []int) [][]float64 {
-	var out [][]float64
-	for a, i := range at {
-		for b, j := range at[:a] {
-			for _, n := range t.normals[i][j] {
-				row := make([]float64, 3*len(at)-3)
-				for k := range 3 {
-					row[3*a-3+k] = n[k]
-					if b > 0 {
-						row[3*b-3+k] = -n[k]
-					}
-				}
-				out = append(out, row)
-			}
-		}
-	}
-	return out
 }
 
 func dotRoot(v []float64) float64 { return math.Sqrt(dot(v, v)) }
@@ -268,11 +224,15 @@ func Finding(p *form.Piece) (part.Finding, bool) {
 	if len(f.Sizes) > 0 {
 		f.Text += " A stretcher or an apron let into the sides needs them to close on it while they go home, which dovetailed sides that lean inward do not; butt it and screw it from outside, or let the sides lean outward."
 	}
-	if b := p.Design.Bottom; b != nil && b.Joint == form.InGroove {
-		f.Text += " A bottom in grooves must go in while the walls close round it, which these corners do not let them; one that is screwed on, or lies in a rabbet, goes in last."
-		f.Sizes = append(f.Sizes, "bottom.joint")
+	if u := p.Design.Bottom; u != nil && u.Joint != form.ScrewedOn {
+		f.Text += fmt.Sprintf(" A bottom let into the walls must go in while they close round it, which %s corners with a clearance of %s do not let them.",
+			p.Design.Corners.Joint, p.Design.Style().FormatUnit(*u.Clearance))
+		text, sizes := clearedBy(p)
+		f.Text, f.Sizes = f.Text+text, append(f.Sizes, sizes...)
 	}
-	f.Sizes = append(f.Sizes, "corners.joint")
+	if !slices.Contains(f.Sizes, "corners.joint") {
+		f.Sizes = append(f.Sizes, "corners.joint")
+	}
 	return f, true
 }
 

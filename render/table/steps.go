@@ -171,14 +171,42 @@ func (s *steps) joints() {
 
 func (s *steps) tails(j joint.Joint) {
 	tail, pin := s.nameOf(j.TailBoard), s.nameOf(j.PinBoard)
+	from, on := s.tailEnds(j)
 	s.step(j.TailBoard, "Mark and saw the tails", "Cut on the waste side; the line stays.",
-		fmt.Sprintf("On the %s: gauge the baseline %s from each end on both faces; mark %d %s from the %s as in Marking%s.",
-			tail, s.exactLength(j.Baseline.Outer).Text, len(j.Tails), tailWord(j), markedEdge(s.p), slopeWords(j)),
+		fmt.Sprintf("On the %s: gauge the baseline %s from %s on both faces; mark %d %s from the %s as in Marking%s.",
+			tail, s.exactLength(j.Baseline.Outer).Text, from, len(j.Tails), tailWord(j), markedEdge(s.p), slopeWords(j)),
 		s.cheeks(j), "Chop or saw out the waste, paring to the baseline at the corner's angle, not square to the face.")
 	s.step(j.PinBoard, "Transfer and cut the pins", "Chop with the board held down, chisel away from the body.",
-		fmt.Sprintf("On the end of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.",
-			pin, degrees(j.Dihedral), pinWords(j)),
+		fmt.Sprintf("On the %s of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.",
+			on, pin, degrees(j.Dihedral), pinWords(j)),
 		fmt.Sprintf("Baseline %s on both faces.", s.exactLength(j.PinBaseline.Outer).Text))
+}
+
+// trueness is how a tape tells that the piece stands true.
+func (s *steps) trueness() string {
+	n := s.p.Design.Size.Staves
+	switch {
+	case s.p.Form != "ring" || n == 4:
+		return "Measure both diagonals on the floor and across the top: they are equal when it stands true."
+	case n%2 == 0:
+		return "Measure from corner to opposite corner on the floor and across the top: all are equal when it stands true."
+	}
+	return "Measure from each corner to the middle of the stave across from it, on the floor and at the top: all are equal when it stands true."
+}
+
+// tailEnds are the ends that carry the tails, and the pins: every board has one kind, but for the staves of an odd ring,
+// which have one at each end.
+func (s *steps) tailEnds(j joint.Joint) (tails, pins string) {
+	for _, k := range s.p.Joints {
+		if len(k.Tails) == 0 || k.PinBoard != j.TailBoard {
+			continue
+		}
+		if s.p.Design.Corners.TailsOn == form.OnFront {
+			return "the right end as seen from outside", "left end"
+		}
+		return "the left end as seen from outside", "right end"
+	}
+	return "each end", "end"
 }
 
 // cheeks reminds that off square the cheeks of a tail lean.
@@ -260,7 +288,7 @@ func (s *steps) dryFit() {
 	how := []string{"Put everything together without glue."}
 	how = append(how, s.order()...)
 	s.step("", "Dry fit", "Do not force it: a pin that must be driven hard splits the board.",
-		append(how, "Measure both diagonals on the floor and across the top: they are equal when it stands true.", s.inside())...)
+		append(how, s.trueness(), s.inside())...)
 }
 
 // order is how the parts go together, in words.

@@ -78,7 +78,7 @@ func (r dice) walls(d *form.Design) {
 	d.Corners.Joint = joints[r.IntN(len(joints))]
 	if d.Form == "ring" {
 		d.Size.Depth, d.Splay.Front = 0, 0
-		d.Size.Staves = 4 + 2*r.IntN(4) // tails are on every other stave
+		d.Size.Staves = 3 + r.IntN(8)
 	} else {
 		d.Corners.Over = r.pick(form.OnFront, form.OnEnd)
 		d.Boards.End.Thickness = r.size(10, 22)
