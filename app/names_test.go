@@ -4,8 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"fyne.io/fyne/v2/widget"
-
+	"splaywright/app/field"
 	"splaywright/app/panel"
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -77,7 +76,7 @@ func TestEveryForm(t *testing.T) {
 	w := open(t, Options{})
 	before := string(w.s.Document().Bytes())
 	for _, name := range form.Forms() {
-		w.sizes.Field("form").Input().(*widget.Select).SetSelected(name)
+		w.sizes.Field("form").Input().(*field.Chooser).SetSelected(name)
 		if !w.s.Reads() || w.s.Piece().Form != name {
 			t.Fatalf("as a %s: %v", name, w.s.Errors())
 		}
@@ -101,7 +100,7 @@ func TestEveryForm(t *testing.T) {
 func TestAJointIsChosenAndTakenBack(t *testing.T) {
 	w := open(t, Options{})
 	choose := func(joint string) {
-		w.sizes.Field("corners.joint").Input().(*widget.Select).SetSelected(joint)
+		w.sizes.Field("corners.joint").Input().(*field.Chooser).SetSelected(joint)
 	}
 	choose(form.Housing)
 	typeInto(t, w, "corners.overhang", "15")

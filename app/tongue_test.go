@@ -2,10 +2,10 @@ package app
 
 import (
 	"slices"
+	"splaywright/app/field"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/say"
 	"splaywright/model/tongue"
@@ -62,7 +62,7 @@ func TestChoicesAreWrittenAsTheFileHasThem(t *testing.T) {
 	inTongue(t, "de")
 	w := open(t, Options{})
 	f := w.sizes.Field("corners.joint")
-	f.Input().(*widget.Select).SetSelected("stumpf")
+	f.Input().(*field.Chooser).SetSelected("stumpf")
 	if got := w.s.Text("corners.joint"); got != "butt" || f.Text() != "butt" {
 		t.Errorf("the file has %q and the field %q, want butt", got, f.Text())
 	}

@@ -61,6 +61,7 @@ type Window struct {
 	s   *session.Session
 
 	sizes    *panel.Sizes
+	card     *panel.Card
 	strip    *panel.Strip
 	findings *panel.Findings
 	tabs     *container.AppTabs
@@ -210,6 +211,7 @@ func (w *Window) build() {
 	w.turner.Spawn(w.spawn)
 	w.sizes.OnSet, w.sizes.OnDone = w.set, func() { w.s.Seal() }
 	w.sizes.OnLock, w.sizes.Steps = w.lock, w.arrowSteps
+	w.explains()
 	w.findings.OnAsk, w.findings.OnAccept = w.whatWouldDo, w.accept
 	w.sizes.OnAdd, w.sizes.OnRemove, w.sizes.OnMenu = w.add, w.remove, w.pick
 	w.tabs = container.NewAppTabs()
@@ -219,6 +221,7 @@ func (w *Window) build() {
 	}
 	w.boards = newBoards(w)
 	w.boards.picture.Spawn(w.spawn)
+	w.boards.fields.OnFocus = w.explain
 	w.tabs.Append(container.NewTabItem(say.It(boardsTab), w.boards.all))
 	w.tabs.Append(container.NewTabItem(say.It(findingsTab), w.findings.Object()))
 
@@ -233,7 +236,7 @@ func (w *Window) build() {
 	main.SetOffset(drawingShare)
 	w.hints = newHints(w)
 	right := container.NewBorder(container.NewVBox(w.strip.Object(), w.hints.bar), nil, nil, nil, main)
-	all := container.NewHSplit(panel.Backed(look.Column, w.sizes.Object()), right)
+	all := container.NewHSplit(panel.Backed(look.Column, w.card.Under(w.sizes.Object())), right)
 	all.SetOffset(sizesShare)
 	w.win.SetContent(all)
 	w.win.SetPadded(false)

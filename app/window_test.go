@@ -10,7 +10,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 	"github.com/google/go-cmp/cmp"
 
 	"splaywright/app/field"
@@ -148,7 +147,7 @@ func TestFieldsFollowTheJoint(t *testing.T) {
 	if w.sizes.Field("corners.pin") == nil || w.sizes.Field("corners.overhang") != nil {
 		t.Fatal("a dovetailed corner shows pins and no overhang")
 	}
-	w.sizes.Field("corners.joint").Input().(*widget.Select).SetSelected("butt")
+	w.sizes.Field("corners.joint").Input().(*field.Chooser).SetSelected("butt")
 	if w.sizes.Field("corners.pin") != nil || w.sizes.Field("corners.overhang") == nil {
 		t.Error("a butted corner shows an overhang and no pins")
 	}

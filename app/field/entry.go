@@ -9,6 +9,7 @@ import (
 type entry struct {
 	widget.Entry
 	done func()
+	came func()       // called when the keyboard comes to it
 	turn func(by int) // nil = no number
 }
 
@@ -20,6 +21,14 @@ func newEntry(changed func(string), done, entered func()) *entry {
 	e.OnChanged = changed
 	e.OnSubmitted = func(string) { entered() }
 	return e
+}
+
+// FocusGained tells that the keyboard has come.
+func (e *entry) FocusGained() {
+	e.Entry.FocusGained()
+	if e.came != nil {
+		e.came()
+	}
 }
 
 // FocusLost ends a step of typing.
@@ -36,4 +45,23 @@ func (e *entry) TypedKey(k *fyne.KeyEvent) {
 		return
 	}
 	e.Entry.TypedKey(k)
+}
+
+// Chooser is a list to choose from that tells when the keyboard has come to it.
+type Chooser struct {
+	widget.Select
+	came func()
+}
+
+func newChooser(texts []string, changed func(string), came func()) *Chooser {
+	c := &Chooser{came: came}
+	c.Options, c.OnChanged = texts, changed
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// FocusGained tells that the keyboard has come.
+func (c *Chooser) FocusGained() {
+	c.Select.FocusGained()
+	c.came()
 }

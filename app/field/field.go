@@ -35,8 +35,9 @@ type Field struct {
 
 	// Changed is called with each text as it is typed, Done when typing has ended, Picked with an
 	// item of the menu, Entered when Enter has been pressed, Locked when the person keeps the size or
-	// lets it go.
+	// lets it go, Focused when the keyboard has come to it.
 	Changed func(text string)
+	Focused func()
 	Entered func()
 	Done    func()
 	Picked  func(item string)
@@ -45,7 +46,7 @@ type Field struct {
 
 	label   *widget.Label
 	entry   *entry         // of a field to type in
-	choice  *widget.Select // of a field with choices alone
+	choice  *Chooser       // of a field with choices alone
 	offer   *widget.Button // the list of offers
 	lock    *widget.Button
 	input   fyne.CanvasObject
@@ -59,11 +60,12 @@ type Field struct {
 func New(spec Spec) *Field {
 	f := &Field{Spec: spec, label: widget.NewLabel(say.It(spec.Label)), said: caption(widget.LowImportance), notices: container.NewVBox()}
 	if spec.Choices != nil {
-		f.choice = widget.NewSelect(say.All(spec.Choices), func(string) { f.typed(f.Text()) })
+		f.choice = newChooser(say.All(spec.Choices), func(string) { f.typed(f.Text()) }, f.focused)
 		f.choice.PlaceHolder = noChoice
 		f.input = f.choice
 	} else {
 		f.entry = newEntry(f.typed, f.ended, f.entered)
+		f.entry.came = f.focused
 		f.input = f.entry
 		if len(spec.Offers) > 0 {
 			f.offer = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
@@ -120,6 +122,19 @@ func (f *Field) entered() {
 	f.ended()
 	if f.Entered != nil {
 		f.Entered()
+	}
+}
+
+func (f *Field) focused() {
+	if f.Focused != nil {
+		f.Focused()
+	}
+}
+
+// Tapped is a tap on the name of the size: the keyboard goes to it.
+func (f *Field) Tapped(*fyne.PointEvent) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(f); c != nil {
+		c.Focus(f.Input())
 	}
 }
 

@@ -26,7 +26,8 @@ type Sizes struct {
 	OnRemove func(path string)
 	OnMenu   func(path, item string)
 	OnLock   func(path string, on bool)
-	Steps    func() field.Steps // of the arrows; nil = the usual ones
+	OnFocus  func(spec field.Spec) // the keyboard has come to a size; nil = nobody asks
+	Steps    func() field.Steps    // of the arrows; nil = the usual ones
 
 	box      *fyne.Container
 	scroll   *container.Scroll
@@ -165,11 +166,36 @@ func (p *Sizes) newField(spec field.Spec) *field.Field {
 	return f
 }
 
+// came shows a field that the keyboard has come to whole, and tells of it.
+func (p *Sizes) came(f *field.Field) {
+	if p.OnFocus != nil {
+		p.OnFocus(f.Spec) // what explains it may take of the column's height
+	}
+	p.bring(f)
+}
+
+// bring scrolls the column so far that a field is seen whole.
+func (p *Sizes) bring(f *field.Field) {
+	d := fyne.CurrentApp().Driver()
+	y := d.AbsolutePositionForObject(f).Y - d.AbsolutePositionForObject(p.box).Y
+	at := p.scroll.Offset
+	switch high := p.scroll.Size().Height; {
+	case y < at.Y:
+		at.Y = y
+	case y+f.Size().Height > at.Y+high:
+		at.Y = min(y, y+f.Size().Height-high)
+	default:
+		return
+	}
+	p.scroll.ScrollToOffset(at)
+}
+
 func (p *Sizes) fieldOf(spec field.Spec) *field.Field {
 	if f := p.fields[spec.Path]; f != nil && f.Spec.Label == spec.Label && slices.Equal(f.Spec.Choices, spec.Choices) {
 		return f
 	}
 	f := p.newField(spec)
+	f.Focused = func() { p.came(f) }
 	p.fields[spec.Path] = f
 	return f
 }

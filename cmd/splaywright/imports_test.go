@@ -31,7 +31,7 @@ var layers = [][]string{
 	{"render/draw/drawtest"},
 	{"render/view", "render/table"},
 	{"render/dimension", "render/wood"},
-	{"render/sheet", "render/pattern"},
+	{"render/sheet", "render/pattern", "render/sketch"},
 	{"export/csv", "export/pdf", "export/png", "export/svg", "export/derived", "export/xlsx"},
 	{"export/html"},
 	{"export/papers"},

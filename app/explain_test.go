@@ -1,0 +1,65 @@
+package app
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"splaywright/app/field"
+)
+
+// The size that the keyboard comes to is explained: its name, what it is, what it must keep to, and a sketch.
+func TestTheSizeThatIsTypedIsExplained(t *testing.T) {
+	w := open(t, Options{})
+	w.win.Resize(fyne.NewSize(1000, 700))
+	for _, c := range []struct{ path, name, text, limit, sketch string }{
+		{"corners.pin", "Pin, wide", "between two tails", "0 or more", "pin"},
+		{"splay.ends", "Sides lean", "from plumb", "lies flat", "lean-ends"},
+		{"form", "Form", "kind of piece", "", "piece"},
+		{"features.0.width", "Width", "arch", "above zero", "arch-width"},
+	} {
+		w.win.Canvas().Focus(w.sizes.Field(c.path).Input())
+		name, text, limit, sketch := w.card.Said()
+		if name != c.name || !strings.Contains(text, c.text) || !strings.Contains(limit, c.limit) || c.limit == "" && limit != "Limits: " || sketch != c.sketch {
+			t.Errorf("%s: %q, %q, %q, %q", c.path, name, text, limit, sketch)
+		}
+	}
+}
+
+// A tap on a size's name brings the keyboard to it; Tab beyond the foot of the column scrolls it on.
+func TestTheKeyboardBringsItsSizeIntoView(t *testing.T) {
+	w := open(t, Options{})
+	w.win.Resize(fyne.NewSize(1000, 700))
+	w.sizes.Field("size.depth").Tapped(&fyne.PointEvent{})
+	if w.win.Canvas().Focused() != w.sizes.Field("size.depth").Input() {
+		t.Error("the keyboard is not at the depth")
+	}
+	inView := func(f *field.Field) bool {
+		y := w.app.Driver().AbsolutePositionForObject(f).Y - w.app.Driver().AbsolutePositionForObject(w.sizes.Object()).Y
+		return y >= 0 && y+f.Size().Height <= w.sizes.Object().Size().Height
+	}
+	for range 60 {
+		w.win.Canvas().(interface{ FocusNext() }).FocusNext()
+		for _, path := range []string{"splay.ends", "corners.pin", "stretchers.0.width", "use.load", "papers.sheet"} {
+			f := w.sizes.Field(path)
+			if f.Input() == w.win.Canvas().Focused() && !inView(f) {
+				t.Errorf("%s has the keyboard out of sight", path)
+			}
+		}
+	}
+}
+
+// The card folds away and stays folded in the next window.
+func TestTheCardStaysFolded(t *testing.T) {
+	w := open(t, Options{})
+	w.win.Resize(fyne.NewSize(1000, 700))
+	high := w.card.Size().Height
+	w.card.Tapped(nil)
+	if got := w.card.Size().Height; got >= high {
+		t.Errorf("folded it is %v high, it was %v", got, high)
+	}
+	if other := w.another(); other.card.Size().Height >= high {
+		t.Error("another window does not know of it")
+	}
+}

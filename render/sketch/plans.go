@@ -1,0 +1,90 @@
+package sketch
+
+import (
+	"math"
+
+	"splaywright/render/draw"
+)
+
+// ring is a ring of staves from above; the stave of that number is lit, all with -1, none with -2.
+func (p *pad) ring(n, lit int) {
+	c := pt(22, 16.5)
+	const apothem, inner = 12.5, 9.8
+	at := func(i float64, r float64) draw.Point {
+		s, k := math.Sincos((i - 0.5) * 2 * math.Pi / float64(n))
+		r /= math.Cos(math.Pi / float64(n))
+		return pt(c.X+r*k, c.Y+r*s)
+	}
+	for i := range n {
+		f := float64(i)
+		p.board(lit == i || lit == -1, at(f, apothem), at(f+1, apothem), at(f+1, inner), at(f, inner))
+	}
+}
+
+// boardPlan is a board with parts to be cut from it.
+func (p *pad) boardPlan(lit string) {
+	p.board(lit == "board", box(3, 8, 41, 26)...)
+	p.board(lit == "parts", box(6, 10.5, 20, 23.5)...)
+	p.board(lit == "parts", box(21.4, 10.5, 31, 23.5)...)
+}
+
+func plans() map[string]func(*pad) {
+	return map[string]func(*pad){
+		"trim-ends":   func(p *pad) { p.boardPlan(""); p.lit(box(3, 8, 6, 26)...); p.bold(pt(6, 5), pt(6, 29)) },
+		"trim-edges":  func(p *pad) { p.boardPlan(""); p.lit(box(3, 23.5, 41, 26)...); p.up(36, 23.5, 26, 41) },
+		"keep":        func(p *pad) { p.boardPlan(""); p.lit(box(32.4, 10.5, 41, 23.5)...); p.span(pt(32.4, 6), pt(41, 6)) },
+		"first-cuts":  firstCuts,
+		"grain-runs":  grainRuns,
+		"glue-up":     func(p *pad) { p.strips(false) },
+		"narrowest":   func(p *pad) { p.strips(true); p.up(39, 7, 11, 36) },
+		"planing":     func(p *pad) { p.wood(box(4, 8, 40, 17)...); p.lit(box(4, 17, 40, 21)...); p.up(30, 17, 21, 30) },
+		"board-size":  func(p *pad) { p.boardPlan("board"); p.across(3, 41, 29.5, 26) },
+		"board-wide":  func(p *pad) { p.wood(box(8, 8, 41, 26)...); p.grain(8.6, 40.4, 13, 20); p.up(4, 8, 26, 8) },
+		"board-alike": boardAlike,
+		"avoid":       func(p *pad) { p.knotty(); p.dot(pt(27, 18), 2.6, true) },
+		"avoid-x":     func(p *pad) { p.knotty(); p.dot(pt(27, 18), 2.6, false); p.across(4, 27, 29.5, 18) },
+		"avoid-y":     func(p *pad) { p.knotty(); p.dot(pt(27, 18), 2.6, false); p.up(27, 7, 18, 27) },
+		"avoid-size":  func(p *pad) { p.knotty(); p.lit(box(20, 13, 33, 19)...); p.across(20, 33, 29.5, 19) },
+		"avoid-wide":  func(p *pad) { p.knotty(); p.lit(box(18, 13, 31, 19)...); p.up(36, 13, 19, 31) },
+		"avoid-from":  func(p *pad) { p.knotty(); p.dot(pt(4, 7), 1.4, true); p.span(pt(4, 4), pt(18, 4)) },
+		"outline": func(p *pad) {
+			p.lit(pt(4, 7), pt(40, 11), pt(40, 22), pt(4, 26))
+			p.dot(pt(40, 11), 1.3, true)
+		},
+	}
+}
+
+func firstCuts(p *pad) {
+	p.wood(box(2, 8, 20, 26)...)
+	p.bold(pt(11, 6), pt(11, 28))
+	p.wood(box(24, 8, 42, 26)...)
+	p.bold(pt(22.6, 17), pt(43.4, 17))
+}
+
+// grainRuns is a side, a top and a side in one board, the grain running on over both.
+func grainRuns(p *pad) {
+	p.lit(box(3, 9, 13, 25)...)
+	p.lit(box(13.8, 9, 30.2, 25)...)
+	p.lit(box(31, 9, 41, 25)...)
+	p.grain(3, 41, 13, 17, 21)
+}
+
+// strips are those of a glue-up.
+func (p *pad) strips(one bool) {
+	p.board(!one, box(6, 11, 36, 18)...)
+	p.board(!one, box(6, 18, 36, 26)...)
+	p.lit(box(6, 7, 36, 11)...)
+}
+
+func boardAlike(p *pad) {
+	for i := range 3 {
+		d := 3 * float64(i)
+		p.board(true, box(4+d, 5+d, 34+d, 16+d)...)
+	}
+}
+
+// knotty is a board that has places.
+func (p *pad) knotty() {
+	p.wood(box(4, 7, 40, 26)...)
+	p.grain(4.6, 39.4, 11.5, 22)
+}
