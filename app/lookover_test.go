@@ -40,6 +40,8 @@ func slowly(t *testing.T) (*Window, *later) {
 	w.win.Resize(fyne.NewSize(1280, 820))
 	w.win.Canvas().Capture()
 	l.all()
+	begun := time.Now() // no time goes by, however slow the machine is
+	w.s.Clock = func() time.Time { return begun }
 	return w, l
 }
 
@@ -96,7 +98,8 @@ func TestAPieceThatIsLookedOverForLongIsSaidToBe(t *testing.T) {
 	if w.strip.State() == panel.LookingOver {
 		t.Error("it says so at once: that flickers")
 	}
-	time.Sleep(session.Patience)
+	soon := w.s.Clock().Add(session.Patience)
+	w.s.Clock = func() time.Time { return soon }
 	w.sayLooking()
 	if got := w.findings.Texts(); w.strip.State() != panel.LookingOver || !cmp.Equal(got, []string{panel.LookingOver}) {
 		t.Errorf("the strip says %q, the findings %q", w.strip.State(), got)

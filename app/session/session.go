@@ -13,6 +13,8 @@ import (
 
 // Session is one open design.
 type Session struct {
+	Clock func() time.Time // nil = the system's
+
 	doc  *file.Document
 	path string // where it is kept; "" = nowhere yet
 	kept []byte // the text as last read or saved
@@ -110,7 +112,14 @@ func (s *Session) Looking() bool { return s.piece != nil && s.lookedGen != s.pie
 const Patience = 150 * time.Millisecond
 
 // Overdue tells whether looking over the piece that the pictures show takes longer than that.
-func (s *Session) Overdue() bool { return s.Looking() && time.Since(s.looking) >= Patience }
+func (s *Session) Overdue() bool { return s.Looking() && s.now().Sub(s.looking) >= Patience }
+
+func (s *Session) now() time.Time {
+	if s.Clock != nil {
+		return s.Clock()
+	}
+	return time.Now()
+}
 
 // Current tells whether Looked belongs to the text as it stands.
 func (s *Session) Current() bool { return s.looked != nil && s.lookedGen == s.gen }
@@ -133,7 +142,7 @@ func (s *Session) Show(gen uint64, p *form.Piece) bool {
 		return false
 	}
 	if !s.Looking() {
-		s.looking = time.Now()
+		s.looking = s.now()
 	}
 	s.piece, s.pieceGen = p, gen
 	return true
