@@ -73,7 +73,7 @@ func (w *Window) writePapers(dir string, piece *form.Piece) {
 	job.sign.Show()
 	job.sign.Resize(fyne.NewSize(460, 150))
 	w.elsewhere(func() {
-		names, err := papers.WriteSet(ctx, dir, piece, papers.Options{}, func(p papers.Progress) {
+		names, err := papers.WriteSet(ctx, dir, piece, papers.Options{Tongue: say.Tongue()}, func(p papers.Progress) {
 			fyne.Do(func() { w.tellProgress(job, p) })
 		})
 		fyne.Do(func() {

@@ -78,7 +78,7 @@ func papersToPrint(piece *form.Piece) (string, error) {
 	}
 	as := *piece
 	as.Design.Papers.As = []string{form.AsPDF}
-	names, err := papers.WriteSet(context.Background(), dir, &as, papers.Options{}, nil)
+	names, err := papers.WriteSet(context.Background(), dir, &as, papers.Options{Tongue: say.Tongue()}, nil)
 	if err != nil {
 		return "", err
 	}

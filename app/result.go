@@ -80,7 +80,7 @@ func guarded(work func()) (err error) {
 func (r *result) draw(how manner) {
 	r.page, r.views = sheet.Scaled3(r.piece, r.sight.Scene, sheet.Options{
 		Sheet: r.piece.Design.Papers.Sheet, Projection: r.piece.Design.Papers.Projection,
-		Style: r.piece.Design.Style(), Dark: how.dark, Width: how.room.X, Height: how.room.Y,
+		Style: r.piece.Design.Style(), Dark: how.dark, Width: how.room.X, Height: how.room.Y, Tongue: say.Tongue(),
 	})
 	if how.rulers {
 		r.ruler = rulerOf(r.piece, r.views)

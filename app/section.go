@@ -78,7 +78,7 @@ func (w *Window) remakeSection() {
 		return
 	}
 	s.work.Do(func() {
-		page, hit := sheet.SectionPage(p, cut, sheet.Options{Style: p.Design.Style(), Dark: dark, Width: room.X, Height: room.Y})
+		page, hit := sheet.SectionPage(p, cut, sheet.Options{Style: p.Design.Style(), Dark: dark, Width: room.X, Height: room.Y, Tongue: say.Tongue()})
 		fyne.Do(func() {
 			if n != s.asked || w.section != s {
 				return

@@ -54,38 +54,11 @@ func All(english []string) []string {
 
 // Table says a table of the papers. Its figures and what its rows are about stay as they are.
 func Table(t table.Table) table.Table {
-	speak := current.Load()
-	if speak.Code() == tongue.English {
-		return t
-	}
-	out := t
-	out.Title = speak.Say(t.Title)
-	out.Notes = All(t.Notes)
-	out.Columns = make([]table.Column, len(t.Columns))
-	for i, c := range t.Columns {
-		c.Head, c.Unit = speak.Say(c.Head), speak.Say(c.Unit)
-		out.Columns[i] = c
-	}
-	out.Rows = make([][]table.Cell, len(t.Rows))
-	for i, row := range t.Rows {
-		cells := make([]table.Cell, len(row))
-		for k, c := range row {
-			c.Text = speak.Say(c.Text)
-			cells[k] = c
-		}
-		out.Rows[i] = cells
-	}
-	return out
+	return t.In(current.Load())
 }
 
 // Tables says each of several tables.
-func Tables(list []table.Table) []table.Table {
-	out := make([]table.Table, len(list))
-	for i, t := range list {
-		out[i] = Table(t)
-	}
-	return out
-}
+func Tables(list []table.Table) []table.Table { return table.AllIn(list, current.Load()) }
 
 // library lets the window's library speak the language as well, in its own dialogs and menus. It
 // takes the language from the environment each time it is given texts.
@@ -108,6 +81,9 @@ func library(code string) {
 		fyne.LogError("The library's own dialogs stay in the system's language", err)
 	}
 }
+
+// Tongue is the language itself, for drawings.
+func Tongue() *tongue.Tongue { return current.Load() }
 
 // Key marks a text that is said later, when it is shown.
 func Key(english string) string { return english }

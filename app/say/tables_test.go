@@ -3,7 +3,6 @@ package say_test
 import (
 	"bytes"
 	"slices"
-	"strings"
 	"testing"
 
 	"splaywright/assets"
@@ -53,16 +52,6 @@ func tableTexts(t *testing.T) []string {
 	return slices.Compact(out)
 }
 
-// english are the columns and notes that stay in English in every language: formulas and sources as
-// they are cited, and the sentences of the steps that are put together from parts' names and figures.
-func english(column string) bool {
-	return slices.Contains([]string{"Formula", "Source", "How", "Mind", "Do"}, column)
-}
-
-func englishNote(note string) bool {
-	return strings.HasPrefix(note, "Source ") || strings.HasPrefix(note, "Not checked: ") || strings.HasPrefix(note, "Bought ")
-}
-
 func TestTablesAreSaidWhole(t *testing.T) {
 	for _, code := range others() {
 		speak := tongue.Load(code)
@@ -77,15 +66,13 @@ func TestTablesAreSaidWhole(t *testing.T) {
 			for _, tb := range table.All(p, p.Design.Style()) {
 				check(tb.ID, tb.Title)
 				for _, n := range tb.Notes {
-					if !englishNote(n) {
-						check(tb.ID+", below", n)
-					}
+					check(tb.ID+", below", n)
 				}
 				for i, c := range tb.Columns {
 					check(tb.ID+", head", c.Head)
 					check(tb.ID+", unit", c.Unit)
 					for _, r := range tb.Rows {
-						if i < len(r) && !english(c.Head) {
+						if i < len(r) {
 							check(tb.ID+", "+c.Head, r[i].Text)
 						}
 					}

@@ -22,10 +22,12 @@ type Picture struct {
 
 // Content is what the page shows, in order.
 type Content struct {
+	Language string // its code; "" = English
 	Title    string
 	Intro    string // a line under the title
 	Pictures []Picture
 	Tables   []table.Table
+	Before   string // over the cautions
 	Cautions []sheet.Caution
 }
 
@@ -35,6 +37,9 @@ func Write(w io.Writer, c Content) error {
 		Content
 		Drawn []drawn
 	}{Content: c}
+	if view.Language == "" {
+		view.Language = "en"
+	}
 	for _, p := range c.Pictures {
 		s, err := inline(p.Page)
 		if err != nil {
@@ -68,13 +73,13 @@ func inline(p draw.Page) (template.HTML, error) {
 }
 
 var page = template.Must(template.New("page").Funcs(template.FuncMap{"head": head, "side": side}).Parse(`<!doctype html>
-<html lang="en">
+<html lang="{{.Language}}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>{{.Title}}</title>
 <style>
-body { font: 16px/1.45 "Noto Sans", "Liberation Sans", sans-serif; color: #201d1a; background: #fdfbf5; max-width: 72rem; margin: 0 auto; padding: 1.5rem; }
+body { font: 16px/1.45 "Noto Sans", "Liberation Sans", "BIZ UDPGothic", "Noto Sans CJK JP", "Yu Gothic", sans-serif; color: #201d1a; background: #fdfbf5; max-width: 72rem; margin: 0 auto; padding: 1.5rem; }
 h1 { margin: 0 0 .2rem; } h2 { margin: 2rem 0 .5rem; font-size: 1.2rem; }
 figure { display: inline-block; margin: 0 1.5rem 1rem 0; vertical-align: top; max-width: 100%; }
 figure svg { max-width: 100%; height: auto; max-height: 22rem; } figcaption { color: #6b6257; font-size: .9rem; }
@@ -97,8 +102,8 @@ th, td { padding: .25rem .6rem; white-space: nowrap; } .r { text-align: right; }
 {{range .Rows}}<tr>{{range $i, $cell := .}}<td{{side (index $columns $i).Align}}>{{$cell.Text}}</td>{{end}}</tr>
 {{end}}</tbody></table></div>
 {{range .Notes}}<p class="note">{{.}}</p>
-{{end}}{{end}}{{if .Cautions}}<h2>Before you cut</h2>
-{{range .Cautions}}<p class="note"><strong>{{.Head}}.</strong> {{.Text}}</p>
+{{end}}{{end}}{{if .Cautions}}<h2>{{.Before}}</h2>
+{{range .Cautions}}<p class="note"><strong>{{.Head}}:</strong> {{.Text}}</p>
 {{end}}{{end}}</body>
 </html>
 `))

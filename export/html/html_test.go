@@ -18,7 +18,7 @@ func whole(t *testing.T) []byte {
 	t.Helper()
 	p := model.Derive(formtest.Full())
 	c := Content{Title: p.Title, Intro: "260 high", Tables: table.All(p, p.Design.Style()), Cautions: []sheet.Caution{{Head: "At the saw", Text: "Keep the guard on."}}}
-	for _, v := range sheet.Views(p) {
+	for _, v := range sheet.Views(p, nil) {
 		c.Pictures = append(c.Pictures, Picture{v.Name, v.Page})
 	}
 	var b bytes.Buffer
@@ -63,8 +63,8 @@ func TestThePageIsWellFormed(t *testing.T) {
 	if found["table"] != len(tables) {
 		t.Errorf("%d tables, want %d", found["table"], len(tables))
 	}
-	if found["svg"] != len(sheet.Views(p)) {
-		t.Errorf("%d pictures, want %d", found["svg"], len(sheet.Views(p)))
+	if found["svg"] != len(sheet.Views(p, nil)) {
+		t.Errorf("%d pictures, want %d", found["svg"], len(sheet.Views(p, nil)))
 	}
 	rows := len(tables)
 	for _, tab := range tables {

@@ -53,7 +53,7 @@ func (t *task) planned(name, subject string, find func(context.Context, *form.Pi
 			if err != nil {
 				return err
 			}
-			return pdf.Write(w, pages(t.p, r, t.so), pdf.Meta{Title: t.p.Title, Subject: subject})
+			return pdf.Write(w, pages(t.p, r, t.so), pdf.Meta{Title: t.p.Title, Subject: t.speak.Say(subject)})
 		}})
 	}
 	if !t.want.WantsAs(form.AsCSV) {
@@ -65,7 +65,7 @@ func (t *task) planned(name, subject string, find func(context.Context, *form.Pi
 			if err != nil {
 				return err
 			}
-			return csv.Write(w, tables(r, t.so.Style)[i])
+			return csv.Write(w, tables(r, t.so.Style)[i].In(t.speak))
 		}})
 	}
 	return out

@@ -18,6 +18,7 @@ import (
 	"splaywright/export/svg"
 	"splaywright/export/xlsx"
 	"splaywright/model/form"
+	"splaywright/model/tongue"
 	"splaywright/render/draw"
 	"splaywright/render/pattern"
 	"splaywright/render/sheet"
@@ -31,6 +32,9 @@ type Options struct {
 	// Patterns are the full-size patterns, written even where the design leaves them out; nil = as the
 	// design has it. Their sheet is that of the set unless they say otherwise.
 	Patterns *pattern.Options
+	// Tongue is the language of what people read on the papers, where the design names none; nil is English. The
+	// derived result and the names of files are the same in every language.
+	Tongue *tongue.Tongue
 }
 
 // previewDots is the preview's resolution: dots per millimetre of paper, about 100 a inch.
@@ -55,6 +59,7 @@ type task struct {
 	o     Options
 	so    sheet.Options
 	want  form.Papers
+	speak *tongue.Tongue
 	step  Progress
 	tell  func(Progress)
 	base  string
@@ -64,7 +69,11 @@ type task struct {
 func newTask(ctx context.Context, p *form.Piece, o Options, tell func(Progress)) *task {
 	t := &task{ctx: ctx, p: p, o: o, want: p.Design.Papers, tell: tell, base: slug(p.Title)}
 	t.want.Patterns.On = t.want.Patterns.On || o.Patterns != nil
-	t.so = sheet.Options{Sheet: o.Sheet, Projection: o.Projection, Style: p.Design.Style(), Wants: t.want.Wants, Seen: t.drawn}
+	t.speak = o.Tongue
+	if code := t.want.Tongue; code != "" && code != t.speak.Code() {
+		t.speak = tongue.Load(code)
+	}
+	t.so = sheet.Options{Tongue: t.speak, Sheet: o.Sheet, Projection: o.Projection, Style: p.Design.Style(), Wants: t.want.Wants, Seen: t.drawn}
 	return t
 }
 
@@ -111,11 +120,11 @@ func (t *task) files() ([]File, error) {
 func (t *task) sheets(set []sheet.Paper) []File {
 	var out []File
 	if t.want.WantsAs(form.AsPDF) && len(t.pages) > 0 {
-		out = append(out, t.pdf(t.base+".pdf", t.pages, t.p.Title, "Working papers: drawings, cut list, saw settings, marking, boring"))
+		out = append(out, t.pdf(t.base+".pdf", t.pages, t.p.Title, t.speak.Say("Working papers: drawings, cut list, saw settings, marking, boring")))
 	}
 	if t.want.WantsAs(form.AsSingle) {
 		for _, paper := range set {
-			out = append(out, t.pdf(paper.Name+".pdf", paper.Pages, t.p.Title+": "+strings.ReplaceAll(paper.Name, "-", " "), "Working papers"))
+			out = append(out, t.pdf(paper.Name+".pdf", paper.Pages, t.p.Title+": "+t.speak.Say(strings.ReplaceAll(paper.Name, "-", " ")), t.speak.Say("Working papers")))
 		}
 	}
 	if t.want.WantsAs(form.AsJSON) {
@@ -138,14 +147,14 @@ func (t *task) pdf(name string, pages []draw.Page, title, subject string) File {
 
 // tables are the page for a screen, the workbook, the views and the tables.
 func (t *task) tables() []File {
-	tables := table.Of(table.All(t.p, t.so.Style), t.want.Wants)
+	tables := table.AllIn(table.Of(table.All(t.p, t.so.Style), t.want.Wants), t.speak)
 	var views []sheet.Named
 	if t.want.Wants(form.PaperDrawings) && (t.want.WantsAs(form.AsHTML) || t.want.WantsAs(form.AsSVG)) {
-		views = sheet.Views(t.p)
+		views = sheet.Views(t.p, t.speak)
 	}
 	var out []File
 	if t.want.WantsAs(form.AsHTML) && len(views)+len(tables) > 0 {
-		out = append(out, File{t.base + ".html", func(w io.Writer) error { return html.Write(w, onePage(t.p, views, tables)) }})
+		out = append(out, File{t.base + ".html", func(w io.Writer) error { return html.Write(w, onePage(t.p, views, tables, t.speak)) }})
 	}
 	if t.want.WantsAs(form.AsXLSX) && len(tables) > 0 {
 		out = append(out, File{t.base + ".xlsx", func(w io.Writer) error { return xlsx.Write(w, tables, xlsx.Meta{Title: t.p.Title}) }})
@@ -164,18 +173,19 @@ func (t *task) tables() []File {
 }
 
 // onePage is what the page for a screen shows: every picture and table, and the cautions.
-func onePage(p *form.Piece, views []sheet.Named, tables []table.Table) html.Content {
-	c := html.Content{Title: p.Title, Intro: overall(p), Tables: tables, Cautions: sheet.Cautions()}
+func onePage(p *form.Piece, views []sheet.Named, tables []table.Table, speak *tongue.Tongue) html.Content {
+	c := html.Content{Language: speak.Code(), Title: p.Title, Intro: overall(p, speak), Tables: tables, Cautions: sheet.Cautions(speak), Before: speak.Say("Before you cut")}
 	for _, v := range views {
-		c.Pictures = append(c.Pictures, html.Picture{Caption: v.Name, Page: v.Page})
+		c.Pictures = append(c.Pictures, html.Picture{Caption: v.Caption, Page: v.Page})
 	}
 	return c
 }
 
 // overall is the piece's outside in a line.
-func overall(p *form.Piece) string {
+func overall(p *form.Piece, speak *tongue.Tongue) string {
 	o, show := p.Overall, p.Design.Style().FormatUnit
-	return fmt.Sprintf("%s high; %s × %s on top, %s × %s on the floor.", show(o.Height), show(o.WidthTop), show(o.DepthTop), show(o.WidthFloor), show(o.DepthFloor))
+	text := speak.Fill("%s high; %s × %s on top, %s × %s on the floor.", show(o.Height), show(o.WidthTop), show(o.DepthTop), show(o.WidthFloor), show(o.DepthFloor))
+	return p.Design.Style().Text(text)
 }
 
 // slug makes a file name of a title: lower case words joined by hyphens.

@@ -16,6 +16,7 @@ func (t *task) patternOptions() pattern.Options {
 		o = *t.o.Patterns
 	}
 	of := t.want.Patterns
+	o.Tongue = t.speak
 	if o.Sheet == "" {
 		o.Sheet = t.o.Sheet
 	}
@@ -41,7 +42,7 @@ func (t *task) patterns(o pattern.Options) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	const subject = "Full-size patterns: check the bars before cutting"
+	subject := t.speak.Say("Full-size patterns: check the bars before cutting")
 	var out []File
 	for _, s := range sets {
 		name, title := "pattern-"+slug(s.Name.ID), t.p.Title+": "+s.Name.Words

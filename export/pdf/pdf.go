@@ -5,6 +5,7 @@ package pdf
 import (
 	"fmt"
 	"io"
+	"slices"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -43,6 +44,10 @@ func Write(w io.Writer, pages []draw.Page, m Meta) error {
 	f.SetDisplayMode("fullpage", "single")
 	f.AddUTF8FontFromBytes("noto", "", assets.FontBytes(false))
 	f.AddUTF8FontFromBytes("noto", "B", assets.FontBytes(true))
+	if japanese(pages) {
+		f.AddUTF8FontFromBytes("biz", "", assets.JapaneseFont(false))
+		f.AddUTF8FontFromBytes("biz", "B", assets.JapaneseFont(true))
+	}
 	f.SetLineCapStyle("round")
 	f.SetLineJoinStyle("round")
 	for i, p := range pages {
@@ -57,6 +62,18 @@ func Write(w io.Writer, pages []draw.Page, m Meta) error {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
+}
+
+// japanese tells whether any text of the pages needs the Japanese font.
+func japanese(pages []draw.Page) bool {
+	for _, p := range pages {
+		for _, it := range p.Items {
+			if t, ok := it.(draw.Text); ok && slices.ContainsFunc(draw.Runs(t.Text), func(r draw.Run) bool { return r.Face == draw.Japanese }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func writePage(f *fpdf.Fpdf, p draw.Page) {
@@ -119,20 +136,29 @@ func (c canvas) dash(dash []float64) {
 }
 
 func (c canvas) text(t draw.Text) {
-	style := ""
-	if t.Bold {
-		style = "B"
-	}
-	c.f.SetFont("noto", style, draw.Em(t.Size)*pointsPerMM)
 	c.f.SetTextColor(int(t.Ink.R), int(t.Ink.G), int(t.Ink.B))
 	x, y := t.At.X, c.height-t.At.Y
 	left := x - draw.TextWidth(t.Text, t.Size, t.Bold)*[...]float64{draw.Left: 0, draw.Centre: 0.5, draw.Right: 1}[t.Align]
 	if t.Turn == 0 {
-		c.f.Text(left, y, t.Text)
+		c.runs(left, y, t)
 		return
 	}
 	c.f.TransformBegin()
 	c.f.TransformRotate(t.Turn, x, y)
-	c.f.Text(left, y, t.Text)
+	c.runs(left, y, t)
 	c.f.TransformEnd()
+}
+
+// runs sets each stretch of a text in its font, one after the other.
+func (c canvas) runs(left, y float64, t draw.Text) {
+	style := ""
+	if t.Bold {
+		style = "B"
+	}
+	for _, r := range draw.Runs(t.Text) {
+		family := [...]string{draw.Latin: "noto", draw.Japanese: "biz"}[r.Face]
+		c.f.SetFont(family, style, draw.Em(t.Size)*pointsPerMM)
+		c.f.Text(left, y, r.Text)
+		left += draw.TextWidth(r.Text, t.Size, t.Bold)
+	}
 }

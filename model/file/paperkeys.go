@@ -7,6 +7,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"splaywright/model/form"
+	"splaywright/model/tongue"
 )
 
 func (r *reader) papers(p *form.Papers) taker {
@@ -16,6 +17,7 @@ func (r *reader) papers(p *form.Papers) taker {
 		"eye-height": r.length(&p.EyeHeight, aboveZero), "eye-distance": r.length(&p.EyeDistance, aboveZero),
 		"turn":   r.maybeTurn(&p.Turn),
 		"bottom": r.no(&p.NoBottom),
+		"tongue": r.choice(&p.Tongue, tongue.Codes()...),
 		"only":   r.choices(&p.Only, form.PaperNames),
 		"as":     r.choices(&p.As, form.PaperKinds),
 		"patterns": r.group(fields{

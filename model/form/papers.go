@@ -20,6 +20,9 @@ type Papers struct {
 	EyeHeight, EyeDistance measure.Length
 	Turn                   *measure.Angle
 	NoBottom               bool // no view from below
+
+	// Tongue is the code of the language that the papers are printed in; "" = that of whoever prints them.
+	Tongue string
 }
 
 // Patterns is how full-size patterns are laid out; what is 0 takes the usual value.

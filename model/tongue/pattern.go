@@ -20,18 +20,62 @@ type pattern struct {
 // verb is a figure's place in a format; an index tells which figure it is.
 var verb = regexp.MustCompile(`%(?:\[(\d+)\])?[+\-#0]*\d*(?:\.\d+)?(?:\[(\d+)\])?([a-zA-Z%])`)
 
-// patternOf reads a format. A text without a figure is no pattern, and neither is one without words; a
-// text that another is put before or behind, as its spaces tell, is one.
-func patternOf(english, text string) (pattern, bool) {
-	p := pattern{english: english, text: text}
-	if len(english) > 2 && !strings.Contains(text, "%[") && !slices.Contains(joints, english) {
-		if strings.HasPrefix(english, " ") || strings.HasPrefix(english, ", ") || strings.HasPrefix(english, "; ") || strings.HasPrefix(english, ". ") {
-			english, p.text = "%s"+english, "%s"+p.text
-		}
-		if strings.HasSuffix(english, " ") {
-			english, p.text = english+"%s", p.text+"%s"
+// patternsOf reads a format: as it stands, and where its spaces tell that a text is put before or behind it, with that
+// text. A text without a figure is no pattern, and neither is one without words.
+func patternsOf(english, text string) []pattern {
+	var out []pattern
+	add := func(english, text string) {
+		if p, ok := patternOf(english, text); ok {
+			out = append(out, p)
 		}
 	}
+	add(english, text)
+	if len(english) <= 2 || slices.Contains(joints, english) {
+		return out
+	}
+	whole, said := english, text
+	if strings.HasSuffix(english, " ") && !strings.Contains(said, "%[") {
+		whole, said = whole+"%s", said+"%s"
+	}
+	for _, begins := range []string{" ", ", ", "; ", ". ", "\n"} {
+		if strings.HasPrefix(english, begins) {
+			whole, said = "%s"+whole, behind(said)
+			break
+		}
+	}
+	if whole != english {
+		add(whole, said)
+	}
+	return out
+}
+
+// behind is a format with a text before it: the numbers of its figures count one on.
+func behind(text string) string {
+	return "%[1]s" + numbered(text)
+}
+
+// numbered gives every figure of a format its number, counted from 2.
+func numbered(text string) string {
+	next := 0
+	return verb.ReplaceAllStringFunc(text, func(v string) string {
+		m := verb.FindStringSubmatch(v)
+		if m[3] == "%" {
+			return v
+		}
+		if index := m[1] + m[2]; index != "" {
+			n, err := strconv.Atoi(index)
+			if err != nil {
+				return v
+			}
+			next = n - 1
+		}
+		next++
+		return "%[" + strconv.Itoa(next+1) + "]" + m[3]
+	})
+}
+
+func patternOf(english, text string) (pattern, bool) {
+	p := pattern{english: english, text: text}
 	at := 0
 	var words strings.Builder
 	for _, m := range verb.FindAllStringSubmatchIndex(english, -1) {

@@ -37,6 +37,7 @@ type Tongue struct {
 
 	mu    sync.Mutex
 	known map[string]reading
+	miss  func(english string)
 }
 
 // reading is what a text has come to before.
@@ -66,9 +67,7 @@ func Load(code string) *Tongue {
 func New(code string, texts map[string]string) *Tongue {
 	t := &Tongue{code: code, texts: texts, known: map[string]reading{}}
 	for english, text := range texts {
-		if p, ok := patternOf(english, text); ok {
-			t.patterns = append(t.patterns, p)
-		}
+		t.patterns = append(t.patterns, patternsOf(english, text)...)
 	}
 	slices.SortFunc(t.patterns, func(a, b pattern) int {
 		if a.words != b.words {
@@ -79,26 +78,62 @@ func New(code string, texts map[string]string) *Tongue {
 	return t
 }
 
-// Code is the language's code.
-func (t *Tongue) Code() string { return t.code }
+// Code is the language's code. No language at all, nil, is English here as in Say, Fill and Read.
+func (t *Tongue) Code() string {
+	if t == nil {
+		return English
+	}
+	return t.code
+}
+
+// Missed has a function called with each text that is said and not known whole, so that a test sees what is
+// missing. It is set before the language is used.
+func (t *Tongue) Missed(miss func(english string)) { t.miss = miss }
 
 // Say gives a text in the language, and the English one where it has none.
 func (t *Tongue) Say(english string) string {
-	text, _ := t.Read(english)
+	text, whole := t.Read(english)
+	if !whole && t.miss != nil {
+		t.miss(english)
+	}
+	return text
+}
+
+// Sense says a text that English has for several things, given with what is meant behind a stroke: "top|way" is
+// "top" in English, and in the others what they have for "top|way".
+func (t *Tongue) Sense(key string) string {
+	english, _, _ := strings.Cut(key, "|")
+	if t.Code() == English {
+		return english
+	}
+	text, ok := t.texts[key]
+	if !ok {
+		if t.miss != nil {
+			t.miss(key)
+		}
+		return t.Say(english)
+	}
 	return text
 }
 
 // Fill prints by a format in the language. The figures are not translated.
 func (t *Tongue) Fill(format string, args ...any) string {
-	if text, ok := t.texts[format]; ok {
-		format = text
+	if t.Code() == English {
+		return fmt.Sprintf(format, args...)
 	}
-	return fmt.Sprintf(format, args...)
+	text, ok := t.texts[format]
+	if !ok {
+		if t.miss != nil {
+			t.miss(format)
+		}
+		text = format
+	}
+	return fmt.Sprintf(text, args...)
 }
 
 // Read gives a text in the language, and whether all of it was known. In English everything is.
 func (t *Tongue) Read(english string) (text string, whole bool) {
-	if t.code == English || !hasWords(english) {
+	if t.Code() == English || !hasWords(english) {
 		return english, true
 	}
 	if text, ok := t.texts[english]; ok {

@@ -1,6 +1,7 @@
 package tongue
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -13,15 +14,16 @@ const deepest = 7
 const (
 	betweenSentences = ". "
 	stop             = "."
+	betweenItems     = "; "
 )
 
 // joints are what texts are put together with, the widest first. Each is said by the language's own,
 // which it keeps as a text like any other.
 var joints = []string{"\n", "; ", ": ", " – ", ", ", " to ", " and ", " or ", " → ", " × ", " + ", " = ", "/", " "}
 
-// mostWork bounds the pieces that one text is taken apart into: a long text that is not known must not
+// mostWork bounds the pieces that one sentence is taken apart into: a long text that is not known must not
 // hold anything up.
-const mostWork = 100
+const mostWork = 300
 
 // reader reads one text.
 type reader struct {
@@ -53,6 +55,14 @@ func (t *reader) find(english string, deep int) (string, bool) {
 	if deep == 0 {
 		return english, false
 	}
+	if strings.Count(english, betweenSentences) >= mostTogether { // no format prints so many
+		return t.sentences(english, deep)
+	}
+	if list := strings.Split(english, betweenItems); len(list) > mostTogether { // a list, each of which is known
+		if text, ok := t.joined(list, betweenItems, deep); ok {
+			return text, true
+		}
+	}
 	some, found := "", false
 	for _, p := range t.patterns {
 		text, whole, ok := t.by(p, english, deep)
@@ -64,6 +74,9 @@ func (t *reader) find(english string, deep int) (string, bool) {
 		}
 	}
 	if text, ok := t.parts(english, deep); ok {
+		return text, true
+	}
+	if text, ok := t.texts[great(english)]; ok { // a heading that stands within a line
 		return text, true
 	}
 	if lower := small(english); lower != english { // a phrase that begins a sentence
@@ -103,7 +116,7 @@ func (t *reader) by(p pattern, english string, deep int) (text string, whole, ok
 		if all || !ok {
 			text, whole, ok = p.put(said), all, true
 		}
-		return all
+		return all || t.left < 0
 	})
 	return text, whole, ok
 }
@@ -133,6 +146,9 @@ func (t *reader) parts(english string, deep int) (string, bool) {
 			continue
 		}
 		if j == " " && wordy(pieces) > 1 {
+			if text, ok := t.counted(english, deep); ok {
+				return text, true
+			}
 			continue // "side 1" is a word and a figure; the words of a phrase do not stand alone
 		}
 		if text, ok := t.joined(pieces, j, deep); ok {
@@ -142,15 +158,35 @@ func (t *reader) parts(english string, deep int) (string, bool) {
 	return english, false
 }
 
+// counted reads a phrase with figures before or behind it: "hand hole 90 × 24".
+func (t *reader) counted(english string, deep int) (string, bool) {
+	for i := len(english) - 1; i > 0; i-- {
+		if english[i] == ' ' && !hasWords(english[i:]) {
+			if text, ok := t.work(english[:i], deep-1); ok {
+				return text + english[i:], true
+			}
+		}
+	}
+	for i := range len(english) {
+		if english[i] == ' ' && !hasWords(english[:i]) {
+			if text, ok := t.work(english[i+1:], deep-1); ok {
+				return english[:i+1] + text, true
+			}
+		}
+	}
+	return "", false
+}
+
 // mostTogether is how many sentences are kept as one text.
 const mostTogether = 3
 
-// sentences reads a text sentence by sentence, or as many together as are known.
-func (t *reader) sentences(english string, deep int) (string, bool) {
+// sentences reads a text sentence by sentence, or as many together as are known; whole tells whether all are.
+func (t *reader) sentences(english string, deep int) (said string, whole bool) {
 	list := strings.Split(english, betweenSentences)
 	if len(list) < 2 {
 		return "", false
 	}
+	whole = true
 	var out []string
 	for len(list) > 0 {
 		n := 0
@@ -161,12 +197,18 @@ func (t *reader) sentences(english string, deep int) (string, bool) {
 			} else if len(out) == 0 {
 				break // the whole text again
 			}
+			t.left = mostWork
 			if said, ok := t.work(text, deep-1); ok {
 				out, n = append(out, said), k
 			}
 		}
-		if n == 0 {
-			return "", false
+		if n == 0 { // said as far as it is known
+			text := list[0]
+			if len(list) > 1 {
+				text += stop
+			}
+			said, _ := t.work(text, deep-1)
+			out, n, whole = append(out, said), 1, false
 		}
 		list = list[n:]
 	}
@@ -174,7 +216,7 @@ func (t *reader) sentences(english string, deep int) (string, bool) {
 	if own, ok := t.texts[betweenSentences]; ok {
 		between = own
 	}
-	return strings.Join(out, between), true
+	return strings.Join(out, between), whole
 }
 
 func wordy(pieces []string) int {
@@ -207,10 +249,16 @@ func (t *Tongue) own(joint string) string {
 }
 
 // units are letters that are no words: they read the same in every language.
-var units = map[string]bool{"mm": true, "in": true, "kg": true, "N": true, "x": true, "y": true, "z": true, "A": true, "B": true, "m": true, "cm": true, "MPa": true, "lb": true, "bd": true, "ft": true, "n": true, "R": true}
+var units = map[string]bool{"mm": true, "in": true, "kg": true, "N": true, "x": true, "y": true, "z": true, "A": true, "B": true, "m": true, "cm": true, "MPa": true, "lb": true, "bd": true, "ft": true, "n": true, "R": true, "Ø": true, "ø": true}
+
+// address is a place on the net, which has no words.
+var address = regexp.MustCompile(`[a-z]+://\S+`)
 
 // hasWords tells whether there is anything in a text to translate.
 func hasWords(text string) bool {
+	if strings.Contains(text, "://") {
+		text = address.ReplaceAllString(text, "")
+	}
 	words := strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
 	for _, w := range words {
 		if !units[w] {

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -97,7 +98,7 @@ func (b *blank) facePattern(f *face) Pattern {
 	p.Tells = b.tells(f)
 	place := f.place
 	if f == b.outer {
-		place = FaceWords(b.signs)
+		place = FaceWords(b.signs, nil)
 	}
 	p.sign(place)
 	p.compass(&f.chart, b.signs)
@@ -109,7 +110,7 @@ func (b *blank) tells(f *face) string {
 	if f == b.inner {
 		way = "Lay it on the inner face, print up, the board turned over about its long axis: the ends stay where they were."
 	}
-	return way + " The arrows point at the reference edge, the " + words(b.reference().ID) + "."
+	return way + fmt.Sprintf(" The arrows point at the reference edge, the %s.", words(b.reference().ID))
 }
 
 // reference is the edge that marking starts from: the front edge, from which the tails run, else the

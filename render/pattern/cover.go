@@ -1,7 +1,6 @@
 package pattern
 
 import (
-	"fmt"
 	"strings"
 
 	"splaywright/render/draw"
@@ -10,7 +9,7 @@ import (
 // cover is the first sheet of a part: what to do, the bars, and a map of the sheets of each pattern.
 func cover(q Name, all []*tiling, piece string, o Options) draw.Page {
 	size := sizes[o.Sheet]
-	c := &canvas{draw.Page{Title: q.Words + ", patterns", Width: size.X, Height: size.Y}}
+	c := &canvas{draw.Page{Title: o.with("%s, patterns", q.Words), Width: size.X, Height: size.Y}}
 	w := o.layout(size)
 	bars(c, draw.Point{X: o.Margin.MM(), Y: o.Margin.MM()}, w, o)
 	c.heed(w, o, "")
@@ -19,7 +18,7 @@ func cover(q Name, all []*tiling, piece string, o Options) draw.Page {
 	mark := draw.TextWidth(q.Marks, markText, true)
 	c.text(w.Min.X, y, markText, draw.Left, true, q.Marks)
 	c.stroke("underline", draw.Pen{Width: 0.5, Ink: ink}, draw.Point{X: w.Min.X - 0.8, Y: y - 1.6}, draw.Point{X: w.Min.X + mark + 0.8, Y: y - 1.6})
-	c.text(w.Min.X+mark+5, y+1.5, 4.5, draw.Left, true, shortened(q.Words+": full-size patterns", 4.5, w.Width()-mark-5))
+	c.text(w.Min.X+mark+5, y+1.5, 4.5, draw.Left, true, shortened(o.with("%s: full-size patterns", q.Words), 4.5, w.Width()-mark-5))
 	c.text(w.Min.X+mark+5, y-3.5, 2.5, draw.Left, false, shortened(piece, 2.5, w.Width()-mark-5))
 	y -= 12
 	for _, s := range steps(all, o) {
@@ -32,10 +31,10 @@ func cover(q Name, all []*tiling, piece string, o Options) draw.Page {
 // steps tell how to print, join and lay the patterns.
 func steps(all []*tiling, o Options) []string {
 	out := []string{
-		"Print at 100 %, not fitted to the page. Measure the bars on a printed sheet both ways, across and down: 100 mm and 4 in. If they are off, give what the 100 mm bars measure and print again.",
+		o.say("Print at 100 %, not fitted to the page. Measure the bars on a printed sheet both ways, across and down: 100 mm and 4 in. If they are off, give what the 100 mm bars measure and print again."),
 	}
 	if o.corrected() {
-		out[0] = fmt.Sprintf("Drawn × %.4f across and × %.4f down, for bars that measured %.1f mm across and %.1f mm down. Print at 100 %% and measure the bars again before cutting: they must be right now.",
+		out[0] = o.with("Drawn × %.4f across and × %.4f down, for bars that measured %.1f mm across and %.1f mm down. Print at 100 %% and measure the bars again before cutting: they must be right now.",
 			o.fx(), o.fy(), o.AcrossBar.MM(), o.DownBar.MM())
 	}
 	many := false
@@ -43,7 +42,7 @@ func steps(all []*tiling, o Options) []string {
 		many = many || t.count() > 1
 	}
 	if many {
-		out = append(out, fmt.Sprintf("Join the sheets from A1 on: cut a sheet along its full lines at the left and above, lay it on its neighbours up to their dashed lines, so that the rings with crosses meet, and glue. The sheets overlap by %s.",
+		out = append(out, o.with("Join the sheets from A1 on: cut a sheet along its full lines at the left and above, lay it on its neighbours up to their dashed lines, so that the rings with crosses meet, and glue. The sheets overlap by %s.",
 			o.Style.FormatUnit(o.Overlap)))
 	}
 	seen := map[string]bool{}
@@ -54,20 +53,23 @@ func steps(all []*tiling, o Options) []string {
 		}
 		if !seen[place] {
 			seen[place] = true
-			out = append(out, strings.ToUpper(place[:1])+place[1:]+": "+t.p.Tells)
+			out = append(out, o.say(strings.ToUpper(place[:1])+place[1:])+": "+t.p.Tells)
 		}
 	}
-	return append(out, "Full lines are cut, dashed ones folded; pale ones are baselines, the wood of the blank and, on outer faces, the triangle that runs on over all boards of a run; × is waste. Round-overs come after and are not drawn. "+
-		"Paper stretches when it is damp: glue with little water, and where a joint must fit, mark one board from the other.")
+	return append(out, o.say("Full lines are cut, dashed ones folded; pale ones are baselines, the wood of the blank and, on outer faces, the triangle that runs on over all boards of a run; × is waste. Round-overs come after and are not drawn. "+
+		"Paper stretches when it is damp: glue with little water, and where a joint must fit, mark one board from the other."))
 }
 
 // paragraph writes a text in lines of a width and gives the height of the next one.
 func (c *canvas) paragraph(at draw.Point, wide float64, s string) float64 {
 	const size, lead = 2.3, 3.9
 	line := ""
-	for _, w := range strings.Split(strings.ReplaceAll(s, " %", "_%"), " ") {
-		w = strings.ReplaceAll(w, "_%", " %") // a figure and its sign stay together
-		next := strings.TrimSpace(line + " " + w)
+	for _, p := range draw.Pieces(strings.ReplaceAll(s, " %", "_%")) {
+		w := strings.ReplaceAll(p.Text, "_%", " %") // a figure and its sign stay together
+		next := line + w
+		if p.Apart {
+			next = line + " " + w
+		}
 		if draw.TextWidth(next, size, false) > wide && line != "" {
 			c.text(at.X, at.Y, size, draw.Left, false, line)
 			at.Y -= lead
@@ -93,7 +95,7 @@ func maps(c *canvas, all []*tiling, room draw.Box) {
 
 // sheetMap draws where the sheets of a pattern lie.
 func (c *canvas) sheetMap(t *tiling, room draw.Box) {
-	c.text(room.Min.X, room.Max.Y-3.2, 2.5, draw.Left, true, strings.ToUpper(t.p.Place[:1])+t.p.Place[1:])
+	c.text(room.Min.X, room.Max.Y-3.2, 2.5, draw.Left, true, t.o.say(strings.ToUpper(t.p.Place[:1])+t.p.Place[1:]))
 	c.text(room.Min.X, room.Max.Y-7.2, 2, draw.Left, false, t.list())
 	room.Max.Y -= 10
 	first, last := t.box(tile{0, 0}), t.box(tile{t.rows - 1, t.cols - 1})
@@ -134,16 +136,16 @@ func (c *canvas) sheetMap(t *tiling, room draw.Box) {
 
 // list names the sheets of a pattern, and those that are not printed.
 func (t *tiling) list() string {
-	text := fmt.Sprintf("%d sheets", t.count())
+	text := t.o.with("%d sheets", t.count())
 	if t.count() == 1 {
-		text = "1 sheet"
+		text = t.o.say("1 sheet")
 	}
 	if out := t.leftOut(); len(out) > 0 {
 		var names []string
 		for _, k := range out {
 			names = append(names, k.name())
 		}
-		text += "; none for " + strings.Join(names, ", ") + ", where no line runs"
+		text += t.o.with("; none for %s, where no line runs", strings.Join(names, ", "))
 	}
 	return text
 }

@@ -9,6 +9,7 @@ import (
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
+	"splaywright/model/tongue"
 	"splaywright/render/draw"
 )
 
@@ -16,15 +17,16 @@ import (
 // towards it in the board, one of its own axes (part frame). A Way of 0 tells that the outer face itself
 // looks there.
 type Sign struct {
-	Word string
+	Word string // "top", "front"
+	Key  string // the same as languages know it, for Tongue.Sense
 	Way  mgl64.Vec3
 }
 
 // worldSides are the sides of the piece that boards are marked by, as directions of the world.
 var worldSides = []struct {
-	word string
-	way  mgl64.Vec3
-}{{"top", mgl64.Vec3{0, 0, 1}}, {"front", mgl64.Vec3{0, -1, 0}}}
+	word, key string
+	way       mgl64.Vec3
+}{{"top", "top|way", mgl64.Vec3{0, 0, 1}}, {"front", "front|way", mgl64.Vec3{0, -1, 0}}}
 
 // Signs are those of a board, or those that alike boards share: drawings, patterns and tables all show
 // the same.
@@ -54,19 +56,19 @@ func signsOf(q *part.Part) []Sign {
 		case local[2] < 0:
 			continue // the inner face looks there, and the other sign tells enough
 		}
-		out = append(out, Sign{s.word, way})
+		out = append(out, Sign{s.word, s.key, way})
 	}
 	return out
 }
 
 // FaceWords says where the outer face looks: "outer face", "outer face, top".
-func FaceWords(signs []Sign) string {
+func FaceWords(signs []Sign, speak *tongue.Tongue) string {
 	for _, s := range signs {
 		if s.Way == (mgl64.Vec3{}) {
-			return "outer face, " + s.Word
+			return speak.Say("outer face") + ", " + speak.Sense(s.Key)
 		}
 	}
-	return "outer face"
+	return speak.Say("outer face")
 }
 
 // OnWood gives the carpenter's triangles of Triangles, each line cut to where the outer face is wood.
@@ -126,6 +128,6 @@ func (p *Pattern) compass(c *chart, signs []Sign) {
 		tip := plus(mid, d, arrow/2)
 		p.head(tip, d, head, p.Part.ID)
 		p.line(Guide, draw.Polyline([]draw.Point{plus(mid, d, -arrow/2), plus(tip, d, -head)}), p.Part.ID)
-		p.label(draw.Point{X: mid.X + 12, Y: mid.Y}, s.Word)
+		p.Labels = append(p.Labels, Label{At: draw.Point{X: mid.X + 12, Y: mid.Y}, Lines: []string{s.Word}, Size: smallText, sense: s.Key})
 	}
 }

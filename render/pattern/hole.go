@@ -41,7 +41,7 @@ func (b *blank) centres(p *Pattern, place string, c *chart, narrow bool, on func
 			add(h.Entry, r, b.holeWords(h)...)
 		}
 		if out := h.Entry.Add(h.Axis.Mul(h.Depth.MM())); h.Through && on(out) {
-			add(out, r, "ø "+b.bit(h.Diameter)+" comes out")
+			add(out, r, fmt.Sprintf("ø %s comes out", b.bit(h.Diameter)))
 		}
 	}
 	for _, s := range spots {
@@ -55,15 +55,15 @@ func (b *blank) centres(p *Pattern, place string, c *chart, narrow bool, on func
 func (b *blank) holeWords(h part.Bore) []string {
 	said := []string{"ø " + b.bit(h.Diameter)}
 	if h.Through {
-		said[0] += " through"
+		said[0] = fmt.Sprintf("ø %s through", b.bit(h.Diameter))
 		if h.Slot > 0 {
-			said[0] += ", slot " + b.style.FormatUnit(h.Slot) + " long"
+			said[0] += fmt.Sprintf(", slot %s long", b.style.FormatUnit(h.Slot))
 		}
 	} else {
-		said = append(said, b.style.FormatUnit(h.Depth)+" deep")
+		said = append(said, fmt.Sprintf("%s deep", b.style.FormatUnit(h.Depth)))
 	}
 	if h.Lean >= leastLean/2 {
-		said = append(said, "leaning "+measure.FormatAngle(h.Lean, leastLean))
+		said = append(said, fmt.Sprintf("leaning %s", measure.FormatAngle(h.Lean, leastLean)))
 	}
 	return said
 }
@@ -104,28 +104,28 @@ func (b *blank) featureCentres(p *Pattern, f *face) {
 			}
 			p.label(at(k.Centre), fmt.Sprintf("%s, ends ø %s", k.Kind, b.style.FormatUnit(k.Width)))
 		case part.Ogee:
-			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), "ogee, radius "+b.style.FormatUnit(k.Radius)+" and "+b.style.FormatUnit(k.Hollow)+", rise "+b.style.FormatUnit(k.Width))
+			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), fmt.Sprintf("ogee, radius %s and %s, rise %s", b.style.FormatUnit(k.Radius), b.style.FormatUnit(k.Hollow), b.style.FormatUnit(k.Width)))
 		case part.Notch:
-			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), "notch, "+b.style.FormatUnit(k.Width)+" deep")
+			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), fmt.Sprintf("notch, %s deep", b.style.FormatUnit(k.Width)))
 		case part.Taper:
-			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), "taper, "+b.style.FormatUnit(k.Width)+" in "+b.style.FormatUnit(k.Length))
+			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), fmt.Sprintf("taper, %s in %s", b.style.FormatUnit(k.Width), b.style.FormatUnit(k.Length)))
 		case part.Chamfer:
 			if k.Inner == (f.up < 0) {
-				p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), "chamfer, "+b.style.FormatUnit(k.Width)+" at "+measure.FormatAngle(k.Bevel, leastLean))
+				p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), fmt.Sprintf("chamfer, %s at %s", b.style.FormatUnit(k.Width), measure.FormatAngle(k.Bevel, leastLean)))
 			}
 		case part.Arch:
 			crown := at(k.Centre.Sub(long.Mul(k.Width.MM() + 4)))
-			p.label(crown, "arch, radius "+b.style.FormatUnit(k.Radius)+", rise "+b.style.FormatUnit(k.Width))
+			p.label(crown, fmt.Sprintf("arch, radius %s, rise %s", b.style.FormatUnit(k.Radius), b.style.FormatUnit(k.Width)))
 		}
 	}
 }
 
-// housings says how deep the hollows of a face are.
+// housings says how deep the hollows of a face are; those of screws are said where they enter.
 func (b *blank) housings(p *Pattern, f *face) {
 	const floor = " floor"
 	for i := range b.q.Solid.Faces {
 		s := &b.q.Solid.Faces[i]
-		if s.Round != nil || !strings.HasSuffix(s.Tag, floor) || math.Abs(s.Plane.N[2]-f.up) > inPlane {
+		if s.Round != nil || !strings.HasSuffix(s.Tag, floor) || strings.HasPrefix(s.Tag, "screw-") || math.Abs(s.Plane.N[2]-f.up) > inPlane {
 			continue
 		}
 		deep := f.z*f.up - s.Plane.D

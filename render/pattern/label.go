@@ -80,7 +80,7 @@ func (t *lettering) fit(l Label) {
 func (l Label) narrow() Label {
 	var lines []string
 	for _, s := range l.Lines {
-		lines = append(lines, strings.Split(s, ", ")...)
+		lines = append(lines, strings.Split(strings.ReplaceAll(s, "、", ", "), ", ")...)
 	}
 	if !l.Signed {
 		l.Lines = lines

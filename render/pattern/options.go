@@ -6,6 +6,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/tongue"
 	"splaywright/render/draw"
 )
 
@@ -18,6 +19,8 @@ type Options struct {
 	// drawn larger or smaller by as much, so that they come out right.
 	AcrossBar, DownBar measure.Length
 	Style              measure.Style
+	// Tongue is the language of the words; nil is English.
+	Tongue *tongue.Tongue
 }
 
 // The usual settings: most printers leave less than a quarter of an inch blank (common practice).
@@ -85,6 +88,11 @@ func (o Options) fy() float64 { return bar / o.DownBar.MM() }
 
 // corrected tells whether a bar measured other than 100 mm.
 func (o Options) corrected() bool { return o.AcrossBar != bar || o.DownBar != bar }
+
+// say puts a text of the patterns into their language, and with fills one of its formats.
+func (o Options) say(english string) string { return o.Tongue.Say(english) }
+
+func (o Options) with(format string, figures ...any) string { return o.Tongue.Fill(format, figures...) }
 
 // layout is the window of a sheet: what shows a piece of the pattern.
 func (o Options) layout(size draw.Point) draw.Box {

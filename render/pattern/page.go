@@ -1,8 +1,6 @@
 package pattern
 
 import (
-	"fmt"
-
 	"splaywright/render/draw"
 )
 
@@ -79,7 +77,7 @@ func (c *canvas) figure(lines []Line, labels []Label, by draw.Point, win draw.Bo
 // sheet draws one sheet of a tiling.
 func (t *tiling) sheet(k tile, piece string) draw.Page {
 	size := sizes[t.o.Sheet]
-	c := &canvas{draw.Page{Title: t.p.Name.Words + ", " + t.p.Place + ", " + k.name(), Width: size.X, Height: size.Y}}
+	c := &canvas{draw.Page{Title: t.p.Name.Words + ", " + t.o.say(t.p.Place) + ", " + k.name(), Width: size.X, Height: size.Y}}
 	c.figure(t.lines(k, false), t.p.Labels, t.shift(k), t.labelRoom(k), t.joinLines(k)...)
 	t.head(c, k, piece)
 	t.joins(c, k)
@@ -113,12 +111,12 @@ func (t *tiling) head(c *canvas, k tile, piece string) {
 	mark := draw.TextWidth(q.Marks, 4.5, true)
 	c.text(w.Min.X, y, 4.5, draw.Left, true, q.Marks)
 	c.stroke("underline", draw.Pen{Width: 0.4, Ink: ink}, draw.Point{X: w.Min.X - 0.6, Y: y - 1.2}, draw.Point{X: w.Min.X + mark + 0.6, Y: y - 1.2})
-	title, room := q.Words+": "+t.p.Place, w.Width()-mark-50
+	title, room := q.Words+": "+t.o.say(t.p.Place), w.Width()-mark-50
 	large := max(2.2, min(3.2, 3.2*room/draw.TextWidth(title, 3.2, true)))
 	c.text(w.Min.X+mark+4, y, large, draw.Left, true, shortened(title, large, room))
 	sub := piece
 	if t.rows*t.cols > 1 {
-		sub += fmt.Sprintf("  ·  row %d of %d, column %d of %d", k.row+1, t.rows, k.col+1, t.cols)
+		sub += "  ·  " + t.o.with("row %d of %d, column %d of %d", k.row+1, t.rows, k.col+1, t.cols)
 	}
 	c.text(w.Min.X+mark+4, y-4.2, 2, draw.Left, false, shortened(sub, 2, w.Width()/2))
 	c.text(w.Max.X, y, 4.8, draw.Right, true, k.name())
@@ -153,14 +151,14 @@ func (t *tiling) grainSign(c *canvas, at draw.Point) {
 	if !t.p.Upright {
 		x = at.X - half - 1
 	}
-	c.text(x-1, at.Y-1, 2, draw.Right, false, "grain")
+	c.text(x-1, at.Y-1, 2, draw.Right, false, t.o.say("grain"))
 }
 
 // foot is what to heed, below the window and beside the bars.
 func (t *tiling) foot(c *canvas) {
-	second := "Print at 100 %, not fitted to the page."
+	second := t.o.say("Print at 100 %, not fitted to the page.")
 	if t.o.corrected() {
-		second = fmt.Sprintf("Drawn × %.4f across, × %.4f down.", t.o.fx(), t.o.fy())
+		second = t.o.with("Drawn × %.4f across, × %.4f down.", t.o.fx(), t.o.fy())
 	}
 	c.heed(t.window, t.o, second)
 }
@@ -169,7 +167,11 @@ func (t *tiling) foot(c *canvas) {
 func (c *canvas) heed(w draw.Box, o Options, second string) {
 	const least, names = 1.5, 11.0
 	room := w.Width() - inchBar*o.fx() - names
+	warning := o.say(warning)
 	size := max(least, min(2, 2*room/draw.TextWidth(warning, 2, true)))
+	if second != "" {
+		size = max(least, min(size, 2*room/draw.TextWidth(second, 2, false)))
+	}
 	y := o.Margin.MM() + 6
 	c.text(w.Max.X, y, size, draw.Right, true, warning)
 	if second != "" {

@@ -43,7 +43,8 @@ type Label struct {
 	Leader bool    // a thin line leads back to the place where the words stand off it
 	Rim    float64 // that line ends so far from the place, mm
 	// In is a convex figure, counter-clockwise, that the words must not leave; nil where they may.
-	In []draw.Point
+	In    []draw.Point
+	sense string // of a single word that means several things, for Tongue.Sense
 }
 
 // Pattern is one full-size figure.

@@ -42,12 +42,33 @@ func Sets(p *form.Piece, o Options) ([]Set, error) {
 		b := newBlank(same[0], name, o.Style)
 		b.triangle, b.signs = lines[same[0].ID], Signs(same...)
 		if all := b.patterns(); len(all) > 0 {
+			name.Words = o.say(name.Words)
+			for i := range all {
+				all[i].said(name, o)
+			}
 			s := setOf(name, all, p.Title, o)
 			s.Parts = same
+			for i := range s.Sheets {
+				s.Sheets[i].Retext(o.Style.Text)
+			}
+			s.Whole.Retext(o.Style.Text)
 			out = append(out, s)
 		}
 	}
 	return out, nil
+}
+
+// said puts what is written on a pattern into the language of the options; its place stays as it is known by.
+func (p *Pattern) said(name Name, o Options) {
+	p.Name, p.Tells = name, o.say(p.Tells)
+	for _, l := range p.Labels {
+		for i, line := range l.Lines {
+			l.Lines[i] = o.say(line)
+		}
+		if l.sense != "" {
+			l.Lines[0] = o.Tongue.Sense(l.sense)
+		}
+	}
 }
 
 func setOf(q Name, all []Pattern, piece string, o Options) Set {
@@ -55,7 +76,7 @@ func setOf(q Name, all []Pattern, piece string, o Options) Set {
 	for i, p := range all {
 		tilings[i] = newTiling(p, o)
 	}
-	s := Set{Name: q, Sheets: []draw.Page{cover(q, tilings, piece, o)}, Whole: whole(q, all, piece)}
+	s := Set{Name: q, Sheets: []draw.Page{cover(q, tilings, piece, o)}, Whole: whole(q, all, piece, o)}
 	for _, t := range tilings {
 		for _, k := range t.sheets() {
 			s.Sheets = append(s.Sheets, t.sheet(k, piece))

@@ -5,7 +5,7 @@ import (
 )
 
 // whole puts every pattern of a part on one page, side by side in rows, with bars to check it by.
-func whole(q Name, all []Pattern, piece string) draw.Page {
+func whole(q Name, all []Pattern, piece string, o Options) draw.Page {
 	const edge, gap, foot = 10.0, 12.0, 16.0
 	const left = 18.0 // the bars that run down
 	wide := 0.0
@@ -30,7 +30,7 @@ func whole(q Name, all []Pattern, piece string) draw.Page {
 		high = max(high, b.Height())
 	}
 	top := edge + foot + max(y+high, inchBar+20)
-	c := &canvas{draw.Page{Title: q.Words + ", patterns on one page", Width: edge + left + wide + edge, Height: top + edge}}
+	c := &canvas{draw.Page{Title: o.with("%s, patterns on one page", q.Words), Width: edge + left + wide + edge, Height: top + edge}}
 	win := draw.Box{Min: draw.Point{X: edge + left, Y: edge + foot}, Max: draw.Point{X: edge + left + wide, Y: top}}
 	var lines []Line
 	var labels []Label
@@ -43,6 +43,6 @@ func whole(q Name, all []Pattern, piece string) draw.Page {
 	c.figure(lines, labels, draw.Point{}, win.Grow(2))
 	bars(c, draw.Point{X: edge, Y: edge}, win, Options{AcrossBar: bar, DownBar: bar})
 	c.text(win.Max.X, edge+6, 2.5, draw.Right, true, shortened(q.Marks+"  "+q.Words+", "+piece, 2.5, wide-inchBar-barNames/4))
-	c.text(win.Max.X, edge+1, 2.5, draw.Right, false, warning)
+	c.text(win.Max.X, edge+1, 2.5, draw.Right, false, o.say(warning))
 	return c.Page
 }

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -31,8 +32,8 @@ func (e *end) words(p *Pattern) {
 			e.name(t, e.deep+e.over-pastLine/2, inner, b.inner.place))
 	}
 	b.centres(p, words(e.cut.ID), &e.across, true, func(at mgl64.Vec3) bool { return math.Abs(e.cut.Normal.Dot(at)-e.cut.Offset) < inPlane })
-	p.Tells = "Cut the strip out, fold it on both dashed lines and wrap it round the end, print outwards, when the end is sawn to its angles and before the joint is. " +
-		"The folds lie on the arrises, each part on the face that it is signed with; the arrow points at the reference edge, the " + words(b.reference().ID) + "."
+	p.Tells = "Cut the strip out, fold it on both dashed lines and wrap it round the end, print outwards, when the end is sawn to its angles and before the joint is." +
+		fmt.Sprintf(" The folds lie on the arrises, each part on the face that it is signed with; the arrow points at the reference edge, the %s.", words(b.reference().ID))
 }
 
 // name is a label at t along the outer fold and so far off it, out over the end, that stays in a figure.

@@ -115,7 +115,7 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	if t := d.Boards.Top.Thickness; p.Part("top") == nil {
 		// no top, no thickness of one
 	} else if o.Style.Both { // both units stand too long beside so short a distance
-		f.Leader(f.at(wt/2, h-t.MM()/2), true, o.label(t)+" thick", "boards.top.thickness", -60, -120)
+		f.Leader(f.at(wt/2, h-t.MM()/2), true, o.with("%s thick", o.label(t)), "boards.top.thickness", -60, -120)
 	} else {
 		f.Linear(dimension.LeftOf, f.at(-wt, h-t.MM()), f.at(-wt, h), o.label(t), "boards.top.thickness")
 	}
@@ -124,7 +124,7 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 		return f
 	}
 	left, right := endWalls(p)
-	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, right.lean, h, "splay.ends")
+	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, right.lean, h, "splay.ends", o)
 	frontStretchers(p, f, o)
 	thick(f, -sideTop(d), h, left, o)
 	return f
@@ -136,7 +136,7 @@ func thick(f *figure, x, h float64, b leaning, o Options) {
 	const up = 0.42
 	sin, cos := math.Sincos(b.lean.Radians())
 	at := f.at(x-(1-up)*h*sin/cos+b.thickness.MM()/2/cos, up*h)
-	f.Leader(at, true, o.label(b.thickness)+" thick", b.ref, 30, -30, 45, -45)
+	f.Leader(at, true, o.with("%s thick", o.label(b.thickness)), b.ref, 30, -30, 45, -45)
 }
 
 // sideTop is where the sides' outer planes meet the level of the top: half the width less the overhang.
@@ -157,12 +157,12 @@ const plumbFrom = 0.64
 
 // sideEdge marks a lean from plumb at the right hand edge, by a short plumb line of its own that
 // starts on the edge.
-func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref string) {
+func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref string, o Options) {
 	if math.Abs(a.Degrees()) < 0.05 {
 		return
 	}
 	if math.Abs(a.Radians()) < slight.Radians() {
-		f.Leader(f.at(corner.X+0.85*h*math.Tan(a.Radians()), 0.15*h), false, degrees(size(a))+" from plumb", ref, 30, -30)
+		f.Leader(f.at(corner.X+0.85*h*math.Tan(a.Radians()), 0.15*h), false, o.with("%s from plumb", degrees(size(a))), ref, 30, -30)
 		return
 	}
 	plumb, lean := -math.Pi/2, -math.Pi/2+a.Radians()
@@ -203,7 +203,7 @@ func endFigure(p *form.Piece, f *figure, o Options) *figure {
 	if w := nearWall(p, o); math.Abs((v.DepthFloor - v.DepthTop).MM()) > 0.1 {
 		f.Linear(dimension.Below, f.at(floor[0], 0), f.at(floor[1], 0), o.label(v.DepthFloor), "size.depth")
 		if p.Form != "ring" || o.Projection != "third" || p.Design.Size.Staves%2 == 0 { // else a corner is there
-			sideEdge(f, draw.Point{X: floor[1] - h*math.Tan(w.lean.Radians()), Y: h}, w.lean, h, w.ref)
+			sideEdge(f, draw.Point{X: floor[1] - h*math.Tan(w.lean.Radians()), Y: h}, w.lean, h, w.ref, o)
 		}
 	}
 	if p.Form == "ring" && (o.Projection == "third" || p.Design.Size.Staves%2 == 0) {
@@ -222,10 +222,10 @@ func apronSet(p *form.Piece, f *figure, o Options) {
 	}
 	a := p.Design.Aprons
 	at := f.dir.Point(p.Parts[q].Place.Col(3).Vec3())
-	f.Leader(f.at(at.X, at.Y), false, o.label(*a.SetIn)+" set in", "aprons.set-in", 30, -30, 45, -45)
+	f.Leader(f.at(at.X, at.Y), false, o.with("%s set in", o.label(*a.SetIn)), "aprons.set-in", 30, -30, 45, -45)
 	if a.BelowTop > 0 {
 		f.Leader(f.at(at.X, (p.Overall.Height-p.Design.Boards.Top.Thickness-a.BelowTop).MM()), false,
-			o.label(a.BelowTop)+" below the top", "aprons.below-top", 30, -30, 45, -45)
+			o.with("%s below the top", o.label(a.BelowTop)), "aprons.below-top", 30, -30, 45, -45)
 	}
 }
 
@@ -281,7 +281,7 @@ const generalTitle = "General arrangement"
 
 // general is the first sheet: the whole piece, and the list of the set's sheets.
 func general(p *form.Piece, s set, sheets []listed) *blank {
-	b := s.sheet(entry{title: generalTitle}, true)
+	b := s.sheet(entry{title: s.o.say(generalTitle)}, true)
 	pics := project(p, s.o)
 	// the list of sheets stands where it leaves the views the larger scale: beside the title block, or in a
 	// column of its own at the right

@@ -106,8 +106,8 @@ func (b *beside) draw() []draw.Item {
 	lower := b.room.Min.Y + besideWords
 	upper := lower + b.high*b.scale + besideWords
 	x := b.room.Min.X + 24 + personWide*stature*b.scale/2
-	out := draw.Moved(person(b.tall, b.scale, i, b.o.Style), draw.Point{X: x, Y: upper})
-	out = append(out, b.words(x, personWide*stature*b.scale, upper, "a person of", rough(b.o.Style).FormatUnit(stature))...)
+	out := draw.Moved(person(b.tall, b.scale, i, b.o), draw.Point{X: x, Y: upper})
+	out = append(out, b.words(x, personWide*stature*b.scale, upper, b.o.say("a person of"), rough(b.o.Style).FormatUnit(stature))...)
 	x += personWide*stature*b.scale/2 + b.gap
 	for k, q := range b.list {
 		mid := x + b.wide[k]*b.scale/2
@@ -184,5 +184,5 @@ func (b *beside) overlaid(x, upper, lower float64) []draw.Item {
 			draw.Path{Segs: draw.Polyline([]draw.Point{{X: from, Y: y + besideText/2}, {X: from + 10, Y: y + besideText/2}}), Pen: b.pen(k), Layer: "key", Ref: q.p.Title},
 			draw.Text{At: draw.Point{X: from + 12, Y: y}, Size: 2, Ink: b.o.ink().line, Layer: "key", Text: q.p.Title})
 	}
-	return append(out, b.words(x, b.over*b.scale, upper, "over each other")...)
+	return append(out, b.words(x, b.over*b.scale, upper, b.o.say("over each other"))...)
 }

@@ -59,13 +59,13 @@ func boardSheets(s set, r yield.Result) []*blank {
 	for i, l := range r.Plan.Layouts {
 		board := r.Task.Boards[l.Board]
 		if b == nil {
-			b = s.sheet(entry{title: "Board plan"}, true)
+			b = s.sheet(entry{title: s.o.say("Board plan")}, true)
 			sheets, y = append(sheets, b), b.room.Max.Y
 		}
 		scale, name := boardScale(s.o, b.room.Width()*longBoard/longest)
 		need := boardHead + board.Width*scale + boardGap
 		if y-need < b.room.Min.Y && y < b.room.Max.Y {
-			b = s.sheet(entry{title: "Board plan"}, true)
+			b = s.sheet(entry{title: s.o.say("Board plan")}, true)
 			sheets, y = append(sheets, b), b.room.Max.Y
 		}
 		b.entry.scale = name
@@ -116,7 +116,7 @@ func (d *boardDrawing) draw(name string) {
 	o := d.b.set.o
 	show := func(mm float64) string { return o.label(measure.Length(mm)) }
 	d.b.text(d.at.X, d.at.Y+d.board.Width*d.scale+2.2, 2.8,
-		fmt.Sprintf("%s: %s × %s × %s %s", name, show(d.board.Length), show(d.board.Width), show(d.board.Thickness), d.board.Timber), true, d.b.ink.line)
+		fmt.Sprintf("%s: %s × %s × %s %s", o.say(name), show(d.board.Length), show(d.board.Width), show(d.board.Thickness), o.say(d.board.Timber)), true, d.b.ink.line)
 	d.pieces()
 	for _, a := range d.board.Avoid {
 		d.avoid(a)
@@ -151,10 +151,10 @@ func (d *boardDrawing) pieces() {
 		case stock.Part:
 			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(box), Filled: true, Fill: d.b.ink.soft, Layer: "tint"})
 			d.path(draw.Rect(box), narrowLine, nil, "part", d.r.Task.Demands[q.Demand].ID)
-			d.label(box, d.names[q], d.size(q))
+			d.label(box, d.b.set.o.say(d.names[q]), d.size(q))
 		case stock.Offcut:
 			d.path(draw.Rect(box), narrowLine, []float64{3, 0.75}, "offcut", "")
-			d.label(box, "offcut", d.size(q))
+			d.label(box, d.b.set.o.say("offcut"), d.size(q))
 		}
 	})
 }
@@ -287,5 +287,5 @@ func (d *boardDrawing) grain() {
 		}
 		d.path(draw.Polyline([]draw.Point{{X: end + way, Y: y + 0.6}, {X: end, Y: y}, {X: end + way, Y: y - 0.6}}), narrowLine, nil, "notes", "")
 	}
-	d.b.text(x+20, y-0.8, 2, "grain; left end here, near edge below; × waste, hatched: not to be used, numbers: order of cuts", false, d.b.ink.faint)
+	d.b.text(x+20, y-0.8, 2, d.b.set.o.say("grain; left end here, near edge below; × waste, hatched: not to be used, numbers: order of cuts"), false, d.b.ink.faint)
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 
+	"splaywright/model/tongue"
 	"splaywright/render/draw"
 )
 
@@ -10,7 +11,13 @@ import (
 type Caution struct{ Head, Text string }
 
 // Cautions are the usual ones of the trade; they take the place of no law, manual or training.
-func Cautions() []Caution { return slices.Clone(cautions) }
+func Cautions(speak *tongue.Tongue) []Caution {
+	out := slices.Clone(cautions)
+	for i, c := range out {
+		out[i] = Caution{speak.Say(c.Head), speak.Say(c.Text)}
+	}
+	return out
+}
 
 var cautions = []Caution{
 	{"At the saw", "Unplug the saw, or isolate it, before the blade is touched or changed. Use guard, riving knife and push sticks; where the guard must come off for a tilted or nested cut, clamp the work to a sled and keep both hands behind the blade. Wear eye and hearing protection. Never trap an offcut between blade and fence, least of all with the blade tilted toward the fence."},
@@ -24,13 +31,13 @@ var cautions = []Caution{
 
 // cautionSheet is the last sheet of every set.
 func cautionSheet(s set) *blank {
-	b := s.sheet(entry{title: "Cautions"}, false)
+	b := s.sheet(entry{title: s.o.say("Cautions")}, false)
 	const headSize, textSize, step = 3.0, 2.5, 4.6
 	y := b.room.Max.Y - 5
 	width := min(b.room.Width(), 200)
-	b.text(b.room.Min.X, y, 4, "Before you cut", true, b.ink.line)
+	b.text(b.room.Min.X, y, 4, s.o.say("Before you cut"), true, b.ink.line)
 	y -= 5
-	for _, c := range cautions {
+	for _, c := range Cautions(s.o.Tongue) {
 		y -= 5
 		b.text(b.room.Min.X, y, headSize, c.Head, true, b.ink.line)
 		for _, l := range wrap(c.Text, textSize, width) {

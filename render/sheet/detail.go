@@ -167,15 +167,15 @@ func dovetailDetails(p *form.Piece, j joint.Joint, o Options) []detail {
 	if !ok || !ok2 {
 		return nil
 	}
-	name := func(e boardEnd) string { return e.q.Mark + " " + e.q.Name }
-	tails, pins := "tails", "pins"
+	name := func(e boardEnd) string { return e.q.Mark + " " + o.say(e.q.Name) }
+	tails, pins, endOn := "%s, tails", "%s, pins", "%s, pins end on"
 	if strings.HasPrefix(j.Kind, "finger") {
-		tails, pins = "fingers", "fingers"
+		tails, pins, endOn = "%s, fingers", "%s, fingers", "%s, fingers end on"
 	}
 	return []detail{
-		{name(tail) + ", " + tails, func(s float64) *figure { return tailFigure(j, tail, s, o) }},
-		{name(pin) + ", " + pins, func(s float64) *figure { return pinFigure(j, pin, s, o) }},
-		{name(pin) + ", " + pins + " end on", func(s float64) *figure { return pinEndFigure(j, pin, s, o) }},
+		{o.with(tails, name(tail)), func(s float64) *figure { return tailFigure(j, tail, s, o) }},
+		{o.with(pins, name(pin)), func(s float64) *figure { return pinFigure(j, pin, s, o) }},
+		{o.with(endOn, name(pin)), func(s float64) *figure { return pinEndFigure(j, pin, s, o) }},
 	}
 }
 

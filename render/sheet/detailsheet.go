@@ -93,7 +93,7 @@ func shelve(pics []picture, room draw.Box) ([][]shelf, bool) {
 func (s set) placed(pages [][]shelf, scale string) []*blank {
 	var out []*blank
 	for _, rows := range pages {
-		b := s.sheet(entry{title: "Details of the joints", scale: scale}, true)
+		b := s.sheet(entry{title: s.o.say("Details of the joints"), scale: scale}, true)
 		free := b.room.Height()
 		for _, r := range rows {
 			free -= r.high

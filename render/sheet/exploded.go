@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -113,7 +114,7 @@ func togetherSheet(p *form.Piece, s set) *blank {
 	scene := view.NewScene(e.piece, flattening)
 	pic := scene.Project(view.Pictorial(s.o.Turn, s.o.Tip))
 	front := newFronts(scene, pic.Direction)
-	b := s.sheet(entry{title: "How it goes together", scale: "none"}, true)
+	b := s.sheet(entry{title: s.o.say("How it goes together"), scale: "none"}, true)
 	// A pictorial has no scale of its own, so it is made as large as the sheet allows.
 	scale := min(b.room.Width()/(pic.Max.X-pic.Min.X), b.room.Height()/(pic.Max.Y-pic.Min.Y))
 	for range 40 {
@@ -124,20 +125,21 @@ func togetherSheet(p *form.Piece, s set) *blank {
 		}
 		scale *= 0.97
 	}
-	b.caption(together(p))
+	b.caption(together(p, s.o))
 	return b
 }
 
 // together is the order in a line.
-func together(p *form.Piece) string {
-	text := "Order: " + marks(p, p.Assembly.First)
+func together(p *form.Piece, o Options) string {
+	order := []string{marks(p, p.Assembly.First)}
 	for _, m := range p.Assembly.Moves {
-		text += ", then " + marks(p, m.Parts)
+		next := o.with("then %s", marks(p, m.Parts))
 		if m.AtOnce() {
-			text += " at once"
+			next = o.with("then %s at once", marks(p, m.Parts))
 		}
+		order = append(order, next)
 	}
-	return text + ". Chain lines: the way each part goes home."
+	return o.with("Order: %s. Chain lines: the way each part goes home.", strings.Join(order, ", "))
 }
 
 func marks(p *form.Piece, ids []string) string {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/tongue"
 	"splaywright/render/dimension"
 	"splaywright/render/draw"
 	"splaywright/render/view"
@@ -129,20 +130,25 @@ func (o Options) scales() []ratio {
 
 // Views gives each view of the piece as a picture at full size: front, end, top, bottom, pictorial, isometric, as it
 // will look, the sections through the middle, and the true face of each part. No two have the same name.
-func Views(p *form.Piece) []Named {
+func Views(p *form.Piece, speak *tongue.Tongue) []Named {
 	scene := view.NewScene(p, flattening)
 	var out []Named
+	put := func(name, caption string, f *figure) {
+		out = append(out, Named{name, caption, alone(p.Title+", "+caption, f)})
+	}
 	for _, d := range []view.Direction{view.Front, view.End, view.Top, view.Bottom, view.Pictorial(usualTurn, usualTip), view.Isometric} {
 		square := d.Name != "pictorial" && d.Name != view.Isometric.Name
-		out = append(out, Named{d.Name, alone(p.Title+", "+d.Name, newFigure(scene.Project(d), 1, onPaper, square))})
+		put(d.Name, speak.Sense(captions[d.Name]), newFigure(scene.Project(d), 1, onPaper, square))
 	}
 	if page, ok := Look(p, scene, portraitWide); ok {
-		out = append(out, Named{"look", page})
+		caption := speak.Say("as it will look")
+		page.Title = p.Title + ", " + caption
+		out = append(out, Named{"look", caption, page})
 	}
 	for _, c := range middleCuts(Options{}) {
 		if s := view.NewSection(p, flattening, c.Cut); len(s.Faces) > 0 {
 			name := "section " + c.letter + "-" + c.letter
-			out = append(out, Named{name, alone(p.Title+", "+name, sectionFigure(p, s, 1, onPaper, map[string]bool{}))})
+			put(name, speak.Fill("section %s", c.letter+"-"+c.letter), sectionFigure(p, s, 1, onPaper, map[string]bool{}))
 		}
 	}
 	for _, q := range p.Parts {
@@ -150,10 +156,13 @@ func Views(p *form.Piece) []Named {
 			continue
 		}
 		pic := partScene(q).Project(faceView)
-		out = append(out, Named{"face of " + q.ID, alone(p.Title+", "+q.Name, newFigure(pic, 1, onPaper, true))})
+		put("face of "+q.ID, speak.Fill("%s, outer face", speak.Say(q.Name)), newFigure(pic, 1, onPaper, true))
 	}
 	return out
 }
+
+// captions are the names of views as languages know them.
+var captions = map[string]string{"front": "front|view", "end": "end|view", "top": "top|view", "bottom": "bottom|view", "pictorial": "pictorial|view", "isometric": "isometric|view"}
 
 // alone makes a page that fits round a figure.
 func alone(title string, f *figure) draw.Page {

@@ -29,6 +29,7 @@ const (
 const frameLine = 0.7
 
 // entry is what a sheet's title block says besides what is the same on all sheets.
+// The title is in the language of the sheet.
 type entry struct{ title, scale string }
 
 // set is what all sheets of one set share.
@@ -172,10 +173,13 @@ func (b *blank) titleBlock(sheet string) {
 		b.line(draw.Point{X: x0, Y: y}, draw.Point{X: f.Max.X, Y: y}, narrowLine)
 	}
 	b.row(x0, y0+2*blockRow, []cell{{46, "Owner", s.block.Owner}, {40, "Drawn by", s.block.DrawnBy}, {40, "Approved by", s.block.ApprovedBy}, {28, "Date", s.block.Date}, {26, "Number", s.block.Number}})
-	b.row(x0, y0+blockRow, []cell{{70, "Title", s.piece}, {84, "Sheet shows", e.title}, {26, "Form", s.form}})
-	b.row(x0, y0, []cell{{86, "Sizes", s.note}, {46, "Projection", s.o.Projection + " angle"}, {22, "Scale", e.scale}, {26, "Sheet", sheet}})
+	b.row(x0, y0+blockRow, []cell{{70, "Title", s.piece}, {84, "Sheet shows", e.title}, {26, "Form", s.o.say(s.form)}})
+	b.row(x0, y0, []cell{{86, "Sizes", s.o.say(s.note)}, {46, "Projection", s.o.say(projections[s.o.Projection])}, {22, "Scale", s.o.say(e.scale)}, {26, "Sheet", sheet}})
 	b.symbol(draw.Point{X: x0 + 117.5, Y: y0 + blockRow/2}, s.o.Projection)
 }
+
+// projections are the two ways to place views, as the title block names them.
+var projections = map[string]string{"first": "first angle", "third": "third angle"}
 
 // cell is a field of the title block: its width, mm, its name and what stands in it.
 type cell struct {
@@ -195,7 +199,7 @@ func (b *blank) field(x, y, w, h float64, name, content string) {
 	if x > b.Width-margin-block+0.1 {
 		b.line(draw.Point{X: x, Y: y}, draw.Point{X: x, Y: y + h}, narrowLine)
 	}
-	b.text(x+1.6, y+h-2.6, 1.5, name, false, b.ink.faint)
+	b.text(x+1.6, y+h-2.6, 1.5, b.set.o.say(name), false, b.ink.faint)
 	if content == "" {
 		return
 	}

@@ -101,7 +101,7 @@ func TestSamePagesAndBytesTwice(t *testing.T) {
 }
 
 func TestViewsAreAtFullSize(t *testing.T) {
-	for _, v := range Views(model.Derive(formtest.WorkedExample())) {
+	for _, v := range Views(model.Derive(formtest.WorkedExample()), nil) {
 		if v.Name == "side-left" && (v.Page.Width < 273.5 || v.Page.Width > 273.6) {
 			t.Errorf("a side of 263.534 mm with 5 mm at each end makes a page %.3f mm wide", v.Page.Width)
 		}

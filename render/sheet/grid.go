@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"splaywright/render/draw"
 	"splaywright/render/table"
@@ -9,8 +10,9 @@ import (
 
 // grid is a table measured for paper.
 type grid struct {
-	t     table.Table
-	cols  []float64 // widths, padding included
+	t     table.Table // as it is printed
+	heads []string    // of its columns, in English
+	cols  []float64   // widths, padding included
 	width float64
 	head  gridRow
 	rows  []gridRow
@@ -166,12 +168,21 @@ func sum(list []float64) (total float64) {
 	return total
 }
 
+// longestWord is the width of the longest stretch of a text that should not be broken. Of Japanese, which may be
+// broken between most letters, that is a few of them together.
 func longestWord(s string, bold bool) float64 {
-	w := 0.0
-	for _, f := range strings.Fields(s) {
-		for _, p := range pieces(f) {
-			w = max(w, draw.TextWidth(p, cellSize, bold))
+	const together = 5 // letters
+	w, run := 0.0, 0.0
+	for _, p := range draw.Pieces(s) {
+		wide := 0.0
+		for _, q := range pieces(p.Text) {
+			wide = max(wide, draw.TextWidth(q, cellSize, bold))
 		}
+		if first, _ := utf8.DecodeRuneInString(p.Text); p.Apart || !draw.Foreign(first) {
+			run = 0
+		}
+		run = min(run+wide, max(wide, together*draw.Em(cellSize)))
+		w = max(w, run)
 	}
 	return w
 }
@@ -215,9 +226,9 @@ func wrapIn(s string, size, width float64, bold bool) []string {
 		}
 		line = word
 	}
-	for _, word := range strings.Fields(s) {
-		for i, p := range pieces(word) {
-			if i == 0 {
+	for _, piece := range draw.Pieces(s) {
+		for i, p := range pieces(piece.Text) {
+			if i == 0 && piece.Apart {
 				put(p, " ")
 			} else {
 				put(p, "")

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -183,14 +184,14 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 		return detail{}, false
 	}
 	w := sectionWindow(contact, screws, cut.Direction, max(a.Blank.Thickness, b.Blank.Thickness).MM())
-	title := a.Mark + " and " + b.Mark + ": " + j.Kind + ", cut through"
+	title := o.with("%s and %s: %s, cut through", a.Mark, b.Mark, o.say(j.Kind))
 	return detail{title, func(scale float64) *figure {
 		f := newFigure(windowed(s.Picture, w, scale), scale, o.ink(), false)
 		inside := f.hatch(s.Faces, draw.Box{Min: f.at(w.Min.X, w.Min.Y), Max: f.at(w.Max.X, w.Max.Y)})
 		f.breaks(slices.Concat(s.Faces[0].Loops, s.Faces[1].Loops), w)
 		for _, q := range []*part.Part{a, b} {
 			if at, ok := inside[q.ID]; ok {
-				f.Leader(at, true, q.Mark+" "+q.Name, q.ID, offHatch...)
+				f.Leader(at, true, q.Mark+" "+o.say(q.Name), q.ID, offHatch...)
 			}
 		}
 		f.jointNote(j, cut, contact, o)
@@ -245,9 +246,9 @@ func (f *figure) jointNote(j joint.Joint, c view.Cut, contact draw.Box, o Option
 	text := ""
 	switch {
 	case j.Depth > 0:
-		text = j.Kind + ", " + o.label(j.Depth) + " deep"
+		text = o.with("%s, %s deep", o.say(j.Kind), o.label(j.Depth))
 	case math.Abs(c.Direction.Toward.Dot(j.Corner)) > 0.9999: // the cut is square to the corner
-		text = "inside angle " + degrees(j.Dihedral)
+		text = o.with("inside angle %s", degrees(j.Dihedral))
 	default:
 		return
 	}
@@ -265,19 +266,19 @@ func (f *figure) screwNotes(screws []screw, d view.Direction, w draw.Box, o Opti
 			continue
 		}
 		for _, b := range s.bores {
-			text := "Ø" + bit(b.Diameter, o) + " " + b.Purpose
+			text := fmt.Sprintf(boreFormats[b.Purpose], bit(b.Diameter, o))
 			if !b.Through {
 				text += " × " + o.label(b.Depth)
 			}
 			if b.Plug > 0 {
-				text += "\nplug Ø" + bit(b.Plug, o)
+				text += fmt.Sprintf("\nplug Ø%s", bit(b.Plug, o))
 			}
 			share := 0.5
 			if b.Purpose == "clearance" { // past the counterbore, which begins at the same place
 				share = 0.8
 			}
 			if at := d.Point(b.at(share)); at.X > w.Min.X && at.X < w.Max.X && at.Y > w.Min.Y && at.Y < w.Max.Y {
-				f.Leader(f.at(at.X, at.Y), true, text, b.ID, offHatch...)
+				f.Leader(f.at(at.X, at.Y), true, o.say(text), b.ID, offHatch...)
 			}
 		}
 	}

@@ -94,7 +94,7 @@ func (l listing) draw(b *blank) {
 	if len(l.lines) < 2 {
 		return
 	}
-	b.text(l.at.X, l.at.Y-2, listSize, fmt.Sprintf("Sheets: %d", l.numbered), true, b.ink.line)
+	b.text(l.at.X, l.at.Y-2, listSize, b.set.o.with("Sheets: %d", l.numbered), true, b.ink.line)
 	for i, s := range l.lines {
 		x, y := l.at.X+float64(i/l.rows)*l.column, l.at.Y-listHead-listStep*float64(i%l.rows)-2.2
 		b.text(x, y, listSize, s.number(), false, b.ink.line)

@@ -56,7 +56,7 @@ func lookSheet(p *form.Piece, s set) *blank {
 	}
 	asked := EyeOf(p)
 	eye := clear(scene, asked)
-	b := s.sheet(entry{title: "As it will look", scale: "none"}, true)
+	b := s.sheet(entry{title: s.o.say("As it will look"), scale: "none"}, true)
 	room := b.frame().Grow(-inset)
 	room.Min.Y = b.room.Min.Y
 	subject := wood.NewSubject(p, scene)
@@ -70,12 +70,12 @@ func lookSheet(p *form.Piece, s set) *blank {
 	items, _ := subject.Paint(from, style)
 	box, _ := subject.Extent(from, style)
 	b.centre(items, box, room)
-	text := "Seen with the eye " + s.o.label(measure.Length(math.Round(eye.Height))) + " above the floor, " +
-		s.o.label(measure.Length(math.Round(eye.Distance))) + " from the middle of the piece."
+	text := s.o.with("Seen with the eye %s above the floor, %s from the middle of the piece.",
+		s.o.label(measure.Length(math.Round(eye.Height))), s.o.label(measure.Length(math.Round(eye.Distance))))
 	if eye != asked {
-		text += " From " + s.o.label(measure.Length(math.Round(asked.Distance))) + " the piece would not be seen whole."
+		text += s.o.with(" From %s the piece would not be seen whole.", s.o.label(measure.Length(math.Round(asked.Distance))))
 	}
-	b.caption(text + " Timber: " + p.Design.Timber + "; colour and figure of the wood stand for the kind, not for your boards.")
+	b.caption(text + s.o.with(" Timber: %s; colour and figure of the wood stand for the kind, not for your boards.", s.o.say(p.Design.Timber)))
 	return b
 }
 
@@ -116,7 +116,7 @@ func belowSheet(p *form.Piece, s set) *blank {
 	scene := view.NewScene(p, flattening)
 	pic := scene.Project(view.Bottom)
 	iso := scene.Project(view.Isometric)
-	b := s.sheet(entry{title: "From below"}, true)
+	b := s.sheet(entry{title: s.o.say("From below")}, true)
 	for i, sc := range s.o.scales() {
 		f := newFigure(pic, sc.of, b.ink, true, smallHoles(p.Parts, inPiece, pic.Direction, sc.of)...)
 		w := p.Overall.WidthTop.MM() / 2
@@ -124,8 +124,8 @@ func belowSheet(p *form.Piece, s set) *blank {
 		f.axis(f.at(0, -d), f.at(0, d), 3)
 		f.axis(f.at(-w, 0), f.at(w, 0), 3)
 		g := newFigure(iso, sc.of, b.ink, false)
-		below, belowBox := titled(f.Finish(), 0, "Seen from below", b.ink)
-		other, otherBox := titled(g.Finish(), (iso.Min.X+iso.Max.X)/2*sc.of, "Isometric, its axes at 0.816 of the scale", b.ink)
+		below, belowBox := titled(f.Finish(), 0, s.o.say("Seen from below"), b.ink)
+		other, otherBox := titled(g.Finish(), (iso.Min.X+iso.Max.X)/2*sc.of, s.o.say("Isometric, its axes at 0.816 of the scale"), b.ink)
 		if belowBox.Width()+gap+otherBox.Width() > b.room.Width() || max(belowBox.Height(), otherBox.Height()) > b.room.Height() {
 			if i < len(s.o.scales())-1 {
 				continue

@@ -24,21 +24,21 @@ import (
 func (i ink) trianglePen() draw.Pen { return draw.Pen{Width: narrowLine, Ink: i.faint} }
 
 // markFace draws on a true face what the boards of its sheet carry.
-func markFace(p *form.Piece, group []*part.Part, f *figure) {
+func markFace(p *form.Piece, group []*part.Part, f *figure, o Options) {
 	lines := pattern.OnWood(p)
 	q := group[0]
 	var ids []string
-	for _, o := range group {
-		ids = append(ids, o.ID)
+	for _, g := range group {
+		ids = append(ids, g.ID)
 	}
 	for _, l := range alikeLines(lines, ids) {
 		f.Line([]draw.Point{f.at(l[0].X(), l[0].Y()), f.at(l[1].X(), l[1].Y())}, f.ink.trianglePen(), "triangle", q.ID)
 	}
 	signs := pattern.Signs(group...)
-	s := dimension.Stamp{Mark: table.JoinMarks(group), Words: pattern.FaceWords(signs), Ref: q.ID}
+	s := dimension.Stamp{Mark: table.JoinMarks(group), Words: pattern.FaceWords(signs, o.Tongue), Ref: q.ID}
 	for _, g := range signs {
 		if g.Way != (mgl64.Vec3{}) {
-			s.Arrows = append(s.Arrows, dimension.Pointer{Way: draw.Point{X: g.Way.X(), Y: g.Way.Y()}, Word: g.Word})
+			s.Arrows = append(s.Arrows, dimension.Pointer{Way: draw.Point{X: g.Way.X(), Y: g.Way.Y()}, Word: o.Tongue.Sense(g.Key)})
 		}
 	}
 	f.Stamp(s, places(extent(q), f.scale))
@@ -79,9 +79,9 @@ func (w *writer) markOf(text, head string) string {
 		if at == nil {
 			return ""
 		}
-		end = at[1] - 2 // a blank and the name's first letter
+		end = strings.LastIndexByte(text[:at[1]], ' ') // before the name's first letter
 	}
-	for _, m := range strings.FieldsFunc(text[:end], func(r rune) bool { return r == ',' || r == ' ' || r == '–' }) {
+	for _, m := range strings.FieldsFunc(text[:end], func(r rune) bool { return r == ',' || r == '、' || r == ' ' || r == '–' }) {
 		if !slices.ContainsFunc(w.piece.Parts, func(q *part.Part) bool { return q.Mark == m }) {
 			return ""
 		}
@@ -90,7 +90,7 @@ func (w *writer) markOf(text, head string) string {
 }
 
 // named is the marks of parts with the first letter of their name.
-var named = regexp.MustCompile(`^[0-9]+((, |–)[0-9]+)* [A-Z]`)
+var named = regexp.MustCompile(`^[0-9]+((, |、|–)[0-9]+)* [\p{Lu}\p{Lo}]`)
 
 // places are points of a box, mm of the piece, on a grid of 2.5 mm of paper, those nearest the middle first.
 func places(b draw.Box, scale float64) []draw.Point {

@@ -15,10 +15,11 @@ import (
 
 // panel is what a part's sheet says in words: a heading, short lines, and a table of the cuts.
 type panel struct {
-	head string // the marks, and the name
-	mark string // the head's beginning that is underlined
-	text []string
-	cuts [][4]string // cut, swing, tilt, which face ends longer
+	head  string // the marks, and the name
+	mark  string // the head's beginning that is underlined
+	text  []string
+	heads [4]string   // of the cuts
+	cuts  [][4]string // cut, swing, tilt, which face ends longer
 }
 
 // The panel's letters, rows and widths, mm.
@@ -91,7 +92,7 @@ func (n panel) drawCuts(b *blank, at draw.Point) {
 		b.line(draw.Point{X: at.X, Y: y}, draw.Point{X: at.X + total, Y: y}, width)
 	}
 	y := at.Y
-	for i, row := range append([][4]string{cutHeads}, n.cuts...) {
+	for i, row := range append([][4]string{n.heads}, n.cuts...) {
 		x := at.X
 		y -= cutStep
 		for c, t := range row {
@@ -117,7 +118,7 @@ func (n panel) cutWidths() ([4]float64, float64) {
 		var w [4]float64
 		sum := 3 * cutGap
 		for c := range w {
-			w[c] = draw.TextWidth(cutHeads[c], size, true)
+			w[c] = draw.TextWidth(n.heads[c], size, true)
 			for _, r := range n.cuts {
 				w[c] = max(w[c], draw.TextWidth(r[c], size, false))
 			}
@@ -133,7 +134,7 @@ func (n panel) cutWidths() ([4]float64, float64) {
 func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	q := group[0]
 	marks := table.JoinMarks(group)
-	n := panel{head: marks + "   " + names(group), mark: marks}
+	n := panel{head: marks + "   " + o.say(names(group)), mark: marks}
 	n.text = []string{
 		made(len(group), q.Timber),
 	}
@@ -158,7 +159,7 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 					base = j.PinBaseline.Outer
 				}
 				n.text = appendOnce(n.text, "Tails and pins by their height up the face")
-				n.text = appendOnce(n.text, "Baseline "+o.Style.Format(base)+" from each face's own end")
+				n.text = appendOnce(n.text, fmt.Sprintf("Baseline %s from each face's own end", o.Style.Format(base)))
 			}
 		}
 		for _, text := range jointNotes(j, q, o) {
@@ -174,8 +175,23 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 			n.text = appendOnce(n.text, fmt.Sprintf("Cheeks lean %s from square", bothSides(j.CheekTilt, j.BackCheekTilt)))
 		}
 		if j.Slope != 0 && j.PinBoard == q.ID {
-			n.text = appendOnce(n.text, "Pins "+bothSides(j.PinAngle, j.BackPinAngle)+" from square, on the end")
+			n.text = appendOnce(n.text, fmt.Sprintf("Pins %s from square, on the end", bothSides(j.PinAngle, j.BackPinAngle)))
 		}
+	}
+	return n.said(o)
+}
+
+// said puts the panel into the language of the sheet.
+func (n panel) said(o Options) panel {
+	for i, t := range n.text {
+		n.text[i] = o.say(t)
+	}
+	for c, h := range cutHeads {
+		n.heads[c] = o.say(h)
+	}
+	for i := range n.cuts {
+		r := &n.cuts[i]
+		r[0], r[3] = o.say(r[0]), o.say(r[3])
 	}
 	return n
 }
@@ -209,7 +225,7 @@ func bothSides(lower, upper measure.Angle) string {
 	if a == b {
 		return a
 	}
-	return a + " below and " + b + " above"
+	return fmt.Sprintf("%s below and %s above", a, b)
 }
 
 func appendOnce(list []string, s string) []string {

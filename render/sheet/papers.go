@@ -90,7 +90,7 @@ func (m *maker) drawings(p *form.Piece, s set) {
 		}
 		return []*blank{b}
 	}
-	m.put(form.PaperDrawings, func() []*blank { return one(&blank{entry: entry{title: generalTitle}}) })
+	m.put(form.PaperDrawings, func() []*blank { return one(&blank{entry: entry{title: s.o.say(generalTitle)}}) })
 	m.general = func(list []listed) *blank { return general(p, s, list) }
 	m.put(form.PaperDrawings, func() []*blank { return one(belowSheet(p, s)) })
 	for _, group := range kinds(p) {

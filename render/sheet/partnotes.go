@@ -23,12 +23,9 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 		if b.Face == "inner" {
 			continue
 		}
-		text := "Ø" + bit(b.Diameter, o)
-		if b.Purpose != "hole" {
-			text += " " + b.Purpose
-		}
+		text := fmt.Sprintf(boreFormats[b.Purpose], bit(b.Diameter, o))
 		if b.Slot > 0 {
-			text += ", slot " + o.Style.Format(b.Slot) + " long"
+			text += fmt.Sprintf(", slot %s long", o.Style.Format(b.Slot))
 		}
 		if !b.Through {
 			text += " × " + o.Style.Format(b.Depth)
@@ -55,9 +52,12 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 		if n := count[label]; n > 1 {
 			label = fmt.Sprintf("%d × %s", n, label)
 		}
-		f.Leader(s.at, true, label, q.ID)
+		f.Leader(s.at, true, o.say(label), q.ID)
 	}
 }
+
+// boreFormats say what holes are for, with their diameter.
+var boreFormats = map[string]string{"hole": "Ø%s", "counterbore": "Ø%s counterbore", "clearance": "Ø%s clearance", "pilot": "Ø%s pilot"}
 
 // bit is a drill's size as drills are sold, whatever the step that sizes are rounded to: tenths of a
 // millimetre, or 64ths of an inch.
@@ -77,7 +77,7 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 		case part.HandHole, part.Slot:
 			text := fmt.Sprintf("%s %s × %s", s.Kind, o.Style.Format(s.Length), o.Style.Format(s.Width))
 			if math.Abs(s.Angle.Degrees()) > 0.05 {
-				text += " at " + degrees(s.Angle)
+				text += fmt.Sprintf(" at %s", degrees(s.Angle))
 			}
 			if s.Depth > 0 {
 				text += fmt.Sprintf(", %s deep", o.Style.Format(s.Depth))
@@ -85,13 +85,13 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 			if s.Inner {
 				text += ", inner face"
 			}
-			f.Leader(c, true, text, ref)
+			f.Leader(c, true, o.say(text), ref)
 		case part.Groove:
 			text := fmt.Sprintf("groove %s wide, %s deep", o.Style.Format(s.Width), o.Style.Format(s.Depth))
 			if s.Inner {
 				text += ", inner face"
 			}
-			f.Leader(c, true, text, ref)
+			f.Leader(c, true, o.say(text), ref)
 		case part.Notch, part.Taper, part.Chamfer:
 			edgeNote(f, s, o, ref)
 		case part.Arch, part.Ogee:
@@ -106,7 +106,7 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 			if s.Kind == part.Ogee {
 				radius = fmt.Sprintf("ogee R %s and %s", o.Style.Format(s.Radius), o.Style.Format(s.Hollow))
 			}
-			f.Leader(mid, false, radius, ref, 150, -150, 170)
+			f.Leader(mid, false, o.say(radius), ref, 150, -150, 170)
 		}
 	}
 }
@@ -122,7 +122,7 @@ func edgeNote(f *figure, s part.Feature, o Options, ref string) {
 			text += ", inner face"
 		}
 	}
-	f.Leader(f.at(s.Centre.X()-in*cos, s.Centre.Y()-in*sin), false, text, ref)
+	f.Leader(f.at(s.Centre.X()-in*cos, s.Centre.Y()-in*sin), false, o.say(text), ref)
 }
 
 // stopped is the share of an edge under which a chamfer counts as stopped.

@@ -14,7 +14,7 @@ import (
 // the projection places them, and what it is made of and how it is cut.
 func partSheet(p *form.Piece, s set, group []*part.Part) *blank {
 	q := group[0]
-	b := s.sheet(entry{title: names(group)}, true)
+	b := s.sheet(entry{title: s.o.say(names(group))}, true)
 	notes := partNotes(p, group, s.o)
 	v := partViews{p: p, q: q, group: group, o: s.o, ink: b.ink}
 	v.project()
@@ -126,7 +126,7 @@ func (v *partViews) figure(pic *view.Picture, scale float64) *figure {
 // round; the end seen from the left stands on the other side.
 func (v *partViews) draw(scale float64) placed {
 	face := v.figure(v.face, scale)
-	markFace(v.p, v.group, face)
+	markFace(v.p, v.group, face, v.o)
 	fi := faceFigure(v.p, v.q, face, v.o).Finish()
 	ei := edgeFigure(v.q, v.figure(v.edge, scale), v.o).Finish()
 	ti := tipFigure(v.q, v.figure(v.tip, scale), v.o).Finish()

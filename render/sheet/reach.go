@@ -47,7 +47,7 @@ var head = [3]float64{0.012, 0.936, 0.062}
 
 // person draws the reach of a grown person up to a height above the floor, mm of the piece, with a mark
 // at each height of the body below it. The figure stands with its middle at x = 0 of its own picture.
-func person(upTo, scale float64, i ink, st measure.Style) []draw.Item {
+func person(upTo, scale float64, i ink, o Options) []draw.Item {
 	var out []draw.Item
 	k := stature * scale
 	for _, l := range body {
@@ -69,7 +69,7 @@ func person(upTo, scale float64, i ink, st measure.Style) []draw.Item {
 		at := y * scale
 		out = append(out,
 			draw.Path{Segs: draw.Polyline([]draw.Point{{X: -0.11 * k, Y: at}, {X: 0.11 * k, Y: at}}), Pen: draw.Pen{Width: narrowLine / 2, Ink: i.faint}, Layer: "person"},
-			draw.Text{At: draw.Point{X: -0.12 * k, Y: at - reachText/2}, Size: reachText, Align: draw.Right, Ink: i.faint, Layer: "person", Text: r.what + " " + rough(st).Format(measure.Length(y))})
+			draw.Text{At: draw.Point{X: -0.12 * k, Y: at - reachText/2}, Size: reachText, Align: draw.Right, Ink: i.faint, Layer: "person", Text: o.say(r.what) + " " + rough(o.Style).Format(measure.Length(y))})
 	}
 	return out
 }

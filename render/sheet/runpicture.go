@@ -69,7 +69,7 @@ func runPicture(p *form.Piece, run []pattern.Laid, wide, most float64, i ink) pi
 
 // runs sets the pictures of the runs under the cut list.
 func (w *writer) runs() {
-	const title = "Runs"
+	title := w.set.o.say("Runs")
 	for k, run := range pattern.Runs(w.piece) {
 		most := runHigh
 		if left := w.y - w.b.room.Min.Y - runWords; left >= runLeast && left < runHigh {
@@ -90,7 +90,7 @@ func (w *writer) runs() {
 			w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, title, "")
 			w.y -= lineStep + 0.8
 			w.put(w.b.room.Min.X, w.y, cellSize, draw.Left, false,
-				"Boards that follow each other round the piece, laid end to end as in one board, outer faces up: the triangle across them shows at once which goes where.", "")
+				w.set.o.say("Boards that follow each other round the piece, laid end to end as in one board, outer faces up: the triangle across them shows at once which goes where."), "")
 		}
 		w.y -= 3
 		w.b.Items = append(w.b.Items, draw.Moved(pic.items, draw.Point{X: w.b.room.Min.X - pic.box.Min.X, Y: w.y - pic.box.Max.Y})...)

@@ -148,10 +148,11 @@ func built(b solid.Board) *part.Part {
 }
 
 // draw is the picture, the board in wide lines, its label under it.
-func (w sawWay) draw(i ink) picture {
+func (w sawWay) draw(o Options) picture {
+	i := o.ink()
 	p := w.lines(w.usual, 1, i)
 	b := p.box
-	p.items = append(p.items, draw.Text{At: draw.Point{X: (b.Min.X + b.Max.X) / 2, Y: b.Min.Y - 4}, Size: pictureLabel, Align: draw.Centre, Ink: i.line, Text: w.label, Layer: "picture"})
+	p.items = append(p.items, draw.Text{At: draw.Point{X: (b.Min.X + b.Max.X) / 2, Y: b.Min.Y - 4}, Size: pictureLabel, Align: draw.Centre, Ink: i.line, Text: o.say(w.label), Layer: "picture"})
 	return picture{p.items, draw.Bounds(p.items)}
 }
 
@@ -215,7 +216,7 @@ func (w *writer) pictures(t table.Table) {
 	var row []picture
 	wide, high := 0.0, 0.0
 	for _, way := range waysIn(t) {
-		p := way.draw(w.b.ink)
+		p := way.draw(w.set.o)
 		row = append(row, p)
 		wide, high = wide+p.box.Width(), max(high, p.box.Height())
 	}

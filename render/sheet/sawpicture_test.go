@@ -25,7 +25,7 @@ func TestEveryWayAtTheSawHasItsPicture(t *testing.T) {
 	var page draw.Page
 	y := 10.0
 	for _, w := range sawWays {
-		pic := w.draw(onPaper)
+		pic := w.draw(Options{})
 		page.Items = append(page.Items, draw.Moved(pic.items, draw.Point{X: 60, Y: y - pic.box.Min.Y})...)
 		y += pic.box.Height() + 6
 		seen := map[string]bool{}

@@ -96,7 +96,7 @@ func sectionSheet(p *form.Piece, s set) *blank {
 	if len(pics.of[0].Faces)+len(pics.of[1].Faces) == 0 {
 		return nil
 	}
-	b := s.sheet(entry{title: "Sections " + pics.cuts[0].title() + " and " + pics.cuts[1].title()}, true)
+	b := s.sheet(entry{title: s.o.with("Sections %s and %s", pics.cuts[0].title(), pics.cuts[1].title())}, true)
 	list := s.o.scales()
 	for i, sc := range list {
 		if i < len(list)-1 && (pics.above.Max.X-pics.above.Min.X)*sc.of > b.room.Width() {

@@ -6,6 +6,7 @@ package sheet
 import (
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/tongue"
 	"splaywright/render/draw"
 	"splaywright/render/view"
 )
@@ -20,6 +21,8 @@ type Options struct {
 	Style     measure.Style
 	Turn, Tip float64 // of the pictorial, degrees; both 0 = the usual one
 	Dark      bool    // light ink on dark ground, for the window only
+	// Tongue is the language of the words; nil is English.
+	Tongue *tongue.Tongue
 
 	// Width and Height of a drawing table, mm; 0 = the sheet's. A smaller one shows larger values
 	// beside smaller views.
@@ -28,8 +31,9 @@ type Options struct {
 
 // Named is one view as a picture of its own.
 type Named struct {
-	Name string
-	Page draw.Page
+	Name    string // the same in every language
+	Caption string
+	Page    draw.Page
 }
 
 // The usual pictorial: from the right, in front and above, steep enough to show the top.
@@ -66,6 +70,11 @@ func (o Options) fill(p *form.Piece) Options {
 	}
 	return o
 }
+
+// say puts a text of the drawings into their language, and with fills one of its formats.
+func (o Options) say(english string) string { return o.Tongue.Say(english) }
+
+func (o Options) with(format string, figures ...any) string { return o.Tongue.Fill(format, figures...) }
 
 func (o Options) wants(paper string) bool { return o.Wants == nil || o.Wants(paper) }
 

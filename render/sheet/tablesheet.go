@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"splaywright/model/form"
+	"splaywright/model/tongue"
 	"splaywright/render/draw"
 	"splaywright/render/table"
 )
@@ -50,6 +51,12 @@ func short(title string) string {
 // also adds a table to what the sheet's title says, once.
 func (b *blank) also(title string) {
 	head := short(title)
+	if b.set.o.Tongue.Code() != tongue.English { // whose nouns may be capital everywhere
+		if !strings.Contains(b.entry.title, head) {
+			b.entry.title += ", " + head
+		}
+		return
+	}
 	if lower := strings.ToLower(head); !strings.Contains(strings.ToLower(b.entry.title), lower) {
 		b.entry.title += ", " + lower
 	}
@@ -65,26 +72,29 @@ func (w *writer) need(h float64, title string) bool {
 }
 
 func (w *writer) table(t table.Table) {
-	g := grid{t: t}
+	g := grid{t: t.In(w.set.o.Tongue)}
+	for _, c := range t.Columns {
+		g.heads = append(g.heads, c.Head)
+	}
 	if w.b == nil {
-		w.open(t.Title)
+		w.open(g.t.Title)
 	}
 	g.pics = w.rowPictures(t)
 	g.measure(w.b.room.Width())
-	w.need(w.start(&g), t.Title)
+	w.need(w.start(&g), g.t.Title)
 	if w.y < w.b.room.Max.Y {
 		w.y -= 5
-		w.b.also(t.Title)
+		w.b.also(g.t.Title)
 	}
-	w.head(&g, t.Title)
+	w.head(&g, g.t.Title)
 	for i, r := range g.rows {
-		if w.need(g.kept(i)+1, t.Title) {
-			w.head(&g, t.Title+" (continued)")
+		if w.need(g.kept(i)+1, g.t.Title) {
+			w.head(&g, w.set.o.with("%s (continued)", g.t.Title))
 		}
 		w.row(&g, r, i, refOf(t, i))
 	}
 	w.rule(&g, w.y, narrowLine)
-	w.notes(t)
+	w.notes(g.t)
 	w.pictures(t)
 	if t.ID == "cut-list" {
 		w.runs()
@@ -169,7 +179,7 @@ func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
 			w.put(at, w.y-down-lineStep*float64(i), cellSize, a, bold, s, ref)
 		}
 		if a == draw.Left && !bold && len(lines) > 0 {
-			w.b.underline(at, w.y-down, draw.TextWidth(w.markOf(lines[0], g.t.Columns[c].Head), cellSize, false), cellSize)
+			w.b.underline(at, w.y-down, draw.TextWidth(w.markOf(lines[0], g.heads[c]), cellSize, false), cellSize)
 		}
 		x += g.cols[c]
 	}
@@ -200,7 +210,7 @@ func (w *writer) notes(t table.Table) {
 	}
 	if all < w.b.room.Height()/2 && w.need(all-squeeze, t.Title) {
 		w.y -= 4.2
-		w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, t.Title+" (notes)", "")
+		w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, w.set.o.with("%s (notes)", t.Title), "")
 		w.y -= 1.4
 	}
 	w.y -= 0.8

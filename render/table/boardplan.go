@@ -210,10 +210,10 @@ func planCuts(r yield.Result, style measure.Style) Table {
 	}
 	if len(s.Rows) > 0 {
 		if t := r.Task.Saw; t.TrimEnds > 0 || t.TrimEdges > 0 {
-			s.note("Before these cuts " + trims(s, t) + " come off, as far as a cut of the list does not take them.")
+			s.note(fmt.Sprintf("Before these cuts %s come off, as far as a cut of the list does not take them.", trims(s, t)))
 		}
-		s.note("Crosscuts are measured from the left end, rips from the near edge, to the near side of the blade, which is " +
-			s.exactLength(mm(r.Task.Saw.Kerf)).Text + " " + lengthUnit(style) + " wide and cuts beyond that line. Each cut goes right through the piece that it stands in.")
+		s.note(fmt.Sprintf("Crosscuts are measured from the left end, rips from the near edge, to the near side of the blade, which is %s wide and cuts beyond that line. Each cut goes right through the piece that it stands in.",
+			s.exactLength(mm(r.Task.Saw.Kerf)).Text+" "+lengthUnit(style)))
 		s.note("Look for nails, screws and grit before every cut in wood that had another life; a metal detector costs less than a blade. Cup, twist and loose knots are planed or cut out first; keep narrow and short pieces on a sled.")
 	}
 	return s.done()
@@ -223,10 +223,10 @@ func planCuts(r yield.Result, style measure.Style) Table {
 func trims(s *sheet, t stock.Saw) string {
 	var words []string
 	if t.TrimEnds > 0 {
-		words = append(words, s.style.FormatUnit(mm(t.TrimEnds))+" at both ends")
+		words = append(words, fmt.Sprintf("%s at both ends", s.style.FormatUnit(mm(t.TrimEnds))))
 	}
 	if t.TrimEdges > 0 {
-		words = append(words, s.style.FormatUnit(mm(t.TrimEdges))+" at both edges")
+		words = append(words, fmt.Sprintf("%s at both edges", s.style.FormatUnit(mm(t.TrimEdges))))
 	}
 	return and(words)
 }

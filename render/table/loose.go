@@ -133,7 +133,7 @@ func mates(p *form.Piece, j joint.Joint) []string {
 func keysTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	j := same[0]
 	k := j.Keys
-	s := settingsTable("keys-"+j.ID, "Keys: "+whichCorners(p, same), style)
+	s := settingsTable("keys-"+j.ID, fmt.Sprintf("Keys: %s", whichCorners(p, same)), style)
 	bevel(s, "inside corner", j.Dihedral, "between the two inner faces, and between the sides of the cradle")
 	bevel(s, "sides of the cradle", k.Cradle, "from the table, one either way, the corner down")
 	for i, on := range mates(p, j) {
@@ -187,7 +187,7 @@ func (s *steps) strips(kind part.Slip) string {
 func (s *steps) splines(j joint.Joint) {
 	s.step(j.TailBoard, "Groove the mitres", "Clamp a tall fence to the board; keep both hands above it.",
 		fmt.Sprintf("In both faces of every mitre a groove %s wide and %s deep, square to the mitre, as in Splines.", s.exactLength(j.Spline.Thickness).Text, s.show(j.Spline.Width/2)),
-		"Make the splines of a strip planed to the groove, their grain across the joint: "+s.strips(part.Spline)+".")
+		fmt.Sprintf("Make the splines of a strip planed to the groove, their grain across the joint: %s.", s.strips(part.Spline)))
 }
 
 // late is what goes in when the glue of the boards is dry.
@@ -196,7 +196,8 @@ func (s *steps) late() {
 		if j.Keys != nil {
 			s.step(j.TailBoard, "Saw the key slots and glue the keys in", "The cradle carries the piece past the blade; hands stay at its far ends.",
 				fmt.Sprintf("When the mitres are dry, %d slots a corner, %s deep, as in Keys.", len(j.Keys.At), s.show(j.Keys.Depth)),
-				"Keys of a strip planed to the slot, their grain across the corner: "+s.strips(part.Key)+". Glue them in, saw them off and plane them flush, towards the boards.")
+				fmt.Sprintf("Keys of a strip planed to the slot, their grain across the corner: %s.", s.strips(part.Key)),
+				"Glue them in, saw them off and plane them flush, towards the boards.")
 			return
 		}
 	}

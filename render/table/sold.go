@@ -26,10 +26,10 @@ func soldNotes(s *sheet, p *form.Piece) {
 		}
 	}
 	if len(hard) > 0 {
-		s.note("Bought surfaced on both sides (S2S), by finished thickness: " + strings.Join(hard, "; ") + ".")
+		s.note(fmt.Sprintf("Bought surfaced on both sides (S2S), by finished thickness: %s.", strings.Join(hard, "; ")))
 	}
 	if len(soft) > 0 {
-		s.note("Bought dressed and dry, by finished thickness × width: " + strings.Join(soft, "; ") + ".")
+		s.note(fmt.Sprintf("Bought dressed and dry, by finished thickness × width: %s.", strings.Join(soft, "; ")))
 	}
 }
 

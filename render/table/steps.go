@@ -74,8 +74,8 @@ func (s *steps) rough() {
 }
 
 func (s *steps) faces() {
-	s.step("", "Mark the faces", "", "Choose outer faces and "+markedEdge(s.p)+"s, write the part's number on the outer face and draw a triangle across all of them, its point to the top.",
-		"Every figure is taken from the "+markedEdge(s.p)+" and the outer face.")
+	s.step("", "Mark the faces", "", fmt.Sprintf("Choose outer faces and %ss, write the part's number on the outer face and draw a triangle across all of them, its point to the top.", markedEdge(s.p)),
+		fmt.Sprintf("Every figure is taken from the %s and the outer face.", markedEdge(s.p)))
 }
 
 // sawing has a row for each set of equal cuts; the angles are those with the board flat.
@@ -103,18 +103,18 @@ func (s *steps) sawing() {
 func (s *steps) settings(c part.Cut) string {
 	var words []string
 	if !straight(c.Swing) {
-		kind := "swing "
+		kind := "swing %s"
 		if c.Kind == part.Rip {
-			kind = "taper "
+			kind = "taper %s"
 		}
-		words = append(words, kind+degrees(c.Swing))
+		words = append(words, fmt.Sprintf(kind, degrees(c.Swing)))
 	}
 	if !straight(c.Tilt) {
-		face := "inner"
+		kind := "tilt %s, inner face longer"
 		if c.OuterLonger {
-			face = "outer"
+			kind = "tilt %s, outer face longer"
 		}
-		words = append(words, "tilt "+degrees(c.Tilt)+", "+face+" face longer")
+		words = append(words, fmt.Sprintf(kind, degrees(c.Tilt)))
 	}
 	return strings.Join(words, ", ")
 }
@@ -218,7 +218,7 @@ func (s *steps) cheeks(j joint.Joint) string {
 		return fmt.Sprintf("Off square the lower cheeks lean %.2f° and the upper ones %.2f° from square to the face: follow the line on the end.",
 			j.CheekTilt.Degrees(), j.BackCheekTilt.Degrees())
 	}
-	return "Off square the cheeks lean " + strconv.FormatFloat(j.CheekTilt.Degrees(), 'f', 2, 64) + "° from square to the face: follow the line on the end."
+	return fmt.Sprintf("Off square the cheeks lean %.2f° from square to the face: follow the line on the end.", j.CheekTilt.Degrees())
 }
 
 func (s *steps) housing(j joint.Joint) {
@@ -252,7 +252,7 @@ func (s *steps) features() {
 		return
 	}
 	s.step("", "Cut the shapes", "Saw clear of the line and work to it; curves near an end are short grain.",
-		strings.Join(each, "; ")+"; equal parts alike. Places stand in Shapes.",
+		strings.Join(each, "; ")+"; equal parts alike.", "Places stand in Shapes.",
 		"They come before the glue-up, while the boards lie flat, and after the joints, whose ends take the clamps.")
 }
 
@@ -260,7 +260,7 @@ func onEdge(f part.Feature) string {
 	if f.Edge == "" || f.Kind == part.Arch {
 		return ""
 	}
-	return " on the " + strings.ReplaceAll(f.Edge, "-", " ")
+	return fmt.Sprintf(" on the %s", strings.ReplaceAll(f.Edge, "-", " "))
 }
 
 // holes are bored in the outer board before the dry fit and in the inner one through them.
@@ -297,16 +297,16 @@ func (s *steps) order() []string {
 	if len(a.First) == 0 {
 		return nil
 	}
-	out := []string{"First " + s.namesOf(a.First) + "."}
+	out := []string{fmt.Sprintf("First %s.", s.namesOf(a.First))}
 	for _, m := range a.Moves {
 		if q := s.p.Part(m.Parts[0]); q != nil && q.Slip.Late() {
 			continue // a step of its own
 		}
 		if m.AtOnce() {
-			out = append(out, "Then "+s.namesOf(m.Parts)+" at once: hold them together as far as they go, start all of them, and bring them home a little each in turn; "+s.closing(m)+".")
+			out = append(out, fmt.Sprintf("Then %s at once: hold them together as far as they go, start all of them, and bring them home a little each in turn; %s.", s.namesOf(m.Parts), s.closing(m)))
 			continue
 		}
-		out = append(out, "Then "+s.namesOf(m.Parts)+", "+s.wayOf(m)+".")
+		out = append(out, fmt.Sprintf("Then %s, %s.", s.namesOf(m.Parts), s.wayOf(m)))
 	}
 	return out
 }
@@ -338,9 +338,9 @@ func (s *steps) wayOf(m form.Move) string {
 			continue
 		}
 		if math.Abs(way[2]) < 1e-6 {
-			return "level, along the grain of " + s.nameOf(id)
+			return fmt.Sprintf("level, along the grain of %s", s.nameOf(id))
 		}
-		return "along the grain of " + s.nameOf(id) + ", " + degrees(measure.Angle(math.Acos(math.Abs(way[2])))) + " from plumb: driven straight it jams"
+		return fmt.Sprintf("along the grain of %s, %s from plumb: driven straight it jams", s.nameOf(id), degrees(measure.Angle(math.Acos(math.Abs(way[2])))))
 	}
 	switch {
 	case way[2] > 1-1e-6:
@@ -350,7 +350,7 @@ func (s *steps) wayOf(m form.Move) string {
 	case math.Abs(way[2]) < 1e-6:
 		return "level"
 	}
-	return degrees(measure.Angle(math.Acos(min(1, math.Abs(way[2]))))) + " from plumb"
+	return fmt.Sprintf("%s from plumb", degrees(measure.Angle(math.Acos(min(1, math.Abs(way[2]))))))
 }
 
 func (s *steps) namesOf(ids []string) string {
@@ -383,7 +383,7 @@ func (s *steps) finishing() {
 		}
 	}
 	if radius > 0 {
-		how = append(how, "Round the free edges to "+s.show(radius)+": after the glue-up, since an edge rounded earlier leaves a gap where it runs into a joint.")
+		how = append(how, fmt.Sprintf("Round the free edges to %s: after the glue-up, since an edge rounded earlier leaves a gap where it runs into a joint.", s.show(radius)))
 	}
 	s.step("", "Level, ease and finish", "Oily rags heat up by themselves: dry them flat outdoors. Load it on the floor before anyone uses it.", append(how, "Finish all faces alike, the hidden ones too, so that the boards stay flat.")...)
 }

@@ -91,6 +91,6 @@ func (s *steps) plugs() {
 		each = append(each, fmt.Sprintf("%d of Ø%s", sizes[d], d))
 	}
 	s.step("", "Plug the screw holes", "Cut plugs at the drill press from a board that is clamped; they are too small to hold.",
-		"Plugs from the face of a board of the same timber, not from its end: "+strings.Join(each, ", ")+".",
+		fmt.Sprintf("Plugs from the face of a board of the same timber, not from its end: %s.", strings.Join(each, ", ")),
 		"Glue them in when the screws are home, grain along the board's; saw them off when dry and pare them flush with the grain.")
 }

@@ -137,7 +137,8 @@ func (s *steps) wedges() {
 	for _, j := range s.p.Joints {
 		if j.Tenon != nil && j.Tenon.Wedges != nil {
 			s.step(j.TailBoard, "Drive the wedges", "Wear eye protection; tap them in turn, and stop when the sound changes.",
-				"While the glue is wet, glue into the slots and on one side of each wedge only. Wedges, their grain along the stretcher: "+s.strips(part.Wedge)+".",
+				"While the glue is wet, glue into the slots and on one side of each wedge only.",
+				fmt.Sprintf("Wedges, their grain along the stretcher: %s.", s.strips(part.Wedge)),
 				"Leave them long, saw them off when dry and pare them with the tenon.")
 			return
 		}

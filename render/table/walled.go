@@ -46,7 +46,7 @@ func pinWords(j joint.Joint) string {
 	if straight(j.PinAngle - j.BackPinAngle) {
 		return degrees(j.PinAngle)
 	}
-	return degrees(j.PinAngle) + " at the lower side of a tail and " + degrees(j.BackPinAngle) + " at its upper side"
+	return fmt.Sprintf("%s at the lower side of a tail and %s at its upper side", degrees(j.PinAngle), degrees(j.BackPinAngle))
 }
 
 // seatWord is what the hollow of a joint is called.

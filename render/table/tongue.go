@@ -1,0 +1,41 @@
+package table
+
+import "splaywright/model/tongue"
+
+// In gives the table in another language: title, heads, units, cells and notes, but not what its rows are about.
+// Its numbers stay. nil is English.
+func (t Table) In(speak *tongue.Tongue) Table {
+	if speak.Code() == tongue.English {
+		return t
+	}
+	out := t
+	out.Title = speak.Say(t.Title)
+	out.Notes = make([]string, len(t.Notes))
+	for i, n := range t.Notes {
+		out.Notes[i] = speak.Say(n)
+	}
+	out.Columns = make([]Column, len(t.Columns))
+	for i, c := range t.Columns {
+		c.Head, c.Unit = speak.Say(c.Head), speak.Say(c.Unit)
+		out.Columns[i] = c
+	}
+	out.Rows = make([][]Cell, len(t.Rows))
+	for i, row := range t.Rows {
+		cells := make([]Cell, len(row))
+		for k, c := range row {
+			c.Text = speak.Say(c.Text)
+			cells[k] = c
+		}
+		out.Rows[i] = cells
+	}
+	return out
+}
+
+// AllIn gives each of several tables in another language.
+func AllIn(list []Table, speak *tongue.Tongue) []Table {
+	out := make([]Table, len(list))
+	for i, t := range list {
+		out[i] = t.In(speak)
+	}
+	return out
+}
