@@ -24,6 +24,7 @@ import (
 	"splaywright/model/measure"
 	"splaywright/model/stock"
 	"splaywright/model/timber"
+	"splaywright/model/yield"
 	"splaywright/render/table"
 )
 
@@ -125,6 +126,10 @@ func (b *boards) switchTo(w *Window, which int) {
 
 // choose shows the fields of another board.
 func (b *boards) choose(w *Window, board, place int) {
+	d := w.s.Design()
+	if board >= len(panel.Boards(&d, b.list)) {
+		return // one of the yard's: its row stands among the sizes
+	}
 	b.chosen = board
 	if place >= 0 {
 		b.picture.Choose(board, place)
@@ -151,11 +156,12 @@ func (b *boards) update(w *Window) {
 	style := d.Style()
 	show := viewer.BoardShow{Boards: all, Step: dragStep(d.Units), Say: func(mm float64) string { return style.Format(measure.Length(mm)) }}
 	p := b.plan(w)
-	if p.has && sameBoards(p.task.Boards, all) {
-		show.Cuts, show.Kerf = cutsOf(p), p.task.Saw.Kerf
+	if n := len(all); p.has && len(p.task.Boards) >= n && sameBoards(p.task.Boards[:n], all) {
+		show.Boards, show.Cuts = withBought(all, p.result, cutsOf(p))
+		show.Kerf = p.task.Saw.Kerf
 	}
 	b.picture.Set(show)
-	b.say(p, len(all), style)
+	b.say(p, len(all)+len(d.Yard)+len(p.task.Boards), style)
 	b.progress(p)
 }
 
@@ -178,6 +184,24 @@ func sameBoards(a, b []stock.Board) bool {
 		}
 	}
 	return true
+}
+
+// withBought adds what is bought of the yard's to the boards that are listed one by one.
+func withBought(listed []stock.Board, r yield.Result, cuts []viewer.BoardCuts) ([]stock.Board, []viewer.BoardCuts) {
+	all := slices.Clone(listed)
+	at := map[int]int{}
+	for k, c := range cuts {
+		i := c.Layout.Board
+		if i < len(listed) {
+			continue
+		}
+		if _, known := at[i]; !known {
+			at[i] = len(all)
+			all = append(all, r.Task.Boards[i])
+		}
+		cuts[k].Layout.Board = at[i]
+	}
+	return all, cuts
 }
 
 func cutsOf(p *boardPlan) []viewer.BoardCuts {

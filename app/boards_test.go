@@ -241,6 +241,38 @@ func TestWoodToBuyAndItsShoppingList(t *testing.T) {
 	}
 }
 
+// What the yard sells by the foot is drawn with what is cut from it, and is no board whose places could be edited.
+func TestTheYardsBoardsAreDrawn(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	openTab(t, w, boardsTab)
+	w.boards.which.SetSelectedIndex(1)
+	if got := w.boards.said.Text; !strings.Contains(got, "Nothing the yard has") {
+		t.Errorf("it says %q", got)
+	}
+	if err := w.s.Append("yard", [2]string{"price-per-board-foot", "9.50"}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	if got := w.boards.said.Text; !strings.Contains(got, "Boards cut: 2") {
+		t.Errorf("it says %q", got)
+	}
+	p := &w.plans.toBuy
+	boards, cuts := withBought(nil, p.result, cutsOf(p))
+	if len(boards) != len(cuts) || len(cuts) != 2 || cuts[1].Layout.Board != 1 || boards[0].Sold.Words != "4/4" {
+		t.Errorf("%+v", boards)
+	}
+	w.boards.picture.Chosen(0)
+	if w.boards.chosen != 0 {
+		t.Errorf("board %d of the yard is chosen to be edited", w.boards.chosen)
+	}
+	if tb, ok := w.tab(buyTab).Shown(); !ok || tb.ID != "wood-to-buy" {
+		openTab(t, w, buyTab)
+		if tb, ok = w.tab(buyTab).Shown(); !ok || tb.ID != "wood-to-buy" {
+			t.Errorf("%+v", tb)
+		}
+	}
+}
+
 // Timbers of one's own go into the design; a table with a bad row is refused with its line and nothing of it is taken.
 func TestOwnTimbersAreRead(t *testing.T) {
 	w := open(t, Options{})
