@@ -69,6 +69,7 @@ func Figures(p *form.Piece) []Figure {
 		r.onSides()
 	}
 	r.shortGrain()
+	r.joinery()
 	r.blanks()
 	return r.out
 }
