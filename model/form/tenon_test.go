@@ -214,3 +214,65 @@ func TestTenonMuseum(t *testing.T) {
 		})
 	}
 }
+
+// Driven home the wedges spread the tenon into the mouth of its mortise: on the outer face tenon, less its slots, and
+// wedges are as high as the mortise, and nowhere on the way in are they higher, so that nothing is crushed. Heights are
+// read from the solids and the mortise's planes, at stations from the slots' roots to the outer face.
+func TestDrivenWedgesFillTheMouth(t *testing.T) {
+	seen := 0
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyTenon(t)
+		p := form.Build(d)
+		if p.Stopped() {
+			t.Skip("no room for the slots")
+		}
+		n := p.Design.Stretchers[0].Tenon
+		high := n.Width.MM()
+		if d.Stretchers[0].Set == form.Flat {
+			high = n.Thickness.MM()
+		}
+		for _, j := range p.Joints {
+			if j.Tenon == nil || j.Tenon.Wedges == nil {
+				continue
+			}
+			seen++
+			side := p.Part(j.TailBoard)
+			outer := solid.Plane{N: mgl64.Vec3{0, 0, 1}}.Transform(side.Place)
+			for _, share := range []float64{0.2, 0.4, 0.7, 1} { // of the way from the inner face to the outer
+				station := outer
+				station.D -= side.Blank.Thickness.MM() * (1 - share)
+				mouth := heightAt(j.Tenon.Mortise[3].Transform(side.Place), station) - heightAt(j.Tenon.Mortise[1].Transform(side.Place), station)
+				driven := high
+				for _, id := range j.Tenon.Wedges.Parts {
+					w := p.Part(id)
+					var lower, upper float64
+					for _, c := range w.Cuts {
+						plane := solid.Plane{N: c.Normal, D: c.Offset}.Transform(w.Place)
+						switch {
+						case c.Kind == part.Rip && plane.N[2] < 0:
+							lower = heightAt(plane, station)
+						case c.Kind == part.Rip:
+							upper = heightAt(plane, station)
+						}
+					}
+					driven += upper - lower - n.Slot.MM()
+				}
+				if share == 1 {
+					near(t, "height on the outer face", driven, mouth, 1e-9*mouth)
+				}
+				if driven > mouth+1e-9 {
+					t.Fatalf("at %g of the way out tenon and wedges are %.6f high in a mortise of %.6f", share, driven, mouth)
+				}
+			}
+		}
+	})
+	if seen < 20 {
+		t.Errorf("only %d wedged tenons", seen)
+	}
+}
+
+// heightAt is where a plane and a station cross, above the floor in the middle of the piece.
+func heightAt(a, station solid.Plane) float64 {
+	p, _ := threeMeet(a, station, solid.Plane{N: mgl64.Vec3{0, 1, 0}})
+	return p[2]
+}
