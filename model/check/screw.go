@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -167,9 +168,10 @@ func sameLine(p *part.Part, a part.Bore, q *part.Part, b part.Bore) bool {
 // board, or whose counterbore goes through the first, is stopped by the form.
 func bite(r *run, s screw) {
 	f := part.Finding{Level: part.Warning, Unit: "mm", Parts: s.parts()}
+	_, housed := s.letIn(r)
 	half := s.spec.Length.MM() / 2
 	switch {
-	case s.grip < underHead-noise && s.counterbore == nil && isStretcher(s.into) && s.housed(r):
+	case s.grip < underHead-noise && s.counterbore == nil && isStretcher(s.into) && housed:
 		rail, _ := r.railOf(s.into)
 		depth := rail.Depth.MM()
 		f.ID, f.Figure, f.Limit, f.Source, f.Sizes = "housing-deep-for-screw", s.grip, underHead, commonPractice, []string{rail.Path + ".depth", "boards.side.thickness"}
@@ -254,6 +256,11 @@ func besideEdges(r *run, s screw) {
 
 func (s screw) edgeRoom(r *run, q *part.Part, b part.Bore, depth, need float64) {
 	least, face := beside(q, b, depth)
+	j, in := s.letIn(r)
+	if q == s.into && in && j.Shoulder > 0 && strings.HasSuffix(face, "face") {
+		s.tongueRoom(r, j, need)
+		return
+	}
 	if least >= need-noise {
 		return
 	}
@@ -266,7 +273,7 @@ func (s screw) edgeRoom(r *run, q *part.Part, b part.Bore, depth, need float64) 
 	f.Text = sentence("the middle of %s lies %s from the %s of %s and needs %s; move it %s inwards, or take a thinner screw.",
 		what, r.mm(least), face, theBoard(q), r.mm(need), r.mm(r.up(need-least)))
 	radius := b.Diameter.MM() / 2
-	if q == s.into && s.housed(r) { // the clearance hole comes through the floor of the housing
+	if q == s.into && in { // the clearance hole comes through the floor of the housing
 		radius = max(radius, s.clearance.Diameter.MM()/2)
 	}
 	if least < radius-noise {

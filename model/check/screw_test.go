@@ -20,6 +20,8 @@ func railScrews(change func(*form.Screws)) edit {
 	return func(d *form.Design) { change(d.Stretchers[0].Screws) }
 }
 
+func shoulderOf(l measure.Length) edit { return func(d *form.Design) { d.Corners.Shoulder = &l } }
+
 func screwLength(l measure.Length) func(*form.Screws) { return func(s *form.Screws) { s.Length = l } }
 
 func TestScrewFindings(t *testing.T) {
@@ -66,6 +68,9 @@ func TestScrewFindings(t *testing.T) {
 		"a screw beside the pins": {from: edited(sound(), stretcher(func(s *form.Stretcher) { s.BelowTop = 0 })),
 			spoil: railScrews(func(s *form.Screws) { s.FromEnd = 8 }), mend: railScrews(func(s *form.Screws) { s.FromEnd = 15 }),
 			id: "screw-near-joint", level: part.Warning, figure: unlooked, limit: number8, says: "from the joint with the top"},
+		// 1.5 × 0.164 in to either face of the tongue of a side of 20
+		"a screw in a thin tongue": {from: soundHoused(), spoil: shoulderOf(8), mend: shoulderOf(7),
+			id: "screw-in-thin-tongue", level: part.Warning, figure: 6, limit: 1.5 * number8, says: "the tongue of the side is 12.0 mm thick"},
 		"a hole where a screw runs": {from: soundHoused(), spoil: hole("side", 392, 100, 25), mend: hole("side", 392, 60, 25), id: "screw-in-opening",
 			level: part.Stop, figure: unlooked, limit: 0, says: "the hole in the side"},
 	})

@@ -4,17 +4,32 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/form"
+	"splaywright/model/joint"
 	"splaywright/model/part"
 )
 
-// housed tells whether the board that takes the thread is let into the other.
-func (s screw) housed(r *run) bool {
+// letIn is the joint by which the board that takes the thread is let into the other: a housing or a groove.
+func (s screw) letIn(r *run) (joint.Joint, bool) {
 	for _, j := range r.p.Joints {
 		if j.TailBoard == s.through.ID && j.PinBoard == s.into.ID {
-			return j.Kind == form.Housing
+			return j, j.Kind == form.Housing || j.Kind == form.GrooveTongue
 		}
 	}
-	return false
+	return joint.Joint{}, false
+}
+
+// tongueRoom looks at a screw in the end of a tongue, whose cheeks are nearer than the board's faces: moved along its
+// row it comes no farther from them. What would do is a thicker tongue or a thinner screw.
+func (s screw) tongueRoom(r *run, j joint.Joint, need float64) {
+	thick := s.into.Blank.Thickness.MM() - j.Shoulder.MM()
+	if thick/2 >= need-noise {
+		return
+	}
+	f := part.Finding{ID: "screw-in-thin-tongue", Level: part.Warning, Figure: thick / 2, Limit: need, Unit: "mm", Source: edgeSource,
+		Parts: s.parts(), Sizes: append([]string{"corners.shoulder", "boards.side.thickness"}, s.key("gauge")...)}
+	f.Text = sentence("the tongue of %s is %s thick: the middle of %s lies %s from either face of it and needs %s; leave a thicker tongue, or take a thinner screw.",
+		theBoard(s.into), r.mm(thick), s.name(), r.mm(thick/2), r.mm(need))
+	r.addWorst(f)
 }
 
 // besideHousings looks at the housings of stretchers in a side that a screw of something else

@@ -56,6 +56,43 @@ func (b *board) hollows(tag string) []hollow {
 			out = append(out, h)
 		}
 	}
+	for i := range b.shape.Bores {
+		if o := &b.shape.Bores[i]; o.Tag == tag {
+			out = append(out, b.boreBox(o))
+		}
+	}
+	return out
+}
+
+// boreBox is the box round a bore from where it begins to where it ends or leaves the board.
+func (b *board) boreBox(o *solid.Bore) hollow {
+	h := newHollow(o.Tag)
+	for _, s := range o.Steps {
+		to := s.To
+		if math.IsInf(to, 1) {
+			to = b.thickness / max(math.Abs(o.Axis[2]), 0.1)
+		}
+		for _, p := range [2]mgl64.Vec3{o.Entry, o.Entry.Add(o.Axis.Mul(to))} {
+			h.add(p.Vec2().Sub(mgl64.Vec2{s.Radius, s.Radius}))
+			h.add(p.Vec2().Add(mgl64.Vec2{s.Radius, s.Radius}))
+		}
+	}
+	return h
+}
+
+// everyHollow of a board but those that go by a tag: screws' and drills' holes not among them.
+func (b *board) everyHollow(but string) []hollow {
+	var out []hollow
+	for _, p := range b.shape.Pockets {
+		if p.Tag != but {
+			out = append(out, b.pocketBox(&p))
+		}
+	}
+	for _, loop := range b.shape.Openings {
+		if len(loop) > 0 && loop[0].Tag != but {
+			out = append(out, b.hollows(loop[0].Tag)...)
+		}
+	}
 	return out
 }
 
@@ -112,7 +149,8 @@ func (b *board) metFaces(show shown) []part.Finding {
 			if p.FromOuter == q.FromOuter || both < b.thickness-solid.SamePoint {
 				continue
 			}
-			if _, _, ok := b.pocketBox(p).overlap(b.pocketBox(q)); !ok {
+			along, across, _ := b.pocketBox(p).overlap(b.pocketBox(q))
+			if min(along, across) < -solid.SamePoint { // where they only touch no wood is left between them either
 				continue
 			}
 			f := stop("hollows-meet", fmt.Sprintf(
@@ -148,11 +186,13 @@ func (b *board) trouble(err error, show shown) string {
 		all = append(all, b.hollows(tag)...)
 	}
 	for i, h := range all {
-		for _, o := range all[:i] {
-			if along, across, ok := h.overlap(o); ok && h.tag != o.tag {
-				return fmt.Sprintf("the %s, %s, runs into the %s; move one of them %s along the grain or %s across it, or make one smaller",
-					h.tag, b.where(h, show), o.tag, show(measure.Length(along)), show(measure.Length(across)))
-			}
+		if text := b.runsInto(h, all[:i], show); text != "" {
+			return text
+		}
+	}
+	for _, h := range all {
+		if text := b.runsInto(h, b.everyHollow(h.tag), show); text != "" {
+			return text
 		}
 	}
 	for _, h := range all {
@@ -162,9 +202,29 @@ func (b *board) trouble(err error, show shown) string {
 	}
 	if len(all) > 0 {
 		h := all[0]
-		return fmt.Sprintf("the %s, %s, cuts through what else is cut there (%s); move it, or make it smaller", h.tag, b.where(h, show), e.Reason)
+		return fmt.Sprintf("the %s, %s, cuts through what else is cut there (%s); move it, or make it smaller", b.called(h.tag), b.where(h, show), e.Reason)
 	}
 	return ""
+}
+
+// runsInto tells of the first of some hollows that another reaches into: which, where, by how much and what would part
+// them.
+func (b *board) runsInto(h hollow, others []hollow, show shown) string {
+	for _, o := range others {
+		if along, across, ok := h.overlap(o); ok && h.tag != o.tag {
+			return fmt.Sprintf("the %s, %s, runs into the %s; move one of them %s along the grain or %s across it, or make one smaller",
+				b.called(h.tag), b.where(h, show), b.called(o.tag), show(measure.Length(along)), show(measure.Length(across)))
+		}
+	}
+	return ""
+}
+
+// called is a tag in a sentence: screws' holes go by what they are.
+func (b *board) called(tag string) string {
+	if n, purpose, ok := strings.Cut(tag, " "); ok && strings.HasPrefix(n, "screw-") {
+		return purpose + " hole of screw " + strings.TrimPrefix(n, "screw-")
+	}
+	return tag
 }
 
 // overEdge tells of a hollow that runs over a cut of the board, on the face where it does so by most.
@@ -186,5 +246,5 @@ func (b *board) overEdge(h hollow, show shown) string {
 	}
 	const clearBy = 1 // mm
 	return fmt.Sprintf("the %s, %s, runs %s over the %s; move it %s or more from there, or make it smaller",
-		h.tag, b.where(h, show), show(measure.Length(max(worst, 0))), at, show(measure.Length(worst+clearBy)))
+		b.called(h.tag), b.where(h, show), show(measure.Length(max(worst, 0))), at, show(measure.Length(worst+clearBy)))
 }

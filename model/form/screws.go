@@ -26,6 +26,7 @@ type screwing struct {
 	middle   mgl64.Vec3 // any point of the row's middle screw
 	row      mgl64.Vec3 // unit, along the row
 	length   float64    // of the joint along the row
+	tongue   float64    // how thick the second board's tongue is; 0 = it has none
 	entersAt string     // face of the first board
 	endsAt   string     // cut of the second board
 	// moves is how far the second board moves against the first at a place along the row, mm, along the first
@@ -47,14 +48,15 @@ func (r *rail) screwing(s *stand, i side, wall *board) screwing {
 	}
 }
 
-// topScrewing of a butted or housed top, through the top along the side's grain.
+// topScrewing of a butted or housed top, through the top along the side's grain, in the middle of what of it is let in.
 func (b *builder) topScrewing(i side) screwing {
 	s := b.stand
-	mid := solid.Plane{N: s.outer[i].N, D: s.outer[i].D - s.side/2}
+	mid := solid.Plane{N: s.outer[i].N, D: s.outer[i].D - (s.side+b.shoulder().MM())/2}
+	stop := s.d.Corners.Stop.MM() // at the front
 	return screwing{
 		screws: *s.d.Corners.Screws, path: "corners.screws", first: b.boards[0], second: b.boards[1+i],
 		enter: s.upper, meeting: s.sideTop(), axis: s.grain(i),
-		middle: meet(mid, s.upper, solid.Plane{N: worldY}), row: worldY, length: s.depth,
+		middle: meet(mid, s.upper, solid.Plane{N: worldY, D: stop / 2}), row: worldY, length: s.depth - stop, tongue: tongueOf(s.side, b.shoulder()),
 		entersAt: "outer", endsAt: "top-end",
 	}
 }
@@ -80,7 +82,19 @@ func (w *screwing) places() []float64 {
 
 // paths of the sizes that place and shape the screws.
 func (w *screwing) paths() []string {
-	return []string{w.path + ".from-end", w.path + ".length", w.path + ".counterbore", w.path + ".gauge", w.path + ".count"}
+	out := []string{w.path + ".from-end", w.path + ".length", w.path + ".counterbore", w.path + ".gauge", w.path + ".count"}
+	if rail := strings.TrimSuffix(w.path, ".screws"); strings.HasPrefix(rail, "stretchers.") {
+		out = append(out, rail+".below-top", rail+".across")
+	}
+	return out
+}
+
+// tongueOf a board of a thickness that has a shoulder; 0 where it has none.
+func tongueOf(thick float64, shoulder measure.Length) float64 {
+	if shoulder == 0 {
+		return 0
+	}
+	return thick - shoulder.MM()
 }
 
 // screw bores a row of screws.
@@ -138,6 +152,10 @@ func (b *assembly) screwFault(w *screwing, h part.ScrewHoles, through measure.Le
 	case through <= 2*rim(h.Clearance): // the hole's two rims lie as far apart along it
 		return stop("no-wood-for-screw", fmt.Sprintf("Only %s of wood is left along a screw before the housing, too little to bore through at that lean; make the housing shallower.",
 			b.show(through)), through.MM(), 2*rim(h.Clearance).MM(), "mm", strings.TrimSuffix(w.path, ".screws")+".depth", "boards.side.thickness"), true
+	case w.tongue > 0 && h.Clearance.MM() >= w.tongue:
+		return stop("screw-over-tongue", fmt.Sprintf("The tongue of the %s is %s thick, no thicker than the hole of a number %d screw, %s: it would break out of the groove. Take a thinner screw, or a shoulder of less than %s.",
+			w.second.word(), b.show(measure.Length(w.tongue)), sc.Gauge, b.show(h.Clearance), b.show(max(0, measure.Length(w.second.thickness)-h.Clearance))),
+			w.tongue, h.Clearance.MM(), "mm", w.path+".gauge", "corners.shoulder", "boards.side.thickness"), true
 	case sc.Counterbore < 0 || sc.Counterbore >= deepest:
 		return stop("counterbore-through", fmt.Sprintf("The counterbore is %s deep where the wood along the screw is only %s; it must be less than %s.",
 			b.show(sc.Counterbore), b.show(through), b.show(max(0, deepest))), sc.Counterbore.MM(), deepest.MM(), "mm", w.path+".counterbore"), true

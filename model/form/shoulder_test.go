@@ -1,6 +1,7 @@
 package form_test
 
 import (
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -115,5 +116,63 @@ func TestShoulderOnStaves(t *testing.T) {
 				t.Errorf("found %q, want %q", got, c.id)
 			}
 		})
+	}
+}
+
+// Screws go into the middle of a tongue, and only as high as it is where the joint is stopped: read from the pilots'
+// places in their boards.
+func TestScrewsInTongues(t *testing.T) {
+	length := func(l measure.Length) *measure.Length { return &l }
+	tongued := func(name, joint string, stop measure.Length) form.Design {
+		d := form.Design{Form: name, Timber: "white oak", Size: form.Size{Height: 140, Width: 420, Depth: 300}, Boards: form.Boards{Side: form.Board{Thickness: 18}},
+			Corners: form.Corners{Joint: joint, Shoulder: length(8), Depth: length(6), Stop: stop, Screws: &form.Screws{Gauge: 6, Length: 40, Count: 2, FromEnd: 20}}}
+		d.Splay.Ends = 6 * measure.Degree
+		switch name {
+		case "ring":
+			d.Size.Depth = 0
+		case "tray":
+			d.Splay.Front = 4 * measure.Degree
+		default:
+			d.Size.Height = 300
+		}
+		return d
+	}
+	for _, joint := range []string{form.Housing, form.GrooveTongue} {
+		for _, name := range []string{"tray", "ring", "stool"} {
+			if name == "stool" && joint == form.GrooveTongue {
+				continue // a top is housed
+			}
+			for _, stop := range []measure.Length{0, 40} {
+				p := form.Build(tongued(name, joint, stop))
+				if p.Stopped() {
+					t.Errorf("%s, %s, stop %g: %s", name, joint, stop.MM(), p.Findings[0].Text)
+					continue
+				}
+				pilots := 0
+				for _, q := range p.Parts {
+					for _, b := range q.Bores {
+						if b.Purpose != "pilot" {
+							continue
+						}
+						pilots++
+						if deep := -b.Entry[2]; math.Abs(deep-(8+10./2)) > 1e-9 {
+							t.Errorf("%s, %s: a pilot of the %s lies %.3f under its outer face, its tongue from 8 to 18", name, joint, q.ID, deep)
+						}
+					}
+				}
+				if pilots < 2 {
+					t.Errorf("%s, %s: %d pilots", name, joint, pilots)
+				}
+			}
+		}
+	}
+	thick := tongued("tray", form.GrooveTongue, 0)
+	thick.Corners.Shoulder = length(13) // a tongue of 5 mm
+	thick.Corners.Screws.Gauge = 12     // whose hole is 7/32 in
+	if f := form.Build(thick).Findings; len(f) == 0 || f[0].ID != "screw-over-tongue" || math.Abs(f[0].Limit-7./32*25.4) > 1e-9 || f[0].Figure != 5 {
+		t.Errorf("%+v", f)
+	}
+	if thick.Corners.Screws.Gauge = 10; form.Build(thick).Stopped() { // 3/16 in
+		t.Error("a hole of 4.8 mm breaks out of a groove of 5")
 	}
 }

@@ -139,15 +139,18 @@ func (e *enclosure) fitCover(m meeting, kind string, past, deep float64) {
 	}
 }
 
-// cornerScrewing is a row of screws through the covering wall along the other's grain.
+// cornerScrewing is a row of screws through the covering wall along the other's grain, in the middle of what of it is
+// let in: of its tongue, below the stop.
 func (e *enclosure) cornerScrewing(c covering, m meeting) screwing {
 	u := c.under
-	mid := solid.Plane{N: u.outer.N, D: u.outer.D - u.thickness/2}
+	mid := solid.Plane{N: u.outer.N, D: u.outer.D - (u.thickness+e.shoulder().MM())/2}
+	stop := e.d.Corners.Stop.MM()
 	return screwing{
 		screws: *e.d.Corners.Screws, path: "corners.screws",
 		first: e.boards[c.overAt], second: e.boards[c.underAt],
 		enter: c.over.outer, meeting: u.end[c.underEnd].cut, axis: c.into(),
-		middle: cornerAt(mid, c.over.outer, (e.rim+e.foot)/2), row: along(m.a, m.b), length: e.height(m),
+		middle: cornerAt(mid, c.over.outer, (e.rim-stop+e.foot)/2), row: along(m.a, m.b), length: e.height(m) - stop/along(m.a, m.b)[2],
+		tongue:   tongueOf(u.thickness, e.shoulder()),
 		entersAt: "outer", endsAt: c.underEnd.word() + "-end",
 	}
 }

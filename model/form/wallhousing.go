@@ -120,6 +120,14 @@ func (e *enclosure) stopped(w *wall) solid.Plane {
 	return p
 }
 
+// hollowWord is what the hollow that a wall is let into is called.
+func (e *enclosure) hollowWord() string {
+	if e.d.Corners.Joint == GrooveTongue {
+		return "groove"
+	}
+	return Housing
+}
+
 // shoulder of the wall that is let in; 0 without.
 func (a *assembly) shoulder() measure.Length {
 	if s := a.d.Corners.Shoulder; s != nil {
@@ -150,7 +158,7 @@ func (e *enclosure) fitHousing(m meeting) {
 	if c.overEnd == left {
 		planes[1], planes[3] = planes[3], planes[1]
 	}
-	h := solid.Pocket{Tag: "housing " + c.overEnd.word(), Depth: e.d.Corners.Depth.MM()}
+	h := solid.Pocket{Tag: e.hollowWord() + " " + c.overEnd.word(), Depth: e.d.Corners.Depth.MM()}
 	b.sizesOf[h.Tag] = []string{"corners.depth", "corners.overhang", "corners.stop", "boards.side.thickness"}
 	for _, p := range planes {
 		h.Walls = append(h.Walls, solid.Wall{Tag: h.Tag, Plane: b.local(p)})
