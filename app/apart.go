@@ -1,11 +1,13 @@
 package app
 
 import (
+	"maps"
 	"math"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/say"
@@ -28,24 +30,59 @@ type apartBar struct {
 	whole  viewer.Sight
 	moves  int
 	want   float64 // where the person left the slider; a piece with fewer moves shows less of it
+
+	slid  map[string]float64 // single parts off their places, mm
+	about string             // the part that is spoken of; "" = none
+	scale float64            // diagonal by which the picture is scaled while a part is dragged, mm; 0 = what it needs
 }
 
 func newApartBar(w *Window) *apartBar {
-	b := &apartBar{slider: widget.NewSlider(0, 1), said: widget.NewLabel("")}
+	b := &apartBar{slider: widget.NewSlider(0, 1), said: widget.NewLabel(""), slid: map[string]float64{}}
 	b.work.Spawn = w.spawn
 	b.slider.Step = 0.02
 	b.said.Truncation = fyne.TextTruncateEllipsis
 	b.slider.OnChanged = func(to float64) {
-		b.want = to
+		b.want, b.about = to, ""
+		clear(b.slid) // one or the other
 		w.slideApart()
 	}
 	name := widget.NewLabel(say.It("Apart"))
-	b.all = container.NewBorder(nil, nil, name, nil, container.NewGridWithColumns(2, b.slider, b.said))
+	b.said.SizeName = theme.SizeNameCaptionText
+	b.said.SetText(say.It(slideHint))
+	b.all = container.New(tight{}, container.NewBorder(nil, nil, name, nil, b.slider), b.said)
 	return b
 }
 
+// slideHint stands below the slider while every part is in its place.
+const slideHint = "Shift and drag takes a single part off."
+
+// tight puts one object close below another: labels have room above their line already.
+type tight struct{}
+
+func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	y := float32(0)
+	for _, o := range objects {
+		h := o.MinSize().Height
+		o.Move(fyne.NewPos(0, y))
+		o.Resize(fyne.NewSize(size.Width, h))
+		y += h - closer
+	}
+}
+
+func (tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var out fyne.Size
+	for _, o := range objects {
+		least := o.MinSize()
+		out = fyne.NewSize(max(out.Width, least.Width), out.Height+least.Height-closer)
+	}
+	return out.AddWidthHeight(0, closer)
+}
+
+// closer is how much nearer than usual, window units.
+const closer = 8
+
 // together tells whether the pictorial shows the piece whole.
-func (b *apartBar) together() bool { return b.slider.Value <= 0 || b.moves == 0 }
+func (b *apartBar) together() bool { return (b.slider.Value <= 0 || b.moves == 0) && len(b.slid) == 0 }
 
 // showWhole takes another piece, with its picture where that was made ahead, and tells whether it is shown. Parts that
 // stood apart wait for the order in which this one comes apart.
@@ -79,18 +116,26 @@ func (b *apartBar) takeOrder(w *Window) {
 func (w *Window) slideApart() {
 	b, p := w.apart, w.s.Looked()
 	b.asked++
+	b.said.SetText(b.saying(p))
 	if p == nil || b.together() {
-		b.said.SetText("")
 		w.turner.SetPiece(b.whole, nil)
 		return
 	}
-	b.said.SetText(comesOff(p, b.slider.Value))
-	n, steps, eye := b.asked, b.slider.Value, b.whole.Eye
+	n, steps, whole, scale, slid := b.asked, b.slider.Value, b.whole, b.scale, maps.Clone(b.slid)
 	b.work.Do(func() {
 		moved := sheet.Apart(p, steps)
-		s := viewer.Sight{Scene: view.NewScene(moved, sheet.Flattening), Eye: eye}
+		if len(slid) > 0 {
+			moved = sheet.Slid(p, slid)
+		}
+		s := viewer.Sight{Scene: view.NewScene(moved, sheet.Flattening), Eye: whole.Eye}
 		s.Subject = wood.NewSubject(moved, s.Scene)
 		s.Diagonal = spread(s.Scene, diagonal(p))
+		if len(slid) > 0 {
+			s.Still, s.Own, s.Diagonal = whole.Scene, whole.Diagonal, scale
+			if scale == 0 {
+				s.Diagonal = reaching(whole.Scene, s.Scene, whole.Diagonal)
+			}
+		}
 		fyne.Do(func() {
 			if n == b.asked {
 				w.turner.SetPiece(s, nil)

@@ -25,6 +25,10 @@ var hands = []key{
 	{"Drag on the drawing", "moves the sheet; a double tap fits it again"},
 	{"Tap on a dimension", "types its size anew, where it stands"},
 	{"Drag on the pictorial", "turns the piece; a double tap brings the first side back"},
+	{"Shift and drag on a part of the pictorial", "slides it along its way; near its place it goes home"},
+	{"Arrows, + and - in the drawing or the pictorial", "move the sheet or turn the piece, larger, smaller; Home brings it back"},
+	{"Enter, Backspace in the pictorial", "choose the next part, the one before"},
+	{"Page Up, Page Down in the pictorial", "slide the chosen part off and home; Escape brings all home"},
 	{"Pointer over a line or a row", "lights its part in every view and table"},
 }
 

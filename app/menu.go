@@ -26,6 +26,7 @@ type menus struct {
 	rulers     *fyne.MenuItem
 
 	wooden, near *fyne.MenuItem
+	slide        *fyne.MenuItem
 }
 
 // command is a menu item with its shortcut, named in the language.
@@ -113,6 +114,7 @@ func (w *Window) viewMenu() *fyne.Menu {
 	w.menu.rulers.Checked = w.app.Preferences().BoolWithFallback(prefRulers, true)
 	w.menu.wooden = command("Pictorial as wood", fyne.KeyG, ctrl, func() { w.look3(true, false) })
 	w.menu.near = command("Pictorial from the eye", fyne.KeyE, ctrl, func() { w.look3(false, true) })
+	w.menu.slide = command("Slide single parts", fyne.KeyJ, ctrl, w.slideOne)
 	return fyne.NewMenu(say.It("View"),
 		command("Fit the drawing", fyne.Key0, ctrl, w.drawing.Fit),
 		command("Larger", fyne.KeyEqual, ctrl, w.drawing.ZoomIn),
@@ -124,6 +126,7 @@ func (w *Window) viewMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.menu.wooden,
 		w.menu.near,
+		w.menu.slide,
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem(say.It("First-angle projection"), func() { w.project("first") }),
 		fyne.NewMenuItem(say.It("Third-angle projection"), func() { w.project("third") }),

@@ -174,6 +174,7 @@ func (w *Window) begin(o Options) {
 func (w *Window) take(s *session.Session) {
 	w.s = s
 	w.shown.fresh = true
+	clear(w.apart.slid)
 	w.changed()
 	w.remember()
 }
@@ -230,6 +231,7 @@ func (w *Window) build() {
 	w.look()
 
 	w.apart = newApartBar(w)
+	w.turner.Slide(w.slides(), false)
 	pictures := container.NewHSplit(w.drawing, container.NewBorder(nil, panel.Backed(look.Strip, w.apart.all), nil, nil, w.turner))
 	pictures.SetOffset(tableShare)
 	main := container.NewVSplit(pictures, w.tabs)

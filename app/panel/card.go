@@ -199,7 +199,10 @@ func (c *Card) needs(width float32) float32 {
 			high += l.MinSize().Height + theme.Padding()
 		}
 	}
-	return head + theme.Padding() + max(high, sketchHigh+2*padBelow)
+	if c.picture.Visible() {
+		high = max(high, sketchHigh+2*padBelow)
+	}
+	return head + theme.Padding() + high
 }
 
 // underneath puts a card below a column; it takes the height that it needs, up to a share of the column's.

@@ -19,6 +19,11 @@ type Sight struct {
 	Subject  *wood.Subject
 	Diagonal float64  // mm: no side of the piece is larger; it sets the scale, so that the piece keeps its size while it turns
 	Eye      view.Eye // from where it is seen when not from far off
+
+	// Of a piece with single parts off: what keeps its place in the picture, and the diagonal of the piece whole, mm.
+	// Left out where every part is in its place.
+	Still *view.Scene
+	Own   float64
 }
 
 // eyeAt goes round the piece and over it at the distance that the design's eye has; degrees.
@@ -56,7 +61,13 @@ func (s sightOfTurner) paint(old *image.RGBA, dotsWide, _ int) (*image.RGBA, dra
 	if s.wooden {
 		page = f.painted(s.Sight, wood.From{Eye: s.eye, Direction: s.direction}, s.paper)
 	} else {
-		page = f.page(s.lines(s.direction, s.eye), s.ink, s.paper)
+		pic := s.lines(s.direction, s.eye)
+		if box, ok := s.still(s.direction, s.eye != nil); ok {
+			placed := *pic
+			placed.Min, placed.Max = box.Min, box.Max
+			pic = &placed
+		}
+		page = f.page(pic, s.ink, s.paper)
 	}
 	return png.RenderOn(old, lighted(page, s.lit, s.accent), float64(dotsWide)/f.w), page
 }
@@ -156,7 +167,10 @@ func (f frame) painted(s Sight, from wood.From, paper draw.Ink) draw.Page {
 		items, _ = s.Subject.Paint(from, style)
 	}
 	box, _ := s.Subject.Extent(from, style)
-	mid := draw.Point{X: (box.Min.X + box.Max.X) / 2, Y: (box.Min.Y + box.Max.Y) / 2}
+	mid := centre(box)
+	if box, ok := s.still(from.Direction, from.Eye != nil); ok {
+		mid = draw.Point{X: centre(box).X * f.scale, Y: centre(box).Y * f.scale}
+	}
 	out.Items = append(out.Items, draw.Moved(items, draw.Point{X: f.w/2 - mid.X, Y: f.h/2 - mid.Y})...)
 	return out
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -51,6 +52,7 @@ type Table struct {
 	cut   cutting
 	marks marks
 	say   *Gauging // nil = taps do not measure
+	rect  *canvas.Rectangle
 }
 
 var (
@@ -60,11 +62,12 @@ var (
 	_ desktop.Cursorable  = (*Table)(nil)
 	_ desktop.Hoverable   = (*Table)(nil)
 	_ fyne.Tappable       = (*Table)(nil)
+	_ fyne.Focusable      = (*Table)(nil)
 )
 
 // NewTable is an empty drawing table.
 func NewTable() *Table {
-	t := &Table{fitted: true, zoom: 1, marks: newMarks()}
+	t := &Table{fitted: true, zoom: 1, marks: newMarks(), rect: rim()}
 	t.ExtendBaseWidget(t)
 	t.picture = newPicture(t.begin, sheetColour)
 	return t
@@ -160,8 +163,13 @@ func (t *Table) Dragged(e *fyne.DragEvent) {
 		t.cut.drag(t, e)
 		return
 	}
-	t.corner.X -= float64(e.Dragged.DX / t.zoom)
-	t.corner.Y += float64(e.Dragged.DY / t.zoom)
+	t.pan(e.Dragged.DX, e.Dragged.DY)
+}
+
+// pan moves the sheet, window units to the right and down.
+func (t *Table) pan(dx, dy float32) {
+	t.corner.X -= float64(dx / t.zoom)
+	t.corner.Y += float64(dy / t.zoom)
 	t.fitted = false
 	t.picture.redraw()
 }
@@ -207,8 +215,11 @@ func (t *Table) tell(h Hit) {
 	}
 }
 
-// Tapped tells what was tapped.
+// Tapped tells what was tapped, and brings the keyboard.
 func (t *Table) Tapped(e *fyne.PointEvent) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil {
+		c.Focus(t)
+	}
 	if t.say != nil {
 		t.mark(e.Position)
 		return
@@ -242,13 +253,14 @@ func (r *tableRenderer) Layout(size fyne.Size) {
 		r.t.fit()
 	}
 	r.t.picture.raster.Resize(size)
+	r.t.rect.Resize(size)
 	r.t.picture.redraw()
 }
 
 func (r *tableRenderer) MinSize() fyne.Size { return fyne.NewSize(240, 160) }
 
 func (r *tableRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.t.picture.raster, r.t.marks.across, r.t.marks.up}
+	return []fyne.CanvasObject{r.t.picture.raster, r.t.marks.across, r.t.marks.up, r.t.rect}
 }
 
 func (r *tableRenderer) Refresh() { r.t.picture.redraw() }

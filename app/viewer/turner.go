@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 )
@@ -34,6 +35,15 @@ type Turner struct {
 	// Over is called with what lies under the pointer when that changes.
 	Over func(Hit)
 	over string
+
+	slides  Slides
+	sliding bool   // dragging a part slides it without Shift
+	shift   bool   // was held when the pointer went down
+	drags   bool   // a drag is going on
+	held    *held  // nil = the drag turns the piece
+	stays   bool   // the drag has hold of a part that has no way, or that Escape has sent home
+	chosen  string // part that the keyboard slides; "" = none
+	rim     *canvas.Rectangle
 }
 
 var (
@@ -42,11 +52,14 @@ var (
 	_ fyne.DoubleTappable = (*Turner)(nil)
 	_ desktop.Cursorable  = (*Turner)(nil)
 	_ desktop.Hoverable   = (*Turner)(nil)
+	_ desktop.Mouseable   = (*Turner)(nil)
+	_ fyne.Focusable      = (*Turner)(nil)
+	_ fyne.Tappable       = (*Turner)(nil)
 )
 
 // NewTurner is an empty pictorial.
 func NewTurner() *Turner {
-	t := &Turner{turn: firstTurn, tip: firstTip, zoom: 1}
+	t := &Turner{turn: firstTurn, tip: firstTip, zoom: 1, rim: rim()}
 	t.ExtendBaseWidget(t)
 	t.picture = newPicture(t.begin, sheetColour)
 	return t
@@ -88,23 +101,44 @@ func (t *Turner) TurnTo(turn, tip float64) {
 	t.picture.redraw()
 }
 
-// Dragged turns the piece with the pointer.
+// Dragged turns the piece with the pointer, or slides the part that it has hold of.
 func (t *Turner) Dragged(e *fyne.DragEvent) {
+	if !t.drags {
+		t.drags = true
+		t.held = t.take(e.Position.SubtractXY(e.Dragged.DX, e.Dragged.DY))
+		if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil && t.held != nil {
+			c.Focus(t) // Escape goes to what has the keyboard
+		}
+	}
+	if t.held != nil {
+		t.pull(e.Position)
+		return
+	}
+	if t.stays {
+		return
+	}
 	t.TurnTo(t.turn-float64(e.Dragged.DX)*turnRate, t.tip+float64(e.Dragged.DY)*turnRate)
 }
 
-// DragEnd has nothing to finish.
-func (t *Turner) DragEnd() {}
+// DragEnd lets go of a part.
+func (t *Turner) DragEnd() {
+	if t.held != nil {
+		t.slides.To(t.held.part, t.held.now, true)
+	}
+	t.drags, t.held, t.shift, t.stays = false, nil, false, false
+}
 
 // Scrolled makes the piece larger or smaller.
 func (t *Turner) Scrolled(e *fyne.ScrollEvent) {
-	f := 1.0
 	switch {
 	case e.Scrolled.DY > 0:
-		f = zoomStep
+		t.zoomBy(zoomStep)
 	case e.Scrolled.DY < 0:
-		f = 1 / zoomStep
+		t.zoomBy(1 / zoomStep)
 	}
+}
+
+func (t *Turner) zoomBy(f float64) {
 	t.zoom = max(0.3, min(8, t.zoom*f))
 	t.picture.redraw()
 }
@@ -125,7 +159,13 @@ func (t *Turner) Light(lit func(ref string) bool) { t.picture.light(lit) }
 func (t *Turner) MouseIn(e *desktop.MouseEvent) { t.MouseMoved(e) }
 
 // MouseMoved tells what lies under the pointer.
-func (t *Turner) MouseMoved(e *desktop.MouseEvent) { t.tell(t.picture.hit(e.Position, t.size)) }
+func (t *Turner) MouseMoved(e *desktop.MouseEvent) {
+	h := t.picture.hit(e.Position, t.size)
+	if h.Ref == "" {
+		h.Ref = t.PartAt(e.Position) // on a face, away from its lines
+	}
+	t.tell(h)
+}
 
 // MouseOut tells that nothing does.
 func (t *Turner) MouseOut() { t.tell(Hit{}) }
@@ -151,13 +191,14 @@ type turnerRenderer struct{ t *Turner }
 func (r *turnerRenderer) Layout(size fyne.Size) {
 	r.t.size = size
 	r.t.picture.raster.Resize(size)
+	r.t.rim.Resize(size)
 	r.t.picture.redraw()
 }
 
 func (r *turnerRenderer) MinSize() fyne.Size { return fyne.NewSize(160, 120) }
 
 func (r *turnerRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.t.picture.raster}
+	return []fyne.CanvasObject{r.t.picture.raster, r.t.rim}
 }
 
 func (r *turnerRenderer) Refresh() { r.t.picture.redraw() }

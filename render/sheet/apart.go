@@ -31,3 +31,31 @@ func Apart(p *form.Piece, steps float64) *form.Piece {
 	}
 	return &shown
 }
+
+// Slid is the piece with single parts taken off along the ways in which they come home: off is how far, mm, by
+// part. A part that stands first has no way and stays.
+func Slid(p *form.Piece, off map[string]float64) *form.Piece {
+	shown := *p
+	shown.Parts = nil
+	for _, q := range p.Parts {
+		moved := *q
+		if way, ok := WayOff(p, q.ID); ok {
+			d := way.Mul(off[q.ID])
+			moved.Place = mgl64.Translate3D(d[0], d[1], d[2]).Mul4(q.Place)
+		}
+		shown.Parts = append(shown.Parts, &moved)
+	}
+	return &shown
+}
+
+// WayOff is the direction in which a part leaves its place, world frame, one long; false for what stands first.
+func WayOff(p *form.Piece, id string) (mgl64.Vec3, bool) {
+	for _, m := range p.Assembly.Moves {
+		for i, moved := range m.Parts {
+			if moved == id && m.Ways[i].Len() > 0 {
+				return m.Ways[i].Normalize().Mul(-1), true
+			}
+		}
+	}
+	return mgl64.Vec3{}, false
+}
