@@ -66,7 +66,7 @@ func (k *Sketch) layLinears(s Side) {
 	})
 	for i, l := range list {
 		coming := s.ends(list[i+1:])
-		if !k.layOne(s, l, coming) && !k.layOne(s, l, nil) && !k.layOne(s.opposite(), l, nil) {
+		if !k.layOne(s, l, coming) && !k.layOne(s, l, nil) && !k.layOne(s.Opposite(), l, nil) {
 			k.force(s, l)
 		}
 	}
@@ -81,7 +81,8 @@ func (s Side) ends(list []linear) []float64 {
 	return us
 }
 
-func (s Side) opposite() Side {
+// Opposite is the side across the view.
+func (s Side) Opposite() Side {
 	return [...]Side{Below: Above, Above: Below, LeftOf: RightOf, RightOf: LeftOf}[s]
 }
 

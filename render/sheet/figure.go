@@ -106,16 +106,16 @@ type ratio struct {
 }
 
 // The scales, the largest first. In millimetres those of ISO 5455 (1, 2 and 5 with powers of ten) and
-// between them 1:2.5, 1:4, 1:8 and so on, preferred numbers of ISO 3: the standard lets intermediate
-// scales be chosen, and a step of 2 would leave sheets half empty. In inches those of scale rules: 6, 3,
+// between them 1:2.5, 1:3, 1:4, 1:6, 1:8 and so on, preferred numbers of ISO 3, rounded: the standard lets intermediate
+// scales be chosen, and a step of 2 would leave sheets half empty. In inches those of scale rules: 6, 4, 3, 2,
 // 1 1/2, 1, 3/4, 1/2, 3/8, 1/4 and 1/8 in to the foot (common practice).
 var (
 	metricScales = []ratio{
-		{"2:1", 2}, {"1:1", 1}, {"1:2", 1.0 / 2}, {"1:2.5", 1 / 2.5}, {"1:4", 1.0 / 4}, {"1:5", 1.0 / 5}, {"1:8", 1.0 / 8},
+		{"2:1", 2}, {"1:1", 1}, {"1:2", 1.0 / 2}, {"1:2.5", 1 / 2.5}, {"1:3", 1.0 / 3}, {"1:4", 1.0 / 4}, {"1:5", 1.0 / 5}, {"1:6", 1.0 / 6}, {"1:8", 1.0 / 8},
 		{"1:10", 1.0 / 10}, {"1:12.5", 1 / 12.5}, {"1:16", 1.0 / 16}, {"1:20", 1.0 / 20}, {"1:25", 1.0 / 25}, {"1:40", 1.0 / 40}, {"1:50", 1.0 / 50}, {"1:100", 1.0 / 100},
 	}
 	inchScales = []ratio{
-		{"2:1", 2}, {"1:1", 1}, {"1:2", 1.0 / 2}, {"1:4", 1.0 / 4}, {"1:8", 1.0 / 8}, {"1:12", 1.0 / 12}, {"1:16", 1.0 / 16},
+		{"2:1", 2}, {"1:1", 1}, {"1:2", 1.0 / 2}, {"1:3", 1.0 / 3}, {"1:4", 1.0 / 4}, {"1:6", 1.0 / 6}, {"1:8", 1.0 / 8}, {"1:12", 1.0 / 12}, {"1:16", 1.0 / 16},
 		{"1:24", 1.0 / 24}, {"1:32", 1.0 / 32}, {"1:48", 1.0 / 48}, {"1:96", 1.0 / 96},
 	}
 )

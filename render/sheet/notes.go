@@ -34,11 +34,11 @@ const (
 
 var cutHeads = [4]string{"Cut", "Swing", "Tilt", "Longer face"}
 
-// lines are the notes broken to the column's width; what goes on from a line above is set in.
-func (n panel) lines() []string {
+// lines are the notes broken to a width; what goes on from a line above is set in.
+func (n panel) lines(width float64) []string {
 	var all []string
 	for _, t := range n.text {
-		for i, l := range wrap(t, noteSize, noteColumn-3) {
+		for i, l := range wrap(t, noteSize, width-3) {
 			if i > 0 {
 				l = "   " + l
 			}
@@ -49,7 +49,9 @@ func (n panel) lines() []string {
 }
 
 // textHeight and cutsHeight are the room that the two halves of the panel take.
-func (n panel) textHeight() float64 { return headSize + 1.6 + noteStep*float64(len(n.lines())) }
+func (n panel) textHeight(width float64) float64 {
+	return headSize + 1.6 + noteStep*float64(len(n.lines(width)))
+}
 
 func (n panel) cutsHeight() float64 {
 	if len(n.cuts) == 0 {
@@ -60,22 +62,22 @@ func (n panel) cutsHeight() float64 {
 
 // column sets the whole panel as one column; at is its upper left corner.
 func (n panel) column(b *blank, at draw.Point) {
-	n.drawText(b, at)
-	n.drawCuts(b, draw.Point{X: at.X, Y: at.Y - n.textHeight() - cutGap})
+	n.drawText(b, at, noteColumn)
+	n.drawCuts(b, draw.Point{X: at.X, Y: at.Y - n.textHeight(noteColumn) - cutGap})
 }
 
-func (n panel) columnHeight() float64 { return n.textHeight() + cutGap + n.cutsHeight() }
+func (n panel) columnHeight() float64 { return n.textHeight(noteColumn) + cutGap + n.cutsHeight() }
 
-func (n panel) drawText(b *blank, at draw.Point) {
+func (n panel) drawText(b *blank, at draw.Point, width float64) {
 	size := headSize
-	for size > noteSize && draw.TextWidth(n.head, size, true) > noteColumn {
+	for size > noteSize && draw.TextWidth(n.head, size, true) > width {
 		size -= 0.1
 	}
 	y := at.Y - headSize
-	b.text(at.X, y, size, shorten(n.head, size, noteColumn), true, b.ink.line)
-	b.underline(at.X, y, min(draw.TextWidth(n.mark, size, true), noteColumn), size)
+	b.text(at.X, y, size, shorten(n.head, size, width), true, b.ink.line)
+	b.underline(at.X, y, min(draw.TextWidth(n.mark, size, true), width), size)
 	y -= 1.6
-	for _, t := range n.lines() {
+	for _, t := range n.lines(width) {
 		y -= noteStep
 		b.text(at.X, y, noteSize, t, false, b.ink.line)
 	}
@@ -252,7 +254,7 @@ func boxText(name string, b part.Box, o Options) []string {
 
 // hasRows tells whether the part's sheet has running sizes.
 func hasRows(p *form.Piece, q *part.Part) bool {
-	xs, ys := holeMarks(q)
+	xs, ys := holeMarks(p, q)
 	return len(xs)+len(ys) > 0 || slices.ContainsFunc(p.Joints, func(j joint.Joint) bool {
 		return len(j.Tails) > 0 && (j.TailBoard == q.ID || j.PinBoard == q.ID)
 	})

@@ -24,10 +24,10 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 	if jointed == dimension.RightOf {
 		across = dimension.LeftOf
 	}
-	xs, ys := holeMarks(q)
+	xs, ys := holeMarks(p, q)
 	if len(xs) > 0 {
 		f.Running(dimension.Below, mark(f, box.Min.X, box.Min.Y, 0, "", o), marksX(f, xs, box, o, q.ID))
-	} else if !swung(q) || !pointToPoint(q, box) {
+	} else if !tapersThrough(q) && (!swung(q) || !pointToPoint(q, box)) {
 		f.Linear(dimension.Below, f.at(box.Min.X, box.Min.Y), f.at(box.Max.X, box.Min.Y), o.label(q.Blank.Length), q.ID)
 	}
 	if len(ys) > 0 {
@@ -39,8 +39,13 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 	} else {
 		f.Linear(across, f.at(endX(box, across), box.Min.Y), f.at(endX(box, across), box.Max.Y), o.label(q.Blank.Width), q.ID)
 	}
+	if jointed == dimension.Above {
+		freeEnd(q, f, o, across.Opposite(), box)
+	}
 	points(q, f, o, box)
+	cutOutNote(q, f, o)
 	boreNotes(q, f, o)
+	seatNotes(p, q, f, o)
 	shapeNotes(q, f, o)
 	return f
 }
@@ -84,31 +89,6 @@ func marksY(f *figure, ys []float64, x float64, b draw.Box, o Options, ref strin
 	return out
 }
 
-// holeMarks are the places on the outer face that a bench measures to: holes, the middles of shapes
-// and the ends of an arch's chord.
-func holeMarks(q *part.Part) (xs, ys []float64) {
-	for _, b := range q.Bores {
-		if b.Face == "outer" {
-			xs, ys = append(xs, b.Entry.X()), append(ys, b.Entry.Y())
-		}
-	}
-	for _, s := range q.Features {
-		switch s.Kind {
-		case part.HandHole, part.Hole, part.Slot:
-			xs, ys = append(xs, s.Centre.X()), append(ys, s.Centre.Y())
-		case part.Arch, part.Ogee, part.Notch, part.Taper:
-			mx, my := edgeMarks(s)
-			xs, ys = append(xs, mx...), append(ys, my...)
-		case part.Chamfer:
-			if s.Length.MM() < stopped*longestOn(q, s) {
-				mx, my := edgeMarks(s)
-				xs, ys = append(xs, mx...), append(ys, my...)
-			}
-		}
-	}
-	return xs, ys
-}
-
 // edgeMarks are the places on an edge where a shape that stands on it begins and ends.
 func edgeMarks(s part.Feature) (xs, ys []float64) {
 	half := s.Length.MM() / 2
@@ -147,6 +127,9 @@ func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) d
 			start, way, spans = faceLow(q), 1, upFace(spans, corner.Y())
 		}
 		marks := spanMarks(f, spans, x, start, way, o, j.ID)
+		if j.TailBoard == q.ID && !rising(j) { // pins reach both edges by themselves
+			marks = append(marks, mark(f, x, start+way*j.Width.MM(), j.Width, j.ID, o))
+		}
 		if f.RowPitch()*float64(len(marks)) > j.Width.MM()*f.scale+denseRow && len(marks) > 2*rowEnd {
 			marks = slices.Concat(marks[:rowEnd], marks[len(marks)-rowEnd:])
 		}
@@ -228,8 +211,9 @@ func faceEnd(q *part.Part, right bool) float64 {
 	return x
 }
 
-// edgeFigure shows the lower edge: the lengths of both faces and how far each end leans.
-func edgeFigure(q *part.Part, f *figure, o Options) *figure {
+// edgeFigure shows the lower edge: the lengths of both faces and how far each end leans; the thickness too, unless
+// that stands on the view of the end.
+func edgeFigure(q *part.Part, f *figure, o Options, tip bool) *figure {
 	t := q.Blank.Thickness.MM()
 	ends := map[bool][2]float64{} // right end? -> x on the outer and on the inner face
 	for _, c := range q.Cuts {
@@ -255,11 +239,11 @@ func edgeFigure(q *part.Part, f *figure, o Options) *figure {
 		ts := t * f.scale
 		f.Angle(v, lo, hi, have, []float64{ts + 3.5, ts + 6, ts + 9, ts + 12}, degrees(measure.Angle(tilt)), q.ID+"/"+c.ID)
 	}
-	if x := extent(q).Max.X; !thickAtTip(q, f, o) {
+	if x := extent(q).Max.X; !tip || !thickAtTip(q, f, o) {
 		f.Linear(dimension.RightOf, f.at(x, -t), f.at(x, 0), o.label(q.Blank.Thickness), q.ID)
 	}
 	l, r := ends[false], ends[true]
-	tapered := math.Abs((r[0]-l[0])-(r[1]-l[1])) > 0.02
+	tapered := tapersThrough(q)
 	plain := !tapered && math.Abs(r[0]-l[0]-q.Blank.Length.MM()) < 0.02 // the face has this length already
 	if len(ends) == 2 && !plain && !swung(q) {                          // with swung ends the face shows long and short point
 		f.Linear(dimension.Above, f.at(l[0], 0), f.at(r[0], 0), o.label(measure.Length(r[0]-l[0])), q.ID)
@@ -270,21 +254,38 @@ func edgeFigure(q *part.Part, f *figure, o Options) *figure {
 	return f
 }
 
+// tapersThrough tells whether a board's two faces are not of one length, so that its edge shows both.
+func tapersThrough(q *part.Part) bool {
+	longer, ends := 0.0, 0
+	for _, c := range q.Cuts {
+		if c.Kind == part.Crosscut && math.Abs(c.Normal.X()) >= 0.1 {
+			longer += c.Normal.Z() / math.Abs(c.Normal.X())
+			ends++
+		}
+	}
+	return ends == 2 && !swung(q) && math.Abs(longer)*q.Blank.Thickness.MM() > 0.02
+}
+
 // thickAtTip tells whether the thickness stands on the view of the end: where its value has room between
 // the arrowheads. Else it stands on the edge, so that a slim view takes little of the sheet's width.
 func thickAtTip(q *part.Part, f *figure, o Options) bool {
 	return q.Blank.Thickness.MM()*f.scale > draw.TextWidth(o.label(q.Blank.Thickness), f.Style.Text, false)+1
 }
 
-// tipFigure shows the end.
-func tipFigure(q *part.Part, f *figure, o Options) *figure {
-	if !thickAtTip(q, f, o) {
-		return f
-	}
-	t := q.Blank.Thickness.MM()
+// tipFigure shows the end, with the thickness where that has room there or no edge is shown.
+func tipFigure(q *part.Part, f *figure, o Options, edge bool) *figure {
+	t, way := q.Blank.Thickness.MM(), 1.0
 	y := extent(q).Max.Y
 	if f.dir.Toward.X() < 0 { // seen from the left the inner face is at the left
-		t = -t
+		t, way = -t, -1
+	}
+	for _, b := range q.Bores {
+		if _, end := boredInto(q, b); end && !centred(q, b) {
+			f.Linear(dimension.Above, f.at(0, y), f.at(-way*b.Entry.Z(), y), o.label(measure.Length(-b.Entry.Z())), q.ID)
+		}
+	}
+	if edge && !thickAtTip(q, f, o) {
+		return f
 	}
 	f.Linear(dimension.Above, f.at(0, y), f.at(t, y), o.label(q.Blank.Thickness), q.ID)
 	return f

@@ -15,20 +15,21 @@ import (
 // unit: with both they would be wider than the part.
 func boreNotes(q *part.Part, f *figure, o Options) {
 	type spot struct {
-		at    draw.Point
-		label string
+		at     draw.Point
+		label  string
+		toward []float64
 	}
 	var spots []spot
 	for _, b := range q.Bores {
-		if b.Face == "inner" {
-			continue
-		}
 		text := fmt.Sprintf(boreFormats[b.Purpose], bit(b.Diameter, o))
 		if b.Slot > 0 {
 			text += fmt.Sprintf(", slot %s long", o.Style.Format(b.Slot))
 		}
 		if !b.Through {
 			text += " × " + o.Style.Format(b.Depth)
+		}
+		if centred(q, b) {
+			text += ", centred"
 		}
 		at := f.at(b.Entry.X(), b.Entry.Y())
 		if n := len(spots) - 1; n >= 0 && math.Hypot(spots[n].at.X-at.X, spots[n].at.Y-at.Y) < 0.01 {
@@ -39,7 +40,14 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 			spots[n].label += sep + text
 			continue
 		}
-		spots = append(spots, spot{at, text})
+		spots = append(spots, spot{at: at, label: text})
+		if _, end := boredInto(q, b); end { // its axis is what is seen: the note stands over the wood, beside it
+			deep := b.Entry.Add(b.Axis.Mul(0.6 * b.Depth.MM()))
+			spots[len(spots)-1] = spot{f.at(deep.X(), deep.Y()), text, overWood(b)}
+		}
+		if b.Face == "inner" {
+			spots[len(spots)-1].label = fmt.Sprintf("inner face: %s", text)
+		}
 	}
 	count, order := map[string]int{}, []spot{}
 	for _, s := range spots {
@@ -52,8 +60,16 @@ func boreNotes(q *part.Part, f *figure, o Options) {
 		if n := count[label]; n > 1 {
 			label = fmt.Sprintf("%d × %s", n, label)
 		}
-		f.Leader(s.at, true, o.say(label), q.ID)
+		f.Leader(s.at, true, o.say(label), q.ID, s.toward...)
 	}
+}
+
+// overWood are the directions, degrees, in which the note of a hole in an end stands over the board.
+func overWood(b part.Bore) []float64 {
+	if b.Axis.X() < 0 {
+		return []float64{150, -150, 165, -165, 135, -135}
+	}
+	return []float64{30, -30, 15, -15, 45, -45}
 }
 
 // boreFormats say what holes are for, with their diameter.

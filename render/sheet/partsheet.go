@@ -1,9 +1,11 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 
 	"splaywright/model/form"
+	"splaywright/model/joint"
 	"splaywright/model/part"
 	"splaywright/render/draw"
 	"splaywright/render/table"
@@ -25,19 +27,35 @@ func partSheet(p *form.Piece, s set, group []*part.Part) *blank {
 			continue
 		}
 		b.entry.scale = sc.name
-		views := v.draw(sc.of)
-		if d, at, ok := b.corner(views, notes); ok {
-			b.Items = append(b.Items, draw.Moved(views.items, d)...)
-			notes.column(b, at)
-			return b
+		for _, w := range v.choices(sc.of) {
+			if b.partIn(v.draw(sc.of, w), notes) {
+				return b
+			}
 		}
-		if above := b.above(notes); last || fitsIn(views.box, above) {
-			b.centre(views.items, views.box, above)
-			notes.foot(b)
-			return b
+		if last {
+			b.partAbove(v.draw(sc.of, which{edge: true, tip: true}), notes)
 		}
 	}
 	return b
+}
+
+// partIn sets a part's views and its notes on the sheet; false where they have no room.
+func (b *blank) partIn(views placed, notes panel) bool {
+	if d, at, ok := b.corner(views, notes); ok {
+		b.Items = append(b.Items, draw.Moved(views.items, d)...)
+		notes.column(b, at)
+		return true
+	}
+	if !fitsIn(views.box, b.above(notes)) {
+		return false
+	}
+	b.partAbove(views, notes)
+	return true
+}
+
+func (b *blank) partAbove(views placed, notes panel) {
+	b.centre(views.items, views.box, b.above(notes))
+	notes.foot(b)
 }
 
 // corner finds a corner of the sheet for the notes, with the views as near to the middle as they leave
@@ -55,7 +73,7 @@ func (b *blank) corner(v placed, n panel) (draw.Point, draw.Point, bool) {
 		for _, x := range parts {
 			for _, y := range parts {
 				d := draw.Point{X: b.room.Min.X + x*free.X - v.box.Min.X, Y: b.room.Min.Y + y*free.Y - v.box.Min.Y}
-				if !slices.ContainsFunc(v.views[:], func(o draw.Box) bool { return overlap(o.Moved(d), notes) }) {
+				if !slices.ContainsFunc(v.views, func(o draw.Box) bool { return overlap(o.Moved(d), notes) }) {
 					return d, at, true
 				}
 			}
@@ -72,13 +90,19 @@ func overlap(a, b draw.Box) bool {
 // the table of cuts on it.
 func (b *blank) above(n panel) draw.Box {
 	r := b.room
-	r.Min.Y = max(b.frame().Min.Y+inset+n.textHeight(), r.Min.Y+n.cutsHeight()) + gap
+	r.Min.Y = max(b.frame().Min.Y+inset+n.textHeight(b.footWidth()), r.Min.Y+n.cutsHeight()) + gap
 	return r
+}
+
+// footWidth is how wide the notes at the foot may be beside the title block.
+func (b *blank) footWidth() float64 {
+	return max(noteColumn, b.frame().Width()-block-2*inset)
 }
 
 // foot sets the notes at the foot of the sheet.
 func (n panel) foot(b *blank) {
-	n.drawText(b, draw.Point{X: b.room.Min.X, Y: b.frame().Min.Y + inset + n.textHeight()})
+	w := b.footWidth()
+	n.drawText(b, draw.Point{X: b.room.Min.X, Y: b.frame().Min.Y + inset + n.textHeight(w)}, w)
 	n.drawCuts(b, draw.Point{X: b.frame().Max.X - block, Y: b.room.Min.Y + n.cutsHeight()})
 }
 
@@ -109,7 +133,7 @@ func (v *partViews) project() {
 type placed struct {
 	items []draw.Item
 	box   draw.Box
-	views [3]draw.Box
+	views []draw.Box
 }
 
 // mayFit spares drawing the views at a scale at which they alone are too large.
@@ -121,31 +145,107 @@ func (v *partViews) figure(pic *view.Picture, scale float64) *figure {
 	return fineFigure(pic, scale, v.ink, true, smallHoles([]*part.Part{v.q}, inPart, pic.Direction, scale)...)
 }
 
+// which tells which views stand beside the true face, and whether dimension lines stand closer together.
+type which struct{ edge, tip, close bool }
+
+// Dimension lines that stand closer than usual, mm: still more than twice their values' height apart.
+const (
+	closeFirst = 8.0
+	closeStep  = 6.5
+)
+
+// choices are the sets of views that show all there is, the fullest first: a view that shows nothing which
+// another does not show as well is left out where the part is then drawn larger (ISO 128-3: no more views than
+// are needed).
+func (v *partViews) choices(scale float64) []which {
+	list := []which{{edge: true, tip: true}}
+	if !v.edgeTells() {
+		list = append(list, which{tip: true})
+	}
+	if !v.tipTells(scale) {
+		list = append(list, which{edge: true})
+	}
+	for _, w := range list {
+		w.close = true
+		list = append(list, w)
+	}
+	return list
+}
+
+// edgeTells tells whether the view of the edge shows more than the thickness: ends that lean, lengths of their own,
+// holes and hollows.
+func (v *partViews) edgeTells() bool {
+	for _, c := range v.q.Cuts {
+		if c.Kind == part.Crosscut && math.Abs(c.Normal.Z()) > slight.Radians() {
+			return true
+		}
+	}
+	if len(v.q.Bores) > 0 {
+		return true
+	}
+	return slices.ContainsFunc(v.p.Joints, func(j joint.Joint) bool {
+		return j.TailBoard == v.q.ID && j.Depth > 0 && len(j.Tails) == 0 && j.Kind != form.InGroove && j.Kind != form.InRabbet
+	})
+}
+
+// tipTells tells whether the view of the end shows what no other does: pins, edges that lean, holes in the end, or
+// the thickness.
+func (v *partViews) tipTells(scale float64) bool {
+	if thickAtTip(v.q, v.figure(v.tip, scale), v.o) || v.tip.Direction == tipLeft {
+		return true
+	}
+	for _, c := range v.q.Cuts {
+		if c.Kind == part.Rip && math.Abs(c.Normal.Z()) > slight.Radians() {
+			return true
+		}
+	}
+	return slices.ContainsFunc(v.q.Bores, func(b part.Bore) bool { _, end := boredInto(v.q, b); return end })
+}
+
 // draw draws the views at a scale, placed by projection: in third angle the edge seen from below
 // stands below and the end seen from the right stands at the right, in first angle the other way
 // round; the end seen from the left stands on the other side.
-func (v *partViews) draw(scale float64) placed {
-	face := v.figure(v.face, scale)
+func (v *partViews) draw(scale float64, show which) placed {
+	figure := func(pic *view.Picture) *figure {
+		f := v.figure(pic, scale)
+		if show.close {
+			f.Style.First, f.Style.Step = closeFirst, closeStep
+		}
+		return f
+	}
+	face := figure(v.face)
 	markFace(v.p, v.group, face, v.o)
 	fi := faceFigure(v.p, v.q, face, v.o).Finish()
-	ei := edgeFigure(v.q, v.figure(v.edge, scale), v.o).Finish()
-	ti := tipFigure(v.q, v.figure(v.tip, scale), v.o).Finish()
-	fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)
-	var down, right draw.Point
+	fb := draw.Bounds(fi)
+	out := placed{fi, fb, []draw.Box{fb}}
+	add := func(items []draw.Item, by draw.Point) {
+		items = draw.Moved(items, by)
+		out.items = append(out.items, items...)
+		out.views = append(out.views, draw.Bounds(items))
+		out.box = out.box.Join(draw.Bounds(items))
+	}
 	third := v.o.Projection == "third"
-	if third {
-		down.Y = fb.Min.Y - gap - eb.Max.Y
-	} else {
-		down.Y = fb.Max.Y + gap - eb.Min.Y
+	sides := fb
+	if show.edge {
+		ei := edgeFigure(v.q, figure(v.edge), v.o, show.tip).Finish()
+		eb := draw.Bounds(ei)
+		sides = fb.Join(eb)
+		down := draw.Point{Y: fb.Max.Y + gap - eb.Min.Y}
+		if third {
+			down.Y = fb.Min.Y - gap - eb.Max.Y
+		}
+		add(ei, down)
 	}
-	if fromRight := v.tip.Direction.Toward.X() > 0; fromRight == third {
-		right.X = max(fb.Max.X, eb.Max.X) + gap - tb.Min.X
-	} else {
-		right.X = min(fb.Min.X, eb.Min.X) - gap - tb.Max.X
+	if show.tip {
+		ti := tipFigure(v.q, figure(v.tip), v.o, show.edge).Finish()
+		tb := draw.Bounds(ti)
+		right := draw.Point{X: sides.Min.X - gap - tb.Max.X}
+		if fromRight := v.tip.Direction.Toward.X() > 0; fromRight == third {
+			right.X = sides.Max.X + gap - tb.Min.X
+		}
+		add(ti, right)
 	}
-	eb, tb = eb.Moved(down), tb.Moved(right)
-	items := append(append(fi, draw.Moved(ei, down)...), draw.Moved(ti, right)...)
-	return placed{items, fb.Join(eb).Join(tb), [3]draw.Box{fb, eb, tb}}
+	return out
 }
 
 // names joins the names of alike parts: "Side, left and right".

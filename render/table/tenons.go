@@ -46,6 +46,17 @@ func Mortises(p *form.Piece, style measure.Style) Table {
 	return s.done()
 }
 
+// mortiseCorners are the corners of a mortise on one face of the side.
+func mortiseCorners(j joint.Joint, face wall) (at [4]mgl64.Vec3, ok bool) {
+	for i, m := range j.Tenon.Mortise {
+		n := j.Tenon.Mortise[(i+1)%4]
+		if at[i], ok = meet(face, wall{normal: m.N, offset: m.D}, wall{normal: n.N, offset: n.D}); !ok {
+			return at, false
+		}
+	}
+	return at, true
+}
+
 func mortiseRow(s *sheet, j joint.Joint, side *part.Part, face wall) ([]Cell, bool) {
 	floor := wall{}
 	for _, w := range wallsOf(side) {
@@ -53,14 +64,9 @@ func mortiseRow(s *sheet, j joint.Joint, side *part.Part, face wall) ([]Cell, bo
 			floor = w
 		}
 	}
-	var at [4]mgl64.Vec3
-	for i, m := range j.Tenon.Mortise {
-		n := j.Tenon.Mortise[(i+1)%4]
-		p, ok := meet(face, wall{normal: m.N, offset: m.D}, wall{normal: n.N, offset: n.D})
-		if !ok {
-			return nil, false
-		}
-		at[i] = p
+	at, ok := mortiseCorners(j, face)
+	if !ok {
+		return nil, false
 	}
 	up := func(p mgl64.Vec3) measure.Length { // along the middle line
 		p[1] = 0
