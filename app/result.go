@@ -45,6 +45,9 @@ type manner struct {
 // derive works the pictures out. It runs away from the window, so a mistake of the program in
 // it must not take the person's unsaved design down with it.
 func derive(d form.Design, how manner) (r result) {
+	if !d.Round.Said {
+		d.Round.Comma = say.Tongue().Comma()
+	}
 	r.err = guarded(func() {
 		r.piece = form.Build(d)
 		r.sight.Scene = view.NewScene(r.piece, sheet.Flattening)

@@ -10,9 +10,6 @@ import (
 // prefTongue is the preference that holds the language that was chosen.
 const prefTongue = "language"
 
-// TongueFor is the language of the system, as its settings have it.
-func TongueFor(get func(string) string) string { return tongue.FromLocale(get) }
-
 // tongueMenu offers the languages by their own names.
 func (w *Window) tongueMenu() *fyne.MenuItem {
 	item := fyne.NewMenuItem(say.It("Language"), nil)

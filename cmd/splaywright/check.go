@@ -19,8 +19,8 @@ func (p *program) check() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check FILE",
 		Short: "Print what is worth noticing about a design",
-		Long: "Print the findings of a design with their figures, limits and sources; with --offer also which sizes, changed\n" +
-			"as little as it takes, clear each of them, every one tried and found clear." + fileHelp,
+		Long: paragraphs("Print the findings of a design with their figures, limits and sources; with --offer also which sizes, changed\n"+
+			"as little as it takes, clear each of them, every one tried and found clear.", fileHelp),
 		Example: "  splaywright check step.yaml\n  splaywright check step.yaml --offer",
 		Args:    one,
 		RunE: func(c *cobra.Command, args []string) error {
@@ -28,9 +28,9 @@ func (p *program) check() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			writeFindings(p.out, piece.Findings)
+			p.writeFindings(p.out, piece.Findings)
 			if offer {
-				if err := writeOffers(c.Context(), p.out, doc, piece.Findings); err != nil {
+				if err := p.writeOffers(c.Context(), p.out, doc, piece.Findings); err != nil {
 					return err
 				}
 			}
@@ -45,24 +45,24 @@ func (p *program) check() *cobra.Command {
 	return c
 }
 
-func writeFindings(w io.Writer, findings []part.Finding) {
+func (p *program) writeFindings(w io.Writer, findings []part.Finding) {
 	if len(findings) == 0 {
-		fmt.Fprintln(w, "Nothing found that would stop or spoil this piece.")
+		fmt.Fprintln(w, p.speak.Say("Nothing found that would stop or spoil this piece."))
 		return
 	}
 	for _, f := range findings {
-		fmt.Fprintf(w, "%s  %s\n", f.Level, f.Text)
+		fmt.Fprintf(w, "%s  %s\n", p.speak.Say(string(f.Level)), p.speak.Say(f.Text))
 		if len(f.Sizes) > 0 {
-			fmt.Fprintf(w, "    sizes: %s\n", strings.Join(f.Sizes, ", "))
+			fmt.Fprintf(w, "    %s\n", p.speak.Fill("sizes: %s", strings.Join(f.Sizes, ", ")))
 		}
 		if f.Source != "" {
-			fmt.Fprintf(w, "    source: %s\n", f.Source)
+			fmt.Fprintf(w, "    %s\n", p.speak.Fill("source: %s", p.speak.Say(f.Source)))
 		}
 	}
 }
 
 // writeOffers says of each finding what would clear it.
-func writeOffers(ctx context.Context, w io.Writer, doc *file.Document, findings []part.Finding) error {
+func (p *program) writeOffers(ctx context.Context, w io.Writer, doc *file.Document, findings []part.Finding) error {
 	for _, f := range findings {
 		offers, err := remedy.Offers(ctx, doc, f)
 		if err != nil {
@@ -71,7 +71,7 @@ func writeOffers(ctx context.Context, w io.Writer, doc *file.Document, findings 
 		if len(offers) == 0 {
 			continue
 		}
-		fmt.Fprintf(w, "\nThis would clear %q; each by itself, tried and found clear:\n", f.ID)
+		fmt.Fprintf(w, "\n%s\n", p.speak.Fill("This would clear %q; each by itself, tried and found clear:", f.ID))
 		for _, o := range offers {
 			fmt.Fprintf(w, "    %s\n", o)
 		}

@@ -14,14 +14,14 @@ import (
 	"splaywright/render/table"
 )
 
-const fileHelp = "\n\nFILE is a design file, - for standard input, or example:NAME for a built-in design."
+const fileHelp = "FILE is a design file, - for standard input, or example:NAME for a built-in design."
 
 func (p *program) derive() *cobra.Command {
 	var s source
 	c := &cobra.Command{
 		Use:     "derive FILE",
 		Short:   "Print everything that follows from a design as JSON",
-		Long:    "Print parts, cuts, holes, joints and findings as JSON (see `splaywright schema`)." + fileHelp,
+		Long:    paragraphs("Print parts, cuts, holes, joints and findings as JSON (see `splaywright schema`).", fileHelp),
 		Example: "  splaywright derive step.yaml > step.json\n  splaywright derive example:reading-nook-step --set splay.ends=8",
 		Args:    one,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -46,7 +46,7 @@ func (p *program) show() *cobra.Command {
 	c := &cobra.Command{
 		Use:     "show FILE",
 		Short:   "Print the tables: sizes, cut list, saw settings, marking, boring",
-		Long:    "Print the tables of a design at the terminal." + fileHelp,
+		Long:    paragraphs("Print the tables of a design at the terminal.", fileHelp),
 		Example: "  splaywright show step.yaml\n  splaywright show step.yaml --table saw-settings",
 		Args:    one,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -79,7 +79,7 @@ func (p *program) tables(piece *form.Piece, only string, width int) error {
 		if shown {
 			fmt.Fprintln(p.out)
 		}
-		if err := table.WriteText(p.out, t, width); err != nil {
+		if err := table.WriteText(p.out, t.In(p.speak), width); err != nil {
 			return err
 		}
 		shown = true
@@ -99,7 +99,7 @@ func (p *program) stopped(piece *form.Piece) error {
 		}
 	}
 	if len(loud) > 0 {
-		writeFindings(p.talk, loud)
+		p.writeFindings(p.talk, loud)
 	}
 	if piece.Stopped() {
 		return errStopped
@@ -119,7 +119,7 @@ func (p *program) new() *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error {
 			if list {
 				for _, e := range assets.Examples() {
-					fmt.Fprintf(p.out, "%-22s %s\n", e.Name, e.Title)
+					fmt.Fprintf(p.out, "%-22s %s\n", e.Name, p.speak.Say(e.Title))
 				}
 				return nil
 			}

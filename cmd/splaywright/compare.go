@@ -19,8 +19,8 @@ func (p *program) compare() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "compare FILE FILE...",
 		Short: "Set two to four designs side by side: what changes and what does not",
-		Long: "Print sizes, ratios, parts, angles, joints, weight and strength of two to four designs side by side.\n" +
-			"Rows that are the same in all are left out unless --all is given." + fileHelp,
+		Long: paragraphs("Print sizes, ratios, parts, angles, joints, weight and strength of two to four designs side by side.\n"+
+			"Rows that are the same in all are left out unless --all is given.", fileHelp),
 		Example: "  splaywright compare example:reading-nook-step example:reading-nook-bench\n  splaywright compare old.yaml new.yaml --all",
 		Args:    several,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -40,10 +40,10 @@ func (p *program) compare() *cobra.Command {
 				t = changed(t)
 			}
 			if len(t.Rows) == 0 {
-				fmt.Fprintln(p.talk, "Nothing differs.")
+				fmt.Fprintln(p.talk, p.speak.Say("Nothing differs."))
 				return nil
 			}
-			return table.WriteText(p.out, t, width)
+			return table.WriteText(p.out, t.In(p.speak), width)
 		},
 	}
 	s.flags(c)

@@ -79,6 +79,9 @@ func (s *source) open(p *program, name string) (*file.Document, *form.Piece, err
 		}
 		d.Timbers = append(own, d.Timbers...)
 	}
+	if !d.Round.Said {
+		d.Round.Comma = p.speak.Comma()
+	}
 	return doc, model.Derive(d), nil
 }
 

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+
+	"splaywright/model/tongue"
 )
 
 // The exit codes that scripts can rely on.
@@ -37,7 +39,8 @@ func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
 func run(args []string, in io.Reader, out, talk io.Writer) int {
 	full := &outlet{w: out}
-	root := newRoot(in, full, talk)
+	speak := tongue.Load(tongueOf(args, os.Getenv))
+	root := newRoot(in, full, talk, speak)
 	root.SetArgs(args)
 	err := root.Execute()
 	switch {
@@ -48,6 +51,6 @@ func run(args []string, in io.Reader, out, talk io.Writer) int {
 	case errors.Is(err, errStopped):
 		return exitStopped
 	}
-	fmt.Fprintln(talk, err)
+	fmt.Fprintln(talk, speak.Say(err.Error()))
 	return exitRefused
 }

@@ -14,9 +14,10 @@ import (
 
 	"splaywright/export/papers"
 	"splaywright/model/form"
+	"splaywright/model/tongue"
 )
 
-var choiceHelp = "\n\n--only chooses papers: " + strings.Join(form.PaperNames, ", ") + ".\n" +
+var choiceHelp = "--only chooses papers: " + strings.Join(form.PaperNames, ", ") + ".\n" +
 	"--as chooses kinds of files: " + strings.Join(form.PaperKinds, ", ") + ".\n" +
 	"Both take several, with commas between; the design's papers.only and papers.as hold when they are left out,\n" +
 	"and without those all papers but the patterns are written, as all kinds but single-pdfs."
@@ -29,8 +30,8 @@ func (p *program) papers() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "papers FILE --to DIR",
 		Short: "Write the papers: one PDF of the whole set, SVG views, CSV tables, full-size patterns",
-		Long: "Write the whole set of papers into a folder, or some of it, and print the names of the files.\n" +
-			"Interrupted, it leaves nothing behind." + choiceHelp + patternHelp + fileHelp,
+		Long: paragraphs("Write the whole set of papers into a folder, or some of it, and print the names of the files.\n"+
+			"Interrupted, it leaves nothing behind.", choiceHelp, patternHelp, fileHelp),
 		Example: "  splaywright papers step.yaml --to papers --sheet A3\n" +
 			"  splaywright papers step.yaml --to papers --only drawings,cut-list --as pdf\n" +
 			"  splaywright papers step.yaml --to papers --patterns --bar-x 99.2 --bar-y 100.1",
@@ -48,11 +49,15 @@ func (p *program) papers() *cobra.Command {
 				return err
 			}
 			if err := p.stopped(piece); err != nil {
-				fmt.Fprintln(p.talk, "No papers were written.")
+				fmt.Fprintln(p.talk, p.speak.Say("No papers were written."))
 				return err
 			}
 			if o.Patterns, err = full.options(); err != nil {
 				return err
+			}
+			o.Tongue = p.speak
+			if c.Flags().Changed("tongue") { // more than what the design says
+				piece.Design.Papers.Tongue = p.speak.Code()
 			}
 			return p.writePapers(c.Context(), dir, piece, o)
 		},
@@ -82,7 +87,7 @@ func (p *program) writePapers(ctx context.Context, dir string, piece *form.Piece
 	}
 	ctx, free := signal.NotifyContext(ctx, os.Interrupt)
 	defer free()
-	names, err := papers.WriteSet(ctx, dir, piece, o, slowly(p.talk, time.Now))
+	names, err := papers.WriteSet(ctx, dir, piece, o, slowly(p.talk, time.Now, p.speak))
 	for _, n := range names {
 		fmt.Fprintln(p.out, n)
 	}
@@ -102,12 +107,12 @@ const (
 )
 
 // slowly tells progress a line at a time, and nothing of what is done quickly.
-func slowly(w io.Writer, now func() time.Time) func(papers.Progress) {
+func slowly(w io.Writer, now func() time.Time, speak *tongue.Tongue) func(papers.Progress) {
 	next := now().Add(quiet)
 	return func(s papers.Progress) {
 		if t := now(); !t.Before(next) {
 			next = t.Add(between)
-			fmt.Fprintln(w, s.Text())
+			fmt.Fprintln(w, speak.Say(s.Text()))
 		}
 	}
 }

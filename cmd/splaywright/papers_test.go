@@ -12,7 +12,7 @@ import (
 func TestSlowSetsSayHowFarTheyAre(t *testing.T) {
 	var out strings.Builder
 	at := time.Unix(0, 0)
-	tell := slowly(&out, func() time.Time { return at })
+	tell := slowly(&out, func() time.Time { return at }, nil)
 	tell(papers.Progress{What: "Top", Sheet: 1})
 	if out.String() != "" {
 		t.Errorf("at once: %q", out.String())

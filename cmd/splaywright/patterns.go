@@ -9,7 +9,7 @@ import (
 	"splaywright/render/pattern"
 )
 
-const patternHelp = "\n\nFull-size patterns carry bars of 100 mm and 4 in both ways. Print one sheet at 100 %, measure the\n" +
+const patternHelp = "Full-size patterns carry bars of 100 mm and 4 in both ways. Print one sheet at 100 %, measure the\n" +
 	"100 mm bars, and give what they measure: the patterns are drawn again so that they come out right."
 
 // patternFlags are the lengths that the full-size patterns are told, as typed.

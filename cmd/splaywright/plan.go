@@ -31,8 +31,8 @@ func (p *program) plan() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "plan FILE",
 		Short: "Plan which part comes out of which board on hand",
-		Long: "Print the board plan: how each board on hand is used, what comes out of where, and the cuts in order.\n" +
-			"It exits 1 when the boards do not yield every part." + fileHelp,
+		Long: paragraphs("Print the board plan: how each board on hand is used, what comes out of where, and the cuts in order.\n"+
+			"It exits 1 when the boards do not yield every part.", fileHelp),
 		Example: "  splaywright plan step.yaml\n  splaywright plan example:barn-door-stool --pdf plan.pdf\n  splaywright plan example:washstand-step --buy",
 		Args:    one,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -67,7 +67,7 @@ func (p *program) plan() *cobra.Command {
 				if i > 0 {
 					fmt.Fprintln(p.out)
 				}
-				if err := table.WriteText(p.out, t, width); err != nil {
+				if err := table.WriteText(p.out, t.In(p.speak), width); err != nil {
 					return err
 				}
 			}
@@ -77,7 +77,7 @@ func (p *program) plan() *cobra.Command {
 					draw = sheet.WoodToBuy
 				}
 				if err := writeTo(sheets, func(w io.Writer) error {
-					return pdf.Write(w, draw(piece, r, sheet.Options{Style: piece.Design.Style()}), pdf.Meta{Title: piece.Title, Subject: "Board plan"})
+					return pdf.Write(w, draw(piece, r, sheet.Options{Style: piece.Design.Style(), Tongue: p.speak}), pdf.Meta{Title: piece.Title, Subject: p.speak.Say("Board plan")})
 				}); err != nil {
 					return err
 				}

@@ -25,9 +25,9 @@ func (p *program) resize() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "resize FILE [NEW.yaml]",
 		Short: "Give a piece new overall sizes and hold something of it: its footprint, its pins, its tails",
-		Long: "Give a design new overall sizes and print what changes. What is held comes out as it was: splay, footprint\n" +
-			"or leg-length (one of the three), pin-width, number-of-tails, stretcher-inset. With a second file the new\n" +
-			"design is written into it, comments and all." + fileHelp,
+		Long: paragraphs("Give a design new overall sizes and print what changes. What is held comes out as it was: splay, footprint\n"+
+			"or leg-length (one of the three), pin-width, number-of-tails, stretcher-inset. With a second file the new\n"+
+			"design is written into it, comments and all.", fileHelp),
 		Example: "  splaywright resize step.yaml bench.yaml --height 440 --width 1050 --depth 320 --hold splay,pin-width\n" +
 			"  splaywright resize step.yaml --height 300 --hold footprint",
 		Args: func(c *cobra.Command, args []string) error {
@@ -76,16 +76,19 @@ func (p *program) runResize(r resized, args []string) error {
 	if err != nil {
 		return err
 	}
+	if !now.Round.Said {
+		now.Round.Comma = p.speak.Comma()
+	}
 	before, after := model.Derive(was), model.Derive(now)
-	before.Title, after.Title = "before", "after"
+	before.Title, after.Title = p.speak.Say("before"), p.speak.Say("after")
 	for _, e := range append(sizes, edits...) {
 		if e.Text == "" {
-			e.Text = "left out"
+			e.Text = p.speak.Say("left out")
 		}
 		fmt.Fprintf(p.out, "%s: %s\n", e.Path, e.Text)
 	}
 	fmt.Fprintln(p.out)
-	if err := table.WriteText(p.out, changed(table.Compare([]*form.Piece{before, after}, now.Style())), r.columns); err != nil {
+	if err := table.WriteText(p.out, changed(table.Compare([]*form.Piece{before, after}, after.Design.Style())).In(p.speak), r.columns); err != nil {
 		return err
 	}
 	if len(args) == 2 {

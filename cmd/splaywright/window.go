@@ -14,11 +14,11 @@ import (
 	_ "splaywright/cmd/splaywright/plainlocale"
 )
 
-func openWindow(_ *program, file string) error {
+func openWindow(p *program, file string) error {
 	if why := noDisplay(runtime.GOOS, os.Getenv); why != "" {
 		return errors.New(why)
 	}
-	w := app.New(fyneapp.NewWithID(assets.AppID), app.Options{Path: file, Example: app.ExampleFor(os.Getenv), Comma: app.CommaFor(os.Getenv), Tongue: app.TongueFor(os.Getenv), Journal: app.JournalFolder()})
+	w := app.New(fyneapp.NewWithID(assets.AppID), app.Options{Path: file, Example: app.ExampleFor(os.Getenv), Comma: app.CommaFor(os.Getenv), Tongue: p.speak.Code(), Journal: app.JournalFolder()})
 	w.ShowAndRun()
 	return nil
 }

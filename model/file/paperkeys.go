@@ -57,16 +57,13 @@ func (r *reader) choices(to *[]string, words []string) taker {
 }
 
 func (r *reader) round(to *form.Round) taker {
-	decimal := "point"
-	if to.Comma {
-		decimal = "comma"
-	}
+	decimal := ""
 	return func(n *yaml.Node, path string) {
 		r.group(fields{
 			"to":      r.length(&to.To, aboveZero),
 			"both":    r.yes(&to.Both),
 			"decimal": r.choice(&decimal, "point", "comma"),
 		})(n, path)
-		to.Comma = decimal == "comma"
+		to.Comma, to.Said = decimal == "comma", decimal != ""
 	}
 }

@@ -296,4 +296,5 @@ type Round struct {
 	// Comma is the key round.decimal: a comma divides decimals on paper, "12,5". Files for other programs
 	// (CSV, workbook, JSON) keep their numbers as numbers.
 	Comma bool
+	Said  bool // the design says which; else whoever prints decides
 }

@@ -86,6 +86,9 @@ func (t *Tongue) Code() string {
 	return t.code
 }
 
+// Comma tells whether decimals are divided by a comma in the language: "12,5".
+func (t *Tongue) Comma() bool { return t.Code() == "de" }
+
 // Missed has a function called with each text that is said and not known whole, so that a test sees what is
 // missing. It is set before the language is used.
 func (t *Tongue) Missed(miss func(english string)) { t.miss = miss }

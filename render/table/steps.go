@@ -177,8 +177,7 @@ func (s *steps) tails(j joint.Joint) {
 			tail, s.exactLength(j.Baseline.Outer).Text, from, len(j.Tails), tailWord(j), markedEdge(s.p), slopeWords(j)),
 		s.cheeks(j), "Chop or saw out the waste, paring to the baseline at the corner's angle, not square to the face.")
 	s.step(j.PinBoard, "Transfer and cut the pins", "Chop with the board held down, chisel away from the body.",
-		fmt.Sprintf("On the %s of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.",
-			on, pin, degrees(j.Dihedral), pinWords(j)),
+		transfer(on, pin, degrees(j.Dihedral), pinWords(j)),
 		fmt.Sprintf("Baseline %s on both faces.", s.exactLength(j.PinBaseline.Outer).Text))
 }
 
@@ -206,7 +205,15 @@ func (s *steps) tailEnds(j joint.Joint) (tails, pins string) {
 		}
 		return "the left end as seen from outside", "right end"
 	}
-	return "each end", "end"
+	return "each end", ""
+}
+
+// transfer says how pins are marked from the tails; on is the end of a board that has pins at one end alone.
+func transfer(on, pin, inside, stand string) string {
+	if on == "" {
+		return fmt.Sprintf("On the end of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.", pin, inside, stand)
+	}
+	return fmt.Sprintf("On the %s of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.", on, pin, inside, stand)
 }
 
 // cheeks reminds that off square the cheeks of a tail lean.
