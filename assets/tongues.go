@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io/fs"
+	"strings"
 )
 
 // tongues holds what the program says in other languages than English: a folder a language, and in
@@ -44,4 +45,20 @@ func WindowWords(code string) []byte {
 		return nil
 	}
 	return text
+}
+
+// seams are long words with a hyphen where a line may break in them.
+//
+//go:embed tongues/seams.txt
+var seams string
+
+// Seams gives long words of the languages, each in the parts between which a line may be broken with a hyphen.
+func Seams() map[string][]string {
+	out := map[string][]string{}
+	for _, w := range strings.Fields(seams) {
+		if parts := strings.Split(w, "-"); len(parts) > 1 {
+			out[strings.Join(parts, "")] = parts
+		}
+	}
+	return out
 }

@@ -1,14 +1,43 @@
 package draw
 
 import (
+	"slices"
 	"strings"
+	"sync"
+	"unicode"
 	"unicode/utf8"
+
+	"splaywright/assets"
 )
 
-// Piece is a stretch of a text that no line is broken in. Apart tells that a blank stands before it.
+// Piece is a stretch of a text that no line is broken in. Apart tells that a blank stands before it, Seam that the line
+// before ends with a hyphen when it is broken here.
 type Piece struct {
-	Text  string
-	Apart bool
+	Text        string
+	Apart, Seam bool
+}
+
+var seams = sync.OnceValue(assets.Seams)
+
+// seamed takes a word apart where it may be hyphenated; what stands before and behind its letters stays with it.
+func seamed(word string) []string {
+	const long = 8 // bytes; shorter words stay whole
+	if len(word) < long {
+		return []string{word}
+	}
+	from := strings.IndexFunc(word, unicode.IsLetter)
+	if from < 0 {
+		return []string{word}
+	}
+	to := from + strings.IndexFunc(word[from:]+" ", func(r rune) bool { return !unicode.IsLetter(r) })
+	parts := seams()[word[from:to]]
+	if len(parts) < 2 {
+		return []string{word}
+	}
+	parts = slices.Clone(parts)
+	parts[0] = word[:from] + parts[0]
+	parts[len(parts)-1] += word[to:]
+	return parts
 }
 
 // notFirst and notLast are the signs that Japanese begins and ends no line with (JIS X 4051, from memory).
@@ -31,10 +60,12 @@ func Pieces(s string) []Piece {
 			if !breaks(before, r) {
 				continue
 			}
-			out = append(out, Piece{word[from:i], apart})
+			out = append(out, Piece{word[from:i], apart, false})
 			apart, from = false, i
 		}
-		out = append(out, Piece{word[from:], apart})
+		for i, part := range seamed(word[from:]) {
+			out = append(out, Piece{part, apart && i == 0, i > 0})
+		}
 	}
 	return out
 }

@@ -71,6 +71,9 @@ func (c *canvas) paragraph(at draw.Point, wide float64, s string) float64 {
 			next = line + " " + w
 		}
 		if draw.TextWidth(next, size, false) > wide && line != "" {
+			if p.Seam {
+				line += "-"
+			}
 			c.text(at.X, at.Y, size, draw.Left, false, line)
 			at.Y -= lead
 			next = w

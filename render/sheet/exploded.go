@@ -67,7 +67,7 @@ func (e exploded) picture(pic *view.Picture, front fronts, scale float64, o Opti
 			continue
 		}
 		at := e.seen(q, pic.Direction, front)
-		f.Leader(f.at(at.X, at.Y), true, q.Mark+" "+q.Name, q.ID, 60, 120, -60, -120, 30, 150, -30, -150)
+		f.Leader(f.at(at.X, at.Y), true, q.Mark+" "+o.say(q.Name), q.ID, 60, 120, -60, -120, 30, 150, -30, -150)
 	}
 	return f
 }

@@ -148,7 +148,7 @@ func Views(p *form.Piece, speak *tongue.Tongue) []Named {
 	for _, c := range middleCuts(Options{}) {
 		if s := view.NewSection(p, flattening, c.Cut); len(s.Faces) > 0 {
 			name := "section " + c.letter + "-" + c.letter
-			put(name, speak.Fill("section %s", c.letter+"-"+c.letter), sectionFigure(p, s, 1, onPaper, map[string]bool{}))
+			put(name, speak.Fill("section %s", c.letter+"-"+c.letter), sectionFigure(p, s, 1, Options{Tongue: speak}, map[string]bool{}))
 		}
 	}
 	for _, q := range p.Parts {

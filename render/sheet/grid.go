@@ -16,6 +16,7 @@ type grid struct {
 	width float64
 	head  gridRow
 	rows  []gridRow
+	size  float64    // of its letters, mm
 	pics  []*picture // small pictures before the rows; nil where no row has one
 }
 
@@ -33,6 +34,16 @@ func (r gridRow) first() float64 { return 3.4 + r.low }
 // widest columns give way first and their text is broken. Heads are broken before cells are: one
 // tall head costs less paper than many tall rows.
 func (g *grid) measure(room float64) {
+	for g.size = cellSize; !g.lay(room) && g.size > leastCell; g.size -= 0.1 {
+		g.rows = nil
+	}
+}
+
+// leastCell is how small the letters of a table become before words are broken anywhere, mm.
+const leastCell = 1.5
+
+// lay is measure in letters of one size; false where the longest words are too wide for it.
+func (g *grid) lay(room float64) bool {
 	room -= g.picWidth()
 	n := len(g.t.Columns)
 	want := make([]float64, n)
@@ -48,13 +59,13 @@ func (g *grid) measure(room float64) {
 		default:
 			heads[i] += " (" + c.Unit + ")"
 		}
-		want[i] = longestWord(heads[i], true)
-		least[i], whole[i] = want[i], draw.TextWidth(heads[i], cellSize, true)
+		want[i] = g.longestWord(heads[i], true)
+		least[i], whole[i] = want[i], draw.TextWidth(heads[i], g.size, true)
 	}
 	for _, r := range g.t.Rows {
 		for i := range min(n, len(r)) {
-			want[i] = max(want[i], draw.TextWidth(r[i].Text, cellSize, false))
-			least[i] = max(least[i], longestWord(r[i].Text, false))
+			want[i] = max(want[i], draw.TextWidth(r[i].Text, g.size, false))
+			least[i] = max(least[i], g.longestWord(r[i].Text, false))
 		}
 	}
 	for i := range want {
@@ -62,6 +73,7 @@ func (g *grid) measure(room float64) {
 		want[i] += 2*cellPad + 0.1
 		least[i] += 2*cellPad + 0.1
 	}
+	roomy := sum(least) <= room
 	cells := share(want, least, room)
 	if sum(want) > room {
 		cells = g.balance(least, room)
@@ -82,12 +94,13 @@ func (g *grid) measure(room float64) {
 		}
 		g.rows = append(g.rows, row)
 	}
+	return roomy
 }
 
 func (g *grid) broken(texts []string, bold bool) gridRow {
 	r := gridRow{height: rowStep}
 	for i, t := range texts {
-		lines := wrapIn(t, cellSize, g.cols[i]-2*cellPad, bold)
+		lines := wrapIn(t, g.size, g.cols[i]-2*cellPad, bold)
 		r.cells = append(r.cells, lines)
 		r.height = max(r.height, rowStep+lineStep*float64(len(lines)-1))
 	}
@@ -136,7 +149,7 @@ func (g *grid) balance(least []float64, room float64) []float64 {
 	for i, r := range g.t.Rows {
 		long[i] = make([]float64, n)
 		for c := range min(n, len(r)) {
-			long[i][c] = draw.TextWidth(r[c].Text, cellSize, false)
+			long[i][c] = draw.TextWidth(r[c].Text, g.size, false)
 		}
 	}
 	cost := func(c int, width float64) (sum float64) {
@@ -170,18 +183,22 @@ func sum(list []float64) (total float64) {
 
 // longestWord is the width of the longest stretch of a text that should not be broken. Of Japanese, which may be
 // broken between most letters, that is a few of them together.
-func longestWord(s string, bold bool) float64 {
+func (g *grid) longestWord(s string, bold bool) float64 {
 	const together = 5 // letters
 	w, run := 0.0, 0.0
-	for _, p := range draw.Pieces(s) {
+	all := draw.Pieces(s)
+	for k, p := range all {
+		if k+1 < len(all) && all[k+1].Seam {
+			p.Text += "-"
+		}
 		wide := 0.0
 		for _, q := range pieces(p.Text) {
-			wide = max(wide, draw.TextWidth(q, cellSize, bold))
+			wide = max(wide, draw.TextWidth(q, g.size, bold))
 		}
 		if first, _ := utf8.DecodeRuneInString(p.Text); p.Apart || !draw.Foreign(first) {
 			run = 0
 		}
-		run = min(run+wide, max(wide, together*draw.Em(cellSize)))
+		run = min(run+wide, max(wide, together*draw.Em(g.size)))
 		w = max(w, run)
 	}
 	return w
@@ -209,12 +226,19 @@ func wrapIn(s string, size, width float64, bold bool) []string {
 	}
 	var out []string
 	line := ""
-	put := func(word, space string) {
-		if line != "" && fits(line+space+word) {
+	put := func(word, space string, seam, more bool) {
+		tail := "" // what stands behind the word where the line is broken there
+		if more {
+			tail = "-"
+		}
+		if line != "" && fits(line+space+word+tail) {
 			line += space + word
 			return
 		}
 		if line != "" {
+			if seam {
+				line += "-"
+			}
 			out = append(out, line)
 		}
 		for r := []rune(word); !fits(word) && len(r) > 1; r = []rune(word) {
@@ -226,12 +250,14 @@ func wrapIn(s string, size, width float64, bold bool) []string {
 		}
 		line = word
 	}
-	for _, piece := range draw.Pieces(s) {
+	all := draw.Pieces(s)
+	for k, piece := range all {
+		more := k+1 < len(all) && all[k+1].Seam
 		for i, p := range pieces(piece.Text) {
 			if i == 0 && piece.Apart {
-				put(p, " ")
+				put(p, " ", false, more)
 			} else {
-				put(p, "")
+				put(p, "", i == 0 && piece.Seam, more)
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
+	"splaywright/model/tongue"
 	"splaywright/render/draw"
 	"splaywright/render/table"
 )
@@ -32,7 +33,7 @@ const (
 	cutGap     = 3.2 // between the columns of the table, and above it
 )
 
-var cutHeads = [4]string{"Cut", "Swing", "Tilt", "Longer face"}
+var cutHeads = [4]string{"Cut", "Swing|short", "Tilt|short", "Longer face"}
 
 // lines are the notes broken to a width; what goes on from a line above is set in.
 func (n panel) lines(width float64) []string {
@@ -189,11 +190,11 @@ func (n panel) said(o Options) panel {
 		n.text[i] = o.say(t)
 	}
 	for c, h := range cutHeads {
-		n.heads[c] = o.say(h)
+		n.heads[c] = o.Tongue.Sense(h)
 	}
 	for i := range n.cuts {
 		r := &n.cuts[i]
-		r[0], r[3] = o.say(r[0]), o.say(r[3])
+		r[0], r[3] = o.say(o.listed(r[0])), o.say(r[3])
 	}
 	return n
 }
@@ -287,6 +288,14 @@ func cutRows(q *part.Part) [][4]string {
 		rows[i][0] = strings.ToUpper(rows[i][0][:1]) + rows[i][0][1:]
 	}
 	return rows
+}
+
+// listed writes "Left, right end" as the other languages know it: they bend the words.
+func (o Options) listed(cuts string) string {
+	if o.Tongue.Code() == tongue.English {
+		return cuts
+	}
+	return strings.Replace(cuts, ", ", " and ", 1)
 }
 
 // joinsCut: "left end" and "right end" with the same figures are one row, "left, right end".

@@ -93,7 +93,7 @@ func SectionPage(p *form.Piece, c view.Cut, o Options) (draw.Page, bool) {
 	room := all.Grow(-tableMargin)
 	scale := min(room.Width()/(s.Max.X-s.Min.X), room.Height()/(s.Max.Y-s.Min.Y)) * 0.8
 	for range 30 {
-		items := sectionFigure(p, s, scale, o.ink(), map[string]bool{}).Finish()
+		items := sectionFigure(p, s, scale, o, map[string]bool{}).Finish()
 		if box := draw.Bounds(items); fitsIn(box, room) {
 			page.Items = append(page.Items, draw.Moved(items, draw.Point{
 				X: room.Min.X - box.Min.X + (room.Width()-box.Width())/2, Y: room.Min.Y - box.Min.Y + (room.Height()-box.Height())/2})...)

@@ -42,14 +42,15 @@ func sectionsOf(p *form.Piece, o Options) sectionPictures {
 
 // sectionFigure draws a section: cut faces hatched, what lies behind with the hidden lines left out, as is
 // usual in sections. named notes the parts that were cut and adds them to those it knows.
-func sectionFigure(p *form.Piece, s *view.Section, scale float64, i ink, named map[string]bool) *figure {
+func sectionFigure(p *form.Piece, s *view.Section, scale float64, o Options, named map[string]bool) *figure {
+	i := o.ink()
 	f := cutFigure(p, s, scale, i)
 	inside := f.hatch(s.Faces, draw.EmptyBox())
 	for _, c := range s.Faces {
 		if at, ok := inside[c.Part]; ok && !named[c.Part] {
 			named[c.Part] = true
 			q := p.Part(c.Part)
-			f.Leader(at, true, q.Mark+" "+q.Name, q.ID, offHatch...)
+			f.Leader(at, true, q.Mark+" "+o.say(q.Name), q.ID, offHatch...)
 		}
 	}
 	return f
@@ -118,7 +119,7 @@ func (s sectionPictures) draw(p *form.Piece, scale float64, o Options) ([]draw.I
 	var items [2][]draw.Item
 	var boxes [2]draw.Box
 	for i, c := range s.cuts {
-		f := sectionFigure(p, s.of[i], scale, o.ink(), named)
+		f := sectionFigure(p, s.of[i], scale, o, named)
 		mid := (f.Outline().Min.X + f.Outline().Max.X) / 2
 		items[i], boxes[i] = titled(f.Finish(), mid, c.title(), o.ink())
 	}

@@ -176,10 +176,10 @@ func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
 			a, at = draw.Centre, x+g.cols[c]/2
 		}
 		for i, s := range lines {
-			w.put(at, w.y-down-lineStep*float64(i), cellSize, a, bold, s, ref)
+			w.put(at, w.y-down-lineStep*float64(i), g.size, a, bold, s, ref)
 		}
 		if a == draw.Left && !bold && len(lines) > 0 {
-			w.b.underline(at, w.y-down, draw.TextWidth(w.markOf(lines[0], g.heads[c]), cellSize, false), cellSize)
+			w.b.underline(at, w.y-down, draw.TextWidth(w.markOf(lines[0], g.heads[c]), g.size, false), g.size)
 		}
 		x += g.cols[c]
 	}
