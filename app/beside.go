@@ -123,6 +123,9 @@ func (b *besides) addFile() {
 
 func (b *besides) addPath(path string) {
 	s, err := session.Open(path)
+	if err == nil {
+		s.Shelve(b.w.group.shelf.own)
+	}
 	if err == nil && !s.Reads() {
 		err = errors.New(say.It("the design in this file cannot be read; open it by itself to see where"))
 	}

@@ -76,6 +76,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 		command("Open…", fyne.KeyO, ctrl, w.open),
 		w.menu.recent,
 		command("Read timbers…", "", 0, w.readTimbers),
+		command("Timbers for all designs…", "", 0, w.chooseShelf),
 		fyne.NewMenuItemSeparator(),
 		w.menu.save,
 		command("Save as…", fyne.KeyS, ctrlShift, w.saveAs),

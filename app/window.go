@@ -125,6 +125,7 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	w.work.Spawn, w.looking.Spawn = o.Spawn, o.Spawn
 	w.plans.spawn(o.Spawn)
 	w.offers.work.Spawn = o.Spawn
+	w.group.shelf.open(a.Preferences())
 	w.build()
 	w.win.Resize(fyne.NewSize(firstWidth, firstHeight))
 	w.begin(o)
@@ -173,6 +174,7 @@ func (w *Window) begin(o Options) {
 // take shows another session.
 func (w *Window) take(s *session.Session) {
 	w.s = s
+	w.s.Shelve(w.group.shelf.own)
 	w.shown.fresh = true
 	clear(w.apart.slid)
 	w.changed()
@@ -187,6 +189,7 @@ func (w *Window) ShowAndRun() {
 		if w.opening != nil {
 			w.tell("The design was not opened", w.opening)
 		}
+		w.group.shelf.tell(w)
 		if w.journals != "" {
 			w.offerLost(session.Lost(w.journals))
 		}

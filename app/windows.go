@@ -7,7 +7,10 @@ import (
 )
 
 // group is the windows of one run of the program.
-type group struct{ all []*Window }
+type group struct {
+	all   []*Window
+	shelf shelf
+}
 
 // another opens a window with an example; the caller puts its own design into it.
 func (w *Window) another() *Window {

@@ -246,6 +246,9 @@ func stateOf(s *session.Session, spec field.Spec, found []part.Finding) field.St
 		if other, how, ok := d.OtherLean(spec.Path); ok {
 			st.Said += "; " + measure.FormatAngle(other, 0) + " " + say.It(how)
 		}
+		if spec.Path == "timber" || strings.HasSuffix(spec.Path, ".timber") {
+			st.Said = timberSaid(d.Timbers, st.Text)
+		}
 		return st
 	}
 	if piece := s.Piece(); piece != nil {

@@ -9,6 +9,7 @@ import (
 
 	"splaywright/model/file"
 	"splaywright/model/form"
+	"splaywright/model/timber"
 )
 
 // Session is one open design.
@@ -32,6 +33,7 @@ type Session struct {
 	errs    file.Errors
 	refused map[string]refusal
 	keeps   map[string]bool // sizes that resizing leaves as they are
+	shelf   timber.Book     // timbers that the person keeps for all designs
 
 	piece  *form.Piece // built last
 	looked *form.Piece // looked over last
@@ -56,11 +58,19 @@ func New(doc *file.Document) *Session {
 // changed reads the document again after its text has changed.
 func (s *Session) changed() {
 	s.gen++
+	s.doc.Know(nil, s.shelf) // the design's own come first
 	d, err := s.doc.Design()
 	s.errs, s.reads = asErrors(err), err == nil
 	if s.reads {
 		s.design = d
 	}
+}
+
+// Shelve gives the session the timbers that a person keeps for all designs. What a design says of a timber itself goes
+// before them, and nothing of them is written into its file.
+func (s *Session) Shelve(own timber.Book) {
+	s.shelf = own
+	s.changed()
 }
 
 // Document gives the document as it stands. It is not to be changed directly.

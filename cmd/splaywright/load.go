@@ -68,16 +68,16 @@ func (s *source) open(p *program, name string) (*file.Document, *form.Piece, err
 			return nil, nil, blame(err, []change{c})
 		}
 	}
-	d, err := doc.Design()
-	if err != nil {
-		return nil, nil, blame(err, all)
-	}
 	if s.timbers != "" {
 		own, err := ownTimbers(s.timbers)
 		if err != nil {
 			return nil, nil, err
 		}
-		d.Timbers = append(own, d.Timbers...)
+		doc.Know(own, nil)
+	}
+	d, err := doc.Design()
+	if err != nil {
+		return nil, nil, blame(err, all)
 	}
 	if !d.Round.Said {
 		d.Round.Comma = p.speak.Comma()

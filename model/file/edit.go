@@ -50,7 +50,7 @@ func (d *Document) take(text []byte, want map[string]string) bool {
 	if len(text) > MaxBytes {
 		return false
 	}
-	next := &Document{name: d.name, src: text}
+	next := &Document{name: d.name, src: text, before: d.before, after: d.after}
 	if next.parse() != nil {
 		return false
 	}

@@ -11,6 +11,8 @@ import (
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"splaywright/model/timber"
 )
 
 // Version is the version of the design file that this package writes. It reads it and all before.
@@ -76,7 +78,13 @@ type Document struct {
 	name string
 	src  []byte
 	root *yaml.Node // the top group
+
+	before, after timber.Book // see Know
 }
+
+// Know gives the document timbers that a person keeps elsewhere, before and after those that it tells of itself. They
+// go with its copies and are not written.
+func (d *Document) Know(before, after timber.Book) { d.before, d.after = before, after }
 
 // Read reads a design file. The name is for messages. It refuses (as Errors) what is not a design
 // file at all: too large, not text of this form, aliases, tags, repeated keys; what the values say
@@ -205,7 +213,7 @@ func (d *Document) Bytes() []byte { return bytes.Clone(d.src) }
 
 // Clone gives a document that can be edited apart from this one.
 func (d *Document) Clone() *Document {
-	c := &Document{name: d.name, src: bytes.Clone(d.src)}
+	c := &Document{name: d.name, src: bytes.Clone(d.src), before: d.before, after: d.after}
 	if err := c.parse(); err != nil {
 		panic(fmt.Sprintf("file: a document that was read is not read again: %v", err))
 	}

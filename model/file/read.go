@@ -31,6 +31,7 @@ func (d *Document) Design() (form.Design, error) {
 	r := reader{newValues(d)}
 	r.top(&out)
 	r.lateUnits(&out)
+	out.Timbers = slices.Concat(d.before, out.Timbers, d.after)
 	if len(r.errs) > 0 {
 		sort.SliceStable(r.errs, func(i, j int) bool {
 			a, b := r.errs[i], r.errs[j]

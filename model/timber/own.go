@@ -16,6 +16,7 @@ type Own struct {
 	Movement     *Movement // nil = not told
 	PerM3        float64   // price of a cubic metre of rough wood; 0 = not told
 	PerBoardFoot float64   // instead of that
+	From         string    // the file it was read from; "" = the design
 }
 
 // Book is a person's own timbers; what it lacks is looked up in the built-in table. An empty one is of use.
@@ -68,6 +69,16 @@ func (b Book) FindMovement(name string) (Movement, bool) {
 func (b Book) Price(name string) (perM3, perBoardFoot float64) {
 	o, _ := b.own(name)
 	return o.PerM3, o.PerBoardFoot
+}
+
+// Source tells where the figures of a timber come from, and the file of the person's own that it stands in, "" where it
+// stands in the design or in the built-in table; ok is false where no timber goes by the name.
+func (b Book) Source(name string) (source, file string, own, ok bool) {
+	if o, is := b.own(name); is && o.SG > 0 {
+		return o.Source, o.From, true, true
+	}
+	s, ok := Find(name)
+	return s.Source, "", false, ok
 }
 
 // Names lists the built-in timbers and the person's own, in alphabetical order.
@@ -169,6 +180,7 @@ func LoadOwn(text []byte, name string) (Book, error) {
 			line, _ := r.FieldPos(0)
 			return nil, fmt.Errorf("%s:%d: %w", name, line, err)
 		}
+		o.From = name
 		out = append(out, o)
 	}
 	if len(out) == 0 {

@@ -1,0 +1,23 @@
+package panel
+
+import (
+	"strings"
+
+	"splaywright/app/say"
+	"splaywright/model/timber"
+)
+
+// timberSaid tells under a timber's name where its figures come from.
+func timberSaid(known timber.Book, name string) string {
+	source, file, own, ok := known.Source(name)
+	switch {
+	case !ok:
+		return say.It("no figures: it is in no table")
+	case own && file != "":
+		return say.With("your own, %s: %s", file, source)
+	case own:
+		return say.With("of this design: %s", source)
+	}
+	first, _, _ := strings.Cut(source, ";")
+	return say.With("built in: %s", first)
+}
