@@ -117,7 +117,7 @@ func (s *Solid) onRound(f *Face, p mgl64.Vec3) bool {
 	in := false
 	for _, l := range f.Loops {
 		for _, h := range l {
-			e := s.Curve(&s.Edges[h.Edge])
+			e := s.curveOf(h)
 			if e.Kind == Straight {
 				continue
 			}

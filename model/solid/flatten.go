@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -16,12 +17,7 @@ func (s *Solid) Flatten(tol float64) *Mesh {
 	}
 	f := &flattener{s: s, tol: tol, inner: make([][]int32, len(s.Edges)), flat: make([]int32, len(s.Faces))}
 	f.m.Vertices = append(f.m.Vertices, s.Vertices...)
-	patches := make([]patch, 0, 4)
-	for i := range s.Faces {
-		if s.Faces[i].Round != nil {
-			patches = append(patches, f.patch(i))
-		}
-	}
+	patches := f.patches()
 	for i := range s.Faces {
 		if s.Faces[i].Round == nil {
 			f.flatFace(i)
@@ -57,10 +53,14 @@ type patch struct {
 // span is an arc of a patch: its range of unrolled angles and its points, from lo to hi.
 type span struct {
 	edge   int
+	curve  *Curve // as counted round the face
 	lo, hi float64
 	shift  float64 // what was added to the arc's own angles
 	points []int32 // one at each knot from lo to hi
 	first  int     // the knot of its first point
+
+	shared *shared   // where another round face lies beyond it
+	more   [][]int32 // after each point, those of the other face alone
 }
 
 // patch unrolls a round face and gives its arcs their points.
@@ -81,15 +81,31 @@ func (f *flattener) patch(face int) patch {
 				base = c.T0 + c.Base
 			}
 			at = c.T1 + shift
-			p.arcs = append(p.arcs, span{edge: h.Edge, shift: shift,
+			p.arcs = append(p.arcs, span{edge: h.Edge, curve: f.s.curveOf(h), shift: shift,
 				lo: math.Min(c.T0, c.T1) + shift, hi: math.Max(c.T0, c.T1) + shift})
 		}
 	}
 	p.knots = f.knots(&p)
-	for i := range p.arcs {
-		f.points(&p, &p.arcs[i])
-	}
 	return p
+}
+
+// patches unrolls all round faces and gives their arcs their points.
+func (f *flattener) patches() []patch {
+	out := make([]patch, 0, 4)
+	for i := range f.s.Faces {
+		if f.s.Faces[i].Round != nil {
+			out = append(out, f.patch(i))
+		}
+	}
+	if slices.ContainsFunc(f.s.Arcs, func(c Curve) bool { return c.Twin }) {
+		f.share(out)
+	}
+	for i := range out {
+		for k := range out[i].arcs {
+			f.points(&out[i], &out[i].arcs[k])
+		}
+	}
+	return out
 }
 
 // knots are all ends of arcs, and as many angles between them as the tolerance asks for.
@@ -132,12 +148,16 @@ func (f *flattener) points(p *patch, a *span) {
 	knots := p.knots
 	e := &f.s.Edges[a.edge]
 	from, to := int32(e.From), int32(e.To)
-	curve := f.s.Curve(e)
+	curve := a.curve
 	up := curve.T1 > curve.T0
 	if !up {
 		from, to = to, from
 	}
 	a.first = sort.SearchFloat64s(knots, a.lo-p.same)
+	if a.shared != nil {
+		a.shared.take(p, a, from, to)
+		return
+	}
 	a.points = append(a.points, from)
 	for k := a.first + 1; knots[k] < a.hi-p.same; k++ {
 		a.points = append(a.points, int32(len(f.m.Vertices)))
@@ -193,7 +213,7 @@ func (f *flattener) strips(p *patch) {
 	for k := 0; k+1 < len(p.knots); k++ {
 		rungs := p.rungs(k)
 		sort.Slice(rungs, func(i, j int) bool {
-			return height(rungs[i][0])+height(rungs[i][1]) < height(rungs[j][0])+height(rungs[j][1])
+			return height(rungs[i].from)+height(rungs[i].to) < height(rungs[j].from)+height(rungs[j].to)
 		})
 		sin, cos := math.Sincos((p.knots[k] + p.knots[k+1]) / 2)
 		n := x.Mul(cos).Add(y.Mul(sin))
@@ -202,9 +222,12 @@ func (f *flattener) strips(p *patch) {
 		}
 		for i := 0; i+1 < len(rungs); i += 2 {
 			low, high := rungs[i], rungs[i+1]
-			loop := []int32{low[0], low[1]}
-			loop = between(loop, columns[k+1], low[1], high[1], height, true)
-			loop = between(loop, columns[k], low[0], high[0], height, false)
+			loop := append(append([]int32{low.from}, low.more...), low.to)
+			loop = between(loop, columns[k+1], low.to, high.to, height, true)
+			for i := len(high.more) - 1; i >= 0; i-- {
+				loop = append(loop, high.more[i])
+			}
+			loop = between(loop, columns[k], low.from, high.from, height, false)
 			if c.Hollow {
 				for a, b := 0, len(loop)-1; a < b; a, b = a+1, b-1 {
 					loop[a], loop[b] = loop[b], loop[a]
@@ -219,13 +242,23 @@ func (f *flattener) strips(p *patch) {
 	}
 }
 
-// rungs lists the chords that cross from knot k to the next.
-func (p *patch) rungs(k int) [][2]int32 {
-	var rungs [][2]int32
+// rung is what crosses from one ruling to the next: a chord, or several where the face beyond has points between.
+type rung struct {
+	from, to int32
+	more     []int32
+}
+
+// rungs lists what crosses from knot k to the next.
+func (p *patch) rungs(k int) []rung {
+	var rungs []rung
 	for i := range p.arcs {
 		a := &p.arcs[i]
 		if j := k - a.first; j >= 0 && j+1 < len(a.points) {
-			rungs = append(rungs, [2]int32{a.points[j], a.points[j+1]})
+			r := rung{from: a.points[j], to: a.points[j+1]}
+			if a.shared != nil {
+				r.more = a.more[j]
+			}
+			rungs = append(rungs, r)
 		}
 	}
 	return rungs

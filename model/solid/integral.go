@@ -53,10 +53,10 @@ func (s *Solid) faceIntegral(f *Face, o mgl64.Vec3) integral {
 // walked is an edge's curve and its ends in the direction of the half-edge.
 func (s *Solid) walked(h HalfEdge) (c Curve, from, to mgl64.Vec3) {
 	e := &s.Edges[h.Edge]
+	c = *s.curveOf(h)
 	if h.Forward {
-		return *s.Curve(e), s.Vertices[e.From], s.Vertices[e.To]
+		return c, s.Vertices[e.From], s.Vertices[e.To]
 	}
-	c = *s.Curve(e)
 	c.T0, c.T1 = c.T1, c.T0
 	return c, s.Vertices[e.To], s.Vertices[e.From]
 }

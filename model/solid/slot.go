@@ -43,7 +43,7 @@ func (s *Solid) slots(all []Slot) (*Solid, error) {
 		}
 		s = next
 	}
-	return s, nil
+	return s, s.round()
 }
 
 func (s *Solid) slotted(slot *Slot) (*Solid, error) {
@@ -54,7 +54,7 @@ func (s *Solid) slotted(slot *Slot) (*Solid, error) {
 	}
 	for i := range s.Faces {
 		f := &s.Faces[i]
-		m.surfs = append(m.surfs, surface{tag: f.Tag, plane: f.Plane, round: f.Round, class: i})
+		m.surfs = append(m.surfs, surface{tag: f.Tag, plane: f.Plane, round: f.Round, easing: f.easing, class: i})
 	}
 	for _, w := range slot.Walls {
 		if w.Tag == "" {
@@ -62,7 +62,8 @@ func (s *Solid) slotted(slot *Slot) (*Solid, error) {
 		}
 		m.surfs = append(m.surfs, surface{tag: w.Tag, plane: w.Plane, class: len(m.surfs)})
 	}
-	for _, step := range []func() error{m.splitEdges, m.slotEdges, m.mouths, m.rounded} {
+	m.surfs[m.first].easing = slot.Round
+	for _, step := range []func() error{m.splitEdges, m.slotEdges, m.mouths} {
 		if err := step(); err != nil {
 			return nil, err
 		}

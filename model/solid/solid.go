@@ -92,6 +92,9 @@ type Curve struct {
 	P, U, V mgl64.Vec3
 	Base    float64
 	T0, T1  float64
+	// Twin: two round faces meet here, and the curve that follows in the solid's Arcs is the same one as
+	// counted round the face at the right.
+	Twin bool
 }
 
 // Edge joins two vertices and lies between two faces. Left has it forward, Right backward.
@@ -115,6 +118,8 @@ type Face struct {
 	Plane Plane // when Round is nil
 	Round *Cylinder
 	Loops [][]HalfEdge
+
+	easing *Cylinder // that the face becomes when all slots are cut; see rounded.go
 }
 
 // Solid is a closed, oriented boundary.
@@ -134,6 +139,15 @@ func (s *Solid) Curve(e *Edge) *Curve {
 		return &straight
 	}
 	return &s.Arcs[e.Arc-1]
+}
+
+// curveOf is what a half-edge runs along, as counted round the face that walks it.
+func (s *Solid) curveOf(h HalfEdge) *Curve {
+	c := s.Curve(&s.Edges[h.Edge])
+	if c.Twin && !h.Forward {
+		return &s.Arcs[s.Edges[h.Edge].Arc]
+	}
+	return c
 }
 
 // Mesh is a solid flattened to plane polygons for drawing and for outside programs.

@@ -11,6 +11,8 @@ type surface struct {
 	tag   string
 	plane Plane
 	round *Cylinder
+	// easing is the cylinder that a plane wall makes way for when all slots are cut.
+	easing *Cylinder
 	*axes      // of a round surface
 	class int  // surfaces of one class are the same plane or the same round patch
 	site  int  // surfaces of one site are the same plane, whichever way they face

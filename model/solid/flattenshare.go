@@ -1,0 +1,80 @@
+package solid
+
+import (
+	"math"
+	"slices"
+)
+
+// shared are the points of an edge between two round faces: those of both. Where one face has a point that the
+// other has no ruling for, its strip there has a corner more, which lies within the tolerance of its plane.
+type shared struct {
+	at     []float64 // how far along the edge, 0 to 1
+	points []int32
+}
+
+// share makes the points of all edges between two round faces.
+func (f *flattener) share(patches []patch) {
+	both := map[int]*shared{}
+	var edges []int
+	for i := range patches {
+		p := &patches[i]
+		for k := range p.arcs {
+			a := &p.arcs[k]
+			if !f.s.Curve(&f.s.Edges[a.edge]).Twin {
+				continue
+			}
+			if both[a.edge] == nil {
+				both[a.edge] = &shared{}
+				edges = append(edges, a.edge)
+			}
+			a.shared = both[a.edge]
+			for _, t := range p.knots {
+				if t > a.lo+p.same && t < a.hi-p.same {
+					a.shared.at = append(a.shared.at, a.part(t))
+				}
+			}
+		}
+	}
+	for _, e := range edges {
+		f.between(both[e], f.s.Curve(&f.s.Edges[e]))
+		f.inner[e] = both[e].points
+	}
+}
+
+// part is how far along its edge, 0 to 1, an arc is at an angle of its patch.
+func (a *span) part(t float64) float64 {
+	return (t - a.shift - a.curve.T0) / (a.curve.T1 - a.curve.T0)
+}
+
+// between makes the points of a shared edge; places nearer than a ruling's tolerance are one.
+func (f *flattener) between(s *shared, c *Curve) {
+	slices.Sort(s.at)
+	same := sameRuling / (math.Abs(c.T1-c.T0) * c.reach())
+	s.at = slices.CompactFunc(s.at, func(a, b float64) bool { return math.Abs(b-a) < same })
+	for _, at := range s.at {
+		s.points = append(s.points, int32(len(f.m.Vertices)))
+		f.m.Vertices = append(f.m.Vertices, c.at(c.T0+at*(c.T1-c.T0)))
+	}
+}
+
+// take gives an arc its points on the patch's rulings, and those between them that the other face has.
+func (s *shared) take(p *patch, a *span, from, to int32) {
+	up := a.curve.T1 > a.curve.T0
+	a.points = []int32{from}
+	a.more = [][]int32{nil}
+	next := a.first + 1
+	for i := range s.at {
+		if !up {
+			i = len(s.at) - 1 - i
+		}
+		t := a.curve.T0 + s.at[i]*(a.curve.T1-a.curve.T0) + a.shift
+		if p.knots[next] < a.hi-p.same && math.Abs(t-p.knots[next]) < 2*p.same {
+			a.points, a.more = append(a.points, s.points[i]), append(a.more, nil)
+			next++
+			continue
+		}
+		last := len(a.more) - 1
+		a.more[last] = append(a.more[last], s.points[i])
+	}
+	a.points = append(a.points, to)
+}
