@@ -14,8 +14,8 @@ import (
 // rounder puts cylinders in the places of plane faces.
 type rounder struct {
 	s    *Solid
-	axes []axes // of the faces that become round
-	at   [][]int // the faces at each vertex of those faces
+	axes []axes           // of the faces that become round
+	at   [][]int          // the faces at each vertex of those faces
 	met  map[[2]int]Plane // the planes in which two rounds cross
 }
 
