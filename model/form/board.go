@@ -31,8 +31,11 @@ type board struct {
 	sizes  []string    // paths in the design file that shape it
 	// sizesOf gives the paths that shape a wall, pocket or bore by its tag.
 	sizesOf map[string][]string
-	uncut   bool       // a stop finding tells already why it has no solid
-	rounds  []rounding // rounded edges, cut after all else as far as nothing stands in their way
+	uncut   bool          // a stop finding tells already why it has no solid
+	rounds  []rounding    // rounded edges, cut after all else as far as nothing stands in their way
+	rounded solid.Board   // the shape with those that could be cut
+	free    []freeCut     // what rounding the piece's free edges takes
+	planes  []solid.Plane // see surfaces
 }
 
 // newBoard begins a part between its cuts; see board.around.
@@ -81,7 +84,7 @@ func (b *board) finish(allowance Allowance, timbers timber.Book, show shown) []p
 	found := b.build(show)
 	lo, hi := b.extent()
 	if p.Solid != nil {
-		p.Volume = p.Solid.Volume()
+		p.Volume = p.Shape().Volume()
 		p.Mass = density * p.Volume
 		lo, hi = p.Solid.Bounds()
 	}
@@ -108,7 +111,7 @@ func (b *board) build(show shown) []part.Finding {
 		return []part.Finding{b.unbuildable(err, show)}
 	}
 	b.part.Solid = s
-	return b.round()
+	return append(b.round(), b.finishFree()...)
 }
 
 // cutOrder is how papers list the cuts of a board of four: the two across the grain first.

@@ -59,6 +59,7 @@ type assembly struct {
 	d      Design // with its defaults; what the joints settle is written into it
 	piece  *Piece
 	boards []*board
+	runs   []*freeRun // the free edges that are rounded
 }
 
 // Build turns a design into its parts and joints. It is pure, and refuses nothing: what cannot
@@ -116,5 +117,8 @@ func (b *assembly) finish() {
 		b.find(board.finish(b.d.Allowance, b.d.Timbers, b.show)...)
 		b.piece.Parts = append(b.piece.Parts, board.part)
 		b.piece.Overall.Mass += board.part.Mass
+	}
+	for _, r := range b.runs {
+		r.own.part.Eased[r.eased].Cut = r.cut && !r.failed
 	}
 }

@@ -15,20 +15,25 @@ type easing struct {
 	radius measure.Length
 	// run are the straight edges eased so far, on this part and those before it: where two of
 	// them meet at a corner, the later one finds some of its wood gone.
-	run *[]easedRun
+	run  *[]easedRun
+	free *[]*freeRun // what is cut when the piece is together
+	of   int         // the feature
 }
 
 // ease notes the eased edges of every part that a round-over of the design is on; edges eases the
 // straight ones of the board that has the number k.
 func (b *assembly) ease(edges func(e *easing, k int)) {
 	var run []easedRun
+	var free []*freeRun
 	for k, board := range b.boards {
-		e := &easing{board: board, run: &run}
+		e := &easing{board: board, run: &run, free: &free}
 		for i, f := range b.d.Features {
 			if f.Kind != string(part.RoundOver) || f.Edge != "" || !f.isOn(board.part) || !b.needsRadius(i) {
 				continue
 			}
-			e.radius = max(e.radius, f.Radius) // the larger round takes what a smaller one would
+			if f.Radius > e.radius { // the larger round takes what a smaller one would
+				e.radius, e.of = f.Radius, i
+			}
 			board.part.Features = append(board.part.Features, part.Feature{Index: i, Kind: part.RoundOver, Radius: f.Radius})
 		}
 		if e.radius > 0 {
@@ -36,6 +41,8 @@ func (b *assembly) ease(edges func(e *easing, k int)) {
 			e.hollows()
 		}
 	}
+	b.cutFree(free)
+	b.runs = free
 }
 
 // needsRadius refuses a round-over of no radius.
@@ -98,7 +105,7 @@ func (e stoolEasing) under() {
 	s := e.b.stand
 	front, back, l, r := s.topFront, s.topBack, s.topEnd[left], s.topEnd[right]
 	over, overEdges := s.d.Corners.Overhang > 0, s.d.Corners.OverhangEdges > 0
-	from, to, less := s.inner[left], s.inner[right], 0.0
+	from, to, less := s.inner[left], s.inner[right], gap{}
 	if over || overEdges {
 		from = l
 	}
@@ -107,19 +114,23 @@ func (e stoolEasing) under() {
 	}
 	for _, i := range []side{left, right} {
 		if over && !overEdges && !s.past[i] {
-			less += s.side / math.Cos(s.lean[i])
+			less = less.and(plain(s.side/math.Cos(s.lean[i])).from(s.outer[i], s.inner[i]))
 		}
 	}
-	e.between("lower front", s.lower, front, from, to, plain(less))
-	e.between("lower back", s.lower, back, from, to, plain(less))
-	if less = 0; !over {
-		less = meet(s.lower, l, s.sideBack[left]).Sub(meet(s.lower, l, s.sideFront[left])).Len()
+	e.between("lower front", s.lower, front, from, to, less)
+	e.between("lower back", s.lower, back, from, to, less)
+	under := func(i side) gap {
+		if over {
+			return gap{}
+		}
+		covered := meet(s.lower, l, s.sideBack[left]).Sub(meet(s.lower, l, s.sideFront[left])).Len()
+		return plain(covered).from(s.sideFront[i], s.sideBack[i])
 	}
 	if over || overEdges {
-		e.between("lower left", s.lower, l, front, back, plain(less))
+		e.between("lower left", s.lower, l, front, back, under(left))
 	}
 	if (over || overEdges) && !s.past[right] {
-		e.between("lower right", s.lower, r, front, back, plain(less))
+		e.between("lower right", s.lower, r, front, back, under(right))
 	}
 }
 
@@ -143,7 +154,9 @@ func (e stoolEasing) coveredGap(face, edge solid.Plane) gap {
 	if e.b.covered == nil {
 		return gap{}
 	}
-	return plain(meet(face, edge, e.b.covered[0]).Sub(meet(face, edge, e.b.covered[1])).Len())
+	g := plain(meet(face, edge, e.b.covered[0]).Sub(meet(face, edge, e.b.covered[1])).Len())
+	g.sharp = [][2]solid.Plane{*e.b.covered}
+	return g
 }
 
 // outerEnd is where the long edges of a side's outer face end: at the upper face where the side

@@ -20,9 +20,11 @@ func (e *easing) archGap(face, cut solid.Plane, z float64) gap {
 			continue
 		}
 		switch f.Kind {
-		case part.Notch, part.Ogee:
-			g.edge += f.Length.MM()
-			g.middle += f.Length.MM()
+		case part.Notch:
+			g = g.and(plain(f.Length.MM()))
+			continue
+		case part.Ogee:
+			g = g.and(e.beside(f, z, plain(f.Length.MM())))
 			continue
 		case part.Arch:
 		default:
@@ -30,9 +32,10 @@ func (e *easing) archGap(face, cut solid.Plane, z float64) gap {
 		}
 		sin, cos := math.Sincos(f.Angle.Radians())
 		r, drop := f.Radius.MM(), e.archDrop(f, z)
-		g.edge += 2 * math.Sqrt(math.Max(0, r*r-drop*drop))
+		one := plain(2 * math.Sqrt(math.Max(0, r*r-drop*drop)))
 		drop -= middle[0]*cos + middle[1]*sin
-		g.middle += 2 * math.Sqrt(math.Max(0, r*r-drop*drop))
+		one.middle = 2 * math.Sqrt(math.Max(0, r*r-drop*drop))
+		g = g.and(e.beside(f, z, one))
 		if e.radius > 0 {
 			// over so short a stretch the arch runs straight
 			springing := measure.Angle(math.Pi) - e.archTurn(f, z, r)/2
@@ -40,6 +43,17 @@ func (e *easing) archGap(face, cut solid.Plane, z float64) gap {
 		}
 	}
 	return g
+}
+
+// beside keeps a round from running into a round wall: it stops a radius before an arch or an ogee, whose
+// corner is eased by hand.
+func (e *easing) beside(f part.Feature, z float64, g gap) gap {
+	l := e.board.line(e.board.numberOf(f.Edge), z)
+	way := l.way.Vec3(0)
+	at := way.Dot(f.Centre.Vec3(0))
+	half := g.edge/2 + e.radius.MM()
+	bound := func(s float64) solid.Plane { return solid.Plane{N: way, D: at + s}.Transform(e.board.part.Place) }
+	return g.from(bound(-half), bound(half))
 }
 
 // archDrop is how far the cut that an arch stands on runs from the arch's centre, towards the

@@ -25,21 +25,36 @@ func (e easedRun) strip() part.Strip { return part.Strip{Radius: e.radius, Insid
 // gap is a stretch that is missing from the middle of an edge: how long it is on the edge and
 // along the middle of the section, and the wood that the round-over of the gap's own rim takes
 // at its ends.
-type gap struct{ edge, middle, shared float64 }
+type gap struct {
+	edge, middle, shared float64
+
+	sharp [][2]solid.Plane // the planes that it lies between
+}
+
+// from tells between which planes a gap lies.
+func (g gap) from(p, q solid.Plane) gap {
+	g.sharp = append(g.sharp, [2]solid.Plane{p, q})
+	return g
+}
+
+// and is two gaps of one edge.
+func (g gap) and(h gap) gap {
+	return gap{g.edge + h.edge, g.middle + h.middle, g.shared + h.shared, append(g.sharp, h.sharp...)}
+}
 
 func plain(length float64) gap { return gap{edge: length, middle: length} }
 
 // between eases the edge where two planes meet, from one plane to another, less a gap. The wood
 // it takes is its section times the length through the section's middle, which leaning ends make
 // longer or shorter than the edge, less what edges eased before have taken at its ends.
-func (e *easing) between(name string, p, q, from, to solid.Plane, less gap) {
+func (e *easing) between(name string, p, q, from, to solid.Plane, less gap) *freeRun {
 	run := easedRun{[2]solid.Plane{p, q}, [2]mgl64.Vec3{meet(p, q, from), meet(p, q, to)}, e.radius}
 	along := run.ends[1].Sub(run.ends[0])
 	gone := e.worked(p, q)
 	less.edge, less.middle = less.edge+gone, less.middle+gone
 	length := along.Len() - less.edge
 	if length <= solid.SamePoint {
-		return
+		return nil
 	}
 	eased := part.EasedStraight(name, e.radius, measure.Length(length), run.inside())
 	middle := run.ends[0].Add(run.middle())
@@ -49,6 +64,11 @@ func (e *easing) between(name string, p, q, from, to solid.Plane, less gap) {
 	eased.Removed -= e.taken(run) + less.shared
 	*e.run = append(*e.run, run)
 	e.board.part.Eased = append(e.board.part.Eased, eased)
+	inside := run.ends[0].Add(run.ends[1]).Mul(0.5).Add(run.middle())
+	f := &freeRun{p: p, q: q, ends: [2]runEnd{endOf(from, inside), endOf(to, inside)}, sharp: less.sharp, radius: e.radius.MM(),
+		tag: freeTag(e.of, name, e.board.part.Name), of: e.of, own: e.board, eased: len(e.board.part.Eased) - 1}
+	*e.free = append(*e.free, f)
+	return f
 }
 
 // middle of the section from the edge.
@@ -62,7 +82,7 @@ func (e *easing) taken(run easedRun) float64 {
 	for _, end := range run.ends {
 		var met []easedRun
 		for _, other := range *e.run {
-			if other.endsAt(end) && !other.goesOn(run) {
+			if other.endsAt(end) && !other.goesOn(run) && !other.before(run) && !run.before(other) {
 				met = append(met, other)
 				sum += sharedByTwo(run, other)
 			}
@@ -76,6 +96,19 @@ func (e *easing) taken(run easedRun) float64 {
 
 func (e easedRun) endsAt(p mgl64.Vec3) bool {
 	return e.ends[0].Sub(p).Len() < solid.SamePoint || e.ends[1].Sub(p).Len() < solid.SamePoint
+}
+
+// before tells whether another edge runs in front of a face of this one: they meet on the inside of a corner,
+// where neither takes wood of the other.
+func (e easedRun) before(other easedRun) bool {
+	for _, p := range e.faces {
+		for _, end := range other.ends {
+			if p.N.Dot(end) > p.D+solid.SamePoint*10 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // goesOn tells that two edges that meet run on from each other, or nearly so: the arris of a top

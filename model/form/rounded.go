@@ -46,21 +46,27 @@ func (b *board) round() []part.Finding {
 		}
 		kept, b.part.Solid = with, made
 	}
+	b.rounded = kept
 	return found
 }
 
 // leftOut tells of a rounded edge that the solid goes without.
 func (b *board) leftOut(i int, err error) part.Finding {
+	b.part.Eased[b.rounds[i].eased].Cut = false
+	return b.notCut(b.rounds[i].slot.Tag, err)
+}
+
+// notCut tells of a rounded edge that stays a figure.
+func (b *board) notCut(tag string, err error) part.Finding {
 	reason := err.Error()
 	var e *solid.BuildError
 	if errors.As(err, &e) {
 		reason = e.Reason
-		if others := slices.DeleteFunc(unique(e.Tags), func(t string) bool { return t == b.rounds[i].slot.Tag }); len(others) > 0 {
+		if others := slices.DeleteFunc(unique(e.Tags), func(t string) bool { return t == tag }); len(others) > 0 {
 			reason += " (" + list(others) + ")"
 		}
 	}
-	b.part.Eased[b.rounds[i].eased].Cut = false
-	return part.Finding{ID: "round-over-not-cut", Level: part.Note, Source: geometry, Parts: []string{b.part.ID}, Sizes: b.sizesOf[b.rounds[i].slot.Tag],
+	return part.Finding{ID: "round-over-not-cut", Level: part.Note, Source: geometry, Parts: []string{b.part.ID}, Sizes: b.sizesOf[tag],
 		Text: fmt.Sprintf("The %s of %s stands in the table of eased edges alone; the drawings and volumes go without it: %s. A chamfer can be cut there.",
-			b.rounds[i].slot.Tag, lowerFirst(b.part.Name), reason)}
+			tag, lowerFirst(b.part.Name), reason)}
 }

@@ -21,23 +21,38 @@ func (e *enclosure) easeEdges(to *easing, k int) {
 
 // alone eases an edge that meets its fellows in a plane that parts the corner between them, so that
 // none takes wood of another. The little that three edges of a corner take together is counted twice.
-func (e *easing) alone(name string, p, q, from, to solid.Plane, less gap) {
+func (e *easing) alone(name string, p, q, from, to solid.Plane, less gap) *freeRun {
 	e.run = &[]easedRun{}
-	e.between(name, p, q, from, to, less)
+	return e.between(name, p, q, from, to, less)
+}
+
+// runsTo tells where a run that is alone is cut: out of the wood at a corner's outside; on its inside it stops at
+// the other wall; and at a mitre it ends on either side.
+func (f *freeRun) runsTo(left, right runEnd) {
+	if f != nil {
+		f.ends = [2]runEnd{left, right}
+	}
 }
 
 // easeWall: the edges of the rim and the foot up to the corners, and the arris of the right corner.
 func (e *enclosure) easeWall(to *easing, i int) {
 	w, next, before := e.walls[i], e.walls[e.next(i)], e.walls[e.before(i)]
 	l, r := parting(before, w), parting(w, next)
-	to.alone("upper outer", w.outer, w.upper, l, r, gap{})
-	to.alone("upper inner", w.inner, w.upper, l, r, gap{})
+	outL, outR := runEnd{before.outer, true}, runEnd{next.outer, true}
+	inL, inR := runEnd{before.inner, false}, runEnd{next.inner, false}
+	switch e.d.Corners.Joint {
+	case Mitre, SplinedMitre, KeyedMitre:
+		outL, outR = runEnd{l, false}, runEnd{r, false}
+		inL, inR = outL, outR
+	}
+	to.alone("upper outer", w.outer, w.upper, l, r, gap{}).runsTo(outL, outR)
+	to.alone("upper inner", w.inner, w.upper, l, r, gap{}).runsTo(inL, inR)
 	under := e.d.Bottom
 	if under == nil || under.Joint != ScrewedOn {
-		to.alone("lower outer", w.outer, w.lower, l, r, to.archGap(w.outer, w.lower, 0))
+		to.alone("lower outer", w.outer, w.lower, l, r, to.archGap(w.outer, w.lower, 0)).runsTo(outL, outR)
 	}
 	if under == nil || under.Joint == InGroove {
-		to.alone("lower inner", w.inner, w.lower, l, r, to.archGap(w.inner, w.lower, -w.thickness))
+		to.alone("lower inner", w.inner, w.lower, l, r, to.archGap(w.inner, w.lower, -w.thickness)).runsTo(inL, inR)
 	}
 	if e.d.Corners.Overhang == 0 {
 		to.alone("right corner", w.outer, next.outer, w.lower, w.upper, gap{})

@@ -31,15 +31,25 @@ type Part struct {
 	// FaceLength is the finished length along the grain, middle of the width, on each face.
 	FaceLength struct{ Outer, Inner measure.Length }
 
-	Place  mgl64.Mat4   // part frame to world; a rotation and a shift
-	Solid  *solid.Solid // in the part frame; nil when a stop finding prevented it
-	Volume float64      // mm³, of the solid
-	Mass   float64      // kg, from the timber's density at 12 % moisture
+	Place mgl64.Mat4   // part frame to world; a rotation and a shift
+	Solid *solid.Solid // in the part frame, as it is cut and joined; nil when a stop finding prevented it
+	// Finished is the solid when the free edges are rounded, after the glue-up; Solid itself where none is.
+	Finished *solid.Solid
+	Volume   float64 // mm³, of the finished solid
+	Mass     float64 // kg, from the timber's density at 12 % moisture
 
 	Cuts     []Cut
 	Bores    []Bore
 	Features []Feature
 	Eased    []EasedEdge
+}
+
+// Shape is the part as it looks in the finished piece; nil when it could not be cut.
+func (p *Part) Shape() *solid.Solid {
+	if p.Finished != nil {
+		return p.Finished
+	}
+	return p.Solid
 }
 
 // Slip names a small loose part that is cut from a strip made to fit.

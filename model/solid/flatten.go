@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"sort"
+
+	"github.com/go-gl/mathgl/mgl64"
 )
 
 // sameRuling is how near two lines along a cylinder may be, mm, and still be one: less than walls may be long.
@@ -222,23 +224,25 @@ func (f *flattener) strips(p *patch) {
 		}
 		for i := 0; i+1 < len(rungs); i += 2 {
 			low, high := rungs[i], rungs[i+1]
-			loop := append(append([]int32{low.from}, low.more...), low.to)
+			loop := []int32{low.from, low.to}
 			loop = between(loop, columns[k+1], low.to, high.to, height, true)
-			for i := len(high.more) - 1; i >= 0; i-- {
-				loop = append(loop, high.more[i])
-			}
 			loop = between(loop, columns[k], low.from, high.from, height, false)
-			if c.Hollow {
-				for a, b := 0, len(loop)-1; a < b; a, b = a+1, b-1 {
-					loop[a], loop[b] = loop[b], loop[a]
-				}
-			}
-			id := int32(len(f.m.Faces))
-			f.m.Faces = append(f.m.Faces, MeshFace{Normal: n, Loops: [][]int32{loop}, Face: p.face})
-			for a := range loop {
-				f.strip[[2]int32{loop[a], loop[(a+1)%len(loop)]}] = id
-			}
+			f.facet(p.face, loop, n, c.Hollow)
+			f.slivers(p.face, low, n, c.Hollow, false)
+			f.slivers(p.face, high, n, c.Hollow, true)
 		}
+	}
+}
+
+// facet adds a plane facet of a round face.
+func (f *flattener) facet(face int, loop []int32, n mgl64.Vec3, back bool) {
+	if back {
+		slices.Reverse(loop)
+	}
+	id := int32(len(f.m.Faces))
+	f.m.Faces = append(f.m.Faces, MeshFace{Normal: n, Loops: [][]int32{loop}, Face: face})
+	for a := range loop {
+		f.strip[[2]int32{loop[a], loop[(a+1)%len(loop)]}] = id
 	}
 }
 

@@ -3,10 +3,12 @@ package solid
 import (
 	"math"
 	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
 )
 
 // shared are the points of an edge between two round faces: those of both. Where one face has a point that the
-// other has no ruling for, its strip there has a corner more, which lies within the tolerance of its plane.
+// other has no ruling for, slivers between the chord of its strip and the points make the mesh close.
 type shared struct {
 	at     []float64 // how far along the edge, 0 to 1
 	points []int32
@@ -77,4 +79,26 @@ func (s *shared) take(p *patch, a *span, from, to int32) {
 		a.more[last] = append(a.more[last], s.points[i])
 	}
 	a.points = append(a.points, to)
+}
+
+// slivers fill what lies between a strip's chord and the points of the face beyond: triangles from its first end.
+func (f *flattener) slivers(face int, r rung, n mgl64.Vec3, hollow, above bool) {
+	if len(r.more) == 0 {
+		return
+	}
+	line := append(append([]int32{r.from}, r.more...), r.to)
+	for i := 1; i+1 < len(line); i++ {
+		loop := []int32{line[0], line[i], line[i+1]}
+		if above {
+			slices.Reverse(loop)
+		}
+		a, b, c := f.m.Vertices[loop[0]], f.m.Vertices[loop[1]], f.m.Vertices[loop[2]]
+		if up := b.Sub(a).Cross(c.Sub(a)); up.Len() > 0 {
+			n = up.Normalize()
+			if hollow {
+				n = n.Mul(-1)
+			}
+		}
+		f.facet(face, loop, n, hollow)
+	}
 }

@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"errors"
 	"math"
 	"slices"
 
@@ -20,24 +21,48 @@ type Slot struct {
 	Round *Cylinder
 }
 
+// errMeetsNothing is for a slot that lies in the air.
+var errMeetsNothing = errors.New("the slot meets none of the faces of the board")
+
 // mortiser takes a slot out of a solid. Its surfaces are the solid's faces and then the slot's walls.
 type mortiser struct {
 	*builder
-	s     *Solid
-	slot  *Slot
-	first int              // surface of the slot's first wall
-	lines map[[2]int][]int // vertices on the line that a face shares with a wall
-	tips  map[[3]int]int   // corners of the slot in the wood
-	cut   bool             // something of the wood was in the slot
+	s      *Solid
+	slot   *Slot
+	first  int              // surface of the slot's first wall
+	lines  map[[2]int][]int // vertices on the line that a face shares with a wall
+	tips   map[[3]int]int   // corners of the slot in the wood
+	cut    bool             // something of the wood was in the slot
+	lo, hi mgl64.Vec3       // the box round the solid
 	// touched are corners of the solid in a wall of the slot, each with a face in which an odd number
 	// of the edges that meet there is taken away.
 	touched map[touch]bool
+}
+
+// Slotted is the solid with slots cut into it; the solid itself stays as it is. It tells which of them met wood:
+// one that lies in the air is passed over. The error is a *BuildError.
+func (s *Solid) Slotted(slots []Slot) (made *Solid, met []bool, err error) {
+	met = make([]bool, len(slots))
+	for i := range slots {
+		next, err := s.slotted(&slots[i])
+		if err == errMeetsNothing {
+			continue
+		}
+		if err != nil {
+			return nil, nil, err
+		}
+		s, met[i] = next, true
+	}
+	return s, met, s.round()
 }
 
 // slots takes the slots out of the solid, one after the other.
 func (s *Solid) slots(all []Slot) (*Solid, error) {
 	for i := range all {
 		next, err := s.slotted(&all[i])
+		if err == errMeetsNothing {
+			return nil, fail(err.Error(), all[i].Tag)
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -52,6 +77,7 @@ func (s *Solid) slotted(slot *Slot) (*Solid, error) {
 		s:       s, slot: slot, first: len(s.Faces),
 		lines: map[[2]int][]int{}, tips: map[[3]int]int{},
 	}
+	m.lo, m.hi = s.Bounds()
 	for i := range s.Faces {
 		f := &s.Faces[i]
 		m.surfs = append(m.surfs, surface{tag: f.Tag, plane: f.Plane, round: f.Round, easing: f.easing, class: i})
@@ -69,7 +95,7 @@ func (s *Solid) slotted(slot *Slot) (*Solid, error) {
 		}
 	}
 	if !m.cut {
-		return nil, fail("the slot meets none of the faces of the board", slot.Tag)
+		return nil, errMeetsNothing
 	}
 	m.compact(make([]bool, len(m.edges)))
 	out, err := m.solid()

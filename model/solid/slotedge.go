@@ -72,6 +72,9 @@ func (m *mortiser) slotEdge(i, j int) (slotEdge, bool) {
 // inWood makes the edges of the stretches that lie in the wood. Walking one along its way, its first
 // wall is on the left.
 func (m *mortiser) inWood(e *slotEdge) error {
+	if m.clear(e) {
+		return nil
+	}
 	passes, err := m.passes(e)
 	if err != nil {
 		return err
@@ -95,6 +98,23 @@ func (m *mortiser) inWood(e *slotEdge) error {
 		m.edges = append(m.edges, Edge{From: from, To: m.tip(e, e.t1, e.w1), Left: m.first + e.one, Right: m.first + e.other})
 	}
 	return nil
+}
+
+// clear tells that an edge of the slot stays outside the box round the solid.
+func (m *mortiser) clear(e *slotEdge) bool {
+	from, to := e.t0, e.t1
+	for k := range 3 {
+		one, other := m.lo[k]-SamePoint-e.at[k], m.hi[k]+SamePoint-e.at[k]
+		if e.way[k] == 0 {
+			if one > 0 || other < 0 {
+				return true
+			}
+			continue
+		}
+		one, other = one/e.way[k], other/e.way[k]
+		from, to = max(from, min(one, other)), min(to, max(one, other))
+	}
+	return from > to
 }
 
 // passes lists where an edge of the slot goes through the solid's faces, in order.

@@ -11,10 +11,11 @@ import (
 // draughtsman leaves the dovetails out of a corner seen at a small scale and draws them enlarged elsewhere: some of
 // them would tell as little as all, and all of them are a blot. ISO 128-2 wants 0.7 mm of white between lines.
 const (
-	shortLine = 6.0 // mm of paper; a longer one belongs to the shape of the piece
-	crowdNear = 0.8 // from the middle of a line, mm of paper
-	crowdMany = 5   // short lines so near crowd a line
-	crowdPart = 0.3 // of a row of lines, each touching the next; it goes when more of it is crowded
+	shortLine = 6.0  // mm of paper; a longer one belongs to the shape of the piece
+	crowdNear = 0.8  // from the middle of a line, mm of paper
+	crowdMany = 5    // short lines so near crowd a line
+	speck     = 0.25 // mm of paper; what is shorter, a corner's round, crowds nothing
+	crowdPart = 0.3  // of a row of lines, each touching the next; it goes when more of it is crowded
 )
 
 // uncrowded leaves out the rows of short lines of which too many are crowded.
@@ -84,14 +85,15 @@ func (c *cells) touching(list []stretch, i int32, heap groups) {
 	}
 }
 
-// crowds tells whether many short lines stand close to the middle of line i. Hidden lines do not crowd visible ones.
+// crowds tells whether many short lines stand close to the middle of line i. Hidden lines do not crowd visible ones, and lines
+// without a crease none: what lies along a rounded edge runs together with it.
 func (c *cells) crowds(list []stretch, i int32) bool {
 	s := &list[i]
 	mid := middleOf(s.pts)
 	n := 0
 	for at := c.near(mid); at >= 0; at = c.entries[at].next {
 		o := &list[c.entries[at].line]
-		if o != s && (o.Kind == view.Visible || s.Kind != view.Visible) && o.comesNear(mid, crowdNear) {
+		if o != s && o.Kind != view.Smooth && o.long > speck && (o.Kind == view.Visible || s.Kind != view.Visible) && o.comesNear(mid, crowdNear) {
 			if n++; n >= crowdMany {
 				return true
 			}

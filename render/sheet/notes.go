@@ -133,6 +133,17 @@ func (n panel) cutWidths() ([4]float64, float64) {
 	}
 }
 
+// largestRound is the radius of a part's free edges: of several round-overs the largest holds.
+func largestRound(q *part.Part) measure.Length {
+	r := measure.Length(0)
+	for _, s := range q.Features {
+		if s.Kind == part.RoundOver && s.Edge == "" {
+			r = max(r, s.Radius)
+		}
+	}
+	return r
+}
+
 // partNotes says what the alike parts are made of, how they are cut and how they join.
 func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	q := group[0]
@@ -146,8 +157,10 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	if hasRows(p, q) {
 		n.text = append(n.text, "Sizes in a row start at its ring")
 	}
-	for _, e := range q.Eased {
-		n.text = appendOnce(n.text, fmt.Sprintf("Round over R %s along free edges", o.label(e.Radius)))
+	for _, s := range q.Features {
+		if s.Kind == part.RoundOver && s.Edge == "" {
+			n.text = appendOnce(n.text, fmt.Sprintf("Round over R %s along free edges", o.label(largestRound(q))))
+		}
 	}
 	n.cuts = cutRows(q)
 	for _, j := range p.Joints {

@@ -110,6 +110,10 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 			f.Leader(c, true, o.say(text), ref)
 		case part.Notch, part.Taper, part.Chamfer:
 			edgeNote(f, s, o, ref)
+		case part.RoundOver:
+			if s.Edge != "" {
+				edgeNote(f, s, o, ref)
+			}
 		case part.Arch, part.Ogee:
 			sin, cos := math.Sincos(s.Angle.Radians())
 			mid := f.at(s.Centre.X()-s.Width.MM()*cos, s.Centre.Y()-s.Width.MM()*sin)
@@ -127,16 +131,19 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 	}
 }
 
-// edgeNote names a notch, a taper or a chamfer at the wood that it takes.
+// edgeNote names a notch, a taper, a chamfer or a round-over at the wood that it takes.
 func edgeNote(f *figure, s part.Feature, o Options, ref string) {
 	sin, cos := math.Sincos(s.Angle.Radians())
 	in := s.Width.MM() / 2
 	text := fmt.Sprintf("%s %s × %s", s.Kind, o.Style.Format(s.Length), o.Style.Format(s.Width))
-	if s.Kind == part.Chamfer {
+	switch s.Kind {
+	case part.Chamfer:
 		text = fmt.Sprintf("chamfer %s at %s", o.Style.Format(s.Width), degrees(s.Bevel))
-		if s.Inner {
-			text += ", inner face"
-		}
+	case part.RoundOver:
+		text = "round-over R " + o.Style.Format(s.Radius)
+	}
+	if s.Inner {
+		text += ", inner face"
 	}
 	f.Leader(f.at(s.Centre.X()-in*cos, s.Centre.Y()-in*sin), false, o.say(text), ref)
 }

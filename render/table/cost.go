@@ -23,7 +23,7 @@ func costsOf(p *form.Piece) []costLine {
 	area, screws, plugs := 0., 0, 0
 	for _, q := range p.Parts {
 		if q.Solid != nil {
-			area += q.Solid.Area() / 1e6
+			area += q.Shape().Area() / 1e6
 		}
 		for _, b := range q.Bores {
 			if b.Purpose == "clearance" {

@@ -115,7 +115,7 @@ func Easing(p *form.Piece, style measure.Style) Table {
 	})
 	if len(s.Rows) > 0 {
 		s.note("Edge angle: inside the wood, between the two faces. Ease edges after the joints are cut, and stop where one runs into a joint.")
-		s.note("Drawn: whether the drawings, volumes and patterns have the round; where they have not, they show the sharp edge that is laid out and eased last.")
+		s.note("Drawn: whether drawings and volumes have the round. Patterns and joints show the sharp edge that is laid out first, and rims are eased by hand. A round stops half a millimetre before another board and a radius before an arch.")
 	}
 	return s.done()
 }

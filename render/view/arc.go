@@ -21,12 +21,13 @@ type arc struct{ centre, u, v mgl64.Vec3 }
 // takeArcs notes which curves of the scene are arcs, part by part.
 func (s *Scene) takeArcs(parts []*part.Part) {
 	for i, q := range parts {
-		for k := range q.Solid.Edges {
-			e := &q.Solid.Edges[k]
+		shape := q.Shape()
+		for k := range shape.Edges {
+			e := &shape.Edges[k]
 			if e.Arc == 0 {
 				continue
 			}
-			c := q.Solid.Curve(e)
+			c := shape.Curve(e)
 			if s.arcs == nil {
 				s.arcs = map[int32]arc{}
 			}

@@ -37,7 +37,7 @@ func flattened(p *form.Piece, tol float64) ([]*solid.Mesh, []string) {
 	meshes := make([]*solid.Mesh, len(parts))
 	flatten := func(first int) {
 		for i := first; i < len(parts); i += 2 {
-			meshes[i] = parts[i].Solid.Flatten(tol).Transform(parts[i].Place)
+			meshes[i] = parts[i].Shape().Flatten(tol).Transform(parts[i].Place)
 		}
 	}
 	var done sync.WaitGroup

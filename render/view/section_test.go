@@ -125,7 +125,7 @@ func TestSectionsAddUpToTheVolume(t *testing.T) {
 				if math.Abs(got-want) > 1e-7*want {
 					t.Errorf("%s, %s, %s: sections add up to %.9g, the mesh holds %.9g", d.Title, ids[i], dir.Name, got, want)
 				}
-				whole := p.Part(ids[i]).Solid
+				whole := p.Part(ids[i]).Shape()
 				if round := roundArea(m, whole); math.Abs(got-whole.Volume()) > tol*round+1e-7*want {
 					t.Errorf("%s, %s: sections add up to %.9g, the solid holds %.9g; %.0f mm² are round", d.Title, ids[i], got, whole.Volume(), round)
 				}
@@ -203,7 +203,7 @@ func pointsThrown(t *rapid.T, p *form.Piece, s *Section, f CutFace, r *rand.Rand
 			hits++
 		}
 		w := d.Right.Mul(at.X).Add(d.Up.Mul(at.Y)).Add(d.Toward.Mul(s.Cut.Depth - s.Behind))
-		if wood := q.Solid.Contains(mgl64.TransformCoordinate(w, back)); wood != in && gap > near {
+		if wood := q.Shape().Contains(mgl64.TransformCoordinate(w, back)); wood != in && gap > near {
 			t.Errorf("%s at %.3f, %.3f: wood %v, section %v", f.Part, at.X, at.Y, wood, in)
 		}
 	}
