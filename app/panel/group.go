@@ -42,7 +42,7 @@ func Groups(d *form.Design, timbers, names []string) []Group {
 		out = append(out, wallGroups(d, timbers)...)
 	default:
 		out = append(out, splayGroup(d), boardsGroup(timbers))
-		out = append(out, cornerGroups(d)...)
+		out = append(out, cornerGroups(d, timbers)...)
 		out = append(out, stretcherGroups(d, timbers)...)
 		if d.Form != form.Steps {
 			out = append(out, apronGroups(d, timbers)...)

@@ -66,26 +66,52 @@ func boardsGroup(timbers []string) Group {
 	}}
 }
 
-func cornerGroups(d *form.Design) []Group {
+func cornerGroups(d *form.Design, timbers []string) []Group {
+	return append(topJointGroups(d, timbers), leftOver(d)...)
+}
+
+// topJointGroups are the fields of the joint that a top has with its sides.
+func topJointGroups(d *form.Design, timbers []string) []Group {
 	g := Group{Title: "Corners", Fields: []field.Spec{
-		choice("corners.joint", "Joint", func(d *form.Design) string { return d.Corners.Joint }, "through dovetail", "butt", "housing"),
+		choice("corners.joint", "Joint", func(d *form.Design) string { return d.Corners.Joint }, form.CornerJoints()...),
 	}}
+	add := func(specs ...field.Spec) { g.Fields = append(g.Fields, specs...) }
 	deep := maybe("corners.depth", "Housing, deep", func(d *form.Design) *measure.Length { return d.Corners.Depth })
-	if d.Corners.Joint == "through dovetail" {
-		g.Fields = append(g.Fields, dovetailFields(d, form.OnTop, form.OnSide)...)
-		if d.Form == form.Steps {
-			g.Fields = append(g.Fields, deep)
-		}
+	switch k := d.Corners.Joint; {
+	case form.LetIn(k):
+		add(append([]field.Spec{deep}, shoulderFields("front")...)...)
+	case form.Tailed(k):
+		add(tailedFields(d, form.OnTop, form.OnSide)...)
+	}
+	if d.Form == form.Steps && (form.Tailed(d.Corners.Joint) || form.Mitred(d.Corners.Joint)) { // of the lower tread
+		add(deep)
+	}
+	switch d.Corners.Joint {
+	case form.ThroughDovetail, form.HalfBlindDovetail, form.FingerJoint, form.Mitre:
 		return []Group{g}
+	case form.SplinedMitre:
+		return []Group{g, splineGroup(timbers)}
+	case form.KeyedMitre:
+		return []Group{g, keysGroup(timbers)}
 	}
-	if d.Corners.Joint == "housing" {
-		g.Fields = append(append(g.Fields, deep), shoulderFields("front")...)
-	}
-	g.Fields = append(g.Fields,
-		length("corners.overhang", "Overhang, ends", func(d *form.Design) measure.Length { return d.Corners.Overhang }),
+	add(length("corners.overhang", "Overhang, ends", func(d *form.Design) measure.Length { return d.Corners.Overhang }),
 		length("corners.overhang-edges", "Overhang, edges", func(d *form.Design) measure.Length { return d.Corners.OverhangEdges }))
 	screws := func(d *form.Design) *form.Screws { return d.Corners.Screws }
 	return append([]Group{g}, screwGroup("Corner screws", "corners.screws", screws, screws(d) != nil, "40")...)
+}
+
+// tailedFields are the sizes of a joint in tails and pins, or in fingers; on are the boards that may have
+// the tails.
+func tailedFields(d *form.Design, on ...string) []field.Spec {
+	switch d.Corners.Joint {
+	case form.FingerJoint:
+		fingers := tailCount()
+		fingers.Label = "Fingers"
+		return []field.Spec{fingers, maybe("corners.tail", "Finger, wide", func(d *form.Design) *measure.Length { return d.Corners.Tail })}
+	case form.HalfBlindDovetail:
+		return append(dovetailFields(d, on...), maybe("corners.lap", "Lap", func(d *form.Design) *measure.Length { return d.Corners.Lap }))
+	}
+	return dovetailFields(d, on...)
 }
 
 // dovetailFields are the sizes of tails and pins; on are the boards that may have the tails.

@@ -72,7 +72,7 @@ func leftOver(d *form.Design) []Group {
 	if k.Keys != nil && k.Joint != form.KeyedMitre {
 		out = append(out, Group{Title: "Corner keys", Remove: "corners.keys"})
 	}
-	if k.Joint != form.Housing && k.Joint != form.GrooveTongue {
+	if !form.LetIn(k.Joint) {
 		if k.Shoulder != nil {
 			out = append(out, Group{Title: "Shoulder", Remove: "corners.shoulder"})
 		}
@@ -91,16 +91,8 @@ func jointGroups(d *form.Design, timbers []string) []Group {
 	add := func(specs ...field.Spec) { g.Fields = append(g.Fields, specs...) }
 	over := choice("corners.over", "Runs through", func(d *form.Design) string { return d.Corners.Over }, form.OnFront, form.OnEnd)
 	switch d.Corners.Joint {
-	case form.ThroughDovetail, form.HalfBlindDovetail:
-		add(dovetailFields(d, form.OnFront, form.OnEnd)...)
-		if d.Corners.Joint == form.HalfBlindDovetail {
-			add(maybe("corners.lap", "Lap", func(d *form.Design) *measure.Length { return d.Corners.Lap }))
-		}
-		return []Group{g}
-	case form.FingerJoint:
-		fingers := tailCount()
-		fingers.Label = "Fingers"
-		add(fingers, maybe("corners.tail", "Finger, wide", func(d *form.Design) *measure.Length { return d.Corners.Tail }))
+	case form.ThroughDovetail, form.HalfBlindDovetail, form.FingerJoint:
+		add(tailedFields(d, form.OnFront, form.OnEnd)...)
 		return []Group{g}
 	case form.Housing:
 		if d.Form != ring {

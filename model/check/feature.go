@@ -140,13 +140,13 @@ func jointOn(q, mate *part.Part, kind string, receives bool) []obstacle {
 	o := obstacle{kind: jointZone, name: "the joint with the " + boardName(mate), sizes: boardSizes(q)}
 	var ok bool
 	switch {
-	case kind == form.Mitre:
+	case form.Mitred(kind):
 		return nil // both ends are cuts
-	case kind == form.ThroughDovetail || kind == form.FingerJoint || kind == form.HalfBlindDovetail:
+	case form.Tailed(kind):
 		return beyondInner(q, mate, o)
 	case receives:
 		o.band, ok = slab(q, mate, seatLevel(q, mate), -mate.Blank.Thickness.MM(), 0)
-	case kind == form.Housing:
+	case form.LetIn(kind):
 		return beyondInner(q, mate, o)
 	}
 	if !ok {

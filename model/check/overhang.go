@@ -14,7 +14,7 @@ func overhangs(r *run) {
 	if r.walled() {
 		return // a form without a top on sides
 	}
-	if r.d.Corners.Joint != form.ThroughDovetail {
+	if j := r.d.Corners.Joint; !form.Tailed(j) && !form.Mitred(j) {
 		pastTop(r, "corners.overhang", "splay.ends", "ends", r.d.Corners.Overhang, r.d.Splay.Ends)
 		pastTop(r, "corners.overhang-edges", "splay.edges", "front and back edges", r.d.Corners.OverhangEdges, r.d.Splay.Edges)
 		return
@@ -31,7 +31,7 @@ func pastTop(r *run, path, splay, where string, o measure.Length, lean measure.A
 		return
 	}
 	level := part.Warning
-	if path == "corners.overhang" && r.d.Corners.Joint == form.Housing {
+	if path == "corners.overhang" && form.LetIn(r.d.Corners.Joint) {
 		level = part.Stop
 	}
 	r.add(part.Finding{ID: "overhang-less-than-lean", Level: level, Figure: o.MM(), Limit: need, Unit: "mm", Source: ownGeometry,
@@ -46,6 +46,6 @@ func overhang(r *run, path, where string, o measure.Length) {
 	}
 	r.add(part.Finding{ID: "overhang-with-dovetails", Level: part.Warning, Figure: o.MM(), Unit: "mm", Source: ownGeometry,
 		Parts: topIDs(r), Sizes: []string{path},
-		Text: sentence("an overhang of %s at the %s is given, but a through-dovetailed top ends flush with the sides; take it out, or choose a butt joint or a housing.",
-			r.long(o), where)})
+		Text: sentence("an overhang of %s at the %s is given, but a top whose corners are a %s ends flush with the sides; take it out, or choose a butt joint or a housing.",
+			r.long(o), where, r.d.Corners.Joint)})
 }

@@ -12,7 +12,7 @@ import (
 func (s screw) letIn(r *run) (joint.Joint, bool) {
 	for _, j := range r.p.Joints {
 		if j.TailBoard == s.through.ID && j.PinBoard == s.into.ID {
-			return j, j.Kind == form.Housing || j.Kind == form.GrooveTongue
+			return j, form.LetIn(j.Kind)
 		}
 	}
 	return joint.Joint{}, false

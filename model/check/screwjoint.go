@@ -16,7 +16,7 @@ func besideJoint(r *run, s screw) {
 		return
 	}
 	for _, j := range r.p.Joints {
-		if j.Kind != form.ThroughDovetail {
+		if !form.Tailed(j.Kind) {
 			continue
 		}
 		mate := j.TailBoard

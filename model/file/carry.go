@@ -1,7 +1,6 @@
 package file
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -24,7 +23,7 @@ func (d *Document) SetForm(name string) error {
 		return err
 	}
 	if stool != was {
-		if err := cmp.Or(next.carryJoint(name), next.carryTails()); err != nil {
+		if err := next.carryTails(); err != nil {
 			return err
 		}
 	}

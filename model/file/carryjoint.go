@@ -23,29 +23,10 @@ func (d *Document) SetJoint(joint string) error {
 	return nil
 }
 
-// nearest is the joint of a top on its sides that comes next to a joint of walls.
-var nearest = map[string]string{
-	form.HalfBlindDovetail: form.ThroughDovetail,
-	form.FingerJoint:       form.ThroughDovetail,
-	form.GrooveTongue:      form.Housing,
-	form.Mitre:             form.Butt,
-	form.SplinedMitre:      form.Butt,
-	form.KeyedMitre:        form.Butt,
-}
-
-// carryJoint takes the joint of walls over to a top on sides, which has not all of them.
-func (d *Document) carryJoint(name string) error {
-	to, other := nearest[d.Text("corners.joint")]
-	if !other || !form.OnSides(name) {
-		return nil
-	}
-	return d.Set("corners.joint", to)
-}
-
 // dropOverhang takes out an overhang where the form and its joint leave none.
 func (d *Document) dropOverhang() {
 	joint, name := d.Text("corners.joint"), d.Text("form")
-	past := []string{form.Butt, form.Housing}
+	past := []string{form.Butt, form.Housing, form.GrooveTongue}
 	switch {
 	case name == "ring":
 		past = nil

@@ -1,7 +1,6 @@
 package file_test
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
@@ -10,14 +9,6 @@ import (
 	"splaywright/model/form"
 	"splaywright/model/part"
 )
-
-// jointsOf are the joints that the corners of a form can have.
-func jointsOf(name string) []string {
-	if form.OnSides(name) {
-		return []string{form.ThroughDovetail, form.Butt, form.Housing}
-	}
-	return form.WallJoints()
-}
 
 // refusals are what stops a piece for what the corners are typed as.
 func refusals(t *testing.T, d *file.Document) []string {
@@ -40,7 +31,7 @@ func refusals(t *testing.T, d *file.Document) []string {
 func TestEveryFormAndJointCarriesOver(t *testing.T) {
 	for _, e := range assets.Examples() {
 		for _, name := range form.Forms() {
-			for _, joint := range jointsOf(name) {
+			for _, joint := range form.CornerJoints() {
 				d := read(t, string(e.YAML))
 				before := d.Text("corners.joint")
 				if err := d.SetForm(name); err != nil {
@@ -57,8 +48,8 @@ func TestEveryFormAndJointCarriesOver(t *testing.T) {
 	}
 }
 
-// A joint that the next form does not have becomes the one next to it, and the way back is open.
-func TestAJointOfWallsBecomesATopsJoint(t *testing.T) {
+// Every joint of walls is one of a top with its sides too.
+func TestAJointOfWallsIsATopsJoint(t *testing.T) {
 	tray, ok := assets.FindExample("windfall-tray")
 	if !ok {
 		t.Fatal("there is no tray")
@@ -72,14 +63,8 @@ func TestAJointOfWallsBecomesATopsJoint(t *testing.T) {
 			t.Fatal(err)
 		}
 		got := d.Text("corners.joint")
-		if !slices.Contains(jointsOf("stool"), got) {
+		if got != joint {
 			t.Errorf("%s becomes %q", joint, got)
-		}
-		if joint == form.HalfBlindDovetail && got != form.ThroughDovetail {
-			t.Errorf("tails become %q", got)
-		}
-		if slices.Contains(jointsOf("stool"), joint) && got != joint {
-			t.Errorf("%s, which a stool has, becomes %q", joint, got)
 		}
 		if bad := refusals(t, d); len(bad) > 0 {
 			t.Errorf("a tray in %s as a stool in %s: %q", joint, got, bad)

@@ -76,16 +76,8 @@ func (r *reader) battens(to **form.Battens) taker {
 	}
 }
 
-// joints are the corner joints that one form or another can have.
-func joints() []string {
-	out := []string{form.ThroughDovetail, form.Butt, form.Housing}
-	for _, j := range form.WallJoints() {
-		if !slices.Contains(out, j) {
-			out = append(out, j)
-		}
-	}
-	return out
-}
+// joints are the joints that corners can have.
+func joints() []string { return form.CornerJoints() }
 
 // only are keys that some forms have no use for: the forms that have, and what to write in others.
 var only = []struct {
@@ -106,9 +98,6 @@ var only = []struct {
 	{"boards.back", "tray chest", "only a tray or a chest has a back; boards.side is every stave of a ring"},
 	{"boards.end", "tray chest", "only a tray or a chest has ends; the sides of a stool or of steps are boards.side, and a ring's staves too"},
 	{"corners.over", "tray chest", "only a tray or a chest has walls that run over others; in a ring every stave runs over the next"},
-	{"corners.lap", "tray chest ring", "only the walls of a tray, chest or ring can be lapped"},
-	{"corners.spline", "tray chest ring", "only the walls of a tray, chest or ring are mitred with splines"},
-	{"corners.keys", "tray chest ring", "only the walls of a tray, chest or ring are mitred with keys"},
 	{"corners.overhang-edges", "stool steps", "only the top of a stool or of steps overhangs at front and back"},
 	{"bottom", "tray chest ring", "what has a top on sides has no bottom"},
 	{"lid", "chest", "only a chest has a lid"},

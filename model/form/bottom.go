@@ -74,8 +74,11 @@ func roomToSwell(d Design, u Bottom) measure.Length {
 }
 
 func thinnestWall(d Design) measure.Length {
-	if d.Form == ringForm {
+	switch {
+	case d.Form == ringForm:
 		return d.Boards.Side.Thickness
+	case d.Form == stoolForm, d.Form == Steps:
+		return min(d.Boards.Top.Thickness, d.Boards.Side.Thickness)
 	}
 	return min(d.Boards.Front.Thickness, d.Boards.Back.Thickness, d.Boards.End.Thickness)
 }

@@ -47,15 +47,7 @@ func stoolDefaults(d *Design) {
 	fill(&d.Boards.Side.Thickness, d.Boards.Top.Thickness)
 	fill(&d.Boards.Top.Timber, d.Timber)
 	fill(&d.Boards.Side.Timber, d.Timber)
-	fill(&d.Corners.Joint, ThroughDovetail)
-	if d.Corners.Joint == ThroughDovetail {
-		fill(&d.Corners.TailsOn, OnTop)
-		fill(&d.Corners.Slope, d.usualSlope())
-	}
-	if d.Corners.Joint == Housing && d.Corners.Depth == nil {
-		depth := d.Boards.Top.Thickness * housingShare
-		d.Corners.Depth = &depth
-	}
+	cornerDefaults(d)
 	d.fillStretchers()
 	d.fillAprons()
 }

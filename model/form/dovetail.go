@@ -21,6 +21,12 @@ func (s *stand) dovetailCorner(i side) joint.Corner {
 	if s.d.Corners.TailsOn == OnSide {
 		c.Tail, c.Pin = wall, top
 	}
+	switch s.d.Corners.Joint {
+	case FingerJoint:
+		c.Slope = 0
+	case HalfBlindDovetail: // for its tails the pin board ends at the lap
+		c.Pin.Outer.D -= s.d.Corners.Lap.MM()
+	}
 	return c
 }
 
@@ -32,19 +38,27 @@ func (b *builder) dovetails() {
 			continue
 		}
 		c := b.stand.dovetailCorner(i)
-		l, err := joint.Lay(k.wish(c))
+		l, err := b.lay(c)
 		var m *joint.Misfit
 		if errors.As(err, &m) {
 			b.find(b.misfit(m, c))
 			return
 		}
-		cheeks := c.Cheeks(l)
-		b.corners[i] = &dovetailed{c, cheeks, k.TailsOn != OnSide}
-		b.piece.Joints = append(b.piece.Joints, c.Dovetail(l))
+		b.corners[i] = &dovetailed{laidOut{c, l, c.Cheeks(l)}, k.TailsOn != OnSide}
 		if i == right {
 			resolve(k, l)
 		}
 	}
+}
+
+// tailed notes the joint of a corner that is laid out, and hollows what is lapped.
+func (b *builder) tailed(i side) {
+	c := b.corners[i]
+	j := c.Dovetail(c.layout)
+	if j.Kind = b.d.Corners.Joint; j.Kind == HalfBlindDovetail {
+		b.lapped(i, &j)
+	}
+	b.piece.Joints = append(b.piece.Joints, j)
 }
 
 // resolve writes the layout into the design, so that every figure is known.

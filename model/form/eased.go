@@ -84,16 +84,17 @@ func (e stoolEasing) top() {
 	}
 	e.between("upper front", s.upper, front, l, free, gap{})
 	e.between("upper back", s.upper, back, l, free, gap{})
-	e.between("upper left", s.upper, l, front, back, gap{})
-	if !s.past[right] {
+	if !e.lapsTop() {
+		e.between("upper left", s.upper, l, front, back, gap{})
+	}
+	if !e.lapsTop() && !s.past[right] {
 		e.between("upper right", s.upper, r, front, back, gap{})
 	}
-	if s.d.Corners.Joint != ThroughDovetail || s.d.Corners.TailsOn == OnSide {
-		// elsewhere the sides' half pins run up to the upper face
+	if e.freeEnds() {
 		e.between("left front corner", front, l, s.upper, s.lower, gap{})
 		e.between("left back corner", back, l, s.upper, s.lower, gap{})
 	}
-	if !s.past[right] && (s.d.Corners.Joint != ThroughDovetail || s.d.Corners.TailsOn == OnSide) {
+	if !s.past[right] && e.freeEnds() {
 		e.between("right front corner", front, r, s.upper, s.lower, gap{})
 		e.between("right back corner", back, r, s.upper, s.lower, gap{})
 	}
@@ -138,7 +139,10 @@ func (e stoolEasing) under() {
 func (e stoolEasing) side(i side) {
 	s := e.b.stand
 	front, back := s.sideFront[i], s.sideBack[i]
-	outer := e.outerEnd()
+	outer := e.outerEnd(i)
+	if e.lapsTop() && !s.past[i] {
+		e.between("upper outer", s.upper, s.outer[i], front, back, gap{})
+	}
 	e.between("outer front", s.outer[i], front, outer, s.floor, e.coveredGap(s.outer[i], front))
 	e.between("outer back", s.outer[i], back, outer, s.floor, e.coveredGap(s.outer[i], back))
 	e.between("inner front", s.inner[i], front, s.lower, s.floor, gap{})
@@ -161,16 +165,29 @@ func (e stoolEasing) coveredGap(face, edge solid.Plane) gap {
 
 // outerEnd is where the long edges of a side's outer face end: at the upper face where the side
 // has the pins, where it stops in a housing that is open to the outside, else under the top.
-func (e stoolEasing) outerEnd() solid.Plane {
+func (e stoolEasing) outerEnd(i side) solid.Plane {
 	s := e.b.stand
 	k := s.d.Corners
 	switch {
-	case k.Joint == ThroughDovetail && k.TailsOn == OnTop:
+	case Tailed(k.Joint) && k.TailsOn == OnTop, Mitred(k.Joint):
 		return s.upper
-	case k.Joint == Housing && k.Overhang == 0 && k.OverhangEdges == 0:
-		return s.sideTop()
+	case LetIn(k.Joint) && k.Overhang == 0 && k.OverhangEdges == 0:
+		return s.sideTop(i)
 	}
 	return s.lower
+}
+
+// freeEnds tells whether the top's ends show: in a mitre they do not, and where it has the tails the sides'
+// half pins run up to the upper face.
+func (e stoolEasing) freeEnds() bool {
+	k := e.b.stand.d.Corners
+	return !Mitred(k.Joint) && (!Tailed(k.Joint) || k.TailsOn == OnSide)
+}
+
+// lapsTop tells whether the sides cover the ends of the top.
+func (e stoolEasing) lapsTop() bool {
+	k := e.b.stand.d.Corners
+	return k.Joint == HalfBlindDovetail && k.TailsOn == OnTop
 }
 
 // rail: its long edges, the upper ones only where it hangs clear of the top.

@@ -181,6 +181,9 @@ func (b *board) trouble(err error, show shown) string {
 	if !errors.As(err, &e) {
 		return ""
 	}
+	if e.Reason == solid.SameDepth {
+		return fmt.Sprintf("the %s, from its two faces, end in one plane inside the wood; make one of them half a millimetre deeper or shallower", list(unique(e.Tags)))
+	}
 	var all []hollow
 	for _, tag := range unique(e.Tags) {
 		all = append(all, b.hollows(tag)...)

@@ -34,8 +34,8 @@ func refuseStool(a *assembly) {
 func (b *builder) refuseWords(d Design) {
 	b.oneOf("size.taken-at", string(d.Size.TakenAt), string(AtTop), string(AtFloor))
 	b.oneOf("splay.edge-cut", string(d.Splay.EdgeCut), string(EdgeSquare), string(EdgeFlush))
-	b.oneOf("corners.joint", d.Corners.Joint, ThroughDovetail, Butt, Housing)
-	if d.Corners.Joint == ThroughDovetail {
+	b.oneOf("corners.joint", d.Corners.Joint, CornerJoints()...)
+	if Tailed(d.Corners.Joint) {
 		b.oneOf("corners.tails-on", d.Corners.TailsOn, OnTop, OnSide)
 	}
 	for i, r := range d.Stretchers {
@@ -65,16 +65,19 @@ func (b *builder) refuseCorners(d Design) {
 		switch {
 		case o.size < 0 || math.IsInf(o.size.MM(), 0) || math.IsNaN(o.size.MM()):
 			b.find(stop("overhang-below-nothing", "An overhang reaches outward; it cannot be less than nothing.", o.size.MM(), 0, "mm", o.path))
-		case o.size > 0 && k.Joint == ThroughDovetail:
-			b.find(stop("overhang-on-dovetails", "A top that is dovetailed to the sides ends where they end; it cannot overhang.",
+		case o.size > 0 && (Tailed(k.Joint) || Mitred(k.Joint)):
+			b.find(stop("overhang-on-dovetails", "A top whose corners are a "+k.Joint+" ends where the sides end; it cannot overhang.",
 				o.size.MM(), 0, "mm", o.path, "corners.joint"))
 		}
 	}
 	b.refuseShoulder(d.Boards.Side.Thickness, d.Size.Depth)
-	if k.Joint == Housing && (!(*k.Depth > 0) || *k.Depth >= d.Boards.Top.Thickness) {
+	if LetIn(k.Joint) && (!(*k.Depth > 0) || *k.Depth >= d.Boards.Top.Thickness) {
 		b.find(stop("housing-through", "The housings in the top must be shallower than the top is thick.",
 			k.Depth.MM(), d.Boards.Top.Thickness.MM(), "mm", "corners.depth", "boards.top.thickness"))
 	}
+	b.refuseLap(stoolPins(d), "boards.side.thickness", "boards.top.thickness")
+	refuseSpline(b.assembly)
+	refuseKeys(b.assembly)
 }
 
 // refuseSizes reports lengths and angles that are possible for no piece.

@@ -55,7 +55,7 @@ func (b *builder) topScrewing(i side) screwing {
 	stop := s.d.Corners.Stop.MM() // at the front
 	return screwing{
 		screws: *s.d.Corners.Screws, path: "corners.screws", first: b.boards[0], second: b.boards[1+i],
-		enter: s.upper, meeting: s.sideTop(), axis: s.grain(i),
+		enter: s.upper, meeting: s.sideTop(i), axis: s.grain(i),
 		middle: meet(mid, s.upper, solid.Plane{N: worldY, D: stop / 2}), row: worldY, length: s.depth - stop, tongue: tongueOf(s.side, b.shoulder()),
 		entersAt: "outer", endsAt: "top-end",
 	}
@@ -272,7 +272,7 @@ func (b *builder) butted(i side) {
 	s := b.stand
 	top := b.boards[0]
 	deep := 0.0
-	if s.d.Corners.Joint == Housing {
+	if LetIn(s.d.Corners.Joint) {
 		deep = s.d.Corners.Depth.MM()
 		top.shape.Pockets = append(top.shape.Pockets, b.topPocket(i, top))
 		b.sideShoulder(i)

@@ -16,7 +16,7 @@ func (b *builder) sideBoard(i side) *board {
 	front := edge{"front-edge", part.Rip, s.sideFront[i], pair + "/front-edge"}
 	back := edge{"back-edge", part.Rip, s.sideBack[i], pair + "/back-edge"}
 	floor := edge{"floor-end", part.Crosscut, s.floor, pair + "/floor-end"}
-	end := edge{"top-end", part.Crosscut, s.sideTop(), pair + "/top-end"}
+	end := edge{"top-end", part.Crosscut, s.sideTop(i), pair + "/top-end"}
 	if s.lean[left] != s.lean[right] || s.past[left] || s.past[right] { // its fellow is no mirror image: its own edges are
 		front.pair, back.pair, floor.pair, end.pair = p.ID+"/back-edge", p.ID+"/front-edge", "", ""
 	}
@@ -30,13 +30,21 @@ func (b *builder) sideBoard(i side) *board {
 }
 
 // sideTop is the plane in which the sides end under, in or level with the top.
-func (s *stand) sideTop() solid.Plane {
-	switch s.d.Corners.Joint {
-	case Butt:
+func (s *stand) sideTop(i side) solid.Plane {
+	k := s.d.Corners
+	switch {
+	case s.past[i]:
+	case k.Joint == Butt:
 		return flip(s.lower)
-	case Housing:
+	case LetIn(k.Joint):
 		p := flip(s.lower)
-		p.D += s.d.Corners.Depth.MM()
+		p.D += k.Depth.MM()
+		return p
+	case Mitred(k.Joint):
+		return flip(s.meetsIn(i))
+	case k.Joint == HalfBlindDovetail && k.TailsOn == OnSide:
+		p := s.upper
+		p.D -= k.Lap.MM()
 		return p
 	}
 	return s.upper
@@ -46,12 +54,12 @@ func (s *stand) sideTop() solid.Plane {
 // right is against the way round.
 func (b *builder) sideOutline(i side, p *board) {
 	p.shape.Outline = []solid.Wall{p.wall(p.around[0]), p.wall(p.around[1]), p.wall(p.around[2])}
-	if c := b.corners[i]; c != nil {
+	if c := b.corners[i]; c != nil && (!c.topHasTails || b.d.Corners.Joint != HalfBlindDovetail) {
 		p.shape.Outline = append(p.shape.Outline, p.walls(c.sideWalls(), i == right)...)
 		return
 	}
 	end := []solid.Wall{p.wall(p.around[3])}
-	if s := b.stand; s.d.Corners.Joint == Housing && s.d.Corners.Stop > 0 { // notched at the front, from the back edge on
+	if s := b.stand; LetIn(s.d.Corners.Joint) && s.d.Corners.Stop > 0 { // notched at the front, from the back edge on
 		end = append(end, solid.Wall{Tag: "notch", Plane: p.local(b.stoppedSide(i))}, solid.Wall{Tag: "shoulder", Plane: p.local(flip(s.lower))})
 		if i == left { // whose outline comes from the front edge
 			slices.Reverse(end)
@@ -74,7 +82,7 @@ func (b *builder) sideShoulder(i side) {
 		return
 	}
 	s, w := b.stand, b.boards[1+i]
-	past := flip(s.sideTop())
+	past := flip(s.sideTop(i))
 	past.D -= beyond
 	p := solid.Pocket{Tag: "tongue", FromOuter: true, Depth: deep}
 	w.sizesOf["shoulder"] = []string{"corners.shoulder", "corners.depth"}

@@ -135,6 +135,14 @@ func (s *stand) standTop() {
 		}
 	}
 	for _, i := range []side{left, right} {
+		switch k := s.d.Corners; {
+		case Mitred(k.Joint):
+			s.topEnd[i] = s.meetsIn(i)
+		case k.Joint == HalfBlindDovetail && k.TailsOn == OnTop:
+			s.topEnd[i].D -= k.Lap.MM()
+		}
+	}
+	for _, i := range []side{left, right} {
 		if s.past[i] {
 			s.topEnd[i] = flip(s.inner[i])
 			s.topEnd[i].D += s.let

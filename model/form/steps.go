@@ -30,6 +30,10 @@ const (
 	UnderLower = "lower"
 )
 
+// shallowShare of the middle side's thickness that the lower tread is let into it where the upper one's
+// sockets come from the other face: shallower than the lap over them, so that the two leave wood between.
+const shallowShare = 1.0 / 5
+
 // The boards of steps.
 var (
 	lowerTread = called{"top-lower", "Tread, lower"}
@@ -44,6 +48,9 @@ func stepsDefaults(d *Design) {
 	fill(&d.Size.LowerWidth, d.Size.Width/2)
 	if d.Corners.Joint != Butt && d.Corners.Depth == nil { // of the lower tread in the middle side
 		depth := d.Boards.Side.Thickness * housingShare
+		if d.Corners.Joint == HalfBlindDovetail {
+			depth = d.Boards.Side.Thickness * shallowShare
+		}
 		d.Corners.Depth = &depth
 	}
 	d.Stretchers = append([]Stretcher(nil), d.Stretchers...)
@@ -113,7 +120,7 @@ func (f *flight) stands() {
 // bay makes the boards of one stool; shared is its right side where the other stool has made it.
 func (f *flight) bay(b *builder, shared *board) {
 	b.shared = shared
-	if b.d.Corners.Joint == ThroughDovetail {
+	if Tailed(b.d.Corners.Joint) {
 		b.dovetails()
 	}
 	b.shape()
@@ -125,7 +132,7 @@ func (f *flight) bay(b *builder, shared *board) {
 func (f *flight) likeUpper() {
 	k := f.upper.d.Corners
 	f.d.Corners = k
-	if k.Joint != ThroughDovetail {
+	if !Tailed(k.Joint) {
 		return
 	}
 	k.Tail = nil

@@ -9,11 +9,14 @@ import (
 
 // stoolFamily: a top on two sides that lean outward. A bench is a stool with other sizes.
 var stoolFamily = family{
-	form:     "stool",
+	form:     stoolForm,
 	defaults: stoolDefaults,
 	refuse:   refuseStool,
 	build:    func(a *assembly) { (&builder{assembly: a}).build() },
 }
+
+// stoolForm is the form's name.
+const stoolForm = "stool"
 
 // builder holds a stool while it is put together.
 type builder struct {
@@ -22,7 +25,9 @@ type builder struct {
 	rails     []*rail        // the stretchers, then the aprons
 	loose     []*board       // wedges, after all others
 	corners   [2]*dovetailed // nil where the joint is another or could not be laid out
-	shared    *board         // the right side, where another stool has made it already
+	slips     []*board       // splines and keys; slipped counts the corners that have been given some
+	slipped   int
+	shared    *board // the right side, where another stool has made it already
 	// covered are the faces of another stool's top that is let into the left side's outer face.
 	covered *[2]solid.Plane
 }
@@ -33,14 +38,14 @@ func (b *builder) build() {
 		return
 	}
 	b.overall()
-	if b.d.Corners.Joint == ThroughDovetail {
+	if Tailed(b.d.Corners.Joint) {
 		b.dovetails()
 	}
 	b.shape()
 	b.stretchers()
 	b.aprons()
 	b.features(b.spot)
-	b.boards = append(b.boards, b.loose...)
+	b.boards = append(append(b.boards, b.slips...), b.loose...)
 	b.ease(b.easeEdges)
 }
 
@@ -61,13 +66,19 @@ func (b *builder) shape() {
 		switch {
 		case b.stand.past[i]:
 			b.letIn(i)
-		case b.stand.d.Corners.Joint != ThroughDovetail:
+		case Mitred(b.stand.d.Corners.Joint):
+		case !Tailed(b.stand.d.Corners.Joint):
 			b.butted(i)
 		case b.corners[left] == nil:
 			for _, board := range b.boards {
 				board.uncut = true
 			}
+		default:
+			b.tailed(i)
 		}
+	}
+	if Mitred(b.stand.d.Corners.Joint) {
+		b.mitres()
 	}
 }
 

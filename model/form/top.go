@@ -1,7 +1,6 @@
 package form
 
 import (
-	"splaywright/model/joint"
 	"splaywright/model/part"
 	"splaywright/model/solid"
 )
@@ -29,7 +28,7 @@ func (b *builder) topOutline(t *board) {
 	ends := [2][]solid.Wall{}
 	for _, i := range []side{left, right} {
 		ends[i] = []solid.Wall{t.wall(t.around[3-2*i])}
-		if c := b.corners[i]; c != nil {
+		if c := b.corners[i]; c != nil && (c.topHasTails || b.d.Corners.Joint != HalfBlindDovetail) {
 			ends[i] = t.walls(c.topWalls(), i == left)
 		}
 	}
@@ -41,8 +40,7 @@ func (b *builder) topOutline(t *board) {
 
 // dovetailed is a corner with its tails laid out.
 type dovetailed struct {
-	joint.Corner
-	cheeks      []joint.Cheeks
+	laidOut
 	topHasTails bool
 }
 

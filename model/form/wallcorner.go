@@ -3,6 +3,8 @@ package form
 import (
 	"math"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/solid"
@@ -12,11 +14,29 @@ import (
 type meeting struct {
 	i, j int // numbers of the walls
 	a, b *wall
+	n    int // number of the corner
+}
+
+// at is where two planes meet at a level up the corner.
+func (m meeting) at(p, q solid.Plane, level float64) mgl64.Vec3 {
+	return meet(p, q, solid.Plane{N: m.a.rise, D: level})
+}
+
+// meetings are all corners.
+func (e *enclosure) meetings() []meeting {
+	if e.corners != nil {
+		return e.corners
+	}
+	out := make([]meeting, len(e.walls))
+	for i := range out {
+		out[i] = e.meeting(i)
+	}
+	return out
 }
 
 func (e *enclosure) meeting(i int) meeting {
 	j := e.next(i)
-	return meeting{i, j, e.walls[i], e.walls[j]}
+	return meeting{i, j, e.walls[i], e.walls[j], i}
 }
 
 // ends are the two ends that meet, a's first.
@@ -43,7 +63,7 @@ var cornerJoints = []cornerJoint{
 	{GrooveTongue, (*enclosure).cutHousing, (*enclosure).fitHousing},
 }
 
-// WallJoints are the names of the joints that walls can have.
+// WallJoints are the names of the joints that walls can have, a mitre first.
 func WallJoints() []string {
 	var out []string
 	for _, j := range cornerJoints {
@@ -62,7 +82,9 @@ func (e *enclosure) joint() cornerJoint {
 }
 
 // height of a corner along its line, between the levels of the walls' edges.
-func (e *enclosure) height(m meeting) float64 { return (e.rim - e.foot) / along(m.a, m.b)[2] }
+func (e *enclosure) height(m meeting) float64 {
+	return (e.rim - e.foot) / along(m.a, m.b).Dot(m.a.rise)
+}
 
 // covering is a corner in which one wall runs over the end of the other.
 type covering struct {

@@ -15,15 +15,10 @@ import (
 // front's thickness: https://www.furnituremaking.us/classic-american/marking-the-pins-in-the-sides.html
 const lapShare = 1.0 / 3
 
-// tailed are the joints that are laid out in tails and pins, or in fingers.
-func tailed(joint string) bool {
-	return joint == ThroughDovetail || joint == HalfBlindDovetail || joint == FingerJoint
-}
-
 // tailDefaults fills in what a design of dovetailed or finger-jointed walls leaves out.
 func tailDefaults(d *Design) {
 	k := &d.Corners
-	if !tailed(k.Joint) {
+	if !Tailed(k.Joint) {
 		return
 	}
 	fill(&k.TailsOn, OnFront)
@@ -153,7 +148,11 @@ func (e *enclosure) fitTails(m meeting) {
 	j.Kind = e.d.Corners.Joint
 	if j.Kind == HalfBlindDovetail {
 		j.Depth = measure.Length(l.Pin.Thickness())
-		e.sockets(m, l)
+		if e.tailsFirst(m) {
+			l.sockets(e.boards[m.j], left)
+		} else {
+			l.sockets(e.boards[m.i], right)
+		}
 	}
 	e.piece.Joints = append(e.piece.Joints, j)
 	if m.i != len(e.walls)-1 {
@@ -175,15 +174,18 @@ const alikeWidth = 1e-9
 // refuseTails reports what no layout of tails in walls can have.
 func refuseTails(b *assembly) {
 	k := b.d.Corners
-	if !tailed(k.Joint) {
+	if !Tailed(k.Joint) {
 		return
 	}
 	b.oneOf("corners.tails-on", k.TailsOn, OnFront, OnEnd)
-	if k.Joint != HalfBlindDovetail || k.Lap == nil {
-		return
-	}
-	if least := pinBoards(b.d); !(*k.Lap > 0) || *k.Lap >= least {
-		b.find(stop("lap-out-of-the-board", fmt.Sprintf("The lap is %s; it must be more than nothing and less than the walls with the pins are thick, %s.",
-			b.show(*k.Lap), b.show(least)), k.Lap.MM(), least.MM(), "mm", "corners.lap", "boards.side.thickness"))
+	b.refuseLap(pinBoards(b.d), "boards.side.thickness")
+}
+
+// refuseLap reports a lap that the boards with the pins, so thick at least, cannot have.
+func (b *assembly) refuseLap(least measure.Length, sizes ...string) {
+	k := b.d.Corners
+	if k.Joint == HalfBlindDovetail && k.Lap != nil && (!(*k.Lap > 0) || *k.Lap >= least) {
+		b.find(stop("lap-out-of-the-board", fmt.Sprintf("The lap is %s; it must be more than nothing and less than the boards with the pins are thick, %s.",
+			b.show(*k.Lap), b.show(least)), k.Lap.MM(), least.MM(), "mm", append([]string{"corners.lap"}, sizes...)...))
 	}
 }

@@ -61,12 +61,14 @@ func (e *enclosure) easeWall(to *easing, i int) {
 
 // parting is the plane through the outer and the inner line of a corner.
 func parting(a, b *wall) solid.Plane {
-	across := cornerAt(a.outer, b.outer, 0).Sub(cornerAt(a.inner, b.inner, 0))
+	level := solid.Plane{N: a.rise}
+	outer := meet(a.outer, b.outer, level)
+	across := outer.Sub(meet(a.inner, b.inner, level))
 	n := across.Cross(along(a, b)).Normalize()
 	if n.Dot(a.right) < 0 {
 		n = n.Mul(-1)
 	}
-	return through(n, cornerAt(a.outer, b.outer, 0))
+	return through(n, outer)
 }
 
 // easeRound eases the edges round a board's outer face, and of its inner face when both are free.

@@ -15,7 +15,7 @@ func housingDefaults(d *Design) {
 		half := buttingBoard(*d).Thickness * tongueShare
 		k.Shoulder = &half
 	}
-	if !letIn(k.Joint) || k.Depth != nil {
+	if !LetIn(k.Joint) || k.Depth != nil {
 		return
 	}
 	depth := coveringBoard(*d).Thickness * housingShare
@@ -25,9 +25,6 @@ func housingDefaults(d *Design) {
 // tongueShare of the butting wall that its tongue leaves as a shoulder: half, so that tongue and lip hold
 // alike. Common practice.
 const tongueShare = 1.0 / 2
-
-// letIn tells whether a joint lets one board into the other.
-func letIn(joint string) bool { return joint == Housing || joint == GrooveTongue }
 
 // buttingBoard is the thinnest of the boards that are let into others.
 func buttingBoard(d Design) Board {
@@ -63,7 +60,7 @@ func refuseHousing(b *assembly) {
 			k.Overhang.MM(), 0, "mm", "corners.overhang", "corners.joint"))
 	}
 	b.refuseShoulder(buttingBoard(b.d).Thickness, b.d.Size.Height)
-	if !letIn(k.Joint) {
+	if !LetIn(k.Joint) {
 		return
 	}
 	if !(k.Overhang >= 0) {
@@ -85,7 +82,7 @@ func (b *assembly) refuseShoulder(thick, long measure.Length) {
 	k := b.d.Corners
 	has := k.Shoulder != nil || k.Stop != 0
 	switch {
-	case has && !letIn(k.Joint):
+	case has && !LetIn(k.Joint):
 		b.find(stop("shoulder-without-housing", "Only a board that is let into another has a shoulder or a stop; leave corners.shoulder and corners.stop out.",
 			0, 0, "", "corners.shoulder", "corners.stop", "corners.joint"))
 	case k.Shoulder != nil && (!(*k.Shoulder >= 0) || *k.Shoulder >= thick):

@@ -99,8 +99,8 @@ func (e *enclosure) keys() *Keys {
 	n := *e.d.Corners.Keys
 	if n.Depth == 0 {
 		n.Depth = thinnestWall(e.d) * keyShare
-		for i := range e.walls {
-			k := e.mitre(e.meeting(i))
+		for _, m := range e.meetings() {
+			k := e.mitre(m)
 			n.Depth = min(n.Depth, measure.Length(keyLeg*min(e.shortest(k.i), e.shortest(k.j))/k.legOf()))
 		}
 		e.d.Corners.Keys = &n
@@ -116,6 +116,9 @@ func (k mitre) legOf() float64 {
 
 // shortest is how long a wall's outer face is at least.
 func (e *enclosure) shortest(i int) float64 {
+	if e.faces != nil {
+		return e.faces[i]
+	}
 	return min(e.room(i, false, e.foot), e.room(i, false, e.rim))
 }
 

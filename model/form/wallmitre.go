@@ -25,8 +25,8 @@ type mitre struct {
 }
 
 func (e *enclosure) mitre(m meeting) mitre {
-	k := mitre{meeting: m, along: along(m.a, m.b), part: parting(m.a, m.b), inner: cornerAt(m.a.inner, m.b.inner, e.foot), floor: math.Inf(-1)}
-	outer := cornerAt(m.a.outer, m.b.outer, e.foot)
+	k := mitre{meeting: m, along: along(m.a, m.b), part: parting(m.a, m.b), inner: m.at(m.a.inner, m.b.inner, e.foot), floor: math.Inf(-1)}
+	outer := m.at(m.a.outer, m.b.outer, e.foot)
 	across := outer.Sub(k.inner)
 	across = across.Sub(k.along.Mul(across.Dot(k.along)))
 	k.width, k.out = across.Len(), across.Normalize()
@@ -73,7 +73,9 @@ func (k mitre) reach(section []mgl64.Vec3) (low, high float64) {
 			low = max(low, (w.lower.N.Dot(p)-w.lower.D)/-w.lower.N.Dot(k.along))
 			high = min(high, (w.upper.D-w.upper.N.Dot(p))/w.upper.N.Dot(k.along))
 		}
-		low = max(low, (k.floor-p[2])/k.along[2])
+		if !math.IsInf(k.floor, -1) {
+			low = max(low, (k.floor-p[2])/k.along[2])
+		}
 	}
 	return low, high
 }

@@ -23,7 +23,8 @@ type wall struct {
 
 	outer, inner solid.Plane
 	lower, upper solid.Plane // its long edges
-	right, up    mgl64.Vec3  // level along the grain, to the right as seen from outside; up the slope
+	right, up    mgl64.Vec3  // along the grain, to the right as seen from outside; up the slope
+	rise         mgl64.Vec3  // unit, the way its corners run: worldZ, and worldY round a stool, which lies on its front
 	end          [2]wallEnd  // left and right as seen from outside
 }
 
@@ -48,6 +49,9 @@ type enclosure struct {
 	tails     int       // a corner, once the first is laid out
 	laid      []laidOut // corners in tails and pins, by the number of their first wall
 	loose     []*board  // splines and keys, after all others
+
+	corners []meeting // nil = each wall with the next
+	faces   []float64 // how long the walls' outer faces are at least; nil = between their neighbours
 }
 
 // newEnclosure stands the walls. The words and sizes of the design are sound.
@@ -74,7 +78,8 @@ func (e *enclosure) stand(w *wall) {
 	}
 	w.outer = through(w.out.Mul(cos).Sub(worldZ.Mul(sin)), w.out.Mul(w.half).Add(worldZ.Mul(taken)))
 	w.inner = solid.Plane{N: w.outer.N.Mul(-1), D: w.thickness - w.outer.D}
-	w.right = worldZ.Cross(w.out)
+	w.rise = worldZ
+	w.right = w.rise.Cross(w.out)
 	w.up = w.outer.N.Cross(w.right)
 	w.lower, w.upper = solid.Plane{N: worldZ.Mul(-1), D: -e.foot}, solid.Plane{N: worldZ, D: e.rim}
 	if e.d.Splay.EdgeCut == EdgeSquare {
@@ -94,10 +99,10 @@ func (e *enclosure) next(i int) int { return (i + 1) % len(e.walls) }
 
 func (e *enclosure) before(i int) int { return (i + len(e.walls) - 1) % len(e.walls) }
 
-// along is the upward unit direction of the corner between two walls.
+// along is the unit direction of the corner between two walls, the way it rises.
 func along(a, b *wall) mgl64.Vec3 {
 	v := a.outer.N.Cross(b.outer.N).Normalize()
-	if v[2] < 0 {
+	if v.Dot(a.rise) < 0 {
 		return v.Mul(-1)
 	}
 	return v

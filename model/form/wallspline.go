@@ -70,7 +70,7 @@ func (e *enclosure) fitSpline(m meeting) {
 	r := k.splineRun(s)
 	j := e.mitred(m, SplinedMitre)
 	j.Spline = &joint.Spline{
-		Part: slipID(part.Spline, numbered(k.i)), Thickness: s.Thickness, Width: s.Width, Inset: s.Inset,
+		Part: slipID(part.Spline, numbered(k.n)), Thickness: s.Thickness, Width: s.Width, Inset: s.Inset,
 		Mitre: measure.Length(k.width), Low: r.stopLow, High: r.stopHigh,
 		Tilt: [2]measure.Angle{left: groovedAt(m.a, k.out), right: groovedAt(m.b, k.out)},
 		Turn: [2]measure.Angle{left: turn(m.a, k.along), right: turn(m.b, k.along)},
@@ -187,7 +187,7 @@ func (k mitre) section(s *Spline) []mgl64.Vec3 {
 
 // spline makes the part: its grain across the joint, its outer face towards the outer corner.
 func (k mitre) spline(s *Spline, r splineRun) *board {
-	n := numbered(k.i)
+	n := numbered(k.n)
 	id, half := slipID(part.Spline, n), s.Width.MM()/2
 	b := slip(part.Spline, n, s.Timber, k.at(0, (s.Inset+s.Thickness).MM(), 0), k.part.N, k.out, s.Thickness.MM(),
 		edge{id: "lower-edge", kind: part.Rip, plane: r.low},

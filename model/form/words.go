@@ -41,5 +41,21 @@ const (
 	Flat   = "flat"
 )
 
+// CornerJoints are the names of the joints that a corner can have: of a top with its sides and of two walls.
+func CornerJoints() []string {
+	return []string{ThroughDovetail, HalfBlindDovetail, FingerJoint, Butt, Housing, GrooveTongue, Mitre, SplinedMitre, KeyedMitre}
+}
+
+// Mitred tells whether a joint is a mitre, with or without what strengthens it.
+func Mitred(joint string) bool { return joint == Mitre || joint == SplinedMitre || joint == KeyedMitre }
+
+// Tailed tells whether a joint is laid out in tails and pins, or in fingers.
+func Tailed(joint string) bool {
+	return joint == ThroughDovetail || joint == HalfBlindDovetail || joint == FingerJoint
+}
+
+// LetIn tells whether a joint lets one board into the other.
+func LetIn(joint string) bool { return joint == Housing || joint == GrooveTongue }
+
 // slopeOf is the angle of a rise over a run.
 func slopeOf(ratio float64) measure.Angle { return measure.Angle(math.Atan(ratio)) }

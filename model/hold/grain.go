@@ -94,7 +94,7 @@ func (r *reckoning) strip(q *part.Part, f part.Feature) {
 func (r *reckoning) joined(q *part.Part, c part.Cut) bool {
 	switch {
 	case strings.HasPrefix(q.ID, "top"):
-		return r.d.Corners.Joint == form.ThroughDovetail
+		return form.Tailed(r.d.Corners.Joint) || form.Mitred(r.d.Corners.Joint)
 	case strings.HasPrefix(q.ID, "side-"):
 		return c.ID != "floor-end"
 	}

@@ -51,7 +51,7 @@ func (r *reckoning) corner(out float64) {
 // through is the width, mm, of a side's pins or tails that reach through a dovetailed corner.
 func (r *reckoning) through() (width float64, ok bool) {
 	for _, j := range r.p.Joints {
-		if j.Kind != form.ThroughDovetail || j.TailBoard != r.seat.ID && j.PinBoard != r.seat.ID {
+		if !form.Tailed(j.Kind) || j.TailBoard != r.seat.ID && j.PinBoard != r.seat.ID {
 			continue
 		}
 		spans := j.Pins

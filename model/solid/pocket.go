@@ -81,6 +81,10 @@ func (k *builder) facing(i, j int) bool {
 		s.plane.N.Add(t.plane.N).LenSqr() < parallel*parallel
 }
 
+// SameDepth is the reason given where floors of hollows from the two faces lie in one plane, which would make
+// a face that looks both ways.
+const SameDepth = "hollows of the two faces end at the same depth"
+
 // levels are the heights of the board's faces and of all floors, from the outer face down.
 func levels(b Board, pits []pit) ([]float64, error) {
 	type floor struct {
@@ -102,7 +106,7 @@ func levels(b Board, pits []pit) ([]float64, error) {
 	for i, f := range floors {
 		if i > 0 && last.z-f.z < SamePoint {
 			if f.up != last.up {
-				return nil, fail("hollows of the two faces end at the same depth", last.of.pocket.Tag, f.of.pocket.Tag)
+				return nil, fail(SameDepth, last.of.pocket.Tag, f.of.pocket.Tag)
 			}
 			continue
 		}

@@ -43,7 +43,7 @@ func (r dice) onSides(d *form.Design) {
 	d.Splay.Ends, d.Splay.Edges = r.lean(-4, 14), r.lean(-3, 9)
 	d.Splay.EdgeCut = form.EdgeCut(r.pick(string(form.EdgeSquare), string(form.EdgeFlush)))
 	d.Boards.Top.Thickness, d.Boards.Side.Thickness = r.size(16, 28), r.size(16, 26)
-	d.Corners.Joint = r.pick(form.ThroughDovetail, form.Butt, form.Housing)
+	d.Corners.Joint = r.pick(form.CornerJoints()...)
 	d.Corners.TailsOn = r.pick(form.OnTop, form.OnSide)
 	if d.Form == form.Steps {
 		d.Size.Height, d.Size.Width = d.Size.Height+120, d.Size.Width+120
