@@ -30,10 +30,6 @@ const (
 	UnderLower = "lower"
 )
 
-// shallowShare of the middle side's thickness that the lower tread is let into it where the upper one's
-// sockets come from the other face: shallower than the lap over them, so that the two leave wood between.
-const shallowShare = 1.0 / 5
-
 // The boards of steps.
 var (
 	lowerTread = called{"top-lower", "Tread, lower"}
@@ -48,9 +44,6 @@ func stepsDefaults(d *Design) {
 	fill(&d.Size.LowerWidth, d.Size.Width/2)
 	if d.Corners.Joint != Butt && d.Corners.Depth == nil { // of the lower tread in the middle side
 		depth := d.Boards.Side.Thickness * housingShare
-		if d.Corners.Joint == HalfBlindDovetail {
-			depth = d.Boards.Side.Thickness * shallowShare
-		}
 		d.Corners.Depth = &depth
 	}
 	d.Stretchers = append([]Stretcher(nil), d.Stretchers...)

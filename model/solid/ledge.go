@@ -15,13 +15,21 @@ type stretch struct {
 	a, b     float64
 }
 
+// floors are what lies between two layers: a floor of hollows from the outer face looks up, one of hollows
+// from the inner face down. Where there are both, box is round each hollow whose floor looks up; no other
+// hollow ends in it.
+type floors struct {
+	up, down int // surfaces; -1 = none
+	box      [][2]mgl64.Vec2
+}
+
 // ledge makes the edges at the height between two layers: where a wall goes on from the layer above to
 // the one below, nothing; where it stands in one of them only, an edge to the floor between.
 func (k *builder) ledge(above, below *layer) error {
-	floor := len(k.surfs)
-	s := k.floorAt(above.bottom)
-	s.class = floor
-	k.surfs = append(k.surfs, s)
+	f, err := k.floorsAt(above.bottom)
+	if err != nil {
+		return err
+	}
 	all := make(map[int][]stretch)
 	for i := range above.rings {
 		k.stretches(all, &above.rings[i], above.rings[i].bottom, true)
@@ -35,24 +43,52 @@ func (k *builder) ledge(above, below *layer) error {
 	}
 	sort.Ints(classes)
 	for _, c := range classes {
-		k.cancel(all[c], floor)
+		k.cancel(all[c], &f)
 	}
 	return nil
 }
 
-// floorAt is the floor of the pockets that end at a height.
-func (k *builder) floorAt(z float64) surface {
+// floorsAt makes the surfaces of the pockets that end at a height.
+func (k *builder) floorsAt(z float64) (floors, error) {
+	f := floors{up: -1, down: -1}
 	for i := range k.pits {
 		p := &k.pits[i]
-		tag := p.pocket.Tag + " floor"
-		switch {
-		case p.pocket.FromOuter && math.Abs(p.bottom-z) < SamePoint:
-			return surface{tag: tag, plane: Plane{N: mgl64.Vec3{0, 0, 1}, D: z}}
-		case !p.pocket.FromOuter && math.Abs(p.top-z) < SamePoint:
-			return surface{tag: tag, plane: Plane{N: mgl64.Vec3{0, 0, -1}, D: -z}}
+		if math.Abs(p.floor()-z) >= SamePoint {
+			continue
+		}
+		at, s := &f.down, surface{tag: p.pocket.Tag + " floor", plane: Plane{N: mgl64.Vec3{0, 0, -1}, D: -z}}
+		if p.pocket.FromOuter {
+			at, s.plane = &f.up, Plane{N: mgl64.Vec3{0, 0, 1}, D: z}
+			lo, hi, err := k.floorBox(p)
+			if err != nil {
+				return f, err
+			}
+			f.box = append(f.box, [2]mgl64.Vec2{lo, hi})
+		}
+		if *at < 0 {
+			*at = len(k.surfs)
+			s.class = *at
+			k.surfs = append(k.surfs, s)
 		}
 	}
-	panic("solid: no pocket ends between two layers")
+	return f, nil
+}
+
+// by is the floor that an edge between two places bounds.
+func (f *floors) by(p, q mgl64.Vec3) int {
+	switch {
+	case f.down < 0:
+		return f.up
+	case f.up < 0:
+		return f.down
+	}
+	mid := p.Add(q).Mul(0.5).Vec2()
+	for _, b := range f.box {
+		if !clearOf(b[0], b[1], mid, mid) {
+			return f.up
+		}
+	}
+	return f.down
 }
 
 // stretches lists a ring's walls at one height, by class. The parameter is mm along a flat wall
@@ -83,7 +119,7 @@ func (k *builder) stretches(all map[int][]stretch, r *ring, rim []rimPoint, abov
 }
 
 // cancel makes edges of what is walked by one side only.
-func (k *builder) cancel(list []stretch, floor int) {
+func (k *builder) cancel(list []stretch, f *floors) {
 	type stop struct {
 		t float64
 		v int
@@ -112,6 +148,7 @@ func (k *builder) cancel(list []stretch, floor int) {
 		if (up >= 0) == (down >= 0) {
 			continue
 		}
+		floor := f.by(k.verts[a.v], k.verts[b.v])
 		e := Edge{From: a.v, To: b.v, Left: up, Right: floor}
 		if down >= 0 {
 			e.Left, e.Right = floor, down

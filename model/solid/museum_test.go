@@ -61,8 +61,12 @@ func TestMuseum(t *testing.T) {
 		{"a pocket through the board", Board{Thickness: 20, Outline: out, Pockets: []Pocket{{Tag: "p", Depth: 20, Walls: groove(0, 10, out[0], out[2])}}}, "deeper"},
 		{"a pocket of no depth", Board{Thickness: 20, Outline: out, Pockets: []Pocket{{Tag: "p", Walls: groove(0, 10, out[0], out[2])}}}, "no depth"},
 		{"a pocket over the whole board", Board{Thickness: 20, Outline: out, Pockets: []Pocket{{Tag: "p", Depth: 5, Walls: out}}}, "leave nothing"},
-		{"pockets of both faces end at one depth", Board{Thickness: 20, Outline: out, Pockets: []Pocket{
-			{Tag: "p", Depth: 10, Walls: groove(0, 10, out[0], out[2])}, {Tag: "q", FromOuter: true, Depth: 10, Walls: groove(50, 60, out[0], out[2])}}}, "same depth"},
+		{"pockets of both faces end at one depth, over each other", Board{Thickness: 20, Outline: out, Pockets: []Pocket{
+			{Tag: "p", Depth: 10, Walls: groove(0, 10, out[0], out[2])}, {Tag: "q", FromOuter: true, Depth: 10, Walls: groove(5, 15, out[0], out[2])}}}, "same depth"},
+		{"pockets of both faces end at one depth, side by side", Board{Thickness: 20, Outline: out, Pockets: []Pocket{
+			{Tag: "p", Depth: 10, Walls: groove(0, 10, out[0], out[2])}, {Tag: "q", FromOuter: true, Depth: 10, Walls: groove(10, 20, out[0], out[2])}}}, "same depth"},
+		{"pockets of both faces end at one depth, apart", Board{Thickness: 20, Outline: out, Pockets: []Pocket{
+			{Tag: "p", Depth: 10, Walls: groove(0, 10, out[0], out[2])}, {Tag: "q", FromOuter: true, Depth: 10, Walls: groove(50, 60, out[0], out[2])}}}, ""},
 		{"two pockets of one depth that overlap make one", Board{Thickness: 20, Outline: out, Pockets: []Pocket{
 			{Tag: "p", Depth: 10, Walls: groove(0, 10, out[0], out[2])}, {Tag: "q", Depth: 10, Walls: groove(5, 20, out[0], out[2])}}}, ""},
 		{"two pockets side by side leave no skin", Board{Thickness: 20, Outline: out, Pockets: []Pocket{

@@ -3,7 +3,6 @@ package solid
 import (
 	"math"
 	"slices"
-	"sort"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -20,12 +19,13 @@ func (k *builder) hollow(b Board, rings []ring) error {
 	if err := k.dig(b); err != nil {
 		return err
 	}
-	heights, err := levels(b, k.pits)
-	if err != nil {
+	if err := k.sameDepth(); err != nil {
 		return err
 	}
+	heights := levels(b, k.pits)
 	for i := 0; i+1 < len(heights); i++ {
 		l := layer{top: heights[i], bottom: heights[i+1]}
+		var err error
 		if l.rings, err = k.layerRings(rings, l.top, l.bottom); err != nil {
 			return err
 		}
@@ -81,39 +81,65 @@ func (k *builder) facing(i, j int) bool {
 		s.plane.N.Add(t.plane.N).LenSqr() < parallel*parallel
 }
 
-// SameDepth is the reason given where floors of hollows from the two faces lie in one plane, which would make
-// a face that looks both ways.
+// SameDepth is the reason given where floors of hollows from the two faces lie in one plane and over each
+// other, which would leave a skin of no thickness.
 const SameDepth = "hollows of the two faces end at the same depth"
 
 // levels are the heights of the board's faces and of all floors, from the outer face down.
-func levels(b Board, pits []pit) ([]float64, error) {
-	type floor struct {
-		z  float64
-		up bool
-		of *pit
-	}
-	floors := make([]floor, len(pits))
+func levels(b Board, pits []pit) []float64 {
+	floors := make([]float64, len(pits))
 	for i := range pits {
-		p := &pits[i]
-		floors[i] = floor{z: p.top, of: p}
-		if p.pocket.FromOuter {
-			floors[i] = floor{z: p.bottom, up: true, of: p}
-		}
+		floors[i] = pits[i].floor()
 	}
-	sort.SliceStable(floors, func(i, j int) bool { return floors[i].z > floors[j].z })
+	slices.Sort(floors)
 	heights := []float64{0}
-	var last floor
-	for i, f := range floors {
-		if i > 0 && last.z-f.z < SamePoint {
-			if f.up != last.up {
-				return nil, fail(SameDepth, last.of.pocket.Tag, f.of.pocket.Tag)
-			}
-			continue
+	for i := len(floors) - 1; i >= 0; i-- {
+		if last := heights[len(heights)-1]; len(heights) == 1 || last-floors[i] >= SamePoint {
+			heights = append(heights, floors[i])
 		}
-		heights = append(heights, f.z)
-		last = f
 	}
-	return append(heights, -b.Thickness), nil
+	return append(heights, -b.Thickness)
+}
+
+// floor is the height of the pit's floor.
+func (p *pit) floor() float64 {
+	if p.pocket.FromOuter {
+		return p.bottom
+	}
+	return p.top
+}
+
+// sameDepth refuses floors of hollows from the two faces that lie in one plane and over each other.
+func (k *builder) sameDepth() error {
+	for i := range k.pits {
+		p := &k.pits[i]
+		for j := range i {
+			q := &k.pits[j]
+			if p.pocket.FromOuter == q.pocket.FromOuter || math.Abs(p.floor()-q.floor()) >= SamePoint {
+				continue
+			}
+			lo, hi, err := k.floorBox(p)
+			lo2, hi2, err2 := k.floorBox(q)
+			if err != nil || err2 != nil || !clearOf(lo, hi, lo2, hi2) {
+				return fail(SameDepth, q.pocket.Tag, p.pocket.Tag)
+			}
+		}
+	}
+	return nil
+}
+
+// floorBox is the upright rectangle round a pit's floor.
+func (k *builder) floorBox(p *pit) (lo, hi mgl64.Vec2, err error) {
+	pieces, err := k.pitPieces(&p.ring, p.floor())
+	if err != nil {
+		return lo, hi, err
+	}
+	lo, hi = pieces[0].box()
+	for i := range pieces {
+		l, h := pieces[i].box()
+		lo, hi = mgl64.Vec2{min(lo[0], l[0]), min(lo[1], l[1])}, mgl64.Vec2{max(hi[0], h[0]), max(hi[1], h[1])}
+	}
+	return lo, hi, nil
 }
 
 // layerRings are the rings of one layer: the board's own, less the pockets that reach into it.

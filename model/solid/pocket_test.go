@@ -94,3 +94,24 @@ func TestGrooveOverOpenings(t *testing.T) {
 		}
 	})
 }
+
+// Grooves of both faces whose floors lie in one plane take away what each takes alone: one floor looks up,
+// the other down.
+func TestGroovesOfBothFacesEndInOnePlane(t *testing.T) {
+	out := block(400, 250, 6*deg, 4*deg)
+	of := func(pockets ...Pocket) float64 {
+		s := build(t, Board{Thickness: 20, Outline: out, Pockets: pockets})
+		if err := s.Check(); err != nil {
+			t.Fatal(err)
+		}
+		if v := s.Flatten(0.05).Volume(); math.Abs(v-s.Volume()) > 1e-6 {
+			t.Errorf("the mesh holds %.9g, the solid %.9g", v, s.Volume())
+		}
+		return s.Volume()
+	}
+	below := Pocket{Tag: "below", Depth: 10, Walls: groove(0, 10, out[0], out[2])}
+	above := Pocket{Tag: "above", FromOuter: true, Depth: 10, Walls: groove(50, 60, out[0], out[2])}
+	end := Pocket{Tag: "end", FromOuter: true, Depth: 10, Walls: groove(180, 190, out[0], out[2])}
+	plain := of()
+	near(t, "removed", plain-of(below, above, end), 3*plain-of(below)-of(above)-of(end), 1e-10)
+}
