@@ -63,6 +63,7 @@ type builder struct {
 	seen    map[string]bool
 	best    *block
 	top     float64 // nothing is worth more
+	joins   int     // pairs of blocks that may be looked at; 0: as many as there are
 }
 
 func newBuilder(l, w int, pieces []Worth) *builder {
@@ -142,6 +143,7 @@ func (b *builder) push(n *block) {
 }
 
 func (b *builder) run(ctx context.Context) bool {
+	seen := 0
 	for len(b.open) > 0 {
 		n := heap.Pop(&b.open).(*block)
 		if b.top = n.hope; n.hope <= b.best.value {
@@ -151,6 +153,9 @@ func (b *builder) run(ctx context.Context) bool {
 			return false
 		}
 		b.closed = append(b.closed, n)
+		if seen += len(b.closed); b.joins > 0 && seen > b.joins {
+			return false
+		}
 		for _, o := range b.closed {
 			b.join(n, o)
 		}

@@ -6,7 +6,7 @@ import (
 	"math"
 	"math/bits"
 	"slices"
-	"time"
+	"sync"
 
 	"splaywright/model/stock"
 )
@@ -14,12 +14,14 @@ import (
 // bounds says which sets of boards may hold all units: at any prices of the units, the boards must be able to yield
 // what all units together are worth.
 type bounds struct {
-	kinds []*unit // distinct units
-	count []int
-	grids []*grid // of each shape
-	rough []*grid // the same in larger steps
-	each  float64 // area of all units
-	rules []rule
+	kinds  []*unit // distinct units
+	count  []int
+	grids  []*grid // of each shape
+	rough  []*grid // the same in larger steps
+	blocks []*grid // the same for cuttings with limited units
+	each   float64 // area of all units
+	boards int     // kinds of boards
+	rules  []rule
 }
 
 // rule is one set of prices: what each shape yields at most, and what units that come only from certain boards are
@@ -49,16 +51,20 @@ func newBounds(t stock.Task, shapes []*shape, us []*unit) *bounds {
 		if i > 0 && shapes[i-1].board == s.board {
 			b.grids = append(b.grids, b.grids[i-1])
 			b.rough = append(b.rough, b.rough[i-1])
+			b.blocks = append(b.blocks, b.blocks[i-1])
 			continue
 		}
-		b.grids = append(b.grids, newGrid(t, s, i, b.kinds, b.count, fine))
-		b.rough = append(b.rough, newGrid(t, s, i, b.kinds, b.count, coarser))
+		b.boards++
+		b.grids = append(b.grids, newGrid(t, s, i, b.kinds, b.count, true))
+		b.blocks = append(b.blocks, newGrid(t, s, i, b.kinds, b.count, false))
+		l, w := s.root.Length()+t.Saw.Kerf, s.root.Width()+t.Saw.Kerf
+		b.rough = append(b.rough, stepped(t.Saw.Kerf, s, i, b.kinds, b.count, max(l/coarser, 0.01), max(w/coarser, 0.01)))
 	}
 	areas := make([]float64, len(b.kinds))
 	for i, u := range b.kinds {
 		areas[i] = u.area()
 	}
-	b.rule(areas, Patience/50)
+	b.rule(areas)
 	return b
 }
 
@@ -66,17 +72,22 @@ func (u *unit) same(v *unit) bool {
 	return v == u || v.l == u.l && v.w == u.w && v.turn == u.turn && slices.Equal(v.boards, u.boards)
 }
 
-// rule adds a rule from prices; patience is how long each board's best cutting may be looked for.
-func (b *bounds) rule(prices []float64, patience time.Duration) {
+// joins is how many pairs of blocks may be looked at for the best cuttings of all kinds of boards.
+const joins = 8_000_000
+
+// rule adds a rule from prices. Boards are looked at side by side.
+func (b *bounds) rule(prices []float64) {
 	r := rule{most: make([]float64, len(b.grids))}
+	var all sync.WaitGroup
+	for i, g := range b.grids {
+		if i == 0 || b.grids[i-1] != g {
+			all.Go(func() { r.most[i] = b.most(i, prices) })
+		}
+	}
+	all.Wait()
 	for i, g := range b.grids {
 		if i > 0 && b.grids[i-1] == g {
 			r.most[i] = r.most[i-1]
-			continue
-		}
-		r.most[i], _ = g.yield(prices)
-		if v, ok := g.limited(prices, patience); ok {
-			r.most[i] = min(r.most[i], v)
 		}
 		if len(b.rules) == 0 {
 			r.most[i] = min(r.most[i], g.sound*(1+1e-9)) // the first prices are areas
@@ -88,6 +99,15 @@ func (b *bounds) rule(prices []float64, patience time.Duration) {
 	b.rules = append(b.rules, r)
 }
 
+// most is what a board yields at most.
+func (b *bounds) most(i int, prices []float64) float64 {
+	v, _ := b.grids[i].yield(prices)
+	if u, ok := b.blocks[i].limited(prices, joins/b.boards); ok {
+		v = min(v, u)
+	}
+	return v
+}
+
 // grid is a board and its units in whole steps, rounded in the units' favour.
 type grid struct {
 	l, w  int
@@ -95,24 +115,51 @@ type grid struct {
 	kind  []int // of each item
 	count []int
 	sound float64
+	pairs int // of places, compared for the last table
 }
 
-// How many steps a board's length and width are divided into: fine enough to lose little for the bound itself, coarser
-// while prices are looked for.
+// Steps in which a board is divided, mm: the finest whose table is not too much work; and how many a board's length
+// and width are divided into while prices are looked for.
+var steps = [...]float64{0.1, 0.25, 0.5, 1, 2, 4, 8, 16, 32}
+
 const (
-	fine    = 600
-	coarser = 240
+	hair      = 1e-7      // of a step, for the arithmetic's sake
+	tableWork = 3_000_000 // pairs of places compared for a table
+	coarser   = 240
 )
 
-func newGrid(t stock.Task, s *shape, i int, kinds []*unit, count []int, steps float64) *grid {
-	k := t.Saw.Kerf
+// newGrid divides the board; reduce says that only places that matter to the board as a whole will be looked at.
+func newGrid(t stock.Task, s *shape, i int, kinds []*unit, count []int, reduce bool) *grid {
+	var g *grid
+	for _, step := range steps {
+		if g = stepped(t.Saw.Kerf, s, i, kinds, count, step, min(step, 1)); g.work(reduce) <= tableWork {
+			break
+		}
+	}
+	return g
+}
+
+// work estimates how many pairs of places a table of the grid compares.
+func (g *grid) work(reduce bool) int {
+	var ls, ws []int
+	for _, it := range g.items {
+		if it.l <= g.l && it.w <= g.w {
+			ls, ws = append(ls, it.l), append(ws, it.w)
+		}
+	}
+	xs, _ := sums(g.l, ls, reduce)
+	ys, _ := sums(g.w, ws, reduce)
+	return len(xs) * len(ys) * (len(xs) + len(ys)) / 4
+}
+
+// stepped divides the board into steps of fl along and fw across.
+func stepped(k float64, s *shape, i int, kinds []*unit, count []int, fl, fw float64) *grid {
 	l, w := s.root.Length()+k, s.root.Width()+k
 	g := &grid{count: count}
 	if l <= k || w <= k {
 		return g
 	}
-	fl, fw := max(l/steps, 0.01), max(w/steps, 0.01)
-	g.l, g.w = int(math.Ceil(l/fl-1e-6)), int(math.Ceil(w/fw-1e-6))
+	g.l, g.w = int(math.Ceil(l/fl-hair)), int(math.Ceil(w/fw-hair))
 	cover := 0.0 // the most of a unit's area that remains beside its kerf
 	for n, u := range kinds {
 		if !u.may(i) {
@@ -120,7 +167,7 @@ func newGrid(t stock.Task, s *shape, i int, kinds []*unit, count []int, steps fl
 		}
 		cover = max(cover, u.area()/((u.l+k)*(u.w+k)))
 		for turn, d := range [2][2]float64{{u.l, u.w}, {u.w, u.l}} {
-			if it := (item{l: int((d[0]+k)/fl - 1e-6), w: int((d[1]+k)/fw - 1e-6)}); turn == 0 || u.turn {
+			if it := (item{l: int((d[0]+k)/fl + hair), w: int((d[1]+k)/fw + hair)}); turn == 0 || u.turn {
 				it.l, it.w = max(it.l, 1), max(it.w, 1)
 				g.items, g.kind = append(g.items, it), append(g.kind, n)
 			}
@@ -146,6 +193,7 @@ func (g *grid) yield(prices []float64) (float64, []int) {
 		return 0, counts
 	}
 	t := newTable(g.l, g.w, g.items, true)
+	g.pairs = t.pairs
 	used := make([]int, len(g.items))
 	t.use(g.l, g.w, used)
 	for n, c := range used {
@@ -242,7 +290,7 @@ func (b *bounds) may(set uint64) (spare float64, ok bool) {
 
 // limited is as yield, no kind more often than wanted; where the search takes too long it is still a bound. It knows
 // nothing (false) of units that may turn, whose steps differ along and across.
-func (g *grid) limited(prices []float64, patience time.Duration) (float64, bool) {
+func (g *grid) limited(prices []float64, joins int) (float64, bool) {
 	var pieces []Worth
 	for n, it := range g.items {
 		k := g.kind[n]
@@ -254,9 +302,8 @@ func (g *grid) limited(prices []float64, patience time.Duration) (float64, bool)
 	if len(pieces) == 0 {
 		return 0, true
 	}
-	ctx, stop := context.WithTimeout(context.Background(), patience)
-	defer stop()
 	b := newBuilder(g.l, g.w, pieces)
-	b.run(ctx)
+	b.joins = joins
+	b.run(context.Background())
 	return b.top * (1 + 1e-9), true
 }

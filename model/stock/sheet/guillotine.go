@@ -16,6 +16,7 @@ type table struct {
 	ax, ay []int32 // length → last place not beyond it
 	best   [][]float64
 	items  []item
+	pairs  int // of places, compared
 }
 
 // sums are the places up to size where a row of items can end; with reduce, only those that matter to a sheet of that
@@ -99,6 +100,7 @@ func (t *table) split(i, j, x, y int) float64 {
 	if j > 0 {
 		best = max(best, row[j-1])
 	}
+	t.pairs += (i + j) / 2
 	for a := 1; a < i && 2*t.xs[a] <= x; a++ {
 		if v := t.best[a][j] + t.best[t.ax[x-t.xs[a]]][j]; v > best {
 			best = v

@@ -68,17 +68,10 @@ func newSearch(ctx context.Context, t stock.Task, shapes []*shape, us []*unit) *
 	return s
 }
 
-func (s *search) over() bool {
-	select {
-	case <-s.ctx.Done():
-		return true
-	default:
-		return s.met()
-	}
-}
+func (s *search) over() bool { return s.ctx.Err() != nil || s.met() }
 
 // stale says that many tries in a row have brought nothing better.
-func (s *search) stale() bool { return s.tries-s.gain > staleMost(len(s.us)) }
+func (s *search) stale() bool { return s.tries-s.gain > s.staleMost() }
 
 func (s *search) met() bool {
 	return s.best != nil && s.best.area == 0 && s.best.cost <= s.lower*(1+1e-9)

@@ -2,15 +2,16 @@ package sheet
 
 import (
 	"slices"
-	"time"
 
 	"splaywright/model/stock/lp"
 )
 
+// pricing is how many pairs of places may be compared while prices are looked for.
+const pricing = 300_000_000
+
 // sharpen looks for prices of the units that rule out cheap sets of boards, by the linear relaxation over all ways to
 // cut a board: each board taken in parts, each unit as often as wanted. It returns the sets that remain.
 func (s *search) sharpen(sets []set) []set {
-	end := time.Now().Add(Patience / 10)
 	b := s.bounds
 	var first []int // the first shape of each kind of board
 	var limit []float64
@@ -31,9 +32,10 @@ func (s *search) sharpen(sets []set) []set {
 	s.known(l, first)
 	middle, best := b.fair(s.shapes[first[0]].cost, first[0]), 0.0
 	const rounds = 400
+	work := 0
 	hold := 0.8 // how far prices keep to the best ones yet, so that they do not swing from unit to unit
 	for range rounds {
-		if s.over() || time.Now().After(end) || !l.Run() {
+		if s.over() || work > pricing || !l.Run() {
 			break
 		}
 		prices := make([]float64, len(need))
@@ -45,6 +47,7 @@ func (s *search) sharpen(sets []set) []set {
 		grew := false
 		for row, i := range first {
 			worth, used := b.rough[i].yield(prices)
+			work += b.rough[i].pairs
 			bound += limit[row] * min(0, s.shapes[i].cost-worth)
 			gain := -s.shapes[i].cost + l.Price(len(need)+row)
 			for k, n := range used {
@@ -82,7 +85,7 @@ func (s *search) ruleOut(sets []set, prices []float64) []set {
 	if !slices.ContainsFunc(prices, func(v float64) bool { return v > 0 }) {
 		return sets
 	}
-	s.bounds.rule(slices.Clone(prices), Patience/60)
+	s.bounds.rule(slices.Clone(prices))
 	last := &bounds{rules: s.bounds.rules[len(s.bounds.rules)-1:]}
 	sets = slices.DeleteFunc(sets, func(c set) bool { _, ok := last.may(c.boards); return !ok })
 	if len(sets) > 0 {

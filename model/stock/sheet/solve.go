@@ -4,27 +4,25 @@ import (
 	"context"
 	"math/bits"
 	"slices"
-	"time"
 
 	"splaywright/model/stock"
 )
 
-// Patience is how long Solve looks when its context sets no end.
-const Patience = 3 * time.Second
-
 // staleMost is how many layouts in a row may bring nothing better before a plan is taken as it is.
-func staleMost(units int) int { return 300 + 20*units*units }
+func (s *search) staleMost() int {
+	n := len(s.us) * len(s.us)
+	if s.weaves() { // the weavers have been there
+		n = min(n, 500)
+	}
+	return 300 + 20*n
+}
 
-// Solve plans the task. Everything found is in the plan: what is cut from which board, what cannot be, and the bound.
+// Solve plans the task. It stops by itself after a certain amount of work, some seconds for sixty parts, and then gives
+// the same plan for the same task; a context that ends sooner gets the best plan found so far. Everything found is in the plan: what is cut from which board, what cannot be, and the bound.
 // An error means that the task itself is impossible to read.
 func Solve(ctx context.Context, t stock.Task) (stock.Plan, error) {
 	if err := t.Check(); err != nil {
 		return stock.Plan{}, err
-	}
-	if _, ends := ctx.Deadline(); !ends {
-		var stop context.CancelFunc
-		ctx, stop = context.WithTimeout(ctx, Patience)
-		defer stop()
 	}
 	var shapes []*shape
 	for i, b := range t.Boards {
@@ -64,6 +62,7 @@ func (s *search) run() bool {
 		return short
 	}
 	if short || !listed {
+		s.weave(nil)
 		s.shuffle()
 		return short
 	}
@@ -72,7 +71,8 @@ func (s *search) run() bool {
 	} else {
 		sets = s.sharpen(sets)
 	}
-	if len(sets) > 0 {
+	if len(sets) > 0 && !s.over() {
+		s.weave(sets)
 		s.descend(sets)
 	}
 	return short

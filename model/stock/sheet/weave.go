@@ -1,0 +1,171 @@
+package sheet
+
+import (
+	"math/rand/v2"
+	"runtime"
+	"slices"
+	"sync"
+
+	"splaywright/model/stock"
+)
+
+// weaver betters a plan by cutting a few boards anew, by quilts, others in their place now and then. Parts may be left
+// over on the way, at a price. How far it goes is counted in work, not in time, so that the same task gets the same
+// plan.
+type weaver struct {
+	*sewer
+	short float64 // what a square millimetre left over counts
+	now   *layout
+	best  *layout
+}
+
+// How the search goes: how much more than its share of the cost a part left over counts, how much worse a plan may get
+// at first (as a fraction of the bound), how far worths are disturbed and large units favoured, how often another
+// board takes part.
+const (
+	dear   = 1.2
+	dearer = 20 // while parts are left over that no plan has found room for
+	warmth = 0.002
+	noise  = 0.1
+	favour = 0.05
+	swaps  = 0.6
+)
+
+// The search is done by two weavers at the same time, which tell each other their best plan at the end of each round;
+// the work of each for so many units, and the most.
+const (
+	weavers  = 2
+	rounds   = 4
+	perUnits = 20_000
+	mostWoof = 70_000_000
+)
+
+// weaves says whether quilts are of use: they know no limit to how often the direction of cut changes.
+func (s *search) weaves() bool { return s.t.Saw.Stages == 0 && len(s.us) > 2 }
+
+// weave goes on from the best plan and from one of the cheapest sets of boards.
+func (s *search) weave(sets []set) {
+	if !s.weaves() {
+		return
+	}
+	work := min(mostWoof, perUnits*len(s.us)*len(s.us))
+	var ws []*weaver
+	for i := range weavers {
+		ws = append(ws, s.newWeaver(uint64(i), sets))
+	}
+	for round := range rounds {
+		var all sync.WaitGroup
+		for _, w := range ws {
+			if runtime.GOMAXPROCS(0) == 1 {
+				w.run(round, work)
+				continue
+			}
+			all.Go(func() { w.run(round, work) })
+		}
+		all.Wait()
+		for _, w := range ws {
+			s.consider(w.best)
+		}
+		for _, w := range ws {
+			s.tries += w.s.tries
+			w.s.tries = 0
+			w.best = s.best
+		}
+		if s.over() {
+			return
+		}
+	}
+}
+
+func (s *search) newWeaver(seed uint64, sets []set) *weaver {
+	own := *s
+	own.rng = rand.New(rand.NewPCG(seed, 3))
+	own.tries = 0
+	w := &weaver{sewer: newSewer(&own, seed), best: s.best, now: s.best}
+	w.short = dear * s.lower / s.bounds.each
+	if s.best.area > 0 {
+		w.short *= dearer
+	}
+	if len(sets) > 0 {
+		spare := 1.02 + 0.02*float64(seed)
+		at, _ := slices.BinarySearchFunc(sets, sets[0].cost*spare, func(a set, c float64) int {
+			if a.cost < c {
+				return -1
+			}
+			return 1
+		})
+		boards := listOf(sets[min(at, len(sets)-1)].boards)
+		w.rng.Shuffle(len(boards), func(a, b int) { boards[a], boards[b] = boards[b], boards[a] })
+		none := &layout{roots: make([]*stock.Piece, len(s.shapes)), owner: slices.Repeat([]int{-1}, len(s.us)),
+			keep: make([]float64, len(s.shapes)), order: s.order(0)}
+		w.pow = 3 * favour
+		w.now = w.recut(none, nil, boards, 0)
+	}
+	return w
+}
+
+// value of a layout, the less the better.
+func (w *weaver) value(l *layout) float64 { return l.cost + w.short*l.area }
+
+// run goes on for one round of several.
+func (w *weaver) run(round, work int) {
+	until := work * (round + 1) / rounds
+	for w.work < until && w.s.ctx.Err() == nil && (w.best.area > 0 || w.best.cost > w.s.lower*(1+1e-9)) {
+		next := w.move()
+		if done := w.complete(next); done.better(w.best) {
+			w.best = done
+		}
+		warm := warmth * w.s.lower * (1 - float64(w.work)/float64(work))
+		if w.value(next) <= w.value(w.now)+warm*w.rng.ExpFloat64() {
+			w.now = next
+		}
+		w.work += 500 // what every move takes
+	}
+}
+
+// move cuts a few boards anew, some of them given up for others.
+func (w *weaver) move() *layout {
+	var used, free []int
+	for i, r := range w.now.roots {
+		if r != nil {
+			used = append(used, i)
+		} else {
+			free = append(free, i)
+		}
+	}
+	w.rng.Shuffle(len(used), func(a, b int) { used[a], used[b] = used[b], used[a] })
+	out := used[:min(len(used), 2+w.rng.IntN(2))]
+	in := slices.Clone(out)
+	if len(free) > 0 && (len(used) == 0 || w.rng.Float64() < swaps) {
+		b := free[w.rng.IntN(len(free))]
+		switch n := w.rng.IntN(4); {
+		case n == 0 || len(in) == 0:
+			in = append(in, b)
+		case n > 1:
+			in[0] = b
+		case len(in) > 1:
+			in = in[1:]
+		}
+	}
+	w.rng.Shuffle(len(in), func(a, b int) { in[a], in[b] = in[b], in[a] })
+	w.pow = 2 * favour * w.rng.Float64()
+	return w.recut(w.now, out, in, noise*w.rng.Float64())
+}
+
+// complete is the layout with a board added for the few parts left over, where that makes it better than the best.
+func (w *weaver) complete(l *layout) *layout {
+	best := l
+	if l.area == 0 || len(l.left) > 6 || w.best.area > 0 {
+		return best
+	}
+	limit := w.best.cost * (1 - 1e-9)
+	for b, r := range l.roots {
+		if r != nil || l.cost+w.s.shapes[b].cost >= limit || b > 0 && w.s.shapes[b-1].board == w.s.shapes[b].board && l.roots[b-1] == nil {
+			continue
+		}
+		if m := w.recut(l, nil, []int{b}, 0); m.area == 0 {
+			best, limit = m, m.cost
+		}
+	}
+	return best
+}
