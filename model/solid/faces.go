@@ -115,7 +115,7 @@ func (s *Solid) end(h HalfEdge) int {
 // addFaces makes a face of each outer loop and gives it the holes that lie in it.
 func (k *builder) addFaces(s *Solid, class int32, loops [][]HalfEdge) error {
 	base := &k.surfs[class]
-	face := Face{Plane: base.plane, Round: base.round, easing: base.easing}
+	face := Face{Plane: base.plane, Round: base.round}
 	first := len(s.Faces)
 	var holes [][]HalfEdge
 	for _, l := range loops {
@@ -145,6 +145,9 @@ func (k *builder) addFaces(s *Solid, class int32, loops [][]HalfEdge) error {
 	}
 	for i := range made {
 		s.own(first + i)
+		if c := k.easings[int(class)]; c != nil {
+			k.waiting[first+i] = c
+		}
 	}
 	return nil
 }

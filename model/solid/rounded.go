@@ -14,26 +14,21 @@ import (
 // rounder puts cylinders in the places of plane faces.
 type rounder struct {
 	s    *Solid
+	to   map[int]*Cylinder
 	axes []axes           // of the faces that become round
 	at   [][]int          // the faces at each vertex of those faces
 	met  map[[2]int]Plane // the planes in which two rounds cross
 }
 
 // round makes the faces round that wait for it.
-func (s *Solid) round() error {
-	r := rounder{s: s}
-	for i := range s.Faces {
-		if s.Faces[i].easing == nil {
-			continue
-		}
-		if r.axes == nil {
-			r.axes = make([]axes, len(s.Faces))
-		}
-		x, y := s.Faces[i].easing.frame()
-		r.axes[i] = axes{x, y}
-	}
-	if r.axes == nil {
+func (s *Solid) round(waiting map[int]*Cylinder) error {
+	if len(waiting) == 0 {
 		return nil
+	}
+	r := rounder{s: s, to: waiting, axes: make([]axes, len(s.Faces))}
+	for i, c := range waiting {
+		x, y := c.frame()
+		r.axes[i] = axes{x, y}
 	}
 	r.around()
 	for _, step := range []func() error{r.mitres, r.moveVertices, r.bend} {
@@ -45,7 +40,7 @@ func (s *Solid) round() error {
 }
 
 // easing is the cylinder that a face becomes; nil for a face that stays plane.
-func (r *rounder) easing(face int) *Cylinder { return r.s.Faces[face].easing }
+func (r *rounder) easing(face int) *Cylinder { return r.to[face] }
 
 // around lists the faces at every vertex of a face that becomes round.
 func (r *rounder) around() {
@@ -137,9 +132,9 @@ func (r *rounder) moved(p mgl64.Vec3, faces []int) (mgl64.Vec3, error) {
 	for _, i := range faces {
 		f := &r.s.Faces[i]
 		switch {
-		case f.easing != nil:
+		case r.easing(i) != nil:
 			round = append(round, i)
-			far = max(far, f.easing.off(p))
+			far = max(far, r.easing(i).off(p))
 		case f.Round != nil:
 			return p, fail("the round meets a round wall", r.tags(faces)...)
 		default:
@@ -281,10 +276,8 @@ func (r *rounder) normal(face int, p mgl64.Vec3) mgl64.Vec3 {
 
 // finish makes the faces round, and refuses what has turned inside out.
 func (r *rounder) finish() error {
-	for i := range r.s.Faces {
-		if f := &r.s.Faces[i]; f.easing != nil {
-			f.Round, f.Plane, f.easing = f.easing, Plane{}, nil
-		}
+	for i, c := range r.to {
+		r.s.Faces[i].Round, r.s.Faces[i].Plane = c, Plane{}
 	}
 	seen := make([]bool, len(r.s.Faces))
 	for _, faces := range r.at {

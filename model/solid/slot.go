@@ -2,6 +2,7 @@ package solid
 
 import (
 	"errors"
+	"maps"
 	"math"
 	"slices"
 
@@ -43,35 +44,46 @@ type mortiser struct {
 // one that lies in the air is passed over. The error is a *BuildError.
 func (s *Solid) Slotted(slots []Slot) (made *Solid, met []bool, err error) {
 	met = make([]bool, len(slots))
+	var waiting map[int]*Cylinder
 	for i := range slots {
-		next, err := s.slotted(&slots[i])
+		next, still, err := s.slotted(&slots[i], waiting)
 		if err == errMeetsNothing {
 			continue
 		}
 		if err != nil {
 			return nil, nil, err
 		}
-		s, met[i] = next, true
+		s, waiting, met[i] = next, still, true
 	}
-	return s, met, s.round()
+	return s, met, s.round(waiting)
 }
 
 // slots takes the slots out of the solid, one after the other.
 func (s *Solid) slots(all []Slot) (*Solid, error) {
-	for i := range all {
-		next, err := s.slotted(&all[i])
-		if err == errMeetsNothing {
-			return nil, fail(err.Error(), all[i].Tag)
-		}
-		if err != nil {
-			return nil, err
-		}
-		s = next
+	if len(all) == 0 {
+		return s, nil
 	}
-	return s, s.round()
+	made, met, err := s.Slotted(all)
+	if i := slices.Index(met, false); err == nil && i >= 0 {
+		return nil, fail(errMeetsNothing.Error(), all[i].Tag)
+	}
+	return made, err
 }
 
-func (s *Solid) slotted(slot *Slot) (*Solid, error) {
+// ease notes which surfaces make way for a cylinder: those that wait already, and the slot's own first wall.
+func (m *mortiser) ease(waiting map[int]*Cylinder) {
+	if len(waiting) == 0 && m.slot.Round == nil {
+		return
+	}
+	m.easings, m.waiting = map[int]*Cylinder{}, map[int]*Cylinder{}
+	maps.Copy(m.easings, waiting)
+	if m.slot.Round != nil {
+		m.easings[m.first] = m.slot.Round
+	}
+}
+
+// slotted cuts one slot. Faces that wait to become round go on to the faces of the new solid.
+func (s *Solid) slotted(slot *Slot, waiting map[int]*Cylinder) (*Solid, map[int]*Cylinder, error) {
 	m := &mortiser{
 		builder: &builder{verts: slices.Clone(s.Vertices), arcs: slices.Clone(s.Arcs)},
 		s:       s, slot: slot, first: len(s.Faces),
@@ -80,7 +92,7 @@ func (s *Solid) slotted(slot *Slot) (*Solid, error) {
 	m.lo, m.hi = s.Bounds()
 	for i := range s.Faces {
 		f := &s.Faces[i]
-		m.surfs = append(m.surfs, surface{tag: f.Tag, plane: f.Plane, round: f.Round, easing: f.easing, class: i})
+		m.surfs = append(m.surfs, surface{tag: f.Tag, plane: f.Plane, round: f.Round, class: i})
 	}
 	for _, w := range slot.Walls {
 		if w.Tag == "" {
@@ -88,24 +100,24 @@ func (s *Solid) slotted(slot *Slot) (*Solid, error) {
 		}
 		m.surfs = append(m.surfs, surface{tag: w.Tag, plane: w.Plane, class: len(m.surfs)})
 	}
-	m.surfs[m.first].easing = slot.Round
+	m.ease(waiting)
 	for _, step := range []func() error{m.splitEdges, m.slotEdges, m.mouths} {
 		if err := step(); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
 	if !m.cut {
-		return nil, errMeetsNothing
+		return nil, nil, errMeetsNothing
 	}
 	m.compact(make([]bool, len(m.edges)))
 	out, err := m.solid()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if out.shells() != 1 {
-		return nil, fail("the slot cuts the board in two, or lies inside it all round", slot.Tag)
+		return nil, nil, fail("the slot cuts the board in two, or lies inside it all round", slot.Tag)
 	}
-	return out, nil
+	return out, m.waiting, nil
 }
 
 // depth is how far a point lies inside one wall of the slot.

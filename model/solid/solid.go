@@ -118,8 +118,6 @@ type Face struct {
 	Plane Plane // when Round is nil
 	Round *Cylinder
 	Loops [][]HalfEdge
-
-	easing *Cylinder // that the face becomes when all slots are cut; see rounded.go
 }
 
 // Solid is a closed, oriented boundary.

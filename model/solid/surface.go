@@ -11,13 +11,11 @@ type surface struct {
 	tag   string
 	plane Plane
 	round *Cylinder
-	// easing is the cylinder that a plane wall makes way for when all slots are cut.
-	easing *Cylinder
-	*axes       // of a round surface
-	class  int  // surfaces of one class are the same plane or the same round patch
-	site   int  // surfaces of one site are the same plane, whichever way they face
-	half   bool // half of a full circle
-	hint   mgl64.Vec2
+	*axes      // of a round surface
+	class int  // surfaces of one class are the same plane or the same round patch
+	site  int  // surfaces of one site are the same plane, whichever way they face
+	half  bool // half of a full circle
+	hint  mgl64.Vec2
 }
 
 // axes is the frame of a round surface: its angle counts from x to y about its axis.
