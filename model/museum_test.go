@@ -76,6 +76,16 @@ func TestMuseum(t *testing.T) {
 			[]string{"half-pin-has-no-room", "sizes-contradict", "tails-cannot-fit"}},
 		{"a pin of nothing", tails(func(k *form.Corners) { k.Tails, k.Pin = new(3), l(0) }), "dovetail", []string{"size-not-above-nothing"}},
 		{"thickness over half the width", func(d *form.Design) { d.Boards.Side.Thickness = 270 }, "", []string{"walls-meet", "sides-meet", "lap-out-of-the-board"}},
+		{"one finger", tails(func(k *form.Corners) { k.Tails = new(1) }), "finger", nil},
+		{"no finger", tails(func(k *form.Corners) { k.Tails = new(0) }), "finger", []string{"no-tails"}},
+		{"a finger as wide as the board", tails(func(k *form.Corners) { k.Tails, k.Tail = new(1), l(330) }), "finger",
+			[]string{"half-pin-has-no-room", "sizes-contradict", "tails-cannot-fit"}},
+		{"fingers with nothing between", tails(func(k *form.Corners) { k.Tails, k.Pin = new(3), l(0) }), "finger", []string{"size-not-above-nothing"}},
+		{"three staves, or as it is", func(d *form.Design) {
+			if d.Form == "ring" {
+				d.Size.Staves = 3
+			}
+		}, "", nil},
 		{"a negative overhang", func(d *form.Design) { d.Corners.Overhang = -5 }, "", []string{"overhang-below-nothing", "overhang-without-housing"}},
 		{"a housing through the board", func(d *form.Design) { d.Corners.Depth = l(60) }, "housing", []string{"housing-through"}},
 		{"no height", func(d *form.Design) { d.Size.Height = 0 }, "", []string{"size-not-above-nothing"}},

@@ -45,15 +45,8 @@ func (b *board) hollows(tag string) []hollow {
 		}
 	}
 	for _, loop := range b.shape.Openings {
-		if h := newHollow(tag); len(loop) > 0 && loop[0].Tag == tag {
-			for _, w := range loop {
-				h.add(w.Start)
-				if r := w.Round; r != nil {
-					h.add(r.Point.Vec2().Sub(mgl64.Vec2{r.Radius, r.Radius}))
-					h.add(r.Point.Vec2().Add(mgl64.Vec2{r.Radius, r.Radius}))
-				}
-			}
-			out = append(out, h)
+		if len(loop) > 0 && loop[0].Tag == tag {
+			out = append(out, b.openingBox(tag, loop))
 		}
 	}
 	for i := range b.shape.Bores {
@@ -61,60 +54,55 @@ func (b *board) hollows(tag string) []hollow {
 			out = append(out, b.boreBox(o))
 		}
 	}
+	for i := range b.shape.Slots {
+		if s := &b.shape.Slots[i]; s.Tag == tag {
+			out = append(out, b.slotBox(s))
+		}
+	}
+	if len(out) == 0 {
+		out = b.onEdges(tag)
+	}
 	return out
 }
 
-// boreBox is the box round a bore from where it begins to where it ends or leaves the board.
-func (b *board) boreBox(o *solid.Bore) hollow {
-	h := newHollow(o.Tag)
-	for _, s := range o.Steps {
-		to := s.To
-		if math.IsInf(to, 1) {
-			to = b.thickness / max(math.Abs(o.Axis[2]), 0.1)
-		}
-		for _, p := range [2]mgl64.Vec3{o.Entry, o.Entry.Add(o.Axis.Mul(to))} {
-			h.add(p.Vec2().Sub(mgl64.Vec2{s.Radius, s.Radius}))
-			h.add(p.Vec2().Add(mgl64.Vec2{s.Radius, s.Radius}))
+// openingBox is the box round an opening on both faces: from where its walls meet, or begin and bend.
+func (b *board) openingBox(tag string, loop solid.Loop) hollow {
+	h := newHollow(tag)
+	for _, w := range loop {
+		if r := w.Round; r != nil {
+			h.add(w.Start)
+			h.add(r.Point.Vec2().Sub(mgl64.Vec2{r.Radius, r.Radius}))
+			h.add(r.Point.Vec2().Add(mgl64.Vec2{r.Radius, r.Radius}))
 		}
 	}
+	h.corners(loop, 0, -b.thickness)
 	return h
-}
-
-// everyHollow of a board but those that go by a tag: screws' and drills' holes not among them.
-func (b *board) everyHollow(but string) []hollow {
-	var out []hollow
-	for _, p := range b.shape.Pockets {
-		if p.Tag != but {
-			out = append(out, b.pocketBox(&p))
-		}
-	}
-	for _, loop := range b.shape.Openings {
-		if len(loop) > 0 && loop[0].Tag != but {
-			out = append(out, b.hollows(loop[0].Tag)...)
-		}
-	}
-	return out
 }
 
 // pocketBox is the box round a pocket on the face and at its floor.
 func (b *board) pocketBox(p *solid.Pocket) hollow {
 	h := newHollow(p.Tag)
 	h.pocket = p
-	face, floor := -b.thickness, p.Depth-b.thickness
 	if p.FromOuter {
-		face, floor = 0, -p.Depth
+		h.corners(p.Walls, 0, -p.Depth)
+	} else {
+		h.corners(p.Walls, -b.thickness, p.Depth-b.thickness)
 	}
-	for _, z := range []float64{face, floor} {
+	return h
+}
+
+// corners adds those in which plane walls that follow each other meet at some heights of the part frame.
+func (h *hollow) corners(loop solid.Loop, heights ...float64) {
+	for _, z := range heights {
 		level := solid.Plane{N: worldZ, D: z}
-		for i, w := range p.Walls {
-			if next := p.Walls[(i+1)%len(p.Walls)]; w.Round == nil && next.Round == nil {
+		for i, w := range loop {
+			if next := loop[(i+1)%len(loop)]; w.Round == nil && next.Round == nil {
 				if at := meet(w.Plane, next.Plane, level); !math.IsNaN(at[0]) && !math.IsInf(at[0], 0) {
 					h.add(at.Vec2())
 				}
 			}
 		}
 	}
-	return h
 }
 
 // overlap is how far two boxes reach into each other along the grain and across it; not ok where they
@@ -194,7 +182,7 @@ func (b *board) trouble(err error, show shown) string {
 		}
 	}
 	for _, h := range all {
-		if text := b.runsInto(h, b.everyHollow(h.tag), show); text != "" {
+		if text := b.runsInto(h, b.everyOther(h.tag), show); text != "" {
 			return text
 		}
 	}
@@ -203,12 +191,18 @@ func (b *board) trouble(err error, show shown) string {
 			return text
 		}
 	}
+	if len(all) > 0 && e.Reason == cutOff {
+		return fmt.Sprintf("the %s, %s, is cut off by a leaning end, edge or cheek of the board between its floor and the face; move it away from there, or make it shallower", b.called(all[0].tag), b.where(all[0], show))
+	}
 	if len(all) > 0 {
 		h := all[0]
 		return fmt.Sprintf("the %s, %s, cuts through what else is cut there (%s); move it, or make it smaller", b.called(h.tag), b.where(h, show), e.Reason)
 	}
 	return ""
 }
+
+// cutOff is how the core tells of a hollow whose walls do not follow each other alike from its face to its floor.
+const cutOff = "a corner of the hollow crosses another wall between its floor and the face"
 
 // runsInto tells of the first of some hollows that another reaches into: which, where, by how much and what would part
 // them.
@@ -233,8 +227,14 @@ func (b *board) called(tag string) string {
 // overEdge tells of a hollow that runs over a cut of the board, on the face where it does so by most.
 func (b *board) overEdge(h hollow, show shown) string {
 	worst, at := math.Inf(-1), ""
+	if h.lo[0] > h.hi[0] || strings.HasPrefix(h.tag, "spline ") || strings.HasPrefix(h.tag, "key ") || strings.HasPrefix(h.tag, "screw-") {
+		return "" // it takes nothing of the board, or belongs to its end
+	}
 	for _, e := range b.around {
 		p := b.local(e.plane)
+		if b.byDesign(h, p) {
+			continue
+		}
 		flat := math.Hypot(p.N[0], p.N[1])
 		for _, z := range []float64{0, -b.thickness} {
 			for _, c := range []mgl64.Vec2{h.lo, {h.lo[0], h.hi[1]}, h.hi, {h.hi[0], h.lo[1]}} {

@@ -111,7 +111,7 @@ func (b *builder) refuseHang(name, path string, d Stretcher, deep measure.Length
 	s := b.stand
 	room := measure.Length(s.height - s.top)
 	if d.BelowTop < 0 {
-		b.find(stop("stretcher-in-the-top", fmt.Sprintf("%s would stand %s into the top.", name, b.show(-d.BelowTop)),
+		b.find(stop("stretcher-in-the-top", fmt.Sprintf("%s would stand %s into the top; a below-top of 0 sets it right under it.", name, b.show(-d.BelowTop)),
 			d.BelowTop.MM(), 0, "mm", path+".below-top"))
 	} else if d.BelowTop+deep > room {
 		b.find(stop("stretcher-below-floor",

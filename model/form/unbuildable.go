@@ -31,7 +31,8 @@ func (b *board) unbuildable(err error, show shown) part.Finding {
 	f.Sizes = unique(append(f.Sizes, b.sizes...))
 	name, _, _ := strings.Cut(b.part.Name, ",") // the two sides go by one name
 	if text := b.trouble(err, show); text != "" {
-		reason = text
+		f.Text = name + " cannot be cut as it stands: " + text + "."
+		return f
 	}
 	f.Text = name + " cannot be cut as it stands: " + reason + "."
 	if e != nil {
@@ -45,7 +46,7 @@ func (b *board) meeting(tags []string) string {
 	var where []string
 	for _, tag := range unique(tags) {
 		for _, f := range b.part.Features {
-			if fmt.Sprintf("%s %d", f.Kind, f.Index+1) == tag {
+			if shapeTag(f) == tag {
 				where = append(where, fmt.Sprintf("%s about %.0f mm along and %.0f mm across", tag, f.Centre[0], f.Centre[1]))
 				break
 			}

@@ -27,6 +27,9 @@ func fingers(w joint.Wish, c joint.Corner) joint.Wish {
 		width = w.Width / measure.Length(2*n+1)
 	}
 	half := (w.Width - measure.Length(2*n-1)*width) / 2
-	w.Tails, w.Tail, w.Pin, w.HalfPin = &n, &width, &width, &half
+	w.Tails, w.Tail, w.Pin = &n, &width, &width
+	if half > 0 {
+		w.HalfPin = &half
+	}
 	return w
 }
