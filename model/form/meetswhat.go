@@ -43,7 +43,7 @@ func (b *board) slotBox(s *solid.Slot) hollow {
 	for i := range planes {
 		for j := range i {
 			for k := range j {
-				if at := meet(planes[i], planes[j], planes[k]); within(planes, at) {
+				if at := meet(planes[i], planes[j], planes[k]); insideAll(planes, at) {
 					h.add(at.Vec2())
 				}
 			}
@@ -52,8 +52,8 @@ func (b *board) slotBox(s *solid.Slot) hollow {
 	return h
 }
 
-// within tells whether a point lies on the inner side of all planes, their normals inward.
-func within(planes []solid.Plane, p mgl64.Vec3) bool {
+// insideAll tells whether a point lies on the inner side of all planes, their normals inward.
+func insideAll(planes []solid.Plane, p mgl64.Vec3) bool {
 	if math.IsNaN(p.Dot(p)) || math.IsInf(p.Dot(p), 0) {
 		return false
 	}
