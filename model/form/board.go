@@ -106,7 +106,6 @@ func (b *board) build(show shown) []part.Finding {
 	if met := b.metFaces(show); len(met) > 0 {
 		return met
 	}
-	b.partFloors()
 	s, err := b.shape.Build()
 	if err != nil {
 		return []part.Finding{b.unbuildable(err, show)}

@@ -144,3 +144,8 @@ func (b *board) byDesign(h hollow, e solid.Plane) bool {
 	}
 	return false
 }
+
+// sameWay tells whether two planes are one and look the same way.
+func sameWay(p, q solid.Plane) bool {
+	return p.N.Sub(q.N).Len() < solid.SamePoint && math.Abs(p.D-q.D) < solid.SamePoint
+}
