@@ -67,6 +67,7 @@ func (f *flight) build() {
 	f.overall()
 	f.bay(f.upper, nil)
 	f.likeUpper()
+	f.lower.slips, f.lower.slipped = f.upper.slips, f.upper.slipped // its splines and keys are numbered after these
 	f.bay(f.lower, f.upper.boards[1])
 	f.gather()
 	f.features(f.spot)
@@ -149,6 +150,7 @@ func (f *flight) gather() {
 			}
 		}
 	}
+	f.boards = append(f.boards, f.lower.slips...)
 	f.boards = append(append(f.boards, f.upper.loose...), f.lower.loose...)
 }
 
