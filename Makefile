@@ -7,7 +7,7 @@ OUT := out
 BIN := bin/splaywright
 TOOL := $(GO) tool -modfile=.ci/tools.mod
 
-.PHONY: package run test build nowindow setup setup-test lint unit thorough hunt robot outside bench papers update clean
+.PHONY: package run test build nowindow setup setup-test lint unit thorough hunt robot times outside bench papers update clean
 
 run: setup build papers
 	@if [ -n "$${DISPLAY:-}$${WAYLAND_DISPLAY:-}" ]; then \
@@ -69,6 +69,10 @@ thorough:
 # The real window in a virtual display, driven by a robot.
 robot: build
 	.ci/robot $(BIN)
+
+# How long the window takes; figures to read, on a machine that does nothing else.
+times: build
+	.ci/times $(BIN)
 
 # Figures compared with a general-purpose solid library.
 outside: nowindow

@@ -88,6 +88,11 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 
 // refresh shows the session's text, what was understood and what was noticed.
 func (w *Window) refresh() {
+	if !w.filled {
+		w.strip.Update(w.s)
+		w.nameTitle()
+		return
+	}
 	w.sizes.Update(w.s)
 	w.strip.Update(w.s)
 	w.findings.Update(w.s)

@@ -17,7 +17,8 @@ type Times struct {
 	Began time.Time // when the program was started
 
 	pressed time.Time // the key press whose pictures are awaited; zero = none
-	shown   bool      // the first picture has been
+	given   bool      // the display has the first picture
+	running bool      // the window paints when it has to
 	took    []time.Duration
 	late    int // pictures that were not ready with the piece
 }
@@ -41,15 +42,30 @@ func (t *Times) pictures(ready bool) {
 	}
 }
 
-// first notes that the display has been given the first picture.
+// first notes that the display has been given the first picture; it is there when the window has painted the rest.
 func (t *Times) first() {
-	if t.shown || t.Out == nil {
+	if t.given || t.Out == nil {
 		return
 	}
-	t.shown = true
-	fyne.Do(func() { // when the window has painted the whole of itself
+	t.given = true
+	if t.running {
+		fyne.Do(t.begun)
+	}
+}
+
+// begun notes that the window is shown and all that it had to paint is painted.
+func (t *Times) begun() {
+	t.running = true
+	if t.given && t.Out != nil {
 		fmt.Fprintf(t.Out, "start to first picture %s ms\n", ms(time.Since(t.Began)))
-	})
+	}
+}
+
+// filled notes that the sizes and the tables are shown as well.
+func (t *Times) filled() {
+	if t.Out != nil {
+		fmt.Fprintf(t.Out, "start to the whole window %s ms\n", ms(time.Since(t.Began)))
+	}
 }
 
 // Share is the time within which a share of the key presses had their pictures.

@@ -39,6 +39,7 @@ func (w *Window) speak(code string) {
 func (w *Window) rebuild() {
 	tab := w.tabs.SelectedIndex()
 	w.build()
+	w.fill()
 	w.drawing.Roomed = w.remake
 	w.tabs.SelectIndex(tab)
 	w.shown.fresh = true

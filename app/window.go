@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 
 	"splaywright/app/look"
 	"splaywright/app/panel"
@@ -41,6 +42,8 @@ type Options struct {
 
 	// Do does something on the window's goroutine, soon; nil = as the window's library does.
 	Do func(func())
+
+	early *early // nil = the window is filled at once
 }
 
 // settleAfter is when the window and its first pictures are there.
@@ -66,6 +69,9 @@ type Window struct {
 	findings *panel.Findings
 	tabs     *container.AppTabs
 	tables   []tab
+	filled   bool            // the sizes and the tables are shown, too
+	left     *fyne.Container // place of the sizes
+	below    *fyne.Container // place of the tables
 
 	boards  *boards
 	plans   planning
@@ -85,6 +91,7 @@ type Window struct {
 	times   *Times
 	spawn   func(func())
 	do      func(func())
+	early   *early
 	comma   bool // see Options
 	shown   shown
 	writing *writing // papers; nil = none
@@ -100,7 +107,13 @@ type Window struct {
 }
 
 // New makes the first window. It is shown by ShowAndRun.
-func New(a fyne.App, o Options) *Window { return newWindow(a, o, &group{}) }
+func New(a fyne.App, o Options) *Window {
+	if o.Spawn == nil && o.Do == nil {
+		e := newEarly()
+		o.Do, o.early = e.do, e
+	}
+	return newWindow(a, o, &group{})
+}
 
 func newWindow(a fyne.App, o Options, g *group) *Window {
 	w := &Window{app: a, spawn: o.Spawn, comma: o.Comma, group: g, journals: o.Journal, stop: make(chan struct{})}
@@ -108,6 +121,7 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 		w.journal = session.NewJournal(o.Journal)
 	}
 	w.keeping.Spawn = o.Spawn
+	w.early = o.early
 	if w.do = o.Do; w.do == nil {
 		w.do = fyne.Do
 	}
@@ -126,8 +140,12 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	w.plans.spawn(o.Spawn)
 	w.offers.work.Spawn = o.Spawn
 	w.group.shelf.open(a.Preferences())
+	w.win.SetPadded(false)
+	w.win.Resize(fyne.NewSize(firstWidth, firstHeight)) // the first pictures are made for it
 	w.build()
-	w.win.Resize(fyne.NewSize(firstWidth, firstHeight))
+	if w.early == nil {
+		w.fill()
+	}
 	w.begin(o)
 	w.drawing.Roomed = w.remake
 	w.win.SetCloseIntercept(w.askToClose)
@@ -184,21 +202,33 @@ func (w *Window) take(s *session.Session) {
 // ShowAndRun shows the window and returns when the last one is closed.
 func (w *Window) ShowAndRun() {
 	w.app.Lifecycle().SetOnStarted(func() {
-		time.AfterFunc(settleAfter, settle)
-		w.started()
-		if w.opening != nil {
-			w.tell("The design was not opened", w.opening)
-		}
-		w.group.shelf.tell(w)
-		if w.journals != "" {
-			w.offerLost(session.Lost(w.journals))
-		}
-		if w.win.Canvas().Overlays().Top() == nil {
-			w.welcome()
-		}
+		w.times.begun()
+		fyne.Do(w.begun)
 	})
+	w.early.wait()
 	w.win.ShowAndRun()
 }
+
+// begun goes on when the window is shown with its first pictures.
+func (w *Window) begun() {
+	w.fill()
+	time.AfterFunc(settleAfter, settle)
+	w.started()
+	if w.opening != nil {
+		w.tell("The design was not opened", w.opening)
+	}
+	w.group.shelf.tell(w)
+	if w.journals != "" {
+		w.offerLost(session.Lost(w.journals))
+	}
+	if w.win.Canvas().Overlays().Top() == nil {
+		w.welcome()
+	}
+	time.AfterFunc(frame, func() { fyne.Do(w.times.filled) })
+}
+
+// frame is longer than the window's library takes from picture to picture, so that what was shown has been painted after it.
+const frame = 20 * time.Millisecond
 
 // started begins what goes on while the window is open.
 func (w *Window) started() {
@@ -207,7 +237,9 @@ func (w *Window) started() {
 	}
 }
 
+// build makes everything and shows the pictures; fill shows the rest.
 func (w *Window) build() {
+	w.filled = false
 	w.sizes, w.strip, w.findings = panel.NewSizes(), panel.NewStrip(), panel.NewFindings()
 	w.drawing, w.turner = viewer.NewTable(), viewer.NewTurner()
 	w.drawing.Spawn(w.spawn)
@@ -220,33 +252,54 @@ func (w *Window) build() {
 	w.sizes.OnAdd, w.sizes.OnRemove, w.sizes.OnMenu = w.add, w.remove, w.pick
 	w.tabs = container.NewAppTabs()
 	w.tables = newTabs()
-	for _, t := range w.tables {
-		w.tabs.Append(container.NewTabItem(say.It(t.title), t.show.Object()))
-	}
 	w.boards = newBoards(w)
 	w.boards.picture.Spawn(w.spawn)
 	w.boards.fields.OnFocus = w.explain
-	w.tabs.Append(container.NewTabItem(say.It(boardsTab), w.boards.all))
-	w.tabs.Append(container.NewTabItem(say.It(findingsTab), w.findings.Object()))
-
 	w.watchPointer()
-	w.tabs.OnSelected = func(*container.TabItem) { w.look() }
-	w.look()
 
 	w.apart = newApartBar(w)
 	w.turner.Slide(w.slides(), false)
 	pictures := container.NewHSplit(w.drawing, container.NewBorder(nil, panel.Backed(look.Strip, w.apart.all), nil, nil, w.turner))
 	pictures.SetOffset(tableShare)
-	main := container.NewVSplit(pictures, w.tabs)
+	w.below, w.left = container.NewStack(), container.NewStack()
+	main := container.NewVSplit(pictures, w.below)
 	main.SetOffset(drawingShare)
 	w.hints = newHints(w)
 	right := container.NewBorder(container.NewVBox(w.strip.Object(), w.hints.bar), nil, nil, nil, main)
-	all := container.NewHSplit(panel.Backed(look.Column, w.card.Under(w.sizes.Object())), right)
+	all := container.NewHSplit(panel.Backed(look.Column, w.left), right)
 	all.SetOffset(sizesShare)
 	w.win.SetContent(all)
-	w.win.SetPadded(false)
 	w.buildMenu()
+	if w.early != nil { // the menu takes its room when the window is there
+		all.Resize(fyne.NewSize(firstWidth, firstHeight-menuHeight()))
+	}
 	w.win.Canvas().SetOnTypedKey(w.typedKey)
+}
+
+// menuHeight is what the library's bar of menus takes of the window's height.
+func menuHeight() float32 {
+	return fyne.MeasureText("M", theme.TextSize(), fyne.TextStyle{}).Height + theme.InnerPadding()
+}
+
+// fill shows what the window has beside the pictures: the sizes and the tables. It takes several times as long as all
+// before, so the first window of a run is shown without.
+func (w *Window) fill() {
+	if w.filled {
+		return
+	}
+	w.filled = true
+	items := make([]*container.TabItem, 0, len(w.tables)+2)
+	for _, t := range w.tables {
+		items = append(items, container.NewTabItem(say.It(t.title), t.show.Object()))
+	}
+	w.tabs.SetItems(append(items, container.NewTabItem(say.It(boardsTab), w.boards.all), container.NewTabItem(say.It(findingsTab), w.findings.Object())))
+	w.tabs.OnSelected = func(*container.TabItem) { w.look() }
+	if w.s != nil {
+		w.refresh()
+	}
+	w.look()
+	w.left.Add(w.card.Under(w.sizes.Object()))
+	w.below.Add(w.tabs)
 }
 
 // nameTitle puts the file's name and a mark for unsaved changes on the window.

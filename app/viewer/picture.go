@@ -5,6 +5,7 @@ package viewer
 import (
 	"image"
 	"image/color"
+	"math"
 	"sync/atomic"
 
 	"fyne.io/fyne/v2"
@@ -28,6 +29,7 @@ type picture struct {
 	page   draw.Page                  // what is drawn on the picture that is shown
 	lit    func(ref string) bool
 	w, h   int            // dots of the place on screen
+	scale  float64        // dots a window unit, as far as is known
 	begin  func() painter // called on the window's goroutine; nil painter = nothing to show
 	blank  func() color.Color
 	given  func() // called when the window's painter is given a picture; nil = nobody asks
@@ -39,10 +41,26 @@ func newPicture(begin func() painter, blank func() color.Color) *picture {
 	return p
 }
 
+// place tells how large the place on screen is, so that a picture for it can be made before the window's painter says how
+// many dots it has there.
+func (p *picture) place(size fyne.Size) {
+	p.raster.Resize(size)
+	if p.scale <= 0 {
+		p.scale = 1
+		if s := float64(fyne.CurrentApp().Settings().Scale()); s > 0 { // 0 = as the display has it
+			p.scale = s
+		}
+	}
+	p.w, p.h = int(math.Round(float64(size.Width)*p.scale)), int(math.Round(float64(size.Height)*p.scale))
+}
+
 // generate is called by the window's painter and only hands out what is there.
 func (p *picture) generate(w, h int) image.Image {
 	if w != p.w || h != p.h {
 		p.w, p.h = w, h
+		if size := p.raster.Size(); size.Width > 0 {
+			p.scale = float64(w) / float64(size.Width)
+		}
 		p.redraw()
 	}
 	if p.shown == nil {

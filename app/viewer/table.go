@@ -252,7 +252,7 @@ func (r *tableRenderer) Layout(size fyne.Size) {
 	if r.t.fitted {
 		r.t.fit()
 	}
-	r.t.picture.raster.Resize(size)
+	r.t.picture.place(size)
 	r.t.rect.Resize(size)
 	r.t.picture.redraw()
 }

@@ -190,7 +190,7 @@ type turnerRenderer struct{ t *Turner }
 
 func (r *turnerRenderer) Layout(size fyne.Size) {
 	r.t.size = size
-	r.t.picture.raster.Resize(size)
+	r.t.picture.place(size)
 	r.t.rim.Resize(size)
 	r.t.picture.redraw()
 }
