@@ -43,6 +43,10 @@ type Options struct {
 	// Do does something on the window's goroutine, soon; nil = as the window's library does.
 	Do func(func())
 
+	// Rest waits for something to happen to a window, at most so long, and tells whether it has; nil = the windows are always
+	// awake.
+	Rest func(most time.Duration) bool
+
 	early *early // nil = the window is filled at once
 }
 
@@ -91,6 +95,7 @@ type Window struct {
 	times   *Times
 	spawn   func(func())
 	do      func(func())
+	rest    func(time.Duration) bool
 	early   *early
 	comma   bool // see Options
 	shown   shown
@@ -112,7 +117,7 @@ func New(a fyne.App, o Options) *Window {
 		e := newEarly()
 		o.Do, o.early = e.do, e
 	}
-	return newWindow(a, o, &group{})
+	return newWindow(a, o, newGroup())
 }
 
 func newWindow(a fyne.App, o Options, g *group) *Window {
@@ -121,7 +126,7 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 		w.journal = session.NewJournal(o.Journal)
 	}
 	w.keeping.Spawn = o.Spawn
-	w.early = o.early
+	w.early, w.rest = o.early, o.Rest
 	if w.do = o.Do; w.do == nil {
 		w.do = fyne.Do
 	}
@@ -204,6 +209,9 @@ func (w *Window) ShowAndRun() {
 	w.app.Lifecycle().SetOnStarted(func() {
 		w.times.begun()
 		fyne.Do(w.begun)
+		if w.rest != nil {
+			go w.group.restWhenIdle(w.rest)
+		}
 	})
 	w.early.wait()
 	w.win.ShowAndRun()

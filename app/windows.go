@@ -9,8 +9,11 @@ import (
 // group is the windows of one run of the program.
 type group struct {
 	all   []*Window
+	done  chan struct{} // closed with the last
 	shelf shelf
 }
+
+func newGroup() *group { return &group{done: make(chan struct{})} }
 
 // another opens a window with an example; the caller puts its own design into it.
 func (w *Window) another() *Window {
@@ -29,6 +32,9 @@ func (w *Window) close() {
 		w.reported(w.journal.Close())
 	}
 	w.group.all = slices.DeleteFunc(w.group.all, func(o *Window) bool { return o == w })
+	if len(w.group.all) == 0 {
+		close(w.group.done)
+	}
 	if w.section != nil {
 		w.section.win.Close()
 	}

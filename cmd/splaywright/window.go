@@ -25,7 +25,7 @@ func openWindow(p *program, file string) error {
 	fyneapp.SetMetadata(fyne.AppMetadata{ID: assets.AppID, Name: "Splaywright", Version: assets.Version(), Migrations: map[string]bool{"fyneDo": true}})
 	w := app.New(fyneapp.NewWithID(assets.AppID), app.Options{
 		Path: file, Example: app.ExampleFor(os.Getenv), Comma: app.CommaFor(os.Getenv), Tongue: p.speak.Code(),
-		Journal: app.JournalFolder(), Times: times(p),
+		Journal: app.JournalFolder(), Times: times(p), Rest: rest,
 	})
 	w.ShowAndRun()
 	return nil

@@ -7,6 +7,7 @@ import (
 	"image/png"
 	"io"
 	"math"
+	"sync"
 
 	"splaywright/render/draw"
 )
@@ -29,10 +30,30 @@ func RenderOn(old *image.RGBA, p draw.Page, dotsPerMM float64) *image.RGBA {
 	if img == nil || img.Rect != image.Rect(0, 0, w, h) {
 		img = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
-	whiten(img.Pix)
+	if h < inHalves {
+		paint(img, p, dotsPerMM, 0, h)
+		return img
+	}
+	var lower sync.WaitGroup
+	lower.Go(func() { paint(img, p, dotsPerMM, h/2, h) })
+	paint(img, p, dotsPerMM, 0, h/2)
+	lower.Wait()
+	return img
+}
+
+// inHalves is the height, in dots, from which an image is painted in two halves side by side.
+const inHalves = 200
+
+// paint paints the rows of an image from one up to another; they come out the same whatever else is painted.
+func paint(img *image.RGBA, p draw.Page, dotsPerMM float64, from, to int) {
+	whiten(img.Pix[from*img.Stride : to*img.Stride])
 	k := &painter{raster: newRaster(img), scale: dotsPerMM, height: p.Height}
+	k.from, k.to = from, to
 	defer k.done()
 	for _, it := range p.Items {
+		if !k.reaches(it) {
+			continue
+		}
 		switch it := it.(type) {
 		case draw.Path:
 			k.path(it)
@@ -40,7 +61,32 @@ func RenderOn(old *image.RGBA, p draw.Page, dotsPerMM float64) *image.RGBA {
 			k.text(it)
 		}
 	}
-	return img
+}
+
+// reaches tells whether an item may leave ink on the rows that are painted.
+func (k *painter) reaches(it draw.Item) bool {
+	lo, hi := math.Inf(1), math.Inf(-1) // mm
+	switch it := it.(type) {
+	case draw.Path:
+		for _, s := range it.Segs {
+			switch s.Kind {
+			case draw.Close:
+				continue
+			case draw.Curve:
+				lo, hi = min(lo, s.P[0].Y, s.P[1].Y), max(hi, s.P[0].Y, s.P[1].Y)
+			}
+			lo, hi = min(lo, s.P[2].Y), max(hi, s.P[2].Y)
+		}
+		pen := max(it.Pen.Width, thinnest/k.scale)
+		lo, hi = lo-pen, hi+pen
+	case draw.Text:
+		far := draw.TextWidth(it.Text, it.Size, it.Bold) + 2*draw.Em(it.Size) // whichever way it is turned
+		if it.Turn == 0 {
+			far = 2 * draw.Em(it.Size)
+		}
+		lo, hi = it.At.Y-far, it.At.Y+far
+	}
+	return (k.height-lo)*k.scale >= float64(k.from) && (k.height-hi)*k.scale <= float64(k.to)
 }
 
 // whiten sets every byte to 255, by copying what is white already: several times as fast as a loop.

@@ -19,6 +19,8 @@ type raster struct {
 	hi    []int32   // last touched dot of each row
 	y0    int       // rows touched by the figure
 	y1    int
+
+	from, to int // rows that are painted; what lies outside is left alone
 }
 
 // spare keeps the room of finished rasters: the window paints pictures of one size again and again.
@@ -30,7 +32,7 @@ func newRaster(img *image.RGBA) *raster {
 	if !ok || r.w != w || r.h != h {
 		r = &raster{w: w, h: h, cover: make([]float32, (w+2)*h), lo: make([]int32, h), hi: make([]int32, h)}
 	}
-	r.img = img
+	r.img, r.from, r.to = img, 0, h
 	for y := range r.lo {
 		r.lo[y], r.hi[y] = int32(w), -1
 	}
@@ -53,11 +55,11 @@ func (r *raster) edge(a, b draw.Point) {
 	if a.Y > b.Y {
 		a, b, sign = b, a, -1
 	}
-	if b.Y <= 0 || a.Y >= float64(r.h) {
+	if b.Y <= float64(r.from) || a.Y >= float64(r.to) {
 		return
 	}
 	slope := (b.X - a.X) / (b.Y - a.Y)
-	top, bottom := max(a.Y, 0), min(b.Y, float64(r.h))
+	top, bottom := max(a.Y, float64(r.from)), min(b.Y, float64(r.to))
 	y := int(top)
 	r.y0 = min(r.y0, y)
 	for from := top; from < bottom; y++ {
@@ -100,7 +102,7 @@ func (r *raster) row(y int, x0, x1 float64, dy float32) {
 
 // fill lays the ink on the dots of the figure whose sides were added since the last fill.
 func (r *raster) fill(ink draw.Ink) {
-	for y := max(r.y0, 0); y <= r.y1 && y < r.h; y++ {
+	for y := max(r.y0, r.from); y <= r.y1 && y < r.to; y++ {
 		lo, hi := int(r.lo[y]), int(r.hi[y])
 		r.lo[y], r.hi[y] = int32(r.w), -1
 		if hi < lo {
@@ -109,17 +111,39 @@ func (r *raster) fill(ink draw.Ink) {
 		line := r.cover[y*(r.w+2) : (y+1)*(r.w+2)]
 		pix := r.img.Pix[y*r.img.Stride : y*r.img.Stride+4*r.w]
 		sum := float32(0)
-		for x := lo; x <= hi; x++ {
+		for x := lo; x <= hi; {
 			sum += line[x]
 			line[x] = 0
-			if x < r.w && (sum > faint || sum < -faint) {
-				blend(pix[4*x:4*x+4:4*x+4], ink, sum)
+			from := x
+			for x++; x <= hi && line[x] == 0; x++ { // as much ink as before
+			}
+			if from < r.w && (sum > faint || sum < -faint) {
+				lay(pix[4*from:4*min(x, r.w)], ink, sum)
 			}
 		}
 		line[min(hi+1, r.w+1)] = 0
 	}
 	r.y0, r.y1 = r.h, -1
 }
+
+// lay puts equal ink on dots that follow each other; full ink on many is copied, which is several times as fast.
+func lay(dots []uint8, ink draw.Ink, cover float32) {
+	const many = 32
+	if len(dots) < 4*many || cover < full && cover > -full {
+		for ; len(dots) >= 4; dots = dots[4:] {
+			blend(dots[:4:4], ink, cover)
+		}
+		return
+	}
+	blend(dots[:4:4], ink, 1)
+	dots[3] = 0xff
+	for n := 4; n < len(dots); n *= 2 {
+		copy(dots[n:], dots[:n])
+	}
+}
+
+// full is coverage that differs from all of a dot by less than a step of colour.
+const full = 0.998
 
 // faint is coverage that would not change a dot.
 const faint = 1.0 / 512
@@ -128,7 +152,7 @@ func blend(dot []uint8, ink draw.Ink, cover float32) {
 	if cover < 0 {
 		cover = -cover
 	}
-	if cover >= 0.998 {
+	if cover >= full {
 		dot[0], dot[1], dot[2] = ink.R, ink.G, ink.B
 		return
 	}

@@ -1,0 +1,17 @@
+//go:build !nowindow
+
+package main
+
+import (
+	"time"
+
+	"github.com/go-gl/glfw/v3.3/glfw"
+)
+
+// rest waits until something happens to a window, at most so long, and tells whether something has. It is to run on the
+// window's goroutine: what happens is done meanwhile, as the window's library does it.
+func rest(most time.Duration) bool {
+	began := time.Now()
+	glfw.WaitEventsTimeout(most.Seconds())
+	return time.Since(began) < most*9/10
+}
