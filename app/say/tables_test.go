@@ -27,6 +27,10 @@ func pieces(t *testing.T) []*form.Piece {
 			t.Fatal(err)
 		}
 		out = append(out, model.Derive(d))
+		if d.Form == "chest" || d.Form == "steps" { // plumb, with other cuts that are alike
+			d.Splay = form.Splay{}
+			out = append(out, model.Derive(d))
+		}
 	}
 	return out
 }

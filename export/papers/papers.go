@@ -78,7 +78,7 @@ func newTask(ctx context.Context, p *form.Piece, o Options, tell func(Progress))
 		as.Design.Round.Comma = t.speak.Comma()
 		p, t.p = &as, &as
 	}
-	t.so = sheet.Options{Tongue: t.speak, Sheet: o.Sheet, Projection: o.Projection, Style: p.Design.Style(), Wants: t.want.Wants, Seen: t.drawn}
+	t.so = sheet.Options{Tongue: t.speak, Sheet: o.Sheet, Projection: o.Projection, Style: p.Design.Style(), Wants: t.want.Wants, Seen: t.drawn, Apart: t.want.WantsAs(form.AsSingle)}
 	return t
 }
 
@@ -152,14 +152,15 @@ func (t *task) pdf(name string, pages []draw.Page, title, subject string) File {
 
 // tables are the page for a screen, the workbook, the views and the tables.
 func (t *task) tables() []File {
-	tables := table.AllIn(table.Of(table.All(t.p, t.so.Style), t.want.Wants), t.speak)
+	wanted := table.Of(table.All(t.p, t.so.Style), t.want.Wants)
+	tables := table.AllIn(wanted, t.speak)
 	var views []sheet.Named
 	if t.want.Wants(form.PaperDrawings) && (t.want.WantsAs(form.AsHTML) || t.want.WantsAs(form.AsSVG)) {
 		views = sheet.Views(t.p, t.speak)
 	}
 	var out []File
 	if t.want.WantsAs(form.AsHTML) && len(views)+len(tables) > 0 {
-		out = append(out, File{t.base + ".html", func(w io.Writer) error { return html.Write(w, onePage(t.p, views, tables, t.speak)) }})
+		out = append(out, File{t.base + ".html", func(w io.Writer) error { return html.Write(w, onePage(t.p, views, wanted, t.speak)) }})
 	}
 	if t.want.WantsAs(form.AsXLSX) && len(tables) > 0 {
 		out = append(out, File{t.base + ".xlsx", func(w io.Writer) error { return xlsx.Write(w, tables, xlsx.Meta{Title: t.p.Title}) }})
@@ -179,7 +180,10 @@ func (t *task) tables() []File {
 
 // onePage is what the page for a screen shows: every picture and table, and the cautions.
 func onePage(p *form.Piece, views []sheet.Named, tables []table.Table, speak *tongue.Tongue) html.Content {
-	c := html.Content{Language: speak.Code(), Title: p.Title, Intro: overall(p, speak), Tables: tables, Cautions: sheet.Cautions(speak), Before: speak.Say("Before you cut")}
+	c := html.Content{Language: speak.Code(), Title: p.Title, Intro: overall(p, speak), Cautions: sheet.Cautions(speak), Before: speak.Say("Before you cut")}
+	for _, t := range tables {
+		c.Tables = append(c.Tables, t.Filled().In(speak))
+	}
 	for _, v := range views {
 		c.Pictures = append(c.Pictures, html.Picture{Caption: v.Caption, Page: v.Page})
 	}

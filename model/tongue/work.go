@@ -8,7 +8,7 @@ import (
 )
 
 // deepest is how often a text may stand within another: a part's name in a sentence in a list.
-const deepest = 7
+const deepest = 9
 
 // betweenSentences is what stands between sentences, each of which keeps its full stop.
 const (

@@ -17,18 +17,26 @@ import (
 // places to avoid, offcuts and the order of cuts, and the tables behind.
 func BoardPlan(p *form.Piece, r yield.Result, o Options) []draw.Page {
 	s := boardSet(p, o)
-	sheets := boardSheets(s, r)
-	sheets = append(sheets, tableSheets(s, p, table.BoardPlan(r, s.o.Style))...)
-	return number(sheets)
+	return number(boardsAndTables(s, p, r))
+}
+
+// boardsAndTables are the boards and, from the foot of the last one on, the tables.
+func boardsAndTables(s set, p *form.Piece, r yield.Result) []*blank {
+	sheets, y := boardSheets(s, r)
+	w := &writer{set: s, piece: p}
+	if n := len(sheets); n > 0 {
+		w.b, w.y = sheets[n-1], y
+	}
+	w.tables(table.BoardPlan(r, s.o.Style))
+	return append(sheets, w.sheets...)
 }
 
 // WoodToBuy gives the sheets of what to buy: the shopping list, and the board plan of what is bought.
 func WoodToBuy(p *form.Piece, r yield.Result, o Options) []draw.Page {
 	s := boardSet(p, o)
-	sheets := tableSheets(s, p, []table.Table{table.Shopping(r, s.o.Style)})
-	sheets = append(sheets, boardSheets(s, r)...)
-	sheets = append(sheets, tableSheets(s, p, table.BoardPlan(r, s.o.Style))...)
-	return number(sheets)
+	w := &writer{set: s, piece: p}
+	w.tables([]table.Table{table.Shopping(r, s.o.Style)})
+	return number(append(w.sheets, boardsAndTables(s, p, r)...))
 }
 
 func boardSet(p *form.Piece, o Options) set {
@@ -47,7 +55,8 @@ const (
 	longBoard = 0.94 // of the sheet's room that the longest board takes
 )
 
-func boardSheets(s set, r yield.Result) []*blank {
+// boardSheets draws the boards, and tells how far down the last sheet they reach.
+func boardSheets(s set, r yield.Result) ([]*blank, float64) {
 	names := table.PartNames(r)
 	longest := 0.
 	for _, l := range r.Plan.Layouts {
@@ -73,7 +82,7 @@ func boardSheets(s set, r yield.Result) []*blank {
 		d.draw(table.BoardName(r, i))
 		y -= need
 	}
-	return sheets
+	return sheets, y
 }
 
 // boardScale is the largest scale of the list that is no larger than what fits.

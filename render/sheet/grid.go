@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -186,7 +187,7 @@ func sum(list []float64) (total float64) {
 func (g *grid) longestWord(s string, bold bool) float64 {
 	const together = 5 // letters
 	w, run := 0.0, 0.0
-	all := draw.Pieces(s)
+	all := bound(s)
 	for k, p := range all {
 		if k+1 < len(all) && all[k+1].Seam {
 			p.Text += "-"
@@ -203,6 +204,26 @@ func (g *grid) longestWord(s string, bold bool) float64 {
 	}
 	return w
 }
+
+// bound are the pieces of a text between which a line may end: not between a whole number and its fraction, nor
+// between a figure and its unit.
+func bound(s string) []draw.Piece {
+	var out []draw.Piece
+	for _, p := range draw.Pieces(s) {
+		if n := len(out) - 1; n >= 0 && p.Apart && (fraction.MatchString(p.Text) || unit.MatchString(p.Text)) && figureEnds.MatchString(out[n].Text) {
+			out[n].Text += " " + p.Text
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+var (
+	figureEnds = regexp.MustCompile(`[0-9]$`)
+	fraction   = regexp.MustCompile(`^[0-9]+/[0-9]+`)
+	unit       = regexp.MustCompile(`^(mm|in|ft|kg|lb|N|MPa|%|°C|cm³|m³)[).,;:]*$`)
+)
 
 // pieces are the parts between which a word may be broken: a long one, such as an address, after its
 // slashes and the like.
@@ -250,7 +271,7 @@ func wrapIn(s string, size, width float64, bold bool) []string {
 		}
 		line = word
 	}
-	all := draw.Pieces(s)
+	all := bound(s)
 	for k, piece := range all {
 		more := k+1 < len(all) && all[k+1].Seam
 		for i, p := range pieces(piece.Text) {

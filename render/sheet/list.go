@@ -47,9 +47,13 @@ const (
 	listNumber = 1.4  // between a number and its title
 )
 
+// listLine is one line of print in the list: a long title goes on in a second one without a number.
+type listLine struct{ number, title string }
+
 // listing is the list of sheets laid out left of the title block.
 type listing struct {
-	lines    []listed
+	sheets   []listed
+	lines    []listLine
 	rows     int
 	column   float64
 	number   float64    // width of the widest number
@@ -58,31 +62,40 @@ type listing struct {
 }
 
 // layList finds how many columns the list has beside the title block, and how high that makes it.
-func (b *blank) layList(lines []listed) listing {
+func (b *blank) layList(sheets []listed) listing {
 	f := b.frame()
 	room := f.Width() - block - inset - 2
-	cols := max(1, int(room/listLeast))
-	l := listing{lines: lines, rows: int(math.Ceil(float64(len(lines)) / float64(cols)))}
-	l.rows = max(l.rows, min(len(lines), 4))
-	l.column = min(listColumn, room/math.Ceil(float64(len(lines))/float64(l.rows)))
+	cols := max(1, min(int(room/listLeast), (len(sheets)+3)/4))
+	l := listing{sheets: sheets, column: min(listColumn, room/float64(cols))}.counted()
+	l.rows = max(1, int(math.Ceil(float64(len(l.lines))/float64(cols))))
 	l.at = draw.Point{X: f.Min.X + inset, Y: f.Min.Y + 2 + l.height()}
-	return l.counted()
+	return l
 }
 
 // sideList is the list as one column in the upper right corner of the room.
-func (b *blank) sideList(lines []listed) listing {
-	l := listing{lines: lines, rows: max(1, len(lines)), column: listColumn + 6}
+func (b *blank) sideList(sheets []listed) listing {
+	l := listing{sheets: sheets, column: listColumn + 6}.counted()
+	l.rows = max(1, len(l.lines))
 	l.at = draw.Point{X: b.room.Max.X - l.column, Y: b.room.Max.Y}
-	return l.counted()
+	return l
 }
 
+// counted breaks the titles to the column's width.
 func (l listing) counted() listing {
-	lines := l.lines
-	if n := len(lines); n > 0 {
-		l.numbered = lines[n-1].to
+	if n := len(l.sheets); n > 0 {
+		l.numbered = l.sheets[n-1].to
 	}
-	for _, s := range lines {
+	for _, s := range l.sheets {
 		l.number = max(l.number, draw.TextWidth(s.number(), listSize, false))
+	}
+	for _, s := range l.sheets {
+		for i, t := range wrap(s.title, listSize, l.column-l.number-listNumber-1.2) {
+			line := listLine{title: t}
+			if i == 0 {
+				line.number = s.number()
+			}
+			l.lines = append(l.lines, line)
+		}
 	}
 	return l
 }
@@ -91,14 +104,13 @@ func (l listing) height() float64 { return listHead + listStep*float64(l.rows) }
 
 // draw writes the list from its upper left corner down.
 func (l listing) draw(b *blank) {
-	if len(l.lines) < 2 {
+	if len(l.sheets) < 2 {
 		return
 	}
 	b.text(l.at.X, l.at.Y-2, listSize, b.set.o.with("Sheets: %d", l.numbered), true, b.ink.line)
 	for i, s := range l.lines {
 		x, y := l.at.X+float64(i/l.rows)*l.column, l.at.Y-listHead-listStep*float64(i%l.rows)-2.2
-		b.text(x, y, listSize, s.number(), false, b.ink.line)
-		in := l.number + listNumber
-		b.text(x+in, y, listSize, shorten(s.title, listSize, l.column-in-1.2), false, b.ink.line)
+		b.text(x, y, listSize, s.number, false, b.ink.line)
+		b.text(x+l.number+listNumber, y, listSize, s.title, false, b.ink.line)
 	}
 }

@@ -71,12 +71,22 @@ func lookSheet(p *form.Piece, s set) *blank {
 	box, _ := subject.Extent(from, style)
 	b.centre(items, box, room)
 	text := s.o.with("Seen with the eye %s above the floor, %s from the middle of the piece.",
-		s.o.label(measure.Length(math.Round(eye.Height))), s.o.label(measure.Length(math.Round(eye.Distance))))
+		far(eye.Height, s.o), far(eye.Distance, s.o))
 	if eye != asked {
-		text += s.o.with(" From %s the piece would not be seen whole.", s.o.label(measure.Length(math.Round(asked.Distance))))
+		text += s.o.with(" From %s the piece would not be seen whole.", far(asked.Distance, s.o))
 	}
 	b.caption(text + s.o.with(" Timber: %s; colour and figure of the wood stand for the kind, not for your boards.", s.o.say(p.Design.Timber)))
 	return b
+}
+
+// far shows where an eye is: to a centimetre or half an inch, since nobody holds their head still.
+func far(mm float64, o Options) string {
+	st := o.Style
+	st.Step = 10 * measure.Millimetre
+	if st.Unit == measure.Imperial {
+		st.Step = measure.Inch / 2
+	}
+	return st.Format(measure.Length(mm))
 }
 
 // portraitWide is the width of the painted picture on a page of its own, mm.

@@ -89,6 +89,24 @@ func (w *writer) markOf(text, head string) string {
 	return text[:end]
 }
 
+// marksIn are the stretches of a line of words that are marks of parts with the name behind: from where to where.
+func (w *writer) marksIn(line string) [][2]int {
+	var out [][2]int
+	for _, at := range marked.FindAllStringSubmatchIndex(line, -1) {
+		name := line[at[1]:]
+		if slices.ContainsFunc(w.piece.Parts, func(q *part.Part) bool {
+			plain, _, _ := strings.Cut(strings.TrimRight(w.set.o.say(q.Name), " 0123456789"), ", ")
+			return plain != "" && strings.HasPrefix(name, plain)
+		}) {
+			out = append(out, [2]int{at[2], at[3]})
+		}
+	}
+	return out
+}
+
+// marked is what may be marks before a name.
+var marked = regexp.MustCompile(`(?:^|[ (])([0-9]+(?:(?:, |–)[0-9]+)*) `)
+
 // named is the marks of parts with the first letter of their name.
 var named = regexp.MustCompile(`^[0-9]+((, |、|–)[0-9]+)* [\p{Lu}\p{Lo}]`)
 

@@ -101,17 +101,28 @@ func (m *maker) drawings(p *form.Piece, s set) {
 	m.put(form.PaperDrawings, func() []*blank { return one(lookSheet(p, s)) })
 }
 
-// tables sets the tables of each paper from a sheet of its own on, so that it can go to its machine.
+// tables sets the tables of each paper from a sheet of its own on, so that it can go to its machine; but a paper that
+// the last sheet still has room for is set there, rather than alone on a sheet that it leaves empty.
 func (m *maker) tables(p *form.Piece, s set) {
 	if m.ctx.Err() != nil {
 		return
 	}
 	all := table.All(p, s.o.Style)
+	var w *writer
 	for _, name := range form.PaperNames {
-		if s.o.wants(name) {
-			of := table.Of(all, func(paper string) bool { return paper == name })
-			m.put(name, func() []*blank { return tableSheets(s, p, of) })
+		if !s.o.wants(name) {
+			continue
 		}
+		of := table.Of(all, func(paper string) bool { return paper == name })
+		if w != nil && !s.o.Apart && w.holds(of) {
+			w.tables(of)
+			continue
+		}
+		m.put(name, func() []*blank {
+			w = &writer{set: s, piece: p}
+			w.tables(of)
+			return w.sheets
+		})
 	}
 }
 

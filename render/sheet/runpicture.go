@@ -12,6 +12,7 @@ import (
 const (
 	runGap   = 2.5
 	runHigh  = 30.0 // the most that a run's boards are shown wide
+	runTall  = 60.0 // and on a sheet of its own
 	runLeast = 17.0 // the least, to fit what a sheet has left
 	runLabel = 3.0
 )
@@ -72,10 +73,13 @@ func (w *writer) runs() {
 	title := w.set.o.say("Runs")
 	for k, run := range pattern.Runs(w.piece) {
 		most := runHigh
+		wide := 0.8 * w.b.room.Width()
 		if left := w.y - w.b.room.Min.Y - runWords; left >= runLeast && left < runHigh {
 			most = left
+		} else if left < runLeast { // on a sheet of their own they fill its width
+			most, wide = runTall, w.b.room.Width()
 		}
-		pic := runPicture(w.piece, run, w.b.room.Width()*0.8, most, w.b.ink)
+		pic := runPicture(w.piece, run, wide, most, w.b.ink)
 		high := pic.box.Height() + 3
 		if k == 0 {
 			high += 14

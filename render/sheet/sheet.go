@@ -18,6 +18,7 @@ type Options struct {
 	// Wants tells which papers of a set are drawn; nil draws all. Seen is told of each sheet by its title.
 	Wants     func(paper string) bool
 	Seen      func(title string)
+	Apart     bool // every paper on sheets of its own, as for files of their own
 	Style     measure.Style
 	Turn, Tip float64 // of the pictorial, degrees; both 0 = the usual one
 	Dark      bool    // light ink on dark ground, for the window only

@@ -17,14 +17,38 @@ const (
 	lineStep = 3.5
 )
 
-// tableSheets sets the tables one below the other and goes on to a new sheet, with the head
-// repeated, when one is full.
-func tableSheets(s set, p *form.Piece, tables []table.Table) []*blank {
-	w := &writer{set: s, piece: p}
-	for _, t := range tables {
+// tables sets tables one below the other and goes on to a new sheet, with the head repeated, when one is full.
+func (w *writer) tables(list []table.Table) {
+	for _, t := range list {
 		w.table(t)
 	}
-	return w.sheets
+}
+
+// holds tells whether tables have room, all of them with their notes, on what is left of the sheet.
+func (w *writer) holds(list []table.Table) bool {
+	if w.b == nil || len(list) == 0 {
+		return false
+	}
+	need := 0.0
+	for _, t := range list {
+		if t.ID == "saw-settings" || t.ID == "cut-list" { // pictures go with them
+			return false
+		}
+		g := w.grid(t.Filled())
+		need += 5 + g.height() + w.notesHeight(g.t)
+	}
+	return need-squeeze <= w.y-w.b.room.Min.Y
+}
+
+// grid measures a table for the sheet.
+func (w *writer) grid(t table.Table) *grid {
+	g := &grid{t: t.In(w.set.o.Tongue)}
+	for _, c := range t.Columns {
+		g.heads = append(g.heads, c.Head)
+	}
+	g.pics = w.rowPictures(t)
+	g.measure(w.b.room.Width())
+	return g
 }
 
 // writer fills sheets from the top down.
@@ -72,28 +96,24 @@ func (w *writer) need(h float64, title string) bool {
 }
 
 func (w *writer) table(t table.Table) {
-	g := grid{t: t.In(w.set.o.Tongue)}
-	for _, c := range t.Columns {
-		g.heads = append(g.heads, c.Head)
-	}
+	t = t.Filled()
 	if w.b == nil {
-		w.open(g.t.Title)
+		w.open(w.set.o.say(t.Title))
 	}
-	g.pics = w.rowPictures(t)
-	g.measure(w.b.room.Width())
-	w.need(w.start(&g), g.t.Title)
+	g := w.grid(t)
+	w.need(w.start(g), g.t.Title)
 	if w.y < w.b.room.Max.Y {
 		w.y -= 5
 		w.b.also(g.t.Title)
 	}
-	w.head(&g, g.t.Title)
+	w.head(g, g.t.Title)
 	for i, r := range g.rows {
 		if w.need(g.kept(i)+1, g.t.Title) {
-			w.head(&g, w.set.o.with("%s (continued)", g.t.Title))
+			w.head(g, w.set.o.with("%s (continued)", g.t.Title))
 		}
-		w.row(&g, r, i, refOf(t, i))
+		w.row(g, r, i, refOf(t, i))
 	}
-	w.rule(&g, w.y, narrowLine)
+	w.rule(g, w.y, narrowLine)
 	w.notes(g.t)
 	w.pictures(t)
 	if t.ID == "cut-list" {
@@ -101,18 +121,25 @@ func (w *writer) table(t table.Table) {
 	}
 }
 
-// start is the room that a table needs to begin here: all of it when one sheet can hold it with its
-// notes, else a quarter of a sheet, so that no table begins with a row or two at the foot of one.
+// start is the room that a table needs to begin here: all of it and its notes when one sheet can hold them, else
+// a quarter of a sheet, so that no table begins with a row or two at the foot of one.
 func (w *writer) start(g *grid) float64 {
 	sheet := w.b.room.Height() - 1
-	all := 5 + headRoom + g.head.height + 1
-	for _, r := range g.rows {
-		all += r.height
-	}
-	if all+w.notesHeight(g.t)-squeeze > sheet {
+	all := 5 + g.height()
+	with := all + w.notesHeight(g.t) - squeeze
+	if with > sheet {
 		return min(all, sheet/4)
 	}
-	return all
+	return with
+}
+
+// height is that of a table with its title, without notes.
+func (g *grid) height() float64 {
+	h := headRoom + g.head.height + 1
+	for _, r := range g.rows {
+		h += r.height
+	}
+	return h
 }
 
 // headRoom is what a table's title takes, mm.
@@ -179,11 +206,28 @@ func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
 			w.put(at, w.y-down-lineStep*float64(i), g.size, a, bold, s, ref)
 		}
 		if a == draw.Left && !bold && len(lines) > 0 {
-			w.b.underline(at, w.y-down, draw.TextWidth(w.markOf(lines[0], g.heads[c]), g.size, false), g.size)
+			if g.heads[c] == "Mark" {
+				w.underlined(g.size, at, w.y-down, w.markOf(lines[0], g.heads[c]))
+			}
+			for i, line := range lines {
+				for _, m := range w.marksIn(line) {
+					w.underlined(g.size, at+draw.TextWidth(line[:m[0]], g.size, false), w.y-down-lineStep*float64(i), line[m[0]:m[1]])
+				}
+			}
 		}
 		x += g.cols[c]
 	}
 	w.y -= r.height
+}
+
+// underlined draws the line under a mark in a cell: close to its figures, clear of the line of text below.
+func (w *writer) underlined(size, x, y float64, mark string) {
+	if mark == "" {
+		return
+	}
+	const under = 0.62
+	wide := draw.TextWidth(mark, size, false)
+	w.b.Items = append(w.b.Items, draw.Path{Segs: draw.Polyline([]draw.Point{{X: x - 0.3, Y: y - under}, {X: x + wide + 0.3, Y: y - under}}), Pen: draw.Pen{Width: size / 9, Ink: w.b.ink.line}, Layer: "mark"})
 }
 
 func (w *writer) noteLines(t table.Table) []string {

@@ -79,12 +79,23 @@ func (s *sheet) slotWords(b part.Bore) string {
 	return fmt.Sprintf(", a slot %s long along the grain", s.style.FormatUnit(b.Slot))
 }
 
+// holeName is a hole's id in words: "screw 1, counterbore".
 func holeName(b part.Bore) string {
-	if strings.Contains(strings.ReplaceAll(b.ID, "-", " "), b.Purpose) {
-		return b.ID
+	var n int
+	if format := screwHoles[b.Purpose]; format != "" {
+		if _, err := fmt.Sscanf(b.ID, "screw-%d", &n); err == nil {
+			return fmt.Sprintf(format, n)
+		}
 	}
-	return b.ID + ", " + b.Purpose
+	name := strings.ReplaceAll(b.ID, "-", " ")
+	if strings.Contains(name, b.Purpose) {
+		return name
+	}
+	return name + ", " + b.Purpose
 }
+
+// screwHoles name the holes of a screw by what they are for.
+var screwHoles = map[string]string{"counterbore": "screw %d, counterbore", "clearance": "screw %d, clearance", "pilot": "screw %d, pilot"}
 
 // comesOut tells whether a hole goes through, stays inside, or pokes through by how much.
 func comesOut(s *sheet, walls []wall, face wall, b part.Bore) string {

@@ -31,7 +31,7 @@ func TestScrewHoleInTheTop(t *testing.T) {
 		Axis: mgl64.Vec3{-math.Sin(lean), 0, -math.Cos(lean)}, Diameter: 4.5, Depth: 20.1, Through: true,
 		Lean: 6 * measure.Degree, Face: "outer",
 	})
-	words := []string{"1 Top", "screw-1-clearance", "outer face", "left end", "10.0", "back edge", "60.0", "6.00", "left end", "4.5", "20.0", "through", ""}
+	words := []string{"1 Top", "screw 1, clearance", "outer face", "left end", "10.0", "back edge", "60.0", "6.00", "left end", "4.5", "20.0", "through", ""}
 	for i, want := range words {
 		if row[i].Text != want {
 			t.Errorf("%s: %q, want %q", tb.Columns[i].Head, row[i].Text, want)

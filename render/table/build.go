@@ -77,7 +77,7 @@ func (s *sheet) row(ref string, cells ...Cell) {
 // done gives the table, with a word on the figures in brackets when there are any.
 func (s *sheet) done() Table {
 	if lines := s.lines(); lines != "" && len(s.Rows) > 0 {
-		s.note("Measured – " + lines + ".")
+		s.note(measuredOn + lines + ".")
 	}
 	if s.style.Both && len(s.Rows) > 0 {
 		other := "inches"

@@ -71,6 +71,13 @@ func TestPairedCutsShareTheirSettings(t *testing.T) {
 		seen := map[string]bool{}
 		for _, c := range pairedCuts(p) {
 			seen[c.ref()] = true
+			for _, m := range c.more {
+				seen[c.part.ID+"/"+m.ID] = true
+				seen[m.Pair] = c.otherPart != nil
+				if third := cut.For(c.part, m, 0)[0]; third.Setting.Miss(cut.For(c.part, c.cut, 0)[0].Setting) > 1e-9 {
+					t.Fatalf("%s shares the row of %s", m.ID, c.ref())
+				}
+			}
 			one := cut.For(c.part, c.cut, 0)[0]
 			if (one.LongFace == "outer") != c.cut.OuterLonger && one.Setting.Tilt > 1e-6*measure.Degree {
 				t.Fatalf("%s: %q ends longer, the part says outer %t", c.ref(), one.LongFace, c.cut.OuterLonger)

@@ -122,15 +122,17 @@ func numbered(names []string) (string, bool) {
 	return names[0] + "–" + strconv.Itoa(first+len(names)-1), true
 }
 
-func (g group) name() string {
+func (g group) name() string { return JoinNames(g.names()) }
+
+func (g group) names() []string {
 	var names []string
 	for _, q := range g {
 		names = append(names, q.Name)
 	}
-	return JoinNames(names)
+	return names
 }
 
-// short is the marks with what the names have in common: "2, 3 Side".
+// short is the marks with what the names have in common: "2, 3 Side", "1–6 Stave".
 func (g group) short() string {
 	name := g.name()
 	stem, _, found := strings.Cut(name, ", ")
@@ -139,6 +141,9 @@ func (g group) short() string {
 	}
 	if found {
 		name = stem
+	}
+	if run, ok := numbered(g.names()); ok && len(g) > 1 && name == run { // the marks are numbers enough
+		name = strings.TrimRight(g[0].Name, " 0123456789")
 	}
 	return strings.TrimSpace(g.marks() + " " + name)
 }

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"slices"
 	"strings"
 
 	"splaywright/model/form"
@@ -16,6 +17,8 @@ type pairedCut struct {
 	other     part.Cut
 
 	many group // the equal parts that all have these cuts
+
+	more []part.Cut // cuts of the same boards with the same figures
 }
 
 // pairedCuts lists every cut of the piece once, a pair as one entry at its first cut's place. Of
@@ -46,10 +49,20 @@ func pairedCuts(p *form.Piece) []pairedCut {
 				done[c.Pair] = true
 			}
 			done[entry.ref()] = true
+			if k := slices.IndexFunc(all, func(c pairedCut) bool { return c.takes(entry) }); k >= 0 {
+				all[k].more = append(all[k].more, c)
+				continue
+			}
 			all = append(all, entry)
 		}
 	}
 	return all
+}
+
+// takes tells whether another entry's cuts are made as this one's on the same boards: they share its rows, as the
+// two long edges of a board that are both sawn square.
+func (c pairedCut) takes(o pairedCut) bool {
+	return c.part == o.part && c.otherPart == o.otherPart && c.otherPart != c.part && alikeCut(c.cut, o.cut)
 }
 
 // pairsWithin tells whether the mirror images of a part's cuts, if any, are on the part itself.
@@ -80,30 +93,58 @@ func (c pairedCut) ref() string { return c.part.ID + "/" + c.cut.ID }
 
 // name is short, for a narrow column: "2, 3 Side: top end", "1 Top: left and right end".
 func (c pairedCut) name() string {
-	switch {
-	case c.many != nil && c.otherPart == nil:
-		return c.many.short() + ": " + cutName(c.cut.ID)
-	case c.many != nil:
-		return c.many.short() + ": " + bothCuts(c.cut.ID, c.other.ID) + c.mirrored()
-	case c.otherPart == nil:
-		return partMark(c.part) + ": " + cutName(c.cut.ID)
-	case c.otherPart == c.part:
-		return partMark(c.part) + ": " + bothCuts(c.cut.ID, c.other.ID) + c.mirrored()
-	}
-	return group{c.part, c.otherPart}.short() + ": " + bothCuts(c.cut.ID, c.other.ID) + c.mirrored()
+	return c.boards() + ": " + c.cuts()
 }
 
-// bothCuts writes "left-end" and "right-end" as "left and right end".
-func bothCuts(a, b string) string {
-	if a == b {
-		return cutName(a)
+// boards are the marks and the name of those that have the cuts.
+func (c pairedCut) boards() string {
+	switch {
+	case c.many != nil:
+		return c.many.short()
+	case c.otherPart == nil, c.otherPart == c.part:
+		return partMark(c.part)
 	}
-	first, kind, _ := strings.Cut(a, "-")
-	second, other, _ := strings.Cut(b, "-")
-	if kind == other {
-		return first + " and " + second + " " + kind
+	return group{c.part, c.otherPart}.short()
+}
+
+// cuts are the names of the cuts: "left and right end, mirrored".
+func (c pairedCut) cuts() string {
+	ids := []string{c.cut.ID}
+	if c.otherPart != nil && c.other.ID != c.cut.ID {
+		ids = append(ids, c.other.ID)
 	}
-	return cutName(a) + " and " + cutName(b)
+	for _, m := range c.more {
+		ids = append(ids, m.ID)
+	}
+	name := cutName(ids[0])
+	if len(ids) > 1 {
+		name = allCuts(ids)
+	}
+	if c.otherPart == nil {
+		return name
+	}
+	return name + c.mirrored()
+}
+
+// allCuts writes "left-end" and "right-end" as "left and right end".
+func allCuts(ids []string) string {
+	var firsts, names []string
+	kind := ""
+	for i, id := range ids {
+		first, k, _ := strings.Cut(id, "-")
+		if i == 0 {
+			kind = k
+		}
+		if k != kind {
+			firsts = nil
+			kind = "\n" // no other is of this kind
+		}
+		firsts, names = append(firsts, first), append(names, cutName(id))
+	}
+	if len(firsts) == len(ids) {
+		return and(firsts) + " " + kind
+	}
+	return and(names)
 }
 
 // mirrored is said of a pair that is swung, one to each hand; otherwise the two are alike.

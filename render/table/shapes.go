@@ -1,6 +1,7 @@
 package table
 
 import (
+	"slices"
 	"strings"
 
 	"splaywright/model/form"
@@ -107,17 +108,28 @@ func Easing(p *form.Piece, style measure.Style) Table {
 	s.perPart(p, func(q *part.Part) [][]Cell {
 		var rows [][]Cell
 		for _, e := range q.Eased {
-			rows = append(rows, []Cell{
+			row := []Cell{
 				word(e.Name), s.length(e.Radius), s.length(e.Length), angle(e.Dihedral, 0), figure(e.Removed/1000, 2), word(drawn(e)),
-			})
+			}
+			if k := slices.IndexFunc(rows, func(r []Cell) bool { return sameEasing(r, row) }); k >= 0 {
+				rows[k][0].Text += ", " + e.Name
+				continue
+			}
+			rows = append(rows, row)
 		}
 		return rows
 	})
 	if len(s.Rows) > 0 {
+		s.note("Edges in one row are alike: length and wood removed are those of each.")
 		s.note("Edge angle: inside the wood, between the two faces. Ease edges after the joints are cut, and stop where one runs into a joint.")
 		s.note("Drawn: whether drawings and volumes have the round. Patterns and joints show the sharp edge that is laid out first, and rims are eased by hand. A round stops half a millimetre before another board and a radius before an arch.")
 	}
 	return s.done()
+}
+
+// sameEasing tells whether two edges of a part show the same figures.
+func sameEasing(a, b []Cell) bool {
+	return slices.EqualFunc(a[1:], b[1:], func(x, y Cell) bool { return x.Text == y.Text })
 }
 
 func drawn(e part.EasedEdge) string {

@@ -56,7 +56,7 @@ func (s *steps) show(l measure.Length) string { return s.style.Format(l) }
 func (s *steps) mill() {
 	var each []string
 	for _, g := range groups(boardsOnly(s.p)) {
-		each = append(each, g.short()+" "+s.show(g[0].Blank.Thickness))
+		each = append(each, g.short()+": "+s.show(g[0].Blank.Thickness))
 	}
 	s.step("", "Plane to thickness", "Boards too short for the machine's hold-downs are planed before they are cut to length.",
 		"Flatten one face, plane the other to it: "+strings.Join(each, "; ")+".",
@@ -67,27 +67,38 @@ func (s *steps) rough() {
 	var each []string
 	for _, g := range groups(boardsOnly(s.p)) {
 		r := g[0].Rough
-		each = append(each, fmt.Sprintf("%s %s × %s", g.short(), s.show(r.Length), s.show(r.Width)))
+		each = append(each, fmt.Sprintf("%s: %s × %s", g.short(), s.show(r.Length), s.show(r.Width)))
 	}
 	s.step("", "Cut heavy", "Let the boards rest a few days in the room and plane again if they move.",
 		"Cut along the grain × across it: "+strings.Join(each, "; ")+".", "Keep boards that follow each other round the piece in one board, in order.")
 }
 
 func (s *steps) faces() {
-	s.step("", "Mark the faces", "", fmt.Sprintf("Choose outer faces and %ss, write the part's number on the outer face and draw a triangle across all of them, its point to the top.", markedEdge(s.p)),
+	draw := "Choose outer faces and %ss, write the part's number on the outer face and an arrow to the top beside it."
+	if !form.OnSides(s.p.Form) || s.dovetailed() {
+		draw = "Choose outer faces and %ss, write the part's number on the outer face and draw a triangle across all of them, its point to the top."
+	}
+	s.step("", "Mark the faces", "", fmt.Sprintf(draw, markedEdge(s.p)),
 		fmt.Sprintf("Every figure is taken from the %s and the outer face.", markedEdge(s.p)))
 }
 
 // sawing has a row for each set of equal cuts; the angles are those with the board flat.
 func (s *steps) sawing() {
 	var straightCuts, angled []string
+	last := [2]string{}
+	add := func(list *[]string, kind int, boards, text, between string) { // the cuts of one board together
+		if n := len(*list) - 1; n >= 0 && last[kind] == boards {
+			(*list)[n] += between + text
+			return
+		}
+		*list, last[kind] = append(*list, boards+": "+text), boards
+	}
 	for _, c := range pairedCuts(boardsOnly(s.p)) {
 		if straight(c.cut.Swing) && straight(c.cut.Tilt) {
-			straightCuts = append(straightCuts, c.name())
+			add(&straightCuts, 0, c.boards(), c.cuts(), ", ")
 			continue
 		}
-		text := c.name() + ": " + s.settings(c.cut)
-		angled = append(angled, text)
+		add(&angled, 1, c.boards(), c.cuts()+": "+s.settings(c.cut), "; ")
 	}
 	if len(straightCuts) > 0 {
 		s.step("", "Cut square", "", "Square to face and edge, to the finished size: "+strings.Join(straightCuts, "; ")+".")
@@ -144,8 +155,11 @@ func (s *steps) joints() {
 	done := map[string]bool{}
 	for _, j := range s.p.Joints {
 		key := fmt.Sprintf("%s %.3f %.3f %d", j.Kind, j.Dihedral.Degrees(), j.Width.MM(), len(j.Tails))
-		if j.Tenon != nil {
+		switch {
+		case j.Tenon != nil:
 			key = "tenon " + j.PinBoard
+		case j.Depth > 0 && len(j.Tails) == 0 && j.Spline == nil:
+			key = s.housed(j)
 		}
 		if done[key] {
 			continue
@@ -170,10 +184,10 @@ func (s *steps) joints() {
 }
 
 func (s *steps) tails(j joint.Joint) {
-	tail, pin := s.nameOf(j.TailBoard), s.nameOf(j.PinBoard)
+	tail, pin := s.alikeTo(j)
 	from, on := s.tailEnds(j)
 	s.step(j.TailBoard, "Mark and saw the tails", "Cut on the waste side; the line stays.",
-		fmt.Sprintf("On the %s: gauge the baseline %s from %s on both faces; mark %d %s from the %s as in Marking%s.",
+		fmt.Sprintf("On %s: gauge the baseline %s from %s on both faces; mark %d %s from the %s as in Marking%s.",
 			tail, s.exactLength(j.Baseline.Outer).Text, from, len(j.Tails), tailWord(j), markedEdge(s.p), slopeWords(j)),
 		s.cheeks(j), "Chop or saw out the waste, paring to the baseline at the corner's angle, not square to the face.")
 	s.step(j.PinBoard, "Transfer and cut the pins", "Chop with the board held down, chisel away from the body.",
@@ -211,9 +225,9 @@ func (s *steps) tailEnds(j joint.Joint) (tails, pins string) {
 // transfer says how pins are marked from the tails; on is the end of a board that has pins at one end alone.
 func transfer(on, pin, inside, stand string) string {
 	if on == "" {
-		return fmt.Sprintf("On the end of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.", pin, inside, stand)
+		return fmt.Sprintf("On the end of %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.", pin, inside, stand)
 	}
-	return fmt.Sprintf("On the %s of the %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.", on, pin, inside, stand)
+	return fmt.Sprintf("On the %s of %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.", on, pin, inside, stand)
 }
 
 // cheeks reminds that off square the cheeks of a tail lean.
@@ -228,9 +242,60 @@ func (s *steps) cheeks(j joint.Joint) string {
 	return fmt.Sprintf("Off square the cheeks lean %.2f° from square to the face: follow the line on the end.", j.CheekTilt.Degrees())
 }
 
+// housed is the same for housings and grooves that are cut with one setting for boards that are alike.
+func (s *steps) housed(j joint.Joint) string {
+	pin := j.PinBoard
+	for _, g := range groups(s.p) {
+		if slices.ContainsFunc(g, func(q *part.Part) bool { return q.ID == pin }) {
+			pin = g[0].ID
+		}
+	}
+	return fmt.Sprintf("%s %.3f %s", j.Kind, j.Depth.MM(), pin)
+}
+
+// alikeTo names the boards of all joints that are made like one: those with the tails or the hollows, and the others.
+func (s *steps) alikeTo(j joint.Joint) (tails, pins string) {
+	like := func(k joint.Joint) bool {
+		if len(j.Tails) > 0 {
+			return k.Kind == j.Kind && len(k.Tails) == len(j.Tails) && within(k.Dihedral, j.Dihedral, sameAngle) && within(k.Width, j.Width, sameLength)
+		}
+		return k.Depth > 0 && len(k.Tails) == 0 && k.Spline == nil && k.Tenon == nil && s.housed(k) == s.housed(j)
+	}
+	var t, p []string
+	for _, k := range s.p.Joints {
+		if like(k) {
+			t, p = appendOnce(t, k.TailBoard), appendOnce(p, k.PinBoard)
+		}
+	}
+	return s.these(t), s.these(p)
+}
+
+// these names parts, equal ones together.
+func (s *steps) these(ids []string) string {
+	var names []string
+	for _, g := range groups(s.p) {
+		var in group
+		for _, q := range g {
+			if slices.Contains(ids, q.ID) {
+				in = append(in, q)
+			}
+		}
+		switch {
+		case len(in) > 0 && len(in) == len(g):
+			names = append(names, g.short())
+		default:
+			for _, q := range in {
+				names = append(names, s.nameOf(q.ID))
+			}
+		}
+	}
+	return and(names)
+}
+
 func (s *steps) housing(j joint.Joint) {
+	in, what := s.alikeTo(j)
 	s.step(j.TailBoard, "Cut the "+seatWord(j), "Clamp a fence; keep both hands on the router or the saw.",
-		fmt.Sprintf("In the %s for the %s, %s deep; its place stands in %s.", s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), s.show(j.Depth), placeWord(j)),
+		fmt.Sprintf("In %s for %s, %s deep; its place stands in %s.", in, what, s.show(j.Depth), placeWord(j)),
 		"Mark its width from the board that goes in, not from a rule.")
 }
 
@@ -239,7 +304,7 @@ func (s *steps) nameOf(id string) string {
 	if q == nil {
 		return id
 	}
-	return partMark(q)
+	return strings.TrimRight(partMark(q), " 0123456789") // the mark is number enough
 }
 
 // features are cut while the boards still lie flat.
@@ -252,6 +317,10 @@ func (s *steps) features() {
 				continue
 			}
 			seen[f.Index] = true
+			if f.Kind == part.Hole {
+				each = append(each, fmt.Sprintf("%s: hole Ø%s", partMark(q), s.show(f.Length)))
+				continue
+			}
 			each = append(each, fmt.Sprintf("%s: %s %s × %s%s", partMark(q), f.Kind, s.show(f.Length), s.show(f.Width), onEdge(f)))
 		}
 	}

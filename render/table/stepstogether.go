@@ -13,7 +13,7 @@ import (
 // mitres are fitted before anything is cut into them.
 func (s *steps) mitres(j joint.Joint) {
 	s.step(j.TailBoard, "Fit the mitres", "Shoot small ends on a board with a stop, never freehand over a machine.",
-		fmt.Sprintf("Hold the %s and the %s together: inside the corner a bevel stands at %s. Shave the ends until no light shows; opposite boards stay of one length.",
+		fmt.Sprintf("Hold %s and %s together: inside the corner a bevel stands at %s. Shave the ends until no light shows; opposite boards stay of one length.",
 			s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), degrees(j.Dihedral)),
 		"An error of a tenth of a degree arrives at the last corner as many times over as there are cuts.")
 }
@@ -45,6 +45,9 @@ func (s *steps) loose() []string {
 		case form.InGroove, form.InRabbet:
 			out = appendOnce(out, "The bottom goes in with the walls and dry, or with a spot of glue in the middle of its ends: it must swell and shrink in its groove.")
 		case form.ScrewedOn:
+			if j.TailBoard != "bottom" {
+				continue // a batten, of which more below
+			}
 			out = appendOnce(out, "The bottom is screwed on without glue, so that it can move.")
 		}
 	}

@@ -122,7 +122,7 @@ func TestSawSettingsOfTheStep(t *testing.T) {
 	}
 	want := []string{
 		"1 Top: left and right end", "1 Top: front and back edge", "2, 3 Side: top end",
-		"2, 3 Side: floor end", "2, 3 Side: front edge", "2, 3 Side: back edge",
+		"2, 3 Side: floor end", "2, 3 Side: front and back edge",
 	}
 	if strings.Join(flat, "|") != strings.Join(want, "|") {
 		t.Errorf("cuts\n%s\nwant\n%s", strings.Join(flat, "\n"), strings.Join(want, "\n"))
