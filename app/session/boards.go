@@ -102,6 +102,9 @@ func (s *Session) boardFields(b stock.Board) [][2]string {
 	if b.Price > 0 {
 		add("price", strconv.FormatFloat(b.Price, 'f', -1, 64))
 	}
+	add("grain", b.Grain)
+	add("sawn", b.Sawn)
+	add("face", b.Face)
 	add("note", b.Note)
 	return out
 }

@@ -90,7 +90,7 @@ func (p *program) plan() *cobra.Command {
 	}
 	s.flags(c)
 	c.Flags().IntVar(&width, "width", 110, "columns of the terminal")
-	c.Flags().StringVar(&list, "boards", "", "take the boards on hand from this CSV file (name, timber, length, width, thickness, count, price, note)")
+	c.Flags().StringVar(&list, "boards", "", "take the boards on hand from this CSV file (name, timber, length, width, thickness, count, price, grain, sawn, face, note, outline, avoid)")
 	c.Flags().BoolVar(&buy, "buy", false, "find the cheapest wood to buy instead (boards-to-buy, yard, or common sizes where a board foot has a price), with a shopping list")
 	c.Flags().StringVar(&sheets, "pdf", "", "also write the plan's sheets, boards drawn to scale, to this file")
 	c.Flags().DurationVar(&patience, "patience", 3*time.Second, "how long to look for a better plan")

@@ -18,7 +18,7 @@ const mostCSV = 1 << 20
 
 // boardColumns of a list of boards; those of boardNeeded must be there, in any order.
 var (
-	boardColumns = []string{"name", "timber", "length", "width", "thickness", "count", "price", "note"}
+	boardColumns = []string{"name", "timber", "length", "width", "thickness", "count", "price", "grain", "sawn", "face", "note", "outline", "avoid"}
 	boardNeeded  = []string{"length", "width", "thickness"}
 )
 
@@ -34,10 +34,27 @@ func ReadBoards(in io.Reader, name string, bare measure.Unit) ([]stock.Board, er
 		return nil, Errors{{File: name, Want: fmt.Sprintf("a list of boards of more than %d kB is not taken", mostCSV>>10)}}
 	}
 	b := boardReader{name: name, bare: bare, csv: csv.NewReader(strings.NewReader(strings.TrimPrefix(string(text), "\ufeff")))}
+	b.split(string(text))
 	b.csv.TrimLeadingSpace = true
 	b.csv.Comment = '#'
 	b.csv.FieldsPerRecord = -1
 	return b.read()
+}
+
+// split settles what parts the fields from the line of heads: a comma, or else a semicolon, with which a comma is what
+// stands before decimals, or a tab.
+func (b *boardReader) split(text string) {
+	for line := range strings.Lines(text) {
+		switch {
+		case strings.HasPrefix(line, "#") || strings.TrimSpace(line) == "":
+			continue
+		case strings.Contains(line, ";") && !strings.Contains(line, ","):
+			b.csv.Comma, b.decimalComma = ';', true
+		case strings.Contains(line, "\t") && !strings.Contains(line, ","):
+			b.csv.Comma = '\t'
+		}
+		return
+	}
 }
 
 type boardReader struct {
@@ -46,6 +63,8 @@ type boardReader struct {
 	csv   *csv.Reader
 	heads []string
 	errs  Errors
+
+	decimalComma bool // a comma stands before decimals
 }
 
 func (b *boardReader) read() ([]stock.Board, error) {
@@ -117,46 +136,62 @@ func (b *boardReader) board(row []string, nth int) stock.Board {
 	return board
 }
 
-// field takes one value of a board.
+// field takes one value of a board. One that is left empty is not told.
 func (b *boardReader) field(board *stock.Board, i int, text string) {
-	switch head := b.heads[i]; head {
+	head := b.heads[i]
+	if text == "" && !slices.Contains(boardNeeded, head) {
+		return
+	}
+	var err error
+	switch head {
 	case "name":
-		if text != "" {
-			board.Name = clip(text)
-		}
+		board.Name = clip(text)
 	case "timber":
 		board.Timber = clip(text)
+	case "face":
+		board.Face = clip(text)
 	case "note":
 		board.Note = clip(text)
 	case "length", "width", "thickness":
 		to := map[string]*float64{"length": &board.Length, "width": &board.Width, "thickness": &board.Thickness}[head]
-		l, err := measure.ParseLength(text, b.bare)
-		if err != nil {
-			b.refuse(i, text, err.Error())
-			return
-		}
-		*to = l.MM()
+		*to, err = mmOf(b.number(text), b.bare)
+	case "grain":
+		board.Grain, err = oneOf(text, stock.Grains())
+	case "sawn":
+		board.Sawn, err = oneOf(text, stock.Saws())
+	case "outline":
+		board.Outline, err = outlineOf(text, b.bare)
+	case "avoid":
+		board.Avoid, err = avoidOf(text, b.bare)
 	case "count":
-		if text == "" {
-			return
+		board.Count, err = strconv.Atoi(text)
+		if err != nil || board.Count < 1 || board.Count > mostBoards {
+			err = fmt.Errorf("a whole number from 1 to %d is expected here", mostBoards)
 		}
-		n, err := strconv.Atoi(text)
-		if err != nil || n < 1 || n > mostBoards {
-			b.refuse(i, text, fmt.Sprintf("a whole number from 1 to %d is expected here", mostBoards))
-			return
-		}
-		board.Count = n
 	case "price":
-		if text == "" {
-			return
+		board.Price, err = strconv.ParseFloat(b.number(text), 64)
+		if err != nil || !(board.Price >= 0) || board.Price > 1e9 {
+			err = errors.New("a price is expected here, such as 12.50")
 		}
-		x, err := strconv.ParseFloat(text, 64)
-		if err != nil || !(x >= 0) || x > 1e9 {
-			b.refuse(i, text, "a price is expected here, such as 12.50")
-			return
-		}
-		board.Price = x
 	}
+	if err != nil {
+		b.refuse(i, text, err.Error())
+	}
+}
+
+// number is a number with a point before its decimals.
+func (b *boardReader) number(text string) string {
+	if b.decimalComma {
+		return strings.Replace(text, ",", ".", 1)
+	}
+	return text
+}
+
+func oneOf(text string, words []string) (string, error) {
+	if !slices.Contains(words, text) {
+		return "", errors.New(suggest(text, words))
+	}
+	return text, nil
 }
 
 // refuse notes a fault in the i-th field of the line that was read last.

@@ -61,6 +61,8 @@ func TestABadListIsRefused(t *testing.T) {
 func FuzzBoardsFromAList(f *testing.F) {
 	f.Add("length,width,thickness\n1000,200,27\n")
 	f.Add("name,length,width,thickness\n\"a\nb\",1,2,3\n")
+	f.Add("length;width;thickness;price\n1000;200;27,5;12,5\n")
+	f.Add("length,width,thickness,outline,avoid\n1000,200,27,\"0, 0; 9, 9; 0, 9\",\"knot 3 at 7, 4; split 15 x 2 at 0, 6 from right near\"\n")
 	f.Fuzz(func(t *testing.T, text string) {
 		boards, err := ReadBoards(strings.NewReader(text), "x", measure.Metric)
 		if err != nil {

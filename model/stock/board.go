@@ -35,7 +35,10 @@ type Board struct {
 	Avoid     []Avoid
 	Price     float64 // of one; with no price anywhere a plan takes the least area of wood
 	Count     int     // alike; 0 means one
-	Note      string  // face, figure, where it came from
+	Grain     string  // one of Grains; "" = not told
+	Sawn      string  // one of Saws; "" = not told
+	Face      string  // which face is the better one, and its figure
+	Note      string  // anything else, such as where it came from
 	Sold      AsSold  // nothing: the board goes by its own sizes
 }
 
@@ -120,11 +123,11 @@ func (b Board) Check() error {
 		value float64
 	}{{"length", b.Length}, {"width", b.Width}, {"thickness", b.Thickness}} {
 		if !(v.value > 0 && v.value < widest) {
-			return fmt.Errorf("board %q: %s is %g mm", b.Name, v.what, v.value)
+			return fmt.Errorf("board %q: %s is %g mm; more than 0 and less than 100 m is expected", b.Name, v.what, v.value)
 		}
 	}
 	if b.Price < 0 || math.IsNaN(b.Price) || math.IsInf(b.Price, 0) || b.Count < 0 {
-		return fmt.Errorf("board %q: price %g, count %d", b.Name, b.Price, b.Count)
+		return fmt.Errorf("board %q: price %g, count %d; neither can be negative", b.Name, b.Price, b.Count)
 	}
 	if err := b.checkOutline(); err != nil {
 		return err
@@ -132,13 +135,10 @@ func (b Board) Check() error {
 	for _, a := range b.Avoid {
 		for _, v := range []float64{a.X, a.Y, a.Length, a.Width, a.Diameter} {
 			if !(v >= 0 && v < widest) {
-				return fmt.Errorf("board %q: %s: %g mm is not a place or size on it", b.Name, a.What, v)
+				return fmt.Errorf("board %q: %s: %g mm is not a place or size on it; nothing below 0 is, and nothing of 100 m", b.Name, a.named(), v)
 			}
 		}
-		what := a.What
-		if what == "" {
-			what = "what is to be cut around"
-		}
+		what := a.named()
 		if a.Diameter == 0 && (a.Length == 0 || a.Width == 0) {
 			return fmt.Errorf("board %q: %s has no size; give a diameter, or a length and a width", b.Name, what)
 		}
@@ -147,6 +147,13 @@ func (b Board) Check() error {
 		}
 	}
 	return nil
+}
+
+func (a Avoid) named() string {
+	if a.What == "" {
+		return "what is to be cut around"
+	}
+	return a.What
 }
 
 func (b Board) checkOutline() error {
@@ -159,7 +166,7 @@ func (b Board) checkOutline() error {
 	}
 	for _, p := range b.Outline {
 		if !(p.X >= 0 && p.X <= b.Length+Slack && p.Y >= 0 && p.Y <= b.Width+Slack) {
-			return fmt.Errorf("board %q: outline corner %g, %g lies off the board of %g by %g", b.Name, p.X, p.Y, b.Length, b.Width)
+			return fmt.Errorf("board %q: outline corner %g, %g lies off the board of %g by %g; corners lie from 0, 0 at its left near corner to its length and width", b.Name, p.X, p.Y, b.Length, b.Width)
 		}
 	}
 	for i := range b.Outline {
@@ -168,7 +175,7 @@ func (b Board) checkOutline() error {
 				continue
 			}
 			if crosses(b.Outline[i], b.Outline[i+1], b.Outline[j], b.Outline[(j+1)%n]) {
-				return fmt.Errorf("board %q: its outline crosses itself between corners %d and %d", b.Name, i+1, j+1)
+				return fmt.Errorf("board %q: its outline crosses itself between corners %d and %d; list them in order round the board", b.Name, i+1, j+1)
 			}
 		}
 	}

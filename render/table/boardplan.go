@@ -31,7 +31,7 @@ func planSummary(r yield.Result, style measure.Style) Table {
 		b := r.Task.Boards[l.Board]
 		area := balanceOf(l, b)
 		s.row("", word(BoardName(r, i)), word(b.Timber), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
-			figure(100*area.Parts/area.Boards, 1), figure(100*area.Offcuts/area.Boards, 1), figure(100*area.Waste/area.Boards, 1), word(b.Note))
+			figure(100*area.Parts/area.Boards, 1), figure(100*area.Offcuts/area.Boards, 1), figure(100*area.Waste/area.Boards, 1), word(b.Looks()))
 	}
 	for _, text := range WithoutPlace(r, style) {
 		s.note(text)
