@@ -17,8 +17,9 @@ import (
 const (
 	// edgewise is the sine under which a face is seen as a line: it slides along the way.
 	edgewise = 1e-7
-	// depth, mm: faces nearer than this along the way touch.
-	depth = 1e-4
+	// depth, mm: faces nearer than this along the way touch. Where two meet in an edge it counts a strip
+	// of that order beside the edge, so it must stay far below what grazes.
+	depth = 1e-6
 	// grazes, mm², is how much area is rounding, and the chords that stand for arcs.
 	grazes = 1e-2
 )
