@@ -31,12 +31,7 @@ func plain(name, joint string) form.Design {
 	return d
 }
 
-func jointsOf(name string) []string {
-	if form.OnSides(name) {
-		return []string{form.ThroughDovetail, form.Butt, form.Housing}
-	}
-	return form.WallJoints()
-}
+func jointsOf(string) []string { return form.CornerJoints() }
 
 // Inputs at the edge of sense, over every form and joint: the right piece, or a stop with one of the
 // ids that say what is wrong; never a part that is missing without a word.
@@ -48,6 +43,9 @@ func TestMuseum(t *testing.T) {
 			d.Splay.Ends, d.Splay.Front, d.Splay.Edges = a, a, a
 			if form.OnSides(d.Form) {
 				d.Splay.Front = 0
+				if d.Corners.Joint == form.HalfBlindDovetail && deg > 0 { // else the taper runs into a socket, which is told
+					d.Corners.HalfPin = l(30)
+				}
 			} else {
 				d.Splay.Edges = 0
 			}
@@ -168,6 +166,10 @@ func TestWhatMeetsIsTold(t *testing.T) {
 			d.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, BelowTop: 125, Joint: form.Butt, Under: form.UnderUpper,
 				Screws: &form.Screws{Gauge: 8, Length: 50, Count: 2, FromEnd: 15}}}
 		}, part.CannotBeCut, []string{"The clearance hole of screw 2", "runs into the housing of the lower tread", "move one of them", "along the grain"}},
+		{"a socket that a taper runs into", "stool", func(d *form.Design) {
+			d.Corners.Joint, d.Splay.Edges, d.Splay.Ends = form.HalfBlindDovetail, 45*measure.Degree, 45*measure.Degree
+			d.Size = form.Size{Height: 90, Width: 800, Depth: 700}
+		}, part.CannotBeCut, []string{"the socket 1 left", "over the front edge", "move it"}},
 		{"grooves of the two faces", "stool", func(d *form.Design) { d.Features = []form.Feature{groove(0, "inner"), groove(12, "outer")} }, "hollows-meet",
 			[]string{"groove 1", "groove 2", "two faces of the side"}},
 	} {

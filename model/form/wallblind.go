@@ -14,7 +14,7 @@ import (
 func (l laidOut) sockets(b *board, end side) {
 	for i, k := range l.cheeks {
 		tag := fmt.Sprintf("socket %d %s", i+1, end.word())
-		b.sizesOf[tag] = []string{"corners.lap", "corners.tails", "corners.pin"}
+		b.sizesOf[tag] = []string{"corners.lap", "corners.half-pin", "corners.tails", "corners.pin"}
 		// the cheeks' normals point out of the tail
 		b.shape.Pockets = append(b.shape.Pockets, b.pocket(tag, l.Pin.Thickness(), l.Tail.Outer, flip(k.Front), flip(k.Back), flip(l.Tail.Inner)))
 	}

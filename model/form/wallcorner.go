@@ -52,16 +52,19 @@ type cornerJoint struct {
 
 // cornerJoints are the joints of walls. A new one is a file of its own and a line here.
 var cornerJoints = []cornerJoint{
+	{ThroughDovetail, (*enclosure).cutTails, (*enclosure).fitTails},
+	{HalfBlindDovetail, (*enclosure).cutTails, (*enclosure).fitTails},
+	{FingerJoint, (*enclosure).cutTails, (*enclosure).fitTails},
+	{Butt, (*enclosure).cutButt, (*enclosure).fitButt},
+	{Housing, (*enclosure).cutHousing, (*enclosure).fitHousing},
+	{GrooveTongue, (*enclosure).cutHousing, (*enclosure).fitHousing},
 	{Mitre, (*enclosure).cutMitre, (*enclosure).fitMitre},
 	{SplinedMitre, (*enclosure).cutMitre, (*enclosure).fitSpline},
 	{KeyedMitre, (*enclosure).cutMitre, (*enclosure).fitKeys},
-	{Butt, (*enclosure).cutButt, (*enclosure).fitButt},
-	{ThroughDovetail, (*enclosure).cutTails, (*enclosure).fitTails},
-	{FingerJoint, (*enclosure).cutTails, (*enclosure).fitTails},
-	{HalfBlindDovetail, (*enclosure).cutTails, (*enclosure).fitTails},
-	{Housing, (*enclosure).cutHousing, (*enclosure).fitHousing},
-	{GrooveTongue, (*enclosure).cutHousing, (*enclosure).fitHousing},
 }
+
+// CornerJoints are the names of the joints that a corner can have: of a top with its sides and of two walls.
+func CornerJoints() []string { return WallJoints() }
 
 // WallJoints are the names of the joints that walls can have, a mitre first.
 func WallJoints() []string {

@@ -41,11 +41,6 @@ const (
 	Flat   = "flat"
 )
 
-// CornerJoints are the names of the joints that a corner can have: of a top with its sides and of two walls.
-func CornerJoints() []string {
-	return []string{ThroughDovetail, HalfBlindDovetail, FingerJoint, Butt, Housing, GrooveTongue, Mitre, SplinedMitre, KeyedMitre}
-}
-
 // Mitred tells whether a joint is a mitre, with or without what strengthens it.
 func Mitred(joint string) bool { return joint == Mitre || joint == SplinedMitre || joint == KeyedMitre }
 

@@ -135,7 +135,7 @@ func TestALockedBottomSaysWhatWouldDo(t *testing.T) {
 			t.Errorf("a clearance of %g mm: stuck %v", c.room, !c.stuck)
 		}
 	}
-	for _, words := range []string{"through dovetail corners", "bottom.joint: screwed on", "With these corners they go together: mitre"} {
+	for _, words := range []string{"through dovetail corners", "bottom.joint: screwed on", "With these corners they go together: finger joint, butt, housing."} {
 		if !strings.Contains(f.Text, words) {
 			t.Errorf("%q is not in: %s", words, f.Text)
 		}
