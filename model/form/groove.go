@@ -70,7 +70,26 @@ func (b *assembly) cutGroove(p *spot) {
 	} {
 		pocket.Walls = append(pocket.Walls, solid.Wall{Tag: p.tag(), Plane: through(w.n, w.at), Start: w.at.Vec2()})
 	}
+	if in, ok := p.board.within(&pocket); ok {
+		b.find(stop("groove-in-hollow", fmt.Sprintf("The groove, %s deep, lies within the %s, which is %s deep there: it would take nothing. Move it out of there, or make it deeper than that.",
+			b.show(p.f.Depth), in.Tag, b.show(measure.Length(in.Depth))), p.f.Depth.MM(), in.Depth, "mm", p.path("depth"), p.path("x"), p.path("y")))
+		return
+	}
 	p.board.shape.Pockets = append(p.board.shape.Pockets, pocket)
 	p.centre[0] = (max(from, lo[0]) + min(to, hi[0])) / 2
 	p.note(part.Feature{Length: measure.Length(min(to, hi[0]) - max(from, lo[0])), Width: p.f.Width, Depth: p.f.Depth, Inner: !pocket.FromOuter})
+}
+
+// within finds a pocket of the board, from the same face, in which a groove lies and takes nothing.
+func (b *board) within(groove *solid.Pocket) (*solid.Pocket, bool) {
+	g := b.pocketBox(groove)
+	for i := range b.shape.Pockets {
+		p := &b.shape.Pockets[i]
+		h := b.pocketBox(p)
+		over := h.lo[0] <= g.lo[0] && h.lo[1] <= g.lo[1] && h.hi[0] >= g.hi[0] && h.hi[1] >= g.hi[1]
+		if over && p.FromOuter == groove.FromOuter && p.Depth >= groove.Depth {
+			return p, true
+		}
+	}
+	return nil, false
 }

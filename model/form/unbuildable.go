@@ -28,12 +28,18 @@ func (b *board) unbuildable(err error, show shown) part.Finding {
 			}
 		}
 	}
-	f.Sizes = unique(append(f.Sizes, b.sizes...))
 	name, _, _ := strings.Cut(b.part.Name, ",") // the two sides go by one name
 	if text := b.trouble(err, show); text != "" {
+		for _, g := range b.part.Features { // what the text names without the core's word
+			if tag := shapeTag(g); strings.Contains(text, "into the "+tag+";") {
+				f.Sizes = append(f.Sizes, b.sizesOf[tag]...)
+			}
+		}
+		f.Sizes = unique(append(f.Sizes, b.sizes...))
 		f.Text = name + " cannot be cut as it stands: " + text + "."
 		return f
 	}
+	f.Sizes = unique(append(f.Sizes, b.sizes...))
 	f.Text = name + " cannot be cut as it stands: " + reason + "."
 	if e != nil {
 		f.Text += b.meeting(e.Tags)

@@ -31,6 +31,11 @@ func holeMarks(p *form.Piece, q *part.Part) (xs, ys []float64) {
 		switch s.Kind {
 		case part.HandHole, part.Hole, part.Slot:
 			xs, ys = append(xs, s.Centre.X()), append(ys, s.Centre.Y())
+		case part.Groove:
+			ys = append(ys, s.Centre.Y()-s.Width.MM()/2, s.Centre.Y()+s.Width.MM()/2)
+			if s.Length.MM() < stopped*extent(q).Width() {
+				xs = append(xs, s.Centre.X()-s.Length.MM()/2, s.Centre.X()+s.Length.MM()/2)
+			}
 		case part.Arch, part.Ogee, part.Notch, part.Taper:
 			mx, my := edgeMarks(s)
 			xs, ys = append(xs, mx...), append(ys, my...)
