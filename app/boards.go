@@ -100,7 +100,7 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 	state := container.NewBorder(nil, b.trouble, nil, container.NewHBox(b.bar, b.halt), b.said)
 	body := container.NewHSplit(b.fields.Object(), container.NewBorder(state, nil, nil, nil, b.picture))
 	body.SetOffset(boardFieldsShare)
-	return container.NewBorder(tools, nil, nil, nil, body)
+	return container.NewBorder(container.NewHScroll(tools), nil, nil, nil, body)
 }
 
 func (b *boards) plan(w *Window) *boardPlan {
@@ -352,7 +352,7 @@ func (w *Window) askForFile(trouble string, take func(path string), kinds ...str
 	if dir := w.folder(); dir != nil {
 		d.SetLocation(dir)
 	}
-	d.Resize(fyne.NewSize(760, 520))
+	d.Resize(w.room(760, 520))
 	w.show(d)
 }
 

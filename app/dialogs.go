@@ -11,6 +11,18 @@ type standing struct {
 	overlay fyne.CanvasObject
 }
 
+// Room that a dialog needs round what it holds: its title, its buttons, its rim.
+const (
+	dialogWide = 40
+	dialogHigh = 110
+)
+
+// room is a size for what a dialog holds, or as much of it as the window has room for.
+func (w *Window) room(width, height float32) fyne.Size {
+	has := w.win.Canvas().Size()
+	return fyne.NewSize(min(width, max(has.Width-dialogWide, dialogWide)), min(height, max(has.Height-dialogHigh, dialogWide)))
+}
+
 // show shows a dialog that Escape puts away.
 func (w *Window) show(d dialog.Dialog) {
 	d.Show()

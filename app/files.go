@@ -53,7 +53,7 @@ func (w *Window) open() {
 		if dir := w.folder(); dir != nil {
 			d.SetLocation(dir)
 		}
-		d.Resize(fyne.NewSize(760, 520))
+		d.Resize(w.room(760, 520))
 		w.show(d)
 	})
 }
@@ -135,7 +135,7 @@ func (w *Window) saveAsThen(then func()) {
 			w.saveTo(filepath.Join(dir, withExtension(name.Text)), then)
 		}
 	}, w.win)
-	d.Resize(fyne.NewSize(520, 300))
+	d.Resize(w.room(520, 300))
 	w.show(d)
 	w.win.Canvas().Focus(name)
 }
@@ -200,7 +200,7 @@ func (w *Window) tell(title string, err error) {
 	body.Wrapping = fyne.TextWrapWord
 	body.Selectable = true
 	scroll := container.NewVScroll(body)
-	scroll.SetMinSize(fyne.NewSize(560, 180))
+	scroll.SetMinSize(w.room(560, 180))
 	w.show(dialog.NewCustom(say.It(title), say.It("Close"), scroll, w.win))
 }
 

@@ -34,7 +34,9 @@ type card struct {
 
 // gallery offers the built-in examples as pictures, to begin a new design with.
 func (w *Window) gallery() {
-	grid := container.NewGridWithColumns(3)
+	room := w.win.Canvas().Size()
+	columns := max(1, min(3, int((room.Width-80)/cardWidth)))
+	grid := container.NewGridWithColumns(columns)
 	var d *dialog.CustomDialog
 	for _, e := range assets.Examples() {
 		c := newCard()
@@ -54,8 +56,7 @@ func (w *Window) gallery() {
 	hint.Wrapping = fyne.TextWrapWord
 	body := container.NewBorder(hint, container.NewHBox(blank), nil, nil, container.NewVScroll(grid))
 	d = dialog.NewCustom(say.It("A new design"), say.It("Close"), body, w.win)
-	room := w.win.Canvas().Size()
-	d.Resize(fyne.NewSize(3*cardWidth+80, max(2*cardHeight, min(4*cardHeight+120, room.Height-80))))
+	d.Resize(fyne.NewSize(float32(columns)*cardWidth+80, min(4*cardHeight+120, room.Height-80)))
 	w.show(d)
 }
 

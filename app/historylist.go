@@ -46,8 +46,7 @@ func (w *Window) history() {
 	}
 	d := dialog.NewCustom(say.It("History"), say.It("Close"), list, w.win)
 	w.show(d)
-	size := w.win.Canvas().Size()
-	d.Resize(fyne.NewSize(min(560, size.Width*0.9), min(480, size.Height*0.9)))
+	d.Resize(w.room(560, 480))
 	_, now := w.steps()
 	list.ScrollTo(now)
 }

@@ -85,7 +85,7 @@ func (w *Window) showKeys() {
 		grid.Add(does)
 	}
 	scroll := container.NewVScroll(grid)
-	scroll.SetMinSize(fyne.NewSize(620, 440))
+	scroll.SetMinSize(w.room(620, 440))
 	w.show(dialog.NewCustom(say.It("Keys"), say.It("Close"), scroll, w.win))
 }
 
@@ -103,7 +103,7 @@ func (w *Window) showAbout() {
 	text := widget.NewLabel(strings.Join([]string{say.It(aboutWhat), say.It("It stands under the MIT licence. Built into it are:"), strings.Join(terms, "\n"), say.It(aboutCare)}, "\n\n"))
 	text.Wrapping = fyne.TextWrapWord
 	scroll := container.NewVScroll(text)
-	scroll.SetMinSize(fyne.NewSize(560, 340))
+	scroll.SetMinSize(w.room(560, 340))
 	w.show(dialog.NewCustom("Splaywright "+assets.Version(), say.It("Close"), scroll, w.win))
 }
 

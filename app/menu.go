@@ -27,6 +27,7 @@ type menus struct {
 
 	wooden, near *fyne.MenuItem
 	slide        *fyne.MenuItem
+	scale        *fyne.MenuItem
 }
 
 // command is a menu item with its shortcut, named in the language.
@@ -139,6 +140,7 @@ func (w *Window) viewMenu() *fyne.Menu {
 		w.tongueMenu(),
 		command("Light or dark", fyne.KeyD, ctrl, func() { w.setDark(!w.theme().Dark) }),
 		command("High contrast", fyne.KeyD, ctrlShift, func() { w.setHigh(!w.theme().High) }),
+		w.scaleMenu(),
 		command("Full screen", fyne.KeyF11, 0, func() { w.win.SetFullScreen(!w.win.FullScreen()) }),
 	)
 }

@@ -149,8 +149,7 @@ func (p *papersDialog) ask(then func(form.Papers)) {
 	p.write.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say.It("Cancel"), d.Hide), p.write})
 	p.w.show(d)
-	size := p.w.win.Canvas().Size()
-	d.Resize(fyne.NewSize(min(760, size.Width*0.94), min(780, size.Height*0.94)))
+	d.Resize(p.w.room(760, 780))
 	p.check()
 	p.w.win.Canvas().Focus(p.write)
 }

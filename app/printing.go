@@ -132,6 +132,6 @@ func (w *Window) inform(title, text string) {
 	l := widget.NewLabel(text)
 	l.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustom(title, say.It("Close"), l, w.win)
-	d.Resize(fyne.NewSize(420, 180))
+	d.Resize(w.room(420, 180))
 	w.show(d)
 }

@@ -50,8 +50,7 @@ func (w *Window) resize() {
 		}
 	}, w.win)
 	w.show(d)
-	size := w.win.Canvas().Size()
-	d.Resize(fyne.NewSize(min(860, size.Width*0.94), min(640, size.Height*0.94)))
+	d.Resize(w.room(860, 640))
 	w.win.Canvas().Focus(r.entries["size.height"])
 	r.try()
 }

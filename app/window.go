@@ -87,6 +87,7 @@ type Window struct {
 	drawing *viewer.Table
 	turner  *viewer.Turner
 	apart   *apartBar
+	panes   *panes
 
 	menu    menus
 	hints   *hints
@@ -137,6 +138,11 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	w.shown.dark = w.theme().Dark
 	if code := a.Preferences().StringWithFallback(prefTongue, o.Tongue); code != "" {
 		say.Use(code)
+	}
+	if of := a.Preferences().Float(prefScale); of > 0 {
+		if err := useScale(of); err != nil {
+			fyne.LogError("The scale of the screen stays as it was", err)
+		}
 	}
 	a.Settings().SetTheme(w.theme())
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
@@ -267,19 +273,23 @@ func (w *Window) build() {
 
 	w.apart = newApartBar(w)
 	w.turner.Slide(w.slides(), false)
-	pictures := container.NewHSplit(w.drawing, container.NewBorder(nil, panel.Backed(look.Strip, w.apart.all), nil, nil, w.turner))
+	pictorial := container.NewBorder(nil, panel.Backed(look.Strip, w.apart.all), nil, nil, w.turner)
+	pictures := container.NewHSplit(w.drawing, pictorial)
 	pictures.SetOffset(tableShare)
 	w.below, w.left = container.NewStack(), container.NewStack()
 	main := container.NewVSplit(pictures, w.below)
 	main.SetOffset(drawingShare)
 	w.hints = newHints(w)
 	right := container.NewBorder(container.NewVBox(w.strip.Object(), w.hints.bar), nil, nil, nil, main)
-	all := container.NewHSplit(panel.Backed(look.Column, w.left), right)
+	column := panel.Backed(look.Column, w.left)
+	all := container.NewHSplit(column, right)
 	all.SetOffset(sizesShare)
-	w.win.SetContent(all)
+	w.panes = newPanes(all, []fyne.CanvasObject{column, w.drawing, pictorial, w.below},
+		[]fyne.CanvasObject{pictures, main, right}, [][]int{{1, 2}, {1, 2, 3}, {1, 2, 3}})
+	w.win.SetContent(w.panes.object)
 	w.buildMenu()
 	if w.early != nil { // the menu takes its room when the window is there
-		all.Resize(fyne.NewSize(firstWidth, firstHeight-menuHeight()))
+		w.panes.object.Resize(fyne.NewSize(firstWidth, firstHeight-menuHeight()))
 	}
 	w.win.Canvas().SetOnTypedKey(w.typedKey)
 }

@@ -28,8 +28,8 @@ func NewStrip() *Strip {
 	s.title.SizeName = theme.SizeNameSubHeadingText
 	s.overall.Importance = widget.LowImportance
 	s.overall.Truncation = fyne.TextTruncateEllipsis
-	row := container.NewBorder(nil, nil, s.title, container.NewHBox(s.mark, s.state), s.overall)
-	s.all = Backed(look.Strip, row)
+	s.title.Truncation, s.state.Truncation = fyne.TextTruncateEllipsis, fyne.TextTruncateEllipsis
+	s.all = Backed(look.Strip, container.New(stripRow{s}, s.title, s.overall, s.mark, s.state))
 	return s
 }
 
@@ -51,10 +51,11 @@ func (s *Strip) Update(ses *session.Session) {
 	s.state.SetText(text)
 	if level == "" {
 		s.mark.Hide()
-		return
+	} else {
+		s.mark.SetResource(look.Mark(level))
+		s.mark.Show()
 	}
-	s.mark.SetResource(look.Mark(level))
-	s.mark.Show()
+	s.all.Refresh()
 }
 
 // LookingOver is said where looking a piece over takes long.
@@ -113,4 +114,44 @@ func OverallText(p *form.Piece) string {
 	return st.Text(say.With("%s high, %s × %s on top, %s × %s on the floor, %.1f kg",
 		st.FormatUnit(o.Height), st.Format(o.WidthTop), st.FormatUnit(o.DepthTop),
 		st.Format(o.WidthFloor), st.FormatUnit(o.DepthFloor), o.Mass))
+}
+
+// stripRow gives the state its room first, then the title, and the overall sizes what is left.
+type stripRow struct{ s *Strip }
+
+// leastOverall is the room below which the overall sizes are left out, window units.
+const leastOverall = 60
+
+// mostState is the share of the strip that the state takes at most.
+const mostState = 0.7
+
+func (r stripRow) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	s, mark := r.s, float32(0)
+	if s.mark.Visible() {
+		mark = theme.Size(theme.SizeNameInlineIcon) + theme.Padding()
+	}
+	state := min(size.Width*mostState, mark+wide(s.state))
+	title := min(size.Width-state, wide(s.title))
+	put := func(o fyne.CanvasObject, x, w float32) {
+		o.Move(fyne.NewPos(x, 0))
+		o.Resize(fyne.NewSize(max(0, w), size.Height))
+	}
+	put(s.title, 0, title)
+	s.overall.Hidden = size.Width-title-state < leastOverall
+	put(s.overall, title, size.Width-title-state)
+	put(s.mark, size.Width-state, mark)
+	put(s.state, size.Width-state+mark, state-mark)
+}
+
+func (r stripRow) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(2*theme.Size(theme.SizeNameInlineIcon), r.s.title.MinSize().Height)
+}
+
+// wide is the width of a label with all of its text.
+func wide(l *widget.Label) float32 {
+	size := l.SizeName
+	if size == "" {
+		size = theme.SizeNameText
+	}
+	return fyne.MeasureText(l.Text, theme.Size(size), l.TextStyle).Width + 2*theme.InnerPadding() + 1
 }
