@@ -28,7 +28,7 @@ func (w *Window) arrowSteps() field.Steps {
 // chooseSteps asks how far the arrows of the fields turn.
 func (w *Window) chooseSteps() {
 	now := w.arrowSteps()
-	mm, inch, angle := widget.NewEntry(), widget.NewEntry(), widget.NewEntry()
+	mm, inch, angle := w.newEntry(), w.newEntry(), w.newEntry()
 	mm.SetText(measure.Style{Step: 0.01}.FormatUnit(now.MM))
 	inch.SetText(measure.Style{Unit: measure.Imperial, Step: measure.Inch / 64}.FormatUnit(now.Inch))
 	angle.SetText(measure.FormatAngle(now.Angle, 0))

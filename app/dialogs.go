@@ -44,10 +44,3 @@ func (w *Window) escape() {
 		top.Hide()
 	}
 }
-
-// typedKey takes the keys that no field has taken.
-func (w *Window) typedKey(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape {
-		w.escape()
-	}
-}

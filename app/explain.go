@@ -13,7 +13,7 @@ func (w *Window) explains() {
 	w.card = panel.NewCard()
 	w.card.Fold(w.app.Preferences().Bool(prefCard))
 	w.card.OnFold = func(folded bool) { w.app.Preferences().SetBool(prefCard, folded) }
-	w.sizes.OnFocus = w.explain
+	w.sizes.OnFocus, w.sizes.OnKey = w.explain, w.takesKey
 }
 
 // explain shows what a size is.

@@ -110,7 +110,7 @@ func (w *Window) saveAs() { w.saveAsThen(func() {}) }
 // saveAsThen asks for a name and a folder. Fyne's own dialog empties the chosen file before it
 // hands it over; ours lets the session replace the file whole.
 func (w *Window) saveAsThen(then func()) {
-	name := widget.NewEntry()
+	name := w.newEntry()
 	name.SetText(w.suggestion())
 	where := widget.NewLabel("")
 	dir := ""

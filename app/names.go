@@ -12,7 +12,7 @@ import (
 
 // nameValue asks for a name and its value and puts them into the design.
 func (w *Window) nameValue() {
-	name, value := widget.NewEntry(), widget.NewEntry()
+	name, value := w.newEntry(), w.newEntry()
 	name.SetPlaceHolder("pin-width")
 	value.SetPlaceHolder("10, 3/8 in, size.height / 5")
 	w.ask(say.It("Name a value"), say.It("Name it"), []*widget.FormItem{
@@ -29,7 +29,7 @@ func (w *Window) pick(path, item string) {
 	case named && item == panel.Remove:
 		w.remove(path)
 	case named && item == panel.Rename:
-		name := widget.NewEntry()
+		name := w.newEntry()
 		name.SetText(old)
 		w.ask(say.With("Another name for %s", old), say.It("Rename"), []*widget.FormItem{widget.NewFormItem(say.It("Name"), name)},
 			func() error { return w.s.Rename(old, strings.TrimSpace(name.Text)) }, name)
@@ -37,7 +37,7 @@ func (w *Window) pick(path, item string) {
 }
 
 // ask shows a few places to type, the first with the cursor in it, and does something with them.
-func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() error, first *widget.Entry) {
+func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() error, first *entry) {
 	d := dialog.NewForm(title, confirm, say.It("Cancel"), items, func(ok bool) {
 		if !ok {
 			return

@@ -94,11 +94,11 @@ type papersDialog struct {
 	before     form.Papers
 	papers, as choice
 	sheet      *widget.Select
-	lengths    [4]*widget.Entry // bar across, bar down, margin, overlap
-	words      [5]*widget.Entry // of the title block
+	lengths    [4]*entry // bar across, bar down, margin, overlap
+	words      [5]*entry // of the title block
 	keep       *widget.Check
 	said       *widget.Label
-	write      *widget.Button
+	write      *button
 }
 
 // lengthPaths and wordPaths are where the dialog's entries stand in a design.
@@ -117,13 +117,13 @@ func newPapersDialog(w *Window) *papersDialog {
 	p.sheet.Selected = p.before.Sheet
 	p.sheet.OnChanged = func(string) { p.check() }
 	for i, path := range lengthPaths {
-		p.lengths[i] = widget.NewEntry()
+		p.lengths[i] = w.newEntry()
 		p.lengths[i].SetText(w.s.Text(path))
 		p.lengths[i].SetPlaceHolder([4]string{"100 mm", "100 mm", "6.5 mm", "10 mm"}[i])
 		p.lengths[i].OnChanged = func(string) { p.check() }
 	}
 	for i, path := range wordPaths {
-		p.words[i] = widget.NewEntry()
+		p.words[i] = w.newEntry()
 		p.words[i].SetText(w.s.Text(path))
 	}
 	p.keep = widget.NewCheck(say.It("Keep these choices with the design"), nil)
@@ -135,7 +135,7 @@ func newPapersDialog(w *Window) *papersDialog {
 // ask shows the dialog; then is done with what was chosen.
 func (p *papersDialog) ask(then func(form.Papers)) {
 	d := dialog.NewCustomWithoutButtons(say.It("Write papers"), p.content(), p.w.win)
-	p.write = widget.NewButton(say.It("Choose a folder…"), func() {
+	p.write = p.w.newButton(say.It("Choose a folder…"), func() {
 		chosen, err := p.chosen()
 		if err != nil {
 			return
@@ -147,7 +147,7 @@ func (p *papersDialog) ask(then func(form.Papers)) {
 		then(chosen)
 	})
 	p.write.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say.It("Cancel"), d.Hide), p.write})
+	d.SetButtons([]fyne.CanvasObject{p.w.newButton(say.It("Cancel"), d.Hide), p.write})
 	p.w.show(d)
 	d.Resize(p.w.room(760, 780))
 	p.check()

@@ -100,7 +100,7 @@ func (w *Window) choose(title string, body fyne.CanvasObject, answers []answer) 
 	d := dialog.NewCustomWithoutButtons(say.It(title), body, w.win)
 	var buttons []fyne.CanvasObject
 	for _, a := range answers {
-		b := widget.NewButton(a.label, func() {
+		b := w.newButton(a.label, func() {
 			d.Hide()
 			a.do()
 		})

@@ -27,7 +27,7 @@ func (w *Window) lock(path string, on bool) {
 // resizing is the dialog in which a piece gets new overall sizes.
 type resizing struct {
 	w       *Window
-	entries map[string]*widget.Entry // by path
+	entries map[string]*entry // by path
 	paths   []string
 	lean    *widget.RadioGroup
 	also    *widget.CheckGroup
@@ -57,13 +57,13 @@ func (w *Window) resize() {
 
 func newResizing(w *Window) *resizing {
 	d := w.s.Design()
-	r := &resizing{w: w, entries: map[string]*widget.Entry{}, paths: []string{"size.height", "size.width"}, changes: panel.NewTables()}
+	r := &resizing{w: w, entries: map[string]*entry{}, paths: []string{"size.height", "size.width"}, changes: panel.NewTables()}
 	r.work.Spawn = w.spawn
 	if d.Form != "ring" {
 		r.paths = append(r.paths, "size.depth")
 	}
 	for _, path := range r.paths {
-		e := widget.NewEntry()
+		e := w.newEntry()
 		e.SetText(w.s.Text(path))
 		e.OnChanged = func(string) { r.try() }
 		if w.s.Keeps(path) {

@@ -50,6 +50,7 @@ func (w *Window) showSection(from, to draw.Point) {
 
 func newSectionWindow(w *Window) *sectionWindow {
 	s := &sectionWindow{win: w.app.NewWindow(say.It("Section") + " – Splaywright"), page: viewer.NewTable(), said: widget.NewLabel("")}
+	s.said.Wrapping = fyne.TextWrapWord
 	s.page.Spawn(w.spawn)
 	s.work.Spawn = w.spawn
 	s.page.Roomed = w.remakeSection

@@ -268,7 +268,8 @@ func (w *Window) build() {
 	w.tables = newTabs()
 	w.boards = newBoards(w)
 	w.boards.picture.Spawn(w.spawn)
-	w.boards.fields.OnFocus = w.explain
+	w.boards.fields.OnFocus, w.boards.fields.OnKey = w.explain, w.takesKey
+	w.turner.Key, w.drawing.Key = w.takesKey, w.takesKey
 	w.watchPointer()
 
 	w.apart = newApartBar(w)

@@ -8,9 +8,10 @@ import (
 // entry is a place to type that tells when typing has come to an end.
 type entry struct {
 	widget.Entry
-	done func()
-	came func()       // called when the keyboard comes to it
-	turn func(by int) // nil = no number
+	done   func()
+	came   func()                    // called when the keyboard comes to it
+	unused func(*fyne.KeyEvent) bool // takes keys that a place to type has no use for
+	turn   func(by int)              // nil = no number
 }
 
 func newEntry(changed func(string), done, entered func()) *entry {
@@ -44,17 +45,21 @@ func (e *entry) TypedKey(k *fyne.KeyEvent) {
 		e.turn(by)
 		return
 	}
+	if e.unused(k) {
+		return
+	}
 	e.Entry.TypedKey(k)
 }
 
 // Chooser is a list to choose from that tells when the keyboard has come to it.
 type Chooser struct {
 	widget.Select
-	came func()
+	came   func()
+	unused func(*fyne.KeyEvent) bool
 }
 
-func newChooser(texts []string, changed func(string), came func()) *Chooser {
-	c := &Chooser{came: came}
+func newChooser(texts []string, changed func(string), came func(), unused func(*fyne.KeyEvent) bool) *Chooser {
+	c := &Chooser{came: came, unused: unused}
 	c.Options, c.OnChanged = texts, changed
 	c.ExtendBaseWidget(c)
 	return c
@@ -64,4 +69,11 @@ func newChooser(texts []string, changed func(string), came func()) *Chooser {
 func (c *Chooser) FocusGained() {
 	c.Select.FocusGained()
 	c.came()
+}
+
+// TypedKey passes on keys that a list has no use for.
+func (c *Chooser) TypedKey(k *fyne.KeyEvent) {
+	if !c.unused(k) {
+		c.Select.TypedKey(k)
+	}
 }

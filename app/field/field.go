@@ -38,6 +38,7 @@ type Field struct {
 	// lets it go, Focused when the keyboard has come to it.
 	Changed func(text string)
 	Focused func()
+	Key     func(*fyne.KeyEvent) bool // takes a key of the window; nil = there is none
 	Entered func()
 	Done    func()
 	Picked  func(item string)
@@ -60,12 +61,12 @@ type Field struct {
 func New(spec Spec) *Field {
 	f := &Field{Spec: spec, label: widget.NewLabel(say.It(spec.Label)), said: caption(widget.LowImportance), notices: container.NewVBox()}
 	if spec.Choices != nil {
-		f.choice = newChooser(say.All(spec.Choices), func(string) { f.typed(f.Text()) }, f.focused)
+		f.choice = newChooser(say.All(spec.Choices), func(string) { f.typed(f.Text()) }, f.focused, f.unused)
 		f.choice.PlaceHolder = noChoice
 		f.input = f.choice
 	} else {
 		f.entry = newEntry(f.typed, f.ended, f.entered)
-		f.entry.came = f.focused
+		f.entry.came, f.entry.unused = f.focused, f.unused
 		f.input = f.entry
 		if len(spec.Offers) > 0 {
 			f.offer = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
@@ -130,6 +131,8 @@ func (f *Field) focused() {
 		f.Focused()
 	}
 }
+
+func (f *Field) unused(k *fyne.KeyEvent) bool { return f.Key != nil && f.Key(k) }
 
 // Tapped is a tap on the name of the size: the keyboard goes to it.
 func (f *Field) Tapped(*fyne.PointEvent) {

@@ -26,8 +26,9 @@ type Sizes struct {
 	OnRemove func(path string)
 	OnMenu   func(path, item string)
 	OnLock   func(path string, on bool)
-	OnFocus  func(spec field.Spec) // the keyboard has come to a size; nil = nobody asks
-	Steps    func() field.Steps    // of the arrows; nil = the usual ones
+	OnKey    func(*fyne.KeyEvent) bool // takes a key of the window; nil = there is none
+	OnFocus  func(spec field.Spec)     // the keyboard has come to a size; nil = nobody asks
+	Steps    func() field.Steps        // of the arrows; nil = the usual ones
 
 	box      *fyne.Container
 	scroll   *container.Scroll
@@ -151,6 +152,7 @@ func (p *Sizes) newField(spec field.Spec) *field.Field {
 	f := field.New(spec)
 	f.Changed = func(text string) { p.OnSet(spec.Path, text) }
 	f.Done = func() { p.OnDone() }
+	f.Key = func(k *fyne.KeyEvent) bool { return p.OnKey != nil && p.OnKey(k) }
 	f.Steps = func() field.Steps {
 		if p.Steps != nil {
 			return p.Steps()

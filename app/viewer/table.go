@@ -46,6 +46,9 @@ type Table struct {
 	// Over is called with what lies under the pointer when that changes, Picked with what is tapped.
 	Over, Picked func(Hit)
 
+	// Key takes a key that the table has no use for; nil = nobody does.
+	Key func(*fyne.KeyEvent) bool
+
 	over  string // the last that Over was called with
 	gauge Gauge
 	ruler Ruler

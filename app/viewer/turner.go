@@ -35,6 +35,8 @@ type Turner struct {
 	// Over is called with what lies under the pointer when that changes.
 	Over func(Hit)
 	over string
+	// Key takes a key that the pictorial has no use for; nil = nobody does.
+	Key func(*fyne.KeyEvent) bool
 
 	slides  Slides
 	sliding bool   // dragging a part slides it without Shift

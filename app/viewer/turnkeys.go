@@ -77,6 +77,10 @@ func (t *Turner) TypedKey(e *fyne.KeyEvent) {
 		if t.slides.Home != nil {
 			t.slides.Home()
 		}
+	default:
+		if t.Key != nil {
+			t.Key(e)
+		}
 	}
 }
 
@@ -112,5 +116,9 @@ func (t *Table) TypedKey(e *fyne.KeyEvent) {
 		t.pan(0, -panStep)
 	case fyne.KeyHome:
 		t.Fit()
+	default:
+		if t.Key != nil {
+			t.Key(e)
+		}
 	}
 }

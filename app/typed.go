@@ -1,0 +1,67 @@
+package app
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// entry is a place to type in a dialog. The library gives a key to what has the keyboard and to nobody else, so it
+// passes on what it has no use for: Escape puts its dialog away.
+type entry struct {
+	widget.Entry
+	w *Window
+}
+
+func (w *Window) newEntry() *entry {
+	e := &entry{w: w}
+	e.ExtendBaseWidget(e)
+	return e
+}
+
+// TypedKey passes on the keys of the window.
+func (e *entry) TypedKey(k *fyne.KeyEvent) {
+	if !e.w.takesKey(k) {
+		e.Entry.TypedKey(k)
+	}
+}
+
+// button is a button of a dialog that passes on the same.
+type button struct {
+	widget.Button
+	w *Window
+}
+
+func (w *Window) newButton(label string, tapped func()) *button {
+	b := &button{w: w}
+	b.Text, b.OnTapped = label, tapped
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// TypedKey passes on the keys of the window.
+func (b *button) TypedKey(k *fyne.KeyEvent) {
+	if !b.w.takesKey(k) {
+		b.Button.TypedKey(k)
+	}
+}
+
+// takesKey does what a key without Ctrl does in the whole window, and tells whether it does anything. The menus
+// show these keys, and the library hears only those with Ctrl.
+func (w *Window) takesKey(k *fyne.KeyEvent) bool {
+	switch k.Name {
+	case fyne.KeyEscape:
+		w.escape()
+	case fyne.KeyF1:
+		if w.win.Canvas().Overlays().Top() == nil {
+			w.showKeys()
+		}
+	case fyne.KeyF11:
+		w.win.SetFullScreen(!w.win.FullScreen())
+	default:
+		return false
+	}
+	return true
+}
+
+// typedKey takes the keys that nothing with the keyboard has taken.
+func (w *Window) typedKey(e *fyne.KeyEvent) { w.takesKey(e) }
