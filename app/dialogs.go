@@ -26,6 +26,7 @@ func (w *Window) room(width, height float32) fyne.Size {
 // show shows a dialog that Escape puts away.
 func (w *Window) show(d dialog.Dialog) {
 	d.Show()
+	w.inDialog = nil
 	w.dialogs = append(w.dialogs, standing{d, w.win.Canvas().Overlays().Top()})
 }
 

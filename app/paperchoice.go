@@ -149,6 +149,7 @@ func (p *papersDialog) ask(then func(form.Papers)) {
 	p.write.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{p.w.newButton(say.It("Cancel"), d.Hide), p.write})
 	p.w.show(d)
+	p.w.inDialog = map[string]fyne.CanvasObject{"write": p.write}
 	d.Resize(p.w.room(760, 780))
 	p.check()
 	p.w.win.Canvas().Focus(p.write)

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"time"
@@ -99,16 +100,19 @@ type answer struct {
 func (w *Window) choose(title string, body fyne.CanvasObject, answers []answer) *dialog.CustomDialog {
 	d := dialog.NewCustomWithoutButtons(say.It(title), body, w.win)
 	var buttons []fyne.CanvasObject
-	for _, a := range answers {
+	named := map[string]fyne.CanvasObject{}
+	for i, a := range answers {
 		b := w.newButton(a.label, func() {
 			d.Hide()
 			a.do()
 		})
 		b.Importance = a.importance
 		buttons = append(buttons, b)
+		named[fmt.Sprintf("answer-%d", i+1)] = b
 	}
 	d.SetButtons(buttons)
 	w.show(d)
+	w.inDialog = named
 	return d
 }
 

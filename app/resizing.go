@@ -50,6 +50,11 @@ func (w *Window) resize() {
 		}
 	}, w.win)
 	w.show(d)
+	w.inDialog = map[string]fyne.CanvasObject{}
+	for path, e := range r.entries {
+		e.OnSubmitted = func(string) { d.Confirm() }
+		w.inDialog[path] = e
+	}
 	d.Resize(w.room(860, 640))
 	w.win.Canvas().Focus(r.entries["size.height"])
 	r.try()

@@ -58,6 +58,7 @@ func (w *Window) slidePart(part string, mm float64, done bool) {
 func (w *Window) slideHome() {
 	b := w.apart
 	b.about, b.scale = "", 0
+	w.over("", false)
 	clear(b.slid)
 	b.slider.Value, b.want = 0, 0
 	b.slider.Refresh()

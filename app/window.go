@@ -110,6 +110,7 @@ type Window struct {
 	keeping  session.Latest
 	stop     chan struct{} // closed with the window
 	dialogs  []standing
+	inDialog map[string]fyne.CanvasObject // what the robot taps in the dialog that was shown last
 }
 
 // New makes the first window. It is shown by ShowAndRun.
@@ -248,6 +249,7 @@ const frame = 20 * time.Millisecond
 func (w *Window) started() {
 	if w.spawn == nil { // tests look at the file themselves
 		go w.watchFile(w.stop)
+		go w.tellPlaces(w.stop)
 	}
 }
 

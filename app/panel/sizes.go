@@ -65,6 +65,18 @@ func (p *Sizes) Field(path string) *field.Field {
 	return f
 }
 
+// Paths are those of the sizes that the column shows.
+func (p *Sizes) Paths() []string {
+	var out []string
+	for path := range p.fields {
+		if p.Field(path) != nil {
+			out = append(out, path)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
 // Update shows the session as it stands.
 func (p *Sizes) Update(s *session.Session) {
 	d := s.Design()
