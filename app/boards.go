@@ -65,6 +65,7 @@ func newBoards(w *Window) *boards {
 	b.picture.Removed = func(board, place int) {
 		w.remove(fmt.Sprintf("%s.%d.avoid.%d", b.list, board, place))
 	}
+	b.picture.Cut = func(board, corner int) { w.edit(say.It("Remove a corner"), w.removeCorner(board, corner)) }
 	b.which = widget.NewSelect(lists(), func(string) { b.switchTo(w, b.which.SelectedIndex()) })
 	b.which.PlaceHolder = slices.MaxFunc(lists(), func(a, b string) int { return len(a) - len(b) }) // never seen: it gives the choice its width
 	b.bar.TextFormatter = func() string { return say.It("looking for a better plan") }
@@ -90,6 +91,7 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 		button(say.It("Strip"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a strip"), w.addPlace(stripOn)) }),
 		button(say.It("Split"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a split"), w.addPlace(splitOn)) }),
 		button(say.It("Taper"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a taper"), w.addTaper()) }),
+		button(say.It("Corner"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a corner"), w.addCorner()) }),
 	}
 	b.add = button(say.It("Board"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a board"), w.addBoard()) })
 	tools := container.NewHBox(b.which, b.add)
@@ -320,16 +322,6 @@ func stripOn(b stock.Board) stock.Avoid {
 
 func splitOn(b stock.Board) stock.Avoid {
 	return stock.Avoid{What: "split", From: stock.RightNear, Y: whole(b.Width / 3), Length: whole(b.Length / 8), Width: min(20, b.Width/4)}
-}
-
-// addTaper gives the board that is looked at four corners that can be dragged.
-func (w *Window) addTaper() error {
-	d, b := w.s.Design(), w.boards
-	board := panel.Boards(&d, b.list)[b.chosen]
-	if len(board.Outline) > 0 {
-		return fmt.Errorf("%s has an outline already; drag its corners or type them", board.Name)
-	}
-	return w.s.TakeOutline(b.list, b.chosen, []stock.Point{{}, {X: board.Length}, {X: board.Length, Y: whole(board.Width * 0.9)}, {Y: board.Width}})
 }
 
 // readBoards asks for a list of boards and adds them.

@@ -41,7 +41,7 @@ func (b *Boards) page(ink boardInks) draw.Page {
 		}
 		p.board(r, b.chosen)
 		for _, g := range b.handles(r) {
-			p.handle(r, g)
+			p.handle(r, g, g.kind == onCorner && g.grip == b.chosen)
 		}
 	}
 	return p.page
@@ -261,8 +261,11 @@ func overlap(a, b draw.Box) bool {
 	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
 }
 
-func (p *boardPage) handle(r row, h handle) {
-	c := p.point(r, h.at.X, h.at.Y)
+func (p *boardPage) handle(r row, h handle, chosen bool) {
+	c, ground := p.point(r, h.at.X, h.at.Y), p.ink.paper
+	if chosen {
+		ground = p.ink.lit
+	}
 	segs := draw.Rect(draw.Box{Min: c, Max: c}.Grow(handleSize))
-	p.page.Items = append(p.page.Items, draw.Path{Segs: segs, Filled: true, Fill: p.ink.paper, Pen: draw.Pen{Width: 1.4, Ink: p.ink.lit}})
+	p.page.Items = append(p.page.Items, draw.Path{Segs: segs, Filled: true, Fill: ground, Pen: draw.Pen{Width: 1.4, Ink: p.ink.lit}})
 }

@@ -43,11 +43,12 @@ type Boards struct {
 	drag    *dragging
 	over    string
 
-	// Moved is called with a place where it was dropped, Bent with a corner, Removed when the chosen place is to go,
+	// Moved is called with a place where it was dropped, Bent with a corner, Removed when the chosen place is to go, Cut when the chosen corner is,
 	// Chosen when another board is looked at, Over with the part under the pointer, "" when there is none.
 	Moved   func(board, place int, to stock.Avoid)
 	Bent    func(board, corner int, to stock.Point)
 	Removed func(board, place int)
+	Cut     func(board, corner int) // the chosen corner is to go
 	Chosen  func(board int)
 	Over    func(ref string)
 }
@@ -74,7 +75,8 @@ func (b *Boards) Spawn(f func(func())) { b.picture.work.Spawn = f }
 // Set shows other boards, or another plan for them.
 func (b *Boards) Set(s BoardShow) {
 	b.show, b.drag = s, nil
-	if c := b.chosen; c.board >= len(s.Boards) || c.board >= 0 && c.kind == onPlace && c.at >= len(s.Boards[c.board].Avoid) {
+	if c := b.chosen; c.board >= len(s.Boards) || c.board >= 0 && c.kind == onPlace && c.at >= len(s.Boards[c.board].Avoid) ||
+		c.board >= 0 && c.kind == onCorner && c.at >= len(s.Boards[c.board].Outline) {
 		b.chosen = grip{board: -1}
 	}
 	b.down = b.within(b.down)
@@ -173,22 +175,43 @@ func (b *Boards) FocusLost() {}
 // TypedRune is for Fyne; places have no letters.
 func (b *Boards) TypedRune(rune) {}
 
-// TypedKey removes the chosen place or moves it by a step.
+// Corner is the corner of the outline that is chosen on a board, -1 when none is.
+func (b *Boards) Corner(board int) int {
+	if c := b.chosen; c.board == board && c.kind == onCorner {
+		return c.at
+	}
+	return -1
+}
+
+// TypedKey removes the chosen place or corner, or moves it by a step.
 func (b *Boards) TypedKey(e *fyne.KeyEvent) {
 	c := b.chosen
-	if c.board < 0 || c.kind != onPlace {
+	if c.board < 0 || c.kind != onPlace && c.kind != onCorner {
 		return
 	}
 	step := map[fyne.KeyName][2]float64{fyne.KeyLeft: {-1, 0}, fyne.KeyRight: {1, 0}, fyne.KeyUp: {0, 1}, fyne.KeyDown: {0, -1}}
 	switch d, moves := step[e.Name]; {
-	case moves && b.Moved != nil:
-		board := b.show.Boards[c.board]
-		c.corner = middle
-		b.Moved(c.board, c.at, shifted(board, board.Avoid[c.at], c.corner, d[0]*b.show.Step, d[1]*b.show.Step, b.show.Step))
-	case (e.Name == fyne.KeyDelete || e.Name == fyne.KeyBackspace) && b.Removed != nil:
-		b.Removed(c.board, c.at)
+	case moves:
+		b.push(c, d[0]*b.show.Step, d[1]*b.show.Step)
+	case e.Name == fyne.KeyDelete || e.Name == fyne.KeyBackspace:
+		if c.kind == onPlace && b.Removed != nil {
+			b.Removed(c.board, c.at)
+		} else if c.kind == onCorner && b.Cut != nil {
+			b.Cut(c.board, c.at)
+		}
 	case e.Name == fyne.KeyEscape:
 		b.choose(grip{board: c.board, kind: onBoard})
+	}
+}
+
+// push moves what is chosen.
+func (b *Boards) push(c grip, dx, dy float64) {
+	board := b.show.Boards[c.board]
+	switch {
+	case c.kind == onPlace && b.Moved != nil:
+		b.Moved(c.board, c.at, shifted(board, board.Avoid[c.at], middle, dx, dy, b.show.Step))
+	case c.kind == onCorner && b.Bent != nil:
+		b.Bent(c.board, c.at, bent(board, board.Outline[c.at], dx, dy, b.show.Step))
 	}
 }
 
