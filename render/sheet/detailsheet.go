@@ -18,14 +18,19 @@ type picture struct {
 }
 
 // detailSheets show the joints of a piece enlarged: all on one sheet where they fit it at full size or
-// larger, else dovetails and sections each on sheets of their own, at the largest scale that needs no
-// more sheets than full size.
+// larger, else dovetails and sections each on sheets of their own where that takes no more sheets, at the largest
+// scale that needs no more of them than full size.
 func detailSheets(p *form.Piece, s set) []*blank {
 	tails, cuts := details(p, s.o)
-	if all := s.enlarged(append(slices.Clone(tails), cuts...)); len(all) < 2 {
+	all := s.enlarged(append(slices.Clone(tails), cuts...))
+	if len(all) < 2 {
 		return all
 	}
-	return append(s.enlarged(tails), s.enlarged(cuts)...)
+	apart := append(s.enlarged(tails), s.enlarged(cuts)...)
+	if len(all) < len(apart) {
+		return all
+	}
+	return apart
 }
 
 func (s set) enlarged(list []detail) []*blank {

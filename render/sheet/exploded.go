@@ -59,8 +59,9 @@ func foremost(q *part.Part, way mgl64.Vec3) mgl64.Vec3 {
 func (e exploded) picture(pic *view.Picture, front fronts, scale float64, o Options) *figure {
 	f := fineFigure(pic, scale, o.ink(), false)
 	for _, l := range e.lines {
-		a, b := pic.Direction.Point(l[0]), pic.Direction.Point(l[1])
-		f.axis(f.at(a.X, a.Y), f.at(b.X, b.Y), 0)
+		for _, s := range front.open(pic.Direction, l[0], l[1]) {
+			f.axis(f.at(s[0].X, s[0].Y), f.at(s[1].X, s[1].Y), 0)
+		}
 	}
 	for _, q := range e.piece.Parts {
 		if q.Solid == nil {

@@ -8,6 +8,7 @@ import (
 	"splaywright/model"
 	"splaywright/model/form/formtest"
 	"splaywright/render/draw"
+	"splaywright/render/view"
 )
 
 // Every part has its name on the sheet, and the order stands below.
@@ -71,6 +72,36 @@ func TestPartsAreDrawnOffTheWayTheyCame(t *testing.T) {
 		}
 		if moved := shown.Place.Col(3).Sub(q.Place.Col(3)).Len(); (moved == 0) != (q.ID == p.Assembly.First[0]) || math.IsNaN(moved) {
 			t.Errorf("%s is drawn off by %g", q.ID, moved)
+		}
+	}
+}
+
+// The way home of a part is drawn where one sees it: not across boards that stand before it.
+func TestWaysHomeAreHiddenBehindBoards(t *testing.T) {
+	for name, p := range examplePieces(t) {
+		e := explode(p)
+		scene := view.NewScene(e.piece, flattening)
+		d := view.Pictorial(usualTurn, usualTip)
+		front := newFronts(scene, d)
+		for k, l := range e.lines {
+			seen := 0.0
+			whole := d.Point(l[1])
+			whole.X, whole.Y = whole.X-d.Point(l[0]).X, whole.Y-d.Point(l[0]).Y
+			for _, s := range front.open(d, l[0], l[1]) {
+				seen += math.Hypot(s[1].X-s[0].X, s[1].Y-s[0].Y)
+			}
+			hidden := 0
+			const steps = 400
+			for i := range steps {
+				at := l[0].Add(l[1].Sub(l[0]).Mul((float64(i) + 0.5) / steps))
+				if front.hides(d.Point(at), at.Dot(d.Toward)) {
+					hidden++
+				}
+			}
+			want := (1 - float64(hidden)/steps) * math.Hypot(whole.X, whole.Y)
+			if math.Abs(seen-want) > 0.04*math.Hypot(whole.X, whole.Y) {
+				t.Errorf("%s, way %d: %.1f mm are drawn, %.1f are seen", name, k, seen, want)
+			}
 		}
 	}
 }

@@ -3,6 +3,8 @@ package sheet
 import (
 	"math"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"splaywright/render/draw"
 	"splaywright/render/view"
 )
@@ -64,6 +66,39 @@ func (f fronts) sees(part string, p draw.Point, about float64) bool {
 		}
 	}
 	return true
+}
+
+// hides tells whether a part stands before a place of the picture that lies so far towards the viewer.
+func (f fronts) hides(p draw.Point, toward float64) bool {
+	const touching = 0.5 // mm
+	for i := range f.list {
+		g := &f.list[i]
+		if g.a*p.X+g.b*p.Y+g.c > toward+touching && g.holds(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// open are the stretches of a line in space that no part hides, in the picture, to a hundredth of its length.
+func (f fronts) open(d view.Direction, a, b mgl64.Vec3) [][2]draw.Point {
+	const steps = 100
+	var out [][2]draw.Point
+	at := func(t float64) mgl64.Vec3 { return a.Add(b.Sub(a).Mul(t / steps)) }
+	from := -1
+	for i := range steps + 1 {
+		if mid := at(float64(i) + 0.5); i < steps && !f.hides(d.Point(mid), mid.Dot(d.Toward)) {
+			if from < 0 {
+				from = i
+			}
+			continue
+		}
+		if from >= 0 {
+			out = append(out, [2]draw.Point{d.Point(at(float64(from))), d.Point(at(float64(i)))})
+			from = -1
+		}
+	}
+	return out
 }
 
 func (f *frontFace) holds(p draw.Point) bool {

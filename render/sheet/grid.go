@@ -205,12 +205,12 @@ func (g *grid) longestWord(s string, bold bool) float64 {
 	return w
 }
 
-// bound are the pieces of a text between which a line may end: not between a whole number and its fraction, nor
-// between a figure and its unit.
+// bound are the pieces of a text between which a line may end: not between a whole number and its fraction, a
+// figure and its unit, nor the mark of a part and its name.
 func bound(s string) []draw.Piece {
 	var out []draw.Piece
 	for _, p := range draw.Pieces(s) {
-		if n := len(out) - 1; n >= 0 && p.Apart && (fraction.MatchString(p.Text) || unit.MatchString(p.Text)) && figureEnds.MatchString(out[n].Text) {
+		if n := len(out) - 1; n >= 0 && p.Apart && (fraction.MatchString(p.Text) || unit.MatchString(p.Text) || capital.MatchString(p.Text)) && figureEnds.MatchString(out[n].Text) {
 			out[n].Text += " " + p.Text
 			continue
 		}
@@ -221,6 +221,7 @@ func bound(s string) []draw.Piece {
 
 var (
 	figureEnds = regexp.MustCompile(`[0-9]$`)
+	capital    = regexp.MustCompile(`^\p{Lu}`)
 	fraction   = regexp.MustCompile(`^[0-9]+/[0-9]+`)
 	unit       = regexp.MustCompile(`^(mm|in|ft|kg|lb|N|MPa|%|°C|cm³|m³)[).,;:]*$`)
 )

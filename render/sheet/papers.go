@@ -114,6 +114,9 @@ func (m *maker) tables(p *form.Piece, s set) {
 			continue
 		}
 		of := table.Of(all, func(paper string) bool { return paper == name })
+		if len(of) == 0 {
+			continue
+		}
 		if w != nil && !s.o.Apart && w.holds(of) {
 			w.tables(of)
 			continue

@@ -19,8 +19,13 @@ const (
 
 // tables sets tables one below the other and goes on to a new sheet, with the head repeated, when one is full.
 func (w *writer) tables(list []table.Table) {
+	runs := false
 	for _, t := range list {
 		w.table(t)
+		runs = runs || t.ID == "cut-list"
+	}
+	if runs {
+		w.runs()
 	}
 }
 
@@ -116,9 +121,6 @@ func (w *writer) table(t table.Table) {
 	w.rule(g, w.y, narrowLine)
 	w.notes(g.t)
 	w.pictures(t)
-	if t.ID == "cut-list" {
-		w.runs()
-	}
 }
 
 // start is the room that a table needs to begin here: all of it and its notes when one sheet can hold them, else

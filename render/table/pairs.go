@@ -62,7 +62,11 @@ func pairedCuts(p *form.Piece) []pairedCut {
 // takes tells whether another entry's cuts are made as this one's on the same boards: they share its rows, as the
 // two long edges of a board that are both sawn square.
 func (c pairedCut) takes(o pairedCut) bool {
-	return c.part == o.part && c.otherPart == o.otherPart && c.otherPart != c.part && alikeCut(c.cut, o.cut)
+	if c.part != o.part || c.otherPart != o.otherPart || c.otherPart == c.part {
+		return false
+	}
+	square := func(k part.Cut) bool { return straight(k.Swing) && straight(k.Tilt) }
+	return alikeCut(c.cut, o.cut) || c.cut.Kind == o.cut.Kind && square(c.cut) && square(o.cut)
 }
 
 // pairsWithin tells whether the mirror images of a part's cuts, if any, are on the part itself.
