@@ -172,11 +172,20 @@ func freeEnd(q *part.Part, f *figure, o Options, side dimension.Side, box draw.B
 	if !tapered(q) {
 		return
 	}
-	x := endX(box, side)
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, v := range q.Solid.Vertices {
-		if math.Abs(v.X()-x) < q.Blank.Thickness.MM() && math.Abs(v.Z()) <= sameShape {
-			lo, hi = min(lo, v.Y()), max(hi, v.Y())
+	way := 1.0
+	if side == dimension.LeftOf {
+		way = -1
+	}
+	lo, hi, x := math.Inf(1), math.Inf(-1), endX(box, side)
+	for _, e := range q.Cuts {
+		if e.Kind != part.Crosscut || e.Normal.X()*way <= 0 {
+			continue
+		}
+		for _, r := range q.Cuts {
+			if det := e.Normal.X()*r.Normal.Y() - e.Normal.Y()*r.Normal.X(); r.Kind == part.Rip && math.Abs(det) > 1e-9 {
+				y := (e.Normal.X()*r.Offset - r.Normal.X()*e.Offset) / det
+				lo, hi = min(lo, y), max(hi, y)
+			}
 		}
 	}
 	if hi-lo > 0 && hi-lo < q.Blank.Width.MM()-1 {

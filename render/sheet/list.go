@@ -54,6 +54,7 @@ type listLine struct{ number, title string }
 type listing struct {
 	sheets   []listed
 	lines    []listLine
+	places   [][2]int // column and row of each line
 	rows     int
 	column   float64
 	number   float64    // width of the widest number
@@ -67,7 +68,8 @@ func (b *blank) layList(sheets []listed) listing {
 	room := f.Width() - block - inset - 2
 	cols := max(1, min(int(room/listLeast), (len(sheets)+3)/4))
 	l := listing{sheets: sheets, column: min(listColumn, room/float64(cols))}.counted()
-	l.rows = max(1, int(math.Ceil(float64(len(l.lines))/float64(cols))))
+	for l.rows = max(1, int(math.Ceil(float64(len(l.lines))/float64(cols)))); !l.columns(cols); l.rows++ {
+	}
 	l.at = draw.Point{X: f.Min.X + inset, Y: f.Min.Y + 2 + l.height()}
 	return l
 }
@@ -76,8 +78,27 @@ func (b *blank) layList(sheets []listed) listing {
 func (b *blank) sideList(sheets []listed) listing {
 	l := listing{sheets: sheets, column: listColumn + 6}.counted()
 	l.rows = max(1, len(l.lines))
+	l.columns(1)
 	l.at = draw.Point{X: b.room.Max.X - l.column, Y: b.room.Max.Y}
 	return l
+}
+
+// columns sets the lines in columns, a title never torn apart between two; false where there are not enough.
+func (l *listing) columns(cols int) bool {
+	l.places = nil
+	col, row := 0, 0
+	for i, s := range l.lines {
+		long := 1
+		for i+long < len(l.lines) && l.lines[i+long].number == "" {
+			long++
+		}
+		if s.number != "" && row+long > l.rows || row >= l.rows {
+			col, row = col+1, 0
+		}
+		l.places = append(l.places, [2]int{col, row})
+		row++
+	}
+	return col < cols || l.rows > len(l.lines)
 }
 
 // counted breaks the titles to the column's width.
@@ -109,7 +130,7 @@ func (l listing) draw(b *blank) {
 	}
 	b.text(l.at.X, l.at.Y-2, listSize, b.set.o.with("Sheets: %d", l.numbered), true, b.ink.line)
 	for i, s := range l.lines {
-		x, y := l.at.X+float64(i/l.rows)*l.column, l.at.Y-listHead-listStep*float64(i%l.rows)-2.2
+		x, y := l.at.X+float64(l.places[i][0])*l.column, l.at.Y-listHead-listStep*float64(l.places[i][1])-2.2
 		b.text(x, y, listSize, s.number, false, b.ink.line)
 		b.text(x+l.number+listNumber, y, listSize, s.title, false, b.ink.line)
 	}
