@@ -18,7 +18,7 @@ func CutList(p *form.Piece, style measure.Style) Table {
 	s := newSheet("cut-list", "Cut list", style)
 	s.words("Mark", "Part")
 	s.numbers("", "Qty")
-	s.words("Timber", "Grain")
+	s.words("Timber", "Grain", "Signs")
 	s.lengths("from long point to long point along the grain", "Length")
 	s.lengths("along the face, square to the grain, from long point to long point", "Width")
 	s.lengths("square to the face", "Thick")
@@ -42,7 +42,7 @@ func CutList(p *form.Piece, style measure.Style) Table {
 func cutRow(s *sheet, g group) {
 	q, n := g[0], float64(len(g))
 	quarters := nominal(q.Rough.Thickness)
-	s.row(q.ID, word(g.marks()), word(g.name()), count(len(g)), word(q.Timber), word(grain(q)),
+	s.row(q.ID, word(g.marks()), word(g.name()), count(len(g)), word(q.Timber), word(grain(q)), word(g.signs()),
 		s.length(q.Blank.Length), s.length(q.Blank.Width), s.length(q.Blank.Thickness),
 		s.length(q.Rough.Length), s.length(q.Rough.Width), s.length(q.Rough.Thickness),
 		word(fmt.Sprintf("%d/4", quarters)),
@@ -95,7 +95,7 @@ func (t *totals) add(g group) {
 }
 
 func (t *totals) row(s *sheet) {
-	s.row("", word(""), word("Total"), count(t.parts), word(""), word(""),
+	s.row("", word(""), word("Total"), count(t.parts), word(""), word(""), word(""),
 		Cell{}, Cell{}, Cell{}, Cell{}, Cell{}, Cell{}, Cell{},
 		figure(t.exact, 2), figure(t.sold, 2), figure(t.cubic, 5), figure(t.kg, 2))
 }
@@ -113,6 +113,7 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 	a := p.Design.Allowance
 	s.note("Length runs along the grain. Finished sizes are those of the smallest square-ended blank; the angled cuts are in the saw settings. " +
 		"Grain: where it runs in the finished piece.")
+	s.note("Signs: what is pencilled on the outer face, the grain level as in the picture: arrows to the top and the front of the piece.")
 	s.note(fmt.Sprintf("Rough = finished + %s on the length, %s on the width, %s on the thickness.",
 		s.style.FormatUnit(a.Length), s.style.FormatUnit(a.Width), s.style.FormatUnit(a.Thickness)))
 	s.note(fmt.Sprintf("Board feet: exact at the rough thickness; charged at the next thickness sold in quarters of an inch, 4/4 at least. "+
