@@ -123,14 +123,17 @@ func (w *writer) table(t table.Table) {
 	w.pictures(t)
 }
 
-// start is the room that a table needs to begin here: all of it and its notes when one sheet can hold them, else
+// start is the room that a table needs to begin here: all of it when one sheet can hold it, of a small one the notes too, else
 // a quarter of a sheet, so that no table begins with a row or two at the foot of one.
 func (w *writer) start(g *grid) float64 {
 	sheet := w.b.room.Height() - 1
 	all := 5 + g.height()
 	with := all + w.notesHeight(g.t) - squeeze
-	if with > sheet {
+	switch {
+	case with > sheet:
 		return min(all, sheet/4)
+	case all > sheet/3: // its notes may stand by themselves on the next sheet, where other tables follow
+		return all
 	}
 	return with
 }
