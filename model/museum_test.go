@@ -166,10 +166,6 @@ func TestWhatMeetsIsTold(t *testing.T) {
 			d.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, BelowTop: 125, Joint: form.Butt, Under: form.UnderUpper,
 				Screws: &form.Screws{Gauge: 8, Length: 50, Count: 2, FromEnd: 15}}}
 		}, part.CannotBeCut, []string{"The clearance hole of screw 2", "runs into the housing of the lower tread", "move one of them", "along the grain"}},
-		{"a socket that a taper runs into", "stool", func(d *form.Design) {
-			d.Corners.Joint, d.Splay.Edges, d.Splay.Ends = form.HalfBlindDovetail, 45*measure.Degree, 45*measure.Degree
-			d.Size = form.Size{Height: 90, Width: 800, Depth: 700}
-		}, part.CannotBeCut, []string{"the socket 1 left", "over the front edge", "move it"}},
 		{"grooves of the two faces", "stool", func(d *form.Design) { d.Features = []form.Feature{groove(0, "inner"), groove(12, "outer")} }, "hollows-meet",
 			[]string{"groove 1", "groove 2", "two faces of the side"}},
 	} {
