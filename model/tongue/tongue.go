@@ -5,11 +5,13 @@ package tongue
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
 
 	"splaywright/assets"
+	"splaywright/model/measure"
 )
 
 // English is the language that the program is written in.
@@ -134,6 +136,23 @@ func (t *Tongue) Fill(format string, args ...any) string {
 	return fmt.Sprintf(text, args...)
 }
 
+// read takes a text apart. One whose decimals were made commas before is read with points, where its own words hold
+// some, and has its commas again.
+func (t *Tongue) read(english string) (text string, whole bool) {
+	work := reader{t, map[string]reading{}, mostWork}
+	text, whole = work.work(english, deepest)
+	if plain := decimal.ReplaceAllString(english, "$1.$2"); !whole && plain != english {
+		again := reader{t, map[string]reading{}, mostWork}
+		if said, ok := again.work(plain, deepest); ok {
+			return measure.Style{Comma: true}.Text(said), true
+		}
+	}
+	return text, whole
+}
+
+// decimal is a number with a comma.
+var decimal = regexp.MustCompile(`(\d),(\d)`)
+
 // Read gives a text in the language, and whether all of it was known. In English everything is.
 func (t *Tongue) Read(english string) (text string, whole bool) {
 	if t.Code() == English || !hasWords(english) {
@@ -148,8 +167,7 @@ func (t *Tongue) Read(english string) (text string, whole bool) {
 	if ok {
 		return r.text, r.whole
 	}
-	work := reader{t, map[string]reading{}, mostWork}
-	r.text, r.whole = work.work(english, deepest)
+	r.text, r.whole = t.read(english)
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	if len(t.known) >= mostKnown {

@@ -54,10 +54,13 @@ func (t *lettering) place(l Label) {
 	}
 	small := l
 	small.Size *= 0.72 // 1.8 mm: the least that is read with ease
+	tiny := small
+	tiny.Size *= 0.85
 	switch {
 	case t.settle(l, 0, true), bound && t.settle(l, 90, true):
 	case bound && (t.settle(small, 0, true) || t.settle(small, 90, true)):
 	case t.settle(l.narrow(), 0, true), t.settle(small, 0, true), t.settle(small.narrow(), 0, true):
+	case t.settle(tiny.narrow(), 0, true):
 	case l.Signed && bound && (t.settle(mark, 0, true) || t.settle(mark, 90, true)):
 	case bound && t.settle(free, 0, true), !bound && t.settle(l, 0, false):
 	default:

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"splaywright/model/form"
 	"splaywright/model/joint"
@@ -127,7 +129,7 @@ func (n panel) cutWidths() ([4]float64, float64) {
 			}
 			sum += w[c]
 		}
-		if sum <= noteColumn || size < 1.9 {
+		if sum <= noteColumn || size < 1.5 {
 			return w, size
 		}
 	}
@@ -207,7 +209,7 @@ func (n panel) said(o Options) panel {
 	}
 	for i := range n.cuts {
 		r := &n.cuts[i]
-		r[0], r[3] = o.say(o.listed(r[0])), o.say(r[3])
+		r[0], r[3] = o.listed(r[0]), o.say(r[3])
 	}
 	return n
 }
@@ -308,7 +310,9 @@ func (o Options) listed(cuts string) string {
 	if o.Tongue.Code() == tongue.English {
 		return cuts
 	}
-	return strings.Replace(cuts, ", ", " and ", 1)
+	said := o.say(strings.ToLower(cuts[:1]) + strings.Replace(cuts[1:], ", ", " and ", 1))
+	first, n := utf8.DecodeRuneInString(said)
+	return string(unicode.ToUpper(first)) + said[n:]
 }
 
 // joinsCut: "left end" and "right end" with the same figures are one row, "left, right end".

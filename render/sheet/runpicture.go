@@ -68,6 +68,16 @@ func runPicture(p *form.Piece, run []pattern.Laid, wide, most float64, i ink) pi
 	return out
 }
 
+// paragraph sets a text on the line that is due, and what does not fit it on those below.
+func (w *writer) paragraph(text string) {
+	for i, l := range wrap(text, cellSize, w.b.room.Width()) {
+		if i > 0 {
+			w.y -= lineStep
+		}
+		w.put(w.b.room.Min.X, w.y, cellSize, draw.Left, false, l, "")
+	}
+}
+
 // runs sets the pictures of the runs under the cut list.
 func (w *writer) runs() {
 	title := w.set.o.say("Runs")
@@ -93,8 +103,7 @@ func (w *writer) runs() {
 			w.y -= 4.2
 			w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, title, "")
 			w.y -= lineStep + 0.8
-			w.put(w.b.room.Min.X, w.y, cellSize, draw.Left, false,
-				w.set.o.say("Boards that follow each other round the piece, laid end to end as in one board, outer faces up: the triangle across them shows at once which goes where."), "")
+			w.paragraph(w.set.o.say("Boards that follow each other round the piece, laid end to end as in one board, outer faces up: the triangle across them shows at once which goes where."))
 		}
 		w.y -= 3
 		w.b.Items = append(w.b.Items, draw.Moved(pic.items, draw.Point{X: w.b.room.Min.X - pic.box.Min.X, Y: w.y - pic.box.Max.Y})...)

@@ -130,8 +130,19 @@ func (c pairedCut) cuts() string {
 	return name + c.mirrored()
 }
 
+// pairNames are the usual pairs, as one text each: other languages bend the words together.
+var pairNames = map[string]string{
+	"left-end+right-end": "left and right end", "right-end+left-end": "right and left end",
+	"front-edge+back-edge": "front and back edge", "back-edge+front-edge": "back and front edge",
+	"lower-edge+upper-edge": "lower and upper edge", "upper-edge+lower-edge": "upper and lower edge",
+	"left-edge+right-edge": "left and right edge", "top-end+floor-end": "top end and floor end",
+}
+
 // allCuts writes "left-end" and "right-end" as "left and right end".
 func allCuts(ids []string) string {
+	if name, ok := pairNames[strings.Join(ids, "+")]; ok {
+		return name
+	}
 	var firsts, names []string
 	kind := ""
 	for i, id := range ids {

@@ -116,3 +116,14 @@ func (r room) meets(o room) bool {
 	}
 	return false
 }
+
+// Texts are the texts of a page.
+func Texts(p draw.Page) []draw.Text {
+	var out []draw.Text
+	for _, it := range p.Items {
+		if t, ok := it.(draw.Text); ok && t.Text != "" {
+			out = append(out, t)
+		}
+	}
+	return out
+}
