@@ -187,8 +187,12 @@ func (b *board) trouble(err error, show shown) string {
 		}
 	}
 	for _, h := range all {
-		if text := b.overEdge(h, show); text != "" {
+		own := b.standsOn(h.tag)
+		if text := b.overEdge(h, own, show); text != "" {
 			return text
+		}
+		if own != "" {
+			return fmt.Sprintf("the %s stands on the %s, where a joint takes the wood that it needs beside it; another edge, or a smaller shape clear of the joint, would do", h.tag, spaced(own))
 		}
 	}
 	if len(all) > 0 && e.Reason == cutOff {
@@ -224,15 +228,26 @@ func (b *board) called(tag string) string {
 	return tag
 }
 
-// overEdge tells of a hollow that runs over a cut of the board, on the face where it does so by most.
-func (b *board) overEdge(h hollow, show shown) string {
+// standsOn is the edge that a shape by a tag stands on; "" for what stands on none.
+func (b *board) standsOn(tag string) string {
+	for _, f := range b.part.Features {
+		if shapeTag(f) == tag {
+			return f.Edge
+		}
+	}
+	return ""
+}
+
+// overEdge tells of a hollow that runs over a cut of the board, on the face where it does so by most; one that
+// stands on a cut runs over it of itself.
+func (b *board) overEdge(h hollow, own string, show shown) string {
 	worst, at := math.Inf(-1), ""
 	if h.lo[0] > h.hi[0] || strings.HasPrefix(h.tag, "spline ") || strings.HasPrefix(h.tag, "key ") || strings.HasPrefix(h.tag, "screw-") {
 		return "" // it takes nothing of the board, or belongs to its end
 	}
 	for _, e := range b.around {
 		p := b.local(e.plane)
-		if b.byDesign(h, p) {
+		if e.id == own || b.byDesign(h, p) {
 			continue
 		}
 		flat := math.Hypot(p.N[0], p.N[1])
