@@ -83,6 +83,7 @@ func newBesides(w *Window) *besides {
 	b.win.SetContent(container.NewBorder(container.NewHScroll(b.heads), nil, nil, nil, split))
 	b.win.SetPadded(false)
 	b.win.Resize(fyne.NewSize(1000, 720))
+	closesOnEscape(b.win, b.page)
 	b.win.SetOnClosed(func() { w.beside = nil })
 	return b
 }

@@ -61,6 +61,7 @@ func newSectionWindow(w *Window) *sectionWindow {
 		w.section = nil
 		w.drawing.CutAlong(nil)
 	})
+	closesOnEscape(s.win, s.page)
 	s.win.Show()
 	return s
 }

@@ -3,6 +3,8 @@ package app
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/viewer"
 )
 
 // entry is a place to type in a dialog. The library gives a key to what has the keyboard and to nobody else, so it
@@ -61,6 +63,17 @@ func (w *Window) takesKey(k *fyne.KeyEvent) bool {
 		return false
 	}
 	return true
+}
+
+// closesOnEscape lets Escape close a window that stands beside the first.
+func closesOnEscape(win fyne.Window, page *viewer.Table) {
+	page.Key = func(k *fyne.KeyEvent) bool {
+		if k.Name == fyne.KeyEscape {
+			win.Close()
+		}
+		return k.Name == fyne.KeyEscape
+	}
+	win.Canvas().SetOnTypedKey(func(k *fyne.KeyEvent) { page.Key(k) })
 }
 
 // typedKey takes the keys that nothing with the keyboard has taken.

@@ -48,3 +48,18 @@ func TestKeysOfTheWindowWorkWhereverTheKeyboardIs(t *testing.T) {
 		t.Error("F1 does nothing where nothing has the keyboard")
 	}
 }
+
+// Escape closes the windows of a section and of what stands side by side.
+func TestEscapeClosesTheOtherWindows(t *testing.T) {
+	w := onScreen(t)
+	w.cutSection()
+	w.section.page.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if w.section != nil || w.drawing.Cutting() {
+		t.Error("the section stays")
+	}
+	w.setAside()
+	w.beside.page.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if w.beside != nil {
+		t.Error("what stands side by side stays")
+	}
+}
