@@ -145,7 +145,7 @@ func Views(p *form.Piece, speak *tongue.Tongue) []Named {
 		page.Title = p.Title + ", " + caption
 		out = append(out, Named{"look", caption, page})
 	}
-	for _, c := range middleCuts(Options{}) {
+	for _, c := range cutsOf(p, Options{}) {
 		if s := view.NewSection(p, flattening, c.Cut); len(s.Faces) > 0 {
 			name := "section " + c.letter + "-" + c.letter
 			put(name, speak.Fill("section %s", c.letter+"-"+c.letter), sectionFigure(p, s, 1, Options{Tongue: speak}, map[string]bool{}))

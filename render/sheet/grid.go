@@ -210,7 +210,7 @@ func (g *grid) longestWord(s string, bold bool) float64 {
 func bound(s string) []draw.Piece {
 	var out []draw.Piece
 	for _, p := range draw.Pieces(s) {
-		if n := len(out) - 1; n >= 0 && p.Apart && (fraction.MatchString(p.Text) || unit.MatchString(p.Text) || capital.MatchString(p.Text)) && figureEnds.MatchString(out[n].Text) {
+		if n := len(out) - 1; n >= 0 && p.Apart && (fraction.MatchString(p.Text) || unit.MatchString(p.Text) || capital.MatchString(p.Text)) && figureEnds.MatchString(out[n].Text) || n >= 0 && p.Apart && arrow.MatchString(out[n].Text) {
 			out[n].Text += " " + p.Text
 			continue
 		}
@@ -221,6 +221,7 @@ func bound(s string) []draw.Piece {
 
 var (
 	figureEnds = regexp.MustCompile(`[0-9]$`)
+	arrow      = regexp.MustCompile(`^[←↑→↓]$|\(bd$`)
 	capital    = regexp.MustCompile(`^\p{Lu}`)
 	fraction   = regexp.MustCompile(`^[0-9]+/[0-9]+`)
 	unit       = regexp.MustCompile(`^(mm|in|ft|kg|lb|N|MPa|%|°C|cm³|m³)[).,;:]*$`)

@@ -104,3 +104,19 @@ func TestTouchingPartsAreHatchedApart(t *testing.T) {
 		}
 	}
 }
+
+// No section of an example runs inside a board along its faces: each cuts two boards or more, and none of them is
+// most of what is cut.
+func TestSectionsShowMoreThanOneBoard(t *testing.T) {
+	for name, p := range examplePieces(t) {
+		for _, c := range cutsOf(p, Options{}) {
+			cut := map[string]bool{}
+			for _, f := range view.NewSection(p, flattening, c.Cut).Faces {
+				cut[f.Part] = true
+			}
+			if len(cut) < 2 || alongBoard(p, c.Cut) {
+				t.Errorf("%s, %s: %d boards are cut", name, c.title(), len(cut))
+			}
+		}
+	}
+}

@@ -2,6 +2,9 @@ package sheet
 
 import (
 	"math"
+	"strings"
+
+	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/form"
 	"splaywright/render/draw"
@@ -23,6 +26,40 @@ func middleCuts(o Options) [2]middleCut {
 	return [2]middleCut{{"A", view.Cut{Direction: view.Front}}, {"B", view.Cut{Direction: end}}}
 }
 
+// cutsOf are the cuts through the middle of a piece, moved aside where one would run inside a board along its faces:
+// the middle side of steps cut so shows nothing but itself.
+func cutsOf(p *form.Piece, o Options) [2]middleCut {
+	cuts := middleCuts(o)
+	for i := range cuts {
+		c := &cuts[i].Cut
+		wide := max(p.Overall.WidthTop, p.Overall.WidthFloor).MM()
+		for _, share := range []float64{0, -0.2, 0.2, -0.3, 0.3, -0.1, 0.1} {
+			if c.Depth = share * wide; !alongBoard(p, *c) {
+				break
+			}
+		}
+	}
+	return cuts
+}
+
+// alongBoard tells whether a cut runs inside a board, along its faces.
+func alongBoard(p *form.Piece, c view.Cut) bool {
+	for _, q := range p.Parts {
+		if q.Solid == nil || math.Abs(mgl64.TransformNormal(mgl64.Vec3{0, 0, 1}, q.Place).Dot(c.Direction.Toward)) < 0.99 {
+			continue
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, v := range q.Solid.Vertices {
+			d := c.Direction.Depth(mgl64.TransformCoordinate(v, q.Place))
+			lo, hi = min(lo, d), max(hi, d)
+		}
+		if lo <= c.Depth && c.Depth <= hi && !strings.HasPrefix(q.ID, "stretcher") { // of a rail one wants to see the length
+			return true
+		}
+	}
+	return false
+}
+
 func (c middleCut) title() string { return c.letter + "–" + c.letter }
 
 // sectionPictures are what the sheet of sections shows.
@@ -33,7 +70,7 @@ type sectionPictures struct {
 }
 
 func sectionsOf(p *form.Piece, o Options) sectionPictures {
-	s := sectionPictures{cuts: middleCuts(o), above: view.NewScene(p, flattening).Project(view.Top)}
+	s := sectionPictures{cuts: cutsOf(p, o), above: view.NewScene(p, flattening).Project(view.Top)}
 	for i, c := range s.cuts {
 		s.of[i] = view.NewSection(p, flattening, c.Cut)
 	}
@@ -124,7 +161,7 @@ func (s sectionPictures) draw(p *form.Piece, scale float64, o Options) ([]draw.I
 		items[i], boxes[i] = titled(f.Finish(), mid, c.title(), o.ink())
 	}
 	key := newFigure(s.above, scale, o.ink(), false, smallHoles(p.Parts, inPiece, view.Top, scale)...)
-	ki := append(key.Finish(), s.marks(key.Outline(), o.ink())...)
+	ki := append(key.Finish(), s.marks(key.Outline(), scale, o.ink())...)
 	kb := draw.Bounds(ki)
 	right := draw.Point{X: max(boxes[0].Max.X, kb.Max.X) + gap - boxes[1].Min.X}
 	up := draw.Point{Y: boxes[0].Min.Y - gap - kb.Max.Y}
@@ -147,7 +184,7 @@ func titled(items []draw.Item, x float64, title string, i ink) ([]draw.Item, dra
 
 // marks are the cuts on the view from above round an outline: a chain line with wide ends beyond the
 // outline, arrows that point the way one looks, and the letter at each arrow's foot.
-func (s sectionPictures) marks(outline draw.Box, i ink) []draw.Item {
+func (s sectionPictures) marks(outline draw.Box, scale float64, i ink) []draw.Item {
 	const past, wide, shaft, head = 2.0, 5.0, 9.0, 4.0 // mm
 	var out []draw.Item
 	narrow := draw.Pen{Width: narrowLine, Dash: []float64{24 * narrowLine, 3 * narrowLine, 0.5 * narrowLine, 3 * narrowLine}, Ink: i.line}
@@ -159,7 +196,10 @@ func (s sectionPictures) marks(outline draw.Box, i ink) []draw.Item {
 		// The way one looks and the line of the cut, as seen from above.
 		look := view.Top.Point(c.Direction.Toward.Mul(-1))
 		along := draw.Point{X: math.Abs(look.Y), Y: math.Abs(look.X)}
-		on := func(u, v float64) draw.Point { return draw.Point{X: u*along.X + v*look.X, Y: u*along.Y + v*look.Y} }
+		on := func(u, v float64) draw.Point {
+			v -= c.Depth * scale
+			return draw.Point{X: u*along.X + v*look.X, Y: u*along.Y + v*look.Y}
+		}
 		lo, hi := outline.Min.X, outline.Max.X
 		if along.X < 0.5 {
 			lo, hi = outline.Min.Y, outline.Max.Y

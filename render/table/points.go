@@ -33,7 +33,7 @@ func Points(p *form.Piece, style measure.Style) Table {
 		}}
 	})
 	if len(s.Rows) > 0 {
-		s.note("Lengths run along the grain on the named line of the part. The long point is the length of the finished blank.")
+		s.note("Lengths run along the grain on the named line of the part, from cut to cut: a corner that a joint takes away counts as if it were there.")
 	}
 	return s.done()
 }
