@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"math"
+
 	"splaywright/model/form"
 	"splaywright/render/draw"
 	"splaywright/render/pattern"
@@ -81,7 +83,18 @@ func (w *writer) paragraph(text string) {
 // runs sets the pictures of the runs under the cut list.
 func (w *writer) runs() {
 	title := w.set.o.say("Runs")
+	const beside = 12.0                              // mm, between two runs
+	high := runHigh                                  // of the boards of the row
+	row := draw.Box{Min: draw.Point{X: math.Inf(1)}} // of the run before
 	for k, run := range pattern.Runs(w.piece) {
+		if left := w.b.room.Max.X - row.Max.X - beside; k > 0 && left > 0 {
+			if by := runPicture(w.piece, run, left, high, w.b.ink); by.box.Width() <= left && by.box.Height() <= row.Height()+0.5 && by.box.Height() > 0.6*row.Height() {
+				at := draw.Point{X: row.Max.X + beside - by.box.Min.X, Y: row.Max.Y - by.box.Max.Y}
+				w.b.Items = append(w.b.Items, draw.Moved(by.items, at)...)
+				row.Max.X = by.box.Max.X + at.X
+				continue
+			}
+		}
 		most := runHigh
 		wide := 0.8 * w.b.room.Width()
 		if left := w.y - w.b.room.Min.Y - runWords; left >= runLeast && left < runHigh {
@@ -90,11 +103,12 @@ func (w *writer) runs() {
 			most, wide = runTall, w.b.room.Width()
 		}
 		pic := runPicture(w.piece, run, wide, most, w.b.ink)
-		high := pic.box.Height() + 3
+		high = most
+		room := pic.box.Height() + 3
 		if k == 0 {
-			high += 14
+			room += 14
 		}
-		w.need(high, title)
+		w.need(room, title)
 		if k == 0 {
 			if w.y < w.b.room.Max.Y {
 				w.y -= 5
@@ -106,7 +120,9 @@ func (w *writer) runs() {
 			w.paragraph(w.set.o.say("Boards that follow each other round the piece, laid end to end as in one board, outer faces up: the triangle across them shows at once which goes where."))
 		}
 		w.y -= 3
-		w.b.Items = append(w.b.Items, draw.Moved(pic.items, draw.Point{X: w.b.room.Min.X - pic.box.Min.X, Y: w.y - pic.box.Max.Y})...)
+		at := draw.Point{X: w.b.room.Min.X - pic.box.Min.X, Y: w.y - pic.box.Max.Y}
+		w.b.Items = append(w.b.Items, draw.Moved(pic.items, at)...)
+		row = pic.box.Moved(at)
 		w.y -= pic.box.Height()
 	}
 }
