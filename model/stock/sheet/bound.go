@@ -73,7 +73,7 @@ func (u *unit) same(v *unit) bool {
 }
 
 // joins is how many pairs of blocks may be looked at for the best cuttings of all kinds of boards.
-const joins = 8_000_000
+const joins = 2_500_000
 
 // rule adds a rule from prices. Boards are looked at side by side.
 func (b *bounds) rule(prices []float64) {

@@ -27,10 +27,11 @@ type filler struct {
 }
 
 // Limits of a board with places to avoid: how deep cuts in turns go round them before the wood beside each is cut as
-// it is, and how many cuttings are looked at.
+// it is, how many cuttings are looked at, and how many ways for a piece cut off.
 const (
 	turns    = 2
-	cuttings = 60_000
+	cuttings = 20_000
+	choices  = 14
 )
 
 // fill is the best way found to cut the board; nil when there is none.
@@ -244,19 +245,40 @@ func (f *filler) between(r stock.Rect, boxes []stock.Rect, kind stock.Kind, deep
 	return best
 }
 
-// gains are the ways for pieces cut off, up to a length or width, that are worth more than shorter ones.
-func (f *filler) gains(r stock.Rect, kind stock.Kind, upTo float64) []int32 {
+// chosen is a way for a piece cut off, and what it could be worth together with the wood it leaves.
+type chosen struct {
+	patch int32
+	hope  float64
+}
+
+// gains are the most promising ways for a piece cut off, up to a length or width, and that none is cut off.
+func (f *filler) gains(r stock.Rect, kind stock.Kind, upTo float64, far bool) []chosen {
 	q := f.q
-	out := []int32{0}
+	lo, hi := extent(r, kind)
 	all := q.gainX[q.ys.below(r.Width()+f.k+eps)]
 	if kind == stock.Rip {
 		all = q.gainY[q.xs.below(r.Length()+f.k+eps)]
 	}
-	for _, g := range all {
-		if g.size-f.k <= upTo+eps {
-			out = append(out, g.patch)
+	out := make([]chosen, 0, choices+1)
+	add := func(c chosen) {
+		n, _ := slices.BinarySearchFunc(out, c, func(a, b chosen) int { return cmp.Compare(b.hope, a.hope) })
+		if n == choices {
+			return
 		}
+		out = slices.Insert(out, n, c)[:min(len(out)+1, choices)]
 	}
+	for _, g := range all {
+		if g.size-f.k > upTo+eps {
+			break
+		}
+		rest := slice(r, kind, lo+g.size, hi)
+		if far {
+			rest = slice(r, kind, lo, hi-g.size)
+		}
+		add(chosen{g.patch, q.patches[g.patch].worth + f.most(rest)})
+	}
+	f.left -= len(all) / 8
+	add(chosen{0, f.most(r)})
 	return out
 }
 
@@ -271,10 +293,17 @@ func (p *patch) size(kind stock.Kind) float64 {
 func (f *filler) ends(r stock.Rect, boxes []stock.Rect, kind stock.Kind, deep int, first stock.First, beat float64) *way {
 	gaps := shut(boxes, kind)
 	lo, hi := extent(r, kind)
-	as, cs := f.gains(r, kind, gaps[0].lo-lo), f.gains(r, kind, hi-gaps[len(gaps)-1].hi)
+	as, cs := f.gains(r, kind, gaps[0].lo-lo, false), f.gains(r, kind, hi-gaps[len(gaps)-1].hi, true)
 	var best *way
 	for _, an := range as {
+		if an.hope <= beat {
+			break
+		}
 		for _, cn := range cs {
+			if cn.hope <= beat || f.left < 0 {
+				break
+			}
+			an, cn := an.patch, cn.patch
 			if an+cn == 0 && first != stock.Either {
 				continue
 			}
@@ -284,7 +313,7 @@ func (f *filler) ends(r stock.Rect, boxes []stock.Rect, kind stock.Kind, deep in
 				continue
 			}
 			both, ok := f.q.both(&a.used, &c.used)
-			if !ok || f.left < 0 {
+			if !ok {
 				continue
 			}
 			mid := f.turn(m, within(boxes, m), other(kind), deep-1, beat-a.worth-c.worth)

@@ -61,7 +61,7 @@ func (w *sewer) board(l *layout, left []int, shape int, noise float64) []int {
 	}
 	k := w.s.t.Saw.Kerf
 	q := &w.q
-	if !q.lay(sh.root.Length()+k, sh.root.Width()+k, 150+w.rng.IntN(150), 40+w.rng.IntN(40), ks) {
+	if !q.lay(sh.root.Length()+k, sh.root.Width()+k, 80+w.rng.IntN(80), 30+w.rng.IntN(30), ks) {
 		return left
 	}
 	f := filler{q: q, k: k, shape: sh, first: w.s.t.Saw.First}

@@ -23,7 +23,7 @@ type weaver struct {
 // at first (as a fraction of the bound), how far worths are disturbed and large units favoured, how often another
 // board takes part.
 const (
-	dear   = 1.2
+	dear   = 1.5
 	dearer = 20 // while parts are left over that no plan has found room for
 	warmth = 0.002
 	noise  = 0.1
@@ -70,6 +70,9 @@ func (s *search) weave(sets []set) {
 			s.tries += w.s.tries
 			w.s.tries = 0
 			w.best = s.best
+			if w.value(w.now) > w.value(s.best) {
+				w.now = s.best
+			}
 		}
 		if s.over() {
 			return
@@ -112,12 +115,12 @@ func (w *weaver) run(round, work int) {
 	until := work * (round + 1) / rounds
 	for w.work < until && w.s.ctx.Err() == nil && (w.best.area > 0 || w.best.cost > w.s.lower*(1+1e-9)) {
 		next := w.move()
-		if done := w.complete(next); done.better(w.best) {
-			w.best = done
-		}
 		warm := warmth * w.s.lower * (1 - float64(w.work)/float64(work))
 		if w.value(next) <= w.value(w.now)+warm*w.rng.ExpFloat64() {
 			w.now = next
+		}
+		if done := w.complete(next); done.better(w.best) {
+			w.best = done
 		}
 		w.work += 500 // what every move takes
 	}
@@ -155,12 +158,12 @@ func (w *weaver) move() *layout {
 // complete is the layout with a board added for the few parts left over, where that makes it better than the best.
 func (w *weaver) complete(l *layout) *layout {
 	best := l
-	if l.area == 0 || len(l.left) > 6 || w.best.area > 0 {
+	if l.area == 0 || len(l.left) > 4 || w.best.area > 0 {
 		return best
 	}
 	limit := w.best.cost * (1 - 1e-9)
 	for b, r := range l.roots {
-		if r != nil || l.cost+w.s.shapes[b].cost >= limit || b > 0 && w.s.shapes[b-1].board == w.s.shapes[b].board && l.roots[b-1] == nil {
+		if r != nil || w.s.shapes[b].root.Area() < l.area || l.cost+w.s.shapes[b].cost >= limit || b > 0 && w.s.shapes[b-1].board == w.s.shapes[b].board && l.roots[b-1] == nil {
 			continue
 		}
 		if m := w.recut(l, nil, []int{b}, 0); m.area == 0 {
