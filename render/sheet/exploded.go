@@ -1,8 +1,10 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -143,22 +145,32 @@ func together(p *form.Piece, o Options) string {
 	return o.with("Order: %s. Chain lines: the way each part goes home.", strings.Join(order, ", "))
 }
 
+// marks of parts in the order of the numbers, three and more that follow each other from the first to the last.
 func marks(p *form.Piece, ids []string) string {
-	var list []string
+	var list []int
 	for _, id := range ids {
 		if q := p.Part(id); q != nil {
-			list = append(list, q.Mark)
+			if n, err := strconv.Atoi(q.Mark); err == nil {
+				list = append(list, n)
+			}
 		}
 	}
 	slices.Sort(list)
-	text := ""
-	for i, m := range list {
-		if i > 0 {
-			text += " + "
+	var words []string
+	for i := 0; i < len(list); {
+		j := i
+		for j+1 < len(list) && list[j+1] == list[j]+1 {
+			j++
 		}
-		text += m
+		if j-i < 2 {
+			j = i
+			words = append(words, strconv.Itoa(list[i]))
+		} else {
+			words = append(words, fmt.Sprintf("%d–%d", list[i], list[j]))
+		}
+		i = j + 1
 	}
-	return text
+	return strings.Join(words, " + ")
 }
 
 // caption sets a line at the foot of the drawing's room, left of the title block.

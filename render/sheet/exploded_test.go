@@ -6,7 +6,9 @@ import (
 	"testing"
 
 	"splaywright/model"
+	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/part"
 	"splaywright/render/draw"
 	"splaywright/render/view"
 )
@@ -103,5 +105,16 @@ func TestWaysHomeAreHiddenBehindBoards(t *testing.T) {
 				t.Errorf("%s, way %d: %.1f mm are drawn, %.1f are seen", name, k, seen, want)
 			}
 		}
+	}
+}
+
+// The order names parts by their numbers, as numbers go.
+func TestTheOrderCountsAsNumbersDo(t *testing.T) {
+	p := &form.Piece{}
+	for _, mark := range []string{"10", "9", "11", "2", "4", "5"} {
+		p.Parts = append(p.Parts, &part.Part{ID: "key-" + mark, Mark: mark})
+	}
+	if got := marks(p, []string{"key-10", "key-2", "key-11", "key-9", "key-4", "key-5"}); got != "2 + 4 + 5 + 9–11" {
+		t.Error(got)
 	}
 }
