@@ -16,8 +16,9 @@ type early struct {
 	come chan struct{} // closed with the first
 }
 
-// mostEarly is how long the window waits for its first pictures: about as long as an example takes on a slow machine.
-const mostEarly = 100 * time.Millisecond
+// mostEarly is how long the window waits for its first pictures. The examples' take a tenth of it; a window that shows nothing
+// yet would be no gain.
+const mostEarly = 500 * time.Millisecond
 
 func newEarly() *early { return &early{open: true, come: make(chan struct{})} }
 

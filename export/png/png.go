@@ -47,8 +47,7 @@ const inHalves = 200
 // paint paints the rows of an image from one up to another; they come out the same whatever else is painted.
 func paint(img *image.RGBA, p draw.Page, dotsPerMM float64, from, to int) {
 	whiten(img.Pix[from*img.Stride : to*img.Stride])
-	k := &painter{raster: newRaster(img), scale: dotsPerMM, height: p.Height}
-	k.from, k.to = from, to
+	k := &painter{raster: newRaster(img, from, to), scale: dotsPerMM, height: p.Height}
 	defer k.done()
 	for _, it := range p.Items {
 		if !k.reaches(it) {

@@ -12,31 +12,32 @@ import (
 // covers, row by row, so a drawing of thousands of short lines costs what its ink costs and not
 // what its paper costs.
 type raster struct {
-	img   *image.RGBA
-	w, h  int
-	cover []float32 // signed area changes, one a dot, and one more a row; all zero between figures
-	lo    []int32   // first touched dot of each row
-	hi    []int32   // last touched dot of each row
-	y0    int       // rows touched by the figure
-	y1    int
-
-	from, to int // rows that are painted; what lies outside is left alone
+	img      *image.RGBA
+	w        int
+	from, to int       // rows that are painted; what lies outside is left alone
+	cover    []float32 // signed area changes, one a dot, and two more a row; all zero between figures
+	lo       []int32   // first touched dot of each row
+	hi       []int32   // last touched dot of each row
+	y0       int       // rows touched by the figure
+	y1       int
 }
 
-// spare keeps the room of finished rasters: the window paints pictures of one size again and again.
+// spare keeps the room of finished rasters: the window paints its pictures again and again.
 var spare sync.Pool
 
-func newRaster(img *image.RGBA) *raster {
-	w, h := img.Rect.Dx(), img.Rect.Dy()
+// newRaster makes a raster for the rows of an image from one up to another.
+func newRaster(img *image.RGBA, from, to int) *raster {
+	w, rows := img.Rect.Dx(), to-from
 	r, ok := spare.Get().(*raster)
-	if !ok || r.w != w || r.h != h {
-		r = &raster{w: w, h: h, cover: make([]float32, (w+2)*h), lo: make([]int32, h), hi: make([]int32, h)}
+	if !ok || cap(r.cover) < (w+2)*rows || cap(r.lo) < rows {
+		r = &raster{cover: make([]float32, (w+2)*rows), lo: make([]int32, rows), hi: make([]int32, rows)}
 	}
-	r.img, r.from, r.to = img, 0, h
+	r.cover, r.lo, r.hi = r.cover[:(w+2)*rows], r.lo[:rows], r.hi[:rows]
+	r.img, r.w, r.from, r.to = img, w, from, to
 	for y := range r.lo {
 		r.lo[y], r.hi[y] = int32(w), -1
 	}
-	r.y0, r.y1 = h, -1
+	r.y0, r.y1 = to, from-1
 	return r
 }
 
@@ -81,9 +82,10 @@ func (r *raster) row(y int, x0, x1 float64, dy float32) {
 	}
 	x0, x1 = min(max(x0, 0), limit), min(max(x1, 0), limit)
 	i0, i1 := int(x0), int(x1)
-	line := r.cover[y*(r.w+2) : (y+1)*(r.w+2)]
-	r.lo[y] = min(r.lo[y], int32(i0))
-	r.hi[y] = max(r.hi[y], int32(min(i1+1, r.w)))
+	at := y - r.from
+	line := r.cover[at*(r.w+2) : (at+1)*(r.w+2)]
+	r.lo[at] = min(r.lo[at], int32(i0))
+	r.hi[at] = max(r.hi[at], int32(min(i1+1, r.w)))
 	if i0 == i1 {
 		left := float32((x0+x1)/2 - float64(i0))
 		line[i0] += dy * (1 - left)
@@ -103,12 +105,13 @@ func (r *raster) row(y int, x0, x1 float64, dy float32) {
 // fill lays the ink on the dots of the figure whose sides were added since the last fill.
 func (r *raster) fill(ink draw.Ink) {
 	for y := max(r.y0, r.from); y <= r.y1 && y < r.to; y++ {
-		lo, hi := int(r.lo[y]), int(r.hi[y])
-		r.lo[y], r.hi[y] = int32(r.w), -1
+		at := y - r.from
+		lo, hi := int(r.lo[at]), int(r.hi[at])
+		r.lo[at], r.hi[at] = int32(r.w), -1
 		if hi < lo {
 			continue
 		}
-		line := r.cover[y*(r.w+2) : (y+1)*(r.w+2)]
+		line := r.cover[at*(r.w+2) : (at+1)*(r.w+2)]
 		pix := r.img.Pix[y*r.img.Stride : y*r.img.Stride+4*r.w]
 		sum := float32(0)
 		for x := lo; x <= hi; {
@@ -123,7 +126,7 @@ func (r *raster) fill(ink draw.Ink) {
 		}
 		line[min(hi+1, r.w+1)] = 0
 	}
-	r.y0, r.y1 = r.h, -1
+	r.y0, r.y1 = r.to, r.from-1
 }
 
 // lay puts equal ink on dots that follow each other; full ink on many is copied, which is several times as fast.
