@@ -3,6 +3,7 @@ package form
 import (
 	"slices"
 	"strconv"
+	"sync/atomic"
 
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -112,13 +113,40 @@ func (b *assembly) show(l measure.Length) string { return b.d.fine().FormatUnit(
 
 // finish builds the solids and numbers the parts.
 func (b *assembly) finish() {
+	found := make([][]part.Finding, len(b.boards))
+	inTwos(len(b.boards), func(i int) {
+		b.boards[i].part.Mark = strconv.Itoa(i + 1)
+		found[i] = b.boards[i].finish(b.d.Allowance, b.d.Timbers, b.show)
+	})
 	for i, board := range b.boards {
-		board.part.Mark = strconv.Itoa(i + 1)
-		b.find(board.finish(b.d.Allowance, b.d.Timbers, b.show)...)
+		b.find(found[i]...)
 		b.piece.Parts = append(b.piece.Parts, board.part)
 		b.piece.Overall.Mass += board.part.Mass
 	}
 	for _, r := range b.runs {
-		r.own.part.Eased[r.eased].Cut = r.cut && !r.failed
+		r.own.part.Eased[r.eased].Cut = r.cut && !r.failed.Load()
 	}
+}
+
+// inTwos does something for each number below n, two at a time. A panic in any is the caller's.
+func inTwos(n int, do func(i int)) {
+	var next atomic.Int64
+	work := func() {
+		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+			do(i)
+		}
+	}
+	var failed any
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		defer func() { failed = recover() }()
+		work()
+	}()
+	defer func() {
+		if <-done; failed != nil {
+			panic(failed)
+		}
+	}()
+	work()
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync/atomic"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -27,7 +28,8 @@ type freeRun struct {
 	own    *board // whose eased edge it is
 	eased  int    // its place there
 
-	cut, failed bool // into its own board; not into some board
+	cut    bool        // into its own board
+	failed atomic.Bool // not into some board; boards are built side by side
 }
 
 // runEnd is where a run ends: at a plane, or with the wood.
@@ -334,7 +336,9 @@ func (b *board) finishFree() []part.Finding {
 			b.part.Finished = made
 			for i, c := range left {
 				for _, r := range c.runs {
-					r.cut = r.cut || met[i] && r.own == b
+					if met[i] && r.own == b {
+						r.cut = true
+					}
 				}
 			}
 			break
@@ -342,7 +346,7 @@ func (b *board) finishFree() []part.Finding {
 		k := culprit(left, err)
 		for _, r := range left[k].runs {
 			found = append(found, b.notCut(r.tag, err))
-			r.failed = true
+			r.failed.Store(true)
 		}
 		left = append(left[:k:k], left[k+1:]...)
 	}
