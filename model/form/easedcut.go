@@ -52,7 +52,7 @@ type freeCut struct {
 	runs []*freeRun
 }
 
-// sameEdge are how far a board's own planes may differ from those of a run that goes on over it: the arris of a
+// How far a board's own planes may differ from those of a run that goes on over it: the arris of a
 // half pin that is square to its board lies beside that of a top whose edge leans.
 const (
 	alikeNormals = 0.995 // cosine

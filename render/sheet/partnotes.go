@@ -140,7 +140,7 @@ func edgeNote(f *figure, s part.Feature, o Options, ref string) {
 	case part.Chamfer:
 		text = fmt.Sprintf("chamfer %s at %s", o.Style.Format(s.Width), degrees(s.Bevel))
 	case part.RoundOver:
-		text = "round-over R " + o.Style.Format(s.Radius)
+		text = fmt.Sprintf("round-over R %s", o.Style.Format(s.Radius))
 	}
 	if s.Inner {
 		text += ", inner face"
