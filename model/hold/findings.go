@@ -70,7 +70,7 @@ func fineStep(u measure.Unit) measure.Length {
 // NotChecked lists what the program does not look into, for papers and window.
 func NotChecked() []string {
 	return []string{
-		"Shocks: someone rocking, jumping or dropping onto the piece; pushes from front to back.",
+		"Shocks: someone rocking, jumping or dropping onto the piece.",
 		"A load on a chest's lid or on a bottom, and what hinges and handles bear.",
 		"The glue, and joints that do not close.",
 		"Knots, splits, sloping or short grain, worm and rot in the boards you have.",

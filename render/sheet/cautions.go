@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 
+	"splaywright/model/hold"
 	"splaywright/model/tongue"
 	"splaywright/render/draw"
 )
@@ -29,7 +30,7 @@ var cautions = []Caution{
 	{"Rules where you are", "Local building codes, workplace rules and product-safety law come before anything on these sheets. The makers' manuals of saw, bits, glue and finish come before our figures."},
 }
 
-// cautionSheet is the last sheet of every set.
+// cautionSheet stands at the end of every set.
 func cautionSheet(s set) *blank {
 	b := s.sheet(entry{title: s.o.say("Cautions")}, false)
 	const headSize, textSize, step = 3.0, 2.5, 4.6
@@ -46,5 +47,28 @@ func cautionSheet(s set) *blank {
 		}
 		y -= 1.5
 	}
+	return b
+}
+
+// uncheckedSheet says plainly what the program has not looked into; it follows the cautions.
+func uncheckedSheet(s set) *blank {
+	b := s.sheet(entry{title: s.o.say("What was not checked")}, false)
+	const textSize, step = 3.0, 5.4
+	y := b.room.Max.Y - 5
+	width := min(b.room.Width(), 200)
+	b.text(b.room.Min.X, y, 4, s.o.say("What was not checked"), true, b.ink.line)
+	y -= 5
+	write := func(text string) {
+		for _, l := range wrap(s.o.say(text), textSize, width) {
+			y -= step
+			b.Items = append(b.Items, draw.Text{At: draw.Point{X: b.room.Min.X, Y: y}, Size: textSize, Text: l, Ink: b.ink.line, Layer: "notes"})
+		}
+		y -= 3
+	}
+	write("The tables say what was reckoned, with limits and sources. These things were not looked into; judge them yourself, or ask somebody who can:")
+	for _, text := range hold.NotChecked() {
+		write(text)
+	}
+	write(hold.Caution)
 	return b
 }

@@ -16,7 +16,7 @@ type Paper struct {
 }
 
 // Papers is the whole set, sheet by sheet: the piece, each kind of part, sections and details, the tables,
-// and the cautions, as far as they are wanted. The same piece gives the same pages.
+// and the cautions with what was not checked, as far as they are wanted. The same piece gives the same pages.
 func Papers(p *form.Piece, o Options) []draw.Page {
 	set, err := Set(context.Background(), p, o)
 	if err != nil {
@@ -41,7 +41,7 @@ func Set(ctx context.Context, p *form.Piece, o Options) ([]Paper, error) {
 	}
 	m.tables(p, s)
 	if o.wants(form.PaperCautions) {
-		m.put(form.PaperCautions, func() []*blank { return []*blank{cautionSheet(s)} })
+		m.put(form.PaperCautions, func() []*blank { return []*blank{cautionSheet(s), uncheckedSheet(s)} })
 	}
 	if m.general != nil && ctx.Err() == nil {
 		m.papers[0].sheets[0] = m.general(listOf(m.papers))
