@@ -31,7 +31,7 @@ const tongueFlag = "--tongue"
 func paragraphs(list ...string) string { return strings.Join(list, "\n\n") }
 
 // words are those that the library puts into its help.
-var words = []string{"Usage:", "Aliases:", "Examples:", "Available Commands:", "Additional Commands:", "Flags:", "Global Flags:", "Additional help topics:"}
+var words = []string{"Usage:", "Aliases:", "Examples:", "Available Commands:", "Additional Commands:", "Global Flags:", "Flags:", "Additional help topics:"}
 
 // moreHelp is the library's last line of help.
 const moreHelp = `Use "{{.CommandPath}} [command] --help" for more information about a command.`
@@ -89,7 +89,9 @@ func longIn(text string, speak *tongue.Tongue) string {
 		}
 		lines := strings.Split(para, "\n")
 		for k, l := range lines {
-			lines[k] = speak.Say(l)
+			if said, whole := speak.Read(l); whole {
+				lines[k] = said
+			}
 		}
 		list[i] = strings.Join(lines, "\n")
 	}

@@ -6,7 +6,6 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"unicode/utf8"
 )
 
 // WriteText writes a table for a terminal that is width columns wide: title, aligned columns,
@@ -16,7 +15,7 @@ func WriteText(w io.Writer, t Table, width int) error {
 	width = max(width, 20)
 	out := bufio.NewWriter(w)
 	fmt.Fprintln(out, t.Title)
-	fmt.Fprintln(out, strings.Repeat("=", utf8.RuneCountInString(t.Title)))
+	fmt.Fprintln(out, strings.Repeat("=", columnsOf(t.Title)))
 	for i, block := range blocks(t, width) {
 		if i > 0 {
 			fmt.Fprintln(out)
@@ -152,17 +151,17 @@ func naturalWidths(t Table) (want, least []int) {
 	want, least = make([]int, len(t.Columns)), make([]int, len(t.Columns))
 	for i, c := range t.Columns {
 		for _, word := range strings.Fields(head(c)) {
-			want[i] = max(want[i], utf8.RuneCountInString(word))
+			want[i] = max(want[i], columnsOf(word))
 		}
 		least[i] = want[i]
 		for _, row := range t.Rows {
-			whole := utf8.RuneCountInString(row[i].Text)
+			whole := columnsOf(row[i].Text)
 			want[i] = max(want[i], whole)
 			if row[i].Number != nil {
 				least[i] = max(least[i], whole)
 			}
 			for _, word := range strings.Fields(row[i].Text) {
-				least[i] = max(least[i], utf8.RuneCountInString(word))
+				least[i] = max(least[i], columnsOf(word))
 			}
 		}
 		least[i] = max(least[i], min(want[i], readable))

@@ -2,11 +2,12 @@ package table
 
 import (
 	"strings"
-	"unicode/utf8"
+
+	"splaywright/render/draw"
 )
 
 func pad(text string, width int, a Align) string {
-	room := width - utf8.RuneCountInString(text)
+	room := width - columnsOf(text)
 	if room <= 0 {
 		return text
 	}
@@ -19,25 +20,29 @@ func pad(text string, width int, a Align) string {
 	return text + strings.Repeat(" ", room)
 }
 
-// wrap breaks text between words, and a word that is wider than a line inside itself.
+// wrap breaks text between words, Japanese between most letters, and a word that is wider than a line inside itself.
 func wrap(text string, width int) []string {
 	var lines []string
 	line, used := "", 0
-	for _, word := range strings.Fields(text) {
-		for utf8.RuneCountInString(word) > width {
+	for _, p := range wholeWords(text) {
+		word, space := p.Text, 0
+		for columnsOf(word) > width {
 			if used > 0 {
 				lines, line, used = append(lines, line), "", 0
 			}
-			runes := []rune(word)
-			lines, word = append(lines, string(runes[:width])), string(runes[width:])
+			n := fitting(word, width)
+			lines, word = append(lines, word[:n]), word[n:]
 		}
-		n := utf8.RuneCountInString(word)
+		if p.Apart {
+			space = 1
+		}
+		n := columnsOf(word)
 		switch {
 		case n == 0:
 		case used == 0:
 			line, used = word, n
-		case used+1+n <= width:
-			line, used = line+" "+word, used+1+n
+		case used+space+n <= width:
+			line, used = line+strings.Repeat(" ", space)+word, used+space+n
 		default:
 			lines, line, used = append(lines, line), word, n
 		}
@@ -46,4 +51,27 @@ func wrap(text string, width int) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// wholeWords are the pieces of a text without hyphenating any.
+func wholeWords(text string) []draw.Piece {
+	var out []draw.Piece
+	for _, p := range draw.Pieces(text) {
+		if n := len(out); p.Seam && n > 0 {
+			out[n-1].Text += p.Text
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// fitting is how many bytes of a word fit a width, one letter at least.
+func fitting(word string, width int) int {
+	for i, r := range word {
+		if i > 0 && columnsOf(word[:i+len(string(r))]) > width {
+			return i
+		}
+	}
+	return len(word)
 }
