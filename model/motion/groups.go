@@ -154,8 +154,3 @@ func (t *taking) passes(i, j int, way mgl64.Vec3) bool {
 	}
 	return ok
 }
-
-// place is where a part stands among the bodies, -1 where it does not.
-func (t *taking) place(id string) int {
-	return slices.IndexFunc(t.bodies, func(b *body) bool { return b.part.ID == id })
-}
