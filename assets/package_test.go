@@ -4,6 +4,7 @@ import (
 	"encoding/xml"
 	"image/png"
 	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -77,5 +78,22 @@ func TestMetainfo(t *testing.T) {
 	}
 	if len(info.Releases) == 0 || info.Releases[0].Version != Version() {
 		t.Errorf("releases %+v, want %s first", info.Releases, Version())
+	}
+}
+
+// Every licence of a font goes with the package, and so do the terms of everything that is built in.
+func TestThePackageHoldsTheLicences(t *testing.T) {
+	pack, install := text(t, "package/pack"), text(t, "package/install")
+	fonts, err := filepath.Glob("fonts/OFL*.txt")
+	if err != nil || len(fonts) < 2 {
+		t.Fatalf("the fonts' licences: %v, %v", fonts, err)
+	}
+	for _, path := range append(fonts, "licences.txt", "../LICENSE") {
+		if !strings.Contains(pack, " "+path) {
+			t.Errorf("pack leaves out %s", path)
+		}
+		if name := filepath.Base(path); !strings.Contains(install, "put "+name+" share/doc/splaywright/"+name) {
+			t.Errorf("install leaves out %s", name)
+		}
 	}
 }
