@@ -12,6 +12,9 @@ import (
 // window's goroutine: what happens is done meanwhile, as the window's library does it.
 func rest(most time.Duration) bool {
 	began := time.Now()
+	defer func() {
+		_ = recover() // the program is being ended from outside, and the windows' system is gone already
+	}()
 	glfw.WaitEventsTimeout(most.Seconds())
 	return time.Since(began) < most*9/10
 }
