@@ -129,6 +129,9 @@ func layoutOf(name string, o fyne.CanvasObject, clipped func(string)) string {
 			return
 		}
 		text := strings.ReplaceAll(s.text, "\n", "⏎")
+		if here, err := os.Getwd(); err == nil && text == here {
+			text = "(this folder)"
+		}
 		fmt.Fprintf(&b, "%s%s %q %d,%d %dx%d\n", strings.Repeat(" ", s.depth), s.kind, text, round(s.at.X), round(s.at.Y), round(s.size.Width), round(s.size.Height))
 		const slack = 1 // of rounding
 		if s.size == (fyne.Size{}) {
