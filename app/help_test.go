@@ -33,9 +33,17 @@ func tap(t *testing.T, w *Window, label string) {
 		t.Fatalf("there is no dialog to tap %q in", label)
 	}
 	for _, o := range test.LaidOutObjects(top) {
-		if b, ok := o.(*widget.Button); ok && b.Text == label {
-			test.Tap(b)
-			return
+		switch b := o.(type) {
+		case *widget.Button:
+			if b.Text == label {
+				test.Tap(b)
+				return
+			}
+		case *button:
+			if b.Text == label {
+				test.Tap(b)
+				return
+			}
 		}
 	}
 	t.Fatalf("there is no button %q in\n%s", label, overlayText(w))

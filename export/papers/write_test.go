@@ -37,10 +37,10 @@ func TestOnlyWhatIsChosenIsWritten(t *testing.T) {
 		change func(*form.Papers)
 		want   string // all of them, sorted; "…" stands for more
 	}{
-		{"cut list as CSV", func(p *form.Papers) { p.Only, p.As = []string{"cut-list"}, []string{"csv"} }, "cut-list.csv sizes.csv"},
+		{"cut list as CSV", func(p *form.Papers) { p.Only, p.As = []string{"cut-list"}, []string{"csv"} }, "cut-list.csv points.csv sizes.csv"},
 		{"saw and steps, a PDF each", func(p *form.Papers) { p.Only, p.As = []string{"saw-settings", "steps"}, []string{"single-pdfs"} }, "saw-settings.pdf steps.pdf"},
 		{"patterns alone", func(p *form.Papers) { p.Only, p.As = []string{"patterns"}, []string{"svg"} }, "pattern-…"},
-		{"patterns with a list", func(p *form.Papers) { p.Only, p.As, p.Patterns.On = []string{"cut-list"}, []string{"csv"}, true }, "cut-list.csv sizes.csv"},
+		{"patterns with a list", func(p *form.Papers) { p.Only, p.As, p.Patterns.On = []string{"cut-list"}, []string{"csv"}, true }, "cut-list.csv points.csv sizes.csv"},
 		{"drawings as SVG", func(p *form.Papers) { p.Only, p.As = []string{"drawings"}, []string{"svg"} }, "view-…"},
 	} {
 		got := names(t, c.change)
