@@ -41,6 +41,9 @@ func (s *Scene) covers(f *face, d Direction, at draw.Point) bool {
 		if (a.X > at.X) == (b.X > at.X) {
 			continue
 		}
+		if a.X > b.X { // the same digits from both faces of an edge, so that no place lies between them
+			a, b = b, a
+		}
 		if at.Y < a.Y+(b.Y-a.Y)*(at.X-a.X)/(b.X-a.X) {
 			inside = !inside
 		}
