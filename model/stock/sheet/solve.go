@@ -11,10 +11,21 @@ import (
 // staleMost is how many layouts in a row may bring nothing better before a plan is taken as it is.
 func (s *search) staleMost() int {
 	n := len(s.us) * len(s.us)
-	if s.weaves() { // the weavers have been there
+	if s.weaves() && !s.alike() { // the weavers have been there
 		n = min(n, 500)
 	}
 	return 300 + 20*n
+}
+
+// alike tells whether all boards are of one size and clean: there, swapping them brings nothing, and whole
+// layouts tried anew bring more than weaving does.
+func (s *search) alike() bool {
+	for _, b := range s.shapes {
+		if b.root != s.shapes[0].root || b.cost != s.shapes[0].cost || len(b.blots)+len(b.outline) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // Solve plans the task. It stops by itself after a certain amount of work, some seconds for sixty parts, and then gives
