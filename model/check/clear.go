@@ -47,16 +47,17 @@ func (l looked) report(s shape) {
 }
 
 // easing is what a chamfer does in a joint: it goes on across what the joint fills.
-var easing = kindWord{inID: "chamfer-in-joint", in: "runs %s into %s"}
+var easing = kindWord{inID: "chamfer-in-joint",
+	in: "%s runs %s into %s, where it opens the joint unless the other board is chamfered with it; %s, or chamfer the piece when it is together."}
 
 type kindWord struct{ inID, in, nearID, near string }
 
-// kindWords are the ids and verbs of each kind of trouble: reaching in, and coming near.
+// kindWords are the ids and sentences of each kind of trouble: reaching in, and coming near.
 var kindWords = map[obstacleKind]kindWord{
-	edgeOfBoard:  {"opening-over-edge", "runs %s over %s", "opening-near-edge", "leaves only %s of wood to %s"},
-	jointZone:    {"opening-in-joint", "runs %s into %s", "opening-near-joint", "leaves only %s of wood to %s"},
-	stretcherEnd: {"opening-in-stretcher", "runs %s into %s", "", ""},
-	otherFeature: {"openings-meet", "runs %s into %s", "openings-near", "leaves only %s of wood to %s"},
+	edgeOfBoard:  {"opening-over-edge", "%s runs %s over %s; %s.", "opening-near-edge", "%s leaves only %s of wood to %s; %s."},
+	jointZone:    {"opening-in-joint", "%s runs %s into %s; %s.", "opening-near-joint", "%s leaves only %s of wood to %s; %s."},
+	stretcherEnd: {"opening-in-stretcher", "%s runs %s into %s; %s.", "", ""},
+	otherFeature: {"openings-meet", "%s runs %s into %s; %s.", "openings-near", "%s leaves only %s of wood to %s; %s."},
 }
 
 // tell makes the finding: a stop when the opening reaches in, a warning when it comes near.
@@ -68,14 +69,13 @@ func (l looked) tell(t trouble) {
 	switch {
 	case t.gap < -noise && l.feature.Kind == part.Chamfer && t.with.kind == jointZone:
 		f.ID, f.Level, f.Source, f.Limit = easing.inID, part.Warning, ownGeometry, 0
-		f.Text = sentence("%s "+easing.in+", where it opens the joint unless the other board is chamfered with it; %s, or chamfer the piece when it is together.",
-			name, l.mm(-t.gap), t.with.name, l.wayOut(t))
+		f.Text = sentence(easing.in, name, l.mm(-t.gap), t.with.name, l.wayOut(t))
 	case t.gap < -noise:
 		f.ID, f.Level, f.Source, f.Limit = w.inID, part.Stop, ownGeometry, 0
-		f.Text = sentence("%s "+w.in+"; %s.", name, l.mm(-t.gap), t.with.name, l.wayOut(t))
+		f.Text = sentence(w.in, name, l.mm(-t.gap), t.with.name, l.wayOut(t))
 	default:
 		f.ID, f.Level, f.Source = w.nearID, part.Warning, webSource
-		f.Text = sentence("%s "+w.near+"; %s.", name, l.mm(t.gap), t.with.name, l.wayOut(t))
+		f.Text = sentence(w.near, name, l.mm(t.gap), t.with.name, l.wayOut(t))
 	}
 	l.add(f)
 }
@@ -99,7 +99,7 @@ func (l looked) wayOut(t trouble) string {
 		return "no single one of its sizes clears it; move and shrink it"
 	}
 	if t.need == 0 {
-		return list(ways, "or") + " clears it"
+		return fmt.Sprintf("%s clears it", list(ways, "or"))
 	}
 	return fmt.Sprintf("%s leaves %s", list(ways, "or"), l.mm(t.need))
 }
@@ -109,14 +109,14 @@ func (l looked) wayOffEdge(t trouble) string {
 	out := direction(l.feature.Angle.Radians())
 	var ways []string
 	if by := t.missedAlong(l.feature, out); by < l.feature.Width.MM() {
-		ways = append(ways, "make it "+l.mm(l.up(by))+" shallower")
+		ways = append(ways, fmt.Sprintf("make it %s shallower", l.mm(l.up(by))))
 	}
 	by := t.missedAlong(l.feature, mgl64.Vec2{-out[1], out[0]})
 	switch {
 	case by < l.feature.Length.MM():
-		ways = append(ways, "end it "+l.mm(l.up(by))+" sooner, or move it so far along its edge")
+		ways = append(ways, fmt.Sprintf("end it %s sooner, or move it so far along its edge", l.mm(l.up(by))))
 	case t.with.shape != nil:
-		ways = append(ways, "move it "+l.mm(l.up(by))+" along its edge")
+		ways = append(ways, fmt.Sprintf("move it %s along its edge", l.mm(l.up(by))))
 	}
 	if len(ways) == 0 {
 		return "no single one of its sizes clears it; move and shrink it"

@@ -137,7 +137,7 @@ func jointOn(q, mate *part.Part, kind string, receives bool) []obstacle {
 	if mate == nil || isStretcher(q) || isStretcher(mate) {
 		return nil // a stretcher's ends are its edges, its seat on a side is found by itself
 	}
-	o := obstacle{kind: jointZone, name: "the joint with the " + boardName(mate), sizes: boardSizes(q)}
+	o := obstacle{kind: jointZone, name: fmt.Sprintf("the joint with the %s", boardName(mate)), sizes: boardSizes(q)}
 	var ok bool
 	switch {
 	case form.Mitred(kind):
@@ -200,7 +200,7 @@ func seat(side, stretcher *part.Part) []obstacle {
 	if !ok {
 		return nil
 	}
-	return []obstacle{{kind: stretcherEnd, name: "the end of " + boardName(stretcher), shape: at, sizes: stretcherSizes(stretcher)}}
+	return []obstacle{{kind: stretcherEnd, name: fmt.Sprintf("the end of %s", boardName(stretcher)), shape: at, sizes: stretcherSizes(stretcher)}}
 }
 
 // railOf is the stretcher or apron of the design that a part is.

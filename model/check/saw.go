@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -135,29 +136,29 @@ func (r *run) setupsThatWork(q *part.Part, c part.Cut) string {
 func layAs(u cut.Setup) string {
 	text := map[cut.Position]string{
 		cut.EndOn: "turn the end of the board against the fence", cut.OnEdge: "stand the board on edge", cut.OnEnd: "stand it upright against a tall fence",
-		cut.Nested: "lean the board on a wedge of " + deg(u.Lean), cut.Cradled: "lay it in a wedge cradle of " + deg(u.Lean),
+		cut.Nested: fmt.Sprintf("lean the board on a wedge of %s", deg(u.Lean)), cut.Cradled: fmt.Sprintf("lay it in a wedge cradle of %s", deg(u.Lean)),
 	}[u.Position]
 	if u.Kind == part.Rip && u.Position == cut.OnEdge {
 		text = "stand it upright against a tall fence"
 	}
 	switch swing, tilt := u.Setting.Swing > noise, u.Setting.Tilt > noise; {
 	case u.Position == cut.EndOn:
-		return text + " and set " + deg(u.Setting.Swing)
+		return fmt.Sprintf("%s and set %s", text, deg(u.Setting.Swing))
 	case swing && tilt:
-		return text + ", swing the gauge " + deg(u.Setting.Swing) + " and tilt the blade " + deg(u.Setting.Tilt)
+		return fmt.Sprintf("%s, swing the gauge %s and tilt the blade %s", text, deg(u.Setting.Swing), deg(u.Setting.Tilt))
 	case swing:
-		return text + " and swing the gauge " + deg(u.Setting.Swing)
+		return fmt.Sprintf("%s and swing the gauge %s", text, deg(u.Setting.Swing))
 	case tilt:
-		return text + " and tilt the blade " + deg(u.Setting.Tilt)
+		return fmt.Sprintf("%s and tilt the blade %s", text, deg(u.Setting.Tilt))
 	}
 	return text
 }
 
 func reach(typed, usual measure.Angle, key string) (measure.Angle, string) {
 	if typed > 0 {
-		return typed, "the design's " + key
+		return typed, fmt.Sprintf("the design's %s", key)
 	}
-	return usual, "common practice, since the design does not give " + key
+	return usual, fmt.Sprintf("common practice, since the design does not give %s", key)
 }
 
 // whichCut names a cut with its article; two that mirror each other on one board go by one name, so

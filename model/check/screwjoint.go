@@ -51,7 +51,7 @@ func (s screw) jointRoom(r *run, d form.Rail, mate *part.Part, b part.Bore) {
 	}
 	wayOut := fmt.Sprintf("set %s %s below the top or more", railWord(s.into), r.mm(r.up(d.BelowTop.MM()+need-gap)))
 	if d.Set == form.OnEdge && s.spec.Count > 1 {
-		wayOut = fmt.Sprintf("move it %s inwards, or ", r.mm(r.up(need-gap))) + wayOut
+		wayOut = fmt.Sprintf("move it %s inwards, or %s", r.mm(r.up(need-gap)), wayOut)
 	}
 	what := s.name()
 	if b.Purpose == "counterbore" {

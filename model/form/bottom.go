@@ -119,7 +119,7 @@ func refuseBottom(b *assembly) {
 // refuseSlopingSeat reports boards that lie on edges which are not level.
 func refuseSlopingSeat(b *assembly, what string) {
 	if b.d.Splay.EdgeCut == EdgeSquare {
-		b.find(stop("seat-not-level", "The "+what+" lies on the walls' edges, which must be level: cut them level (splay.edge-cut: level), or leave that out.",
+		b.find(stop("seat-not-level", fmt.Sprintf("The %s lies on the walls' edges, which must be level: cut them level (splay.edge-cut: level), or leave that out.", what),
 			0, 0, "", "splay.edge-cut", what))
 	}
 }

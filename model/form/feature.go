@@ -86,8 +86,8 @@ func (b *builder) spot(i int, f Feature, k int) (*spot, bool) {
 	case k > 2 && !arch:
 		return p, true
 	}
-	b.find(stop("arch-without-edge", "An arch is cut into the floor end of a side or the lower edge of a stretcher on edge, not into "+
-		strings.ToLower(p.board.part.Name)+".", 0, 0, "", p.path("on")))
+	b.find(stop("arch-without-edge", fmt.Sprintf("An arch is cut into the floor end of a side or the lower edge of a stretcher on edge, not into %s.",
+		strings.ToLower(p.board.part.Name)), 0, 0, "", p.path("on")))
 	return nil, false
 }
 

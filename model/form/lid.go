@@ -108,7 +108,7 @@ func (e *enclosure) battens(lid *board) {
 	long, across, wide := room[0]+room[2], room[1]+room[3], n.Width.MM()
 	if low <= e.foot || long <= 0 || float64(n.Count)*wide > across {
 		e.find(stop("battens-without-room", fmt.Sprintf("%s of %s have no room under the lid: it is %s by %s, and %s high.",
-			plural(n.Count, "batten"), e.show(n.Width), e.show(measure.Length(math.Max(0, across))), e.show(measure.Length(math.Max(0, long))),
+			plural(n.Count, "batten", "battens"), e.show(n.Width), e.show(measure.Length(math.Max(0, across))), e.show(measure.Length(math.Max(0, long))),
 			e.show(measure.Length(e.rim-e.foot))), float64(n.Count)*wide, across, "mm", "lid.battens.width", "lid.battens.count", "lid.battens.inset", "lid.battens.thickness"))
 		return
 	}

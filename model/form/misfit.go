@@ -42,7 +42,7 @@ func (b *assembly) misfitText(m *joint.Misfit, c joint.Corner) (text string, siz
 		return b.tailToPoint(m, c), []string{tails, "corners.slope", "corners.pin"}, "mm"
 	case joint.TailsTooMany:
 		return fmt.Sprintf("%s cannot fit in %s: pins and half pins alone take more. %s",
-			plural(len(m.Layout.Widths), "tail"), width, b.ways(c, smaller)), []string{tails, "corners.pin", "corners.half-pin"}, "mm"
+			plural(len(m.Layout.Widths), "tail", "tails"), width, b.ways(c, smaller)), []string{tails, "corners.pin", "corners.half-pin"}, "mm"
 	case joint.HalfPinGone:
 		return fmt.Sprintf("The tails and pins leave nothing for the half pins: they are %s too wide for a corner of %s. %s",
 			b.show(-2*m.Figure), width, b.ways(c, smaller)), []string{tails, "corners.tail", "corners.pin"}, "mm"
@@ -57,12 +57,12 @@ func (b *assembly) misfitText(m *joint.Misfit, c joint.Corner) (text string, siz
 func (b *assembly) addUp(m *joint.Misfit, c joint.Corner) string {
 	k := b.d.Corners
 	n := len(m.Layout.Widths)
-	tails := plural(n, "tail")
+	tails := plural(n, "tail", "tails")
 	if len(k.TailWidths) == 0 {
 		tails += " of " + b.show(*k.Tail)
 	}
 	if n > 1 {
-		tails += ", " + plural(n-1, "pin") + " of " + b.show(m.Layout.Pin)
+		tails += ", " + plural(n-1, "pin", "pins") + " of " + b.show(m.Layout.Pin)
 	}
 	over, word, otherwise := m.Figure-m.Limit, "too much", smaller
 	if over < 0 {
@@ -100,7 +100,7 @@ func (b *assembly) ways(c joint.Corner, otherwise string) string {
 		}
 	}
 	if l, ok := fewer(typed); ok {
-		ways = append(ways, "ask for "+plural(len(l.Widths), "even tail"))
+		ways = append(ways, fmt.Sprintf("ask for %s", plural(len(l.Widths), "even tail", "even tails")))
 	}
 	leave := func(what string, size func(joint.Layout) measure.Length) func(joint.Layout) string {
 		return func(l joint.Layout) string { return fmt.Sprintf("leave %s out (%s follows)", what, b.show(size(l))) }
@@ -124,9 +124,9 @@ func (b *assembly) ways(c joint.Corner, otherwise string) string {
 	case 0:
 		return otherwise
 	case 1:
-		return "To clear it, " + ways[0] + "."
+		return fmt.Sprintf("To clear it, %s.", ways[0])
 	}
-	return "Any one of these clears it: " + strings.Join(ways, ", or ") + "."
+	return fmt.Sprintf("Any one of these clears it: %s.", strings.Join(ways, ", or "))
 }
 
 // cuttable tells that nothing of a layout is narrower than the narrowest chisel.
@@ -158,9 +158,9 @@ func fewer(w joint.Wish) (joint.Layout, bool) {
 	return joint.Layout{}, false
 }
 
-func plural(n int, word string) string {
+func plural(n int, one, many string) string {
 	if n == 1 {
-		return "1 " + word
+		return "1 " + one
 	}
-	return fmt.Sprintf("%d %ss", n, word)
+	return fmt.Sprintf("%d %s", n, many)
 }

@@ -66,7 +66,7 @@ func (b *builder) refuseCorners(d Design) {
 		case o.size < 0 || math.IsInf(o.size.MM(), 0) || math.IsNaN(o.size.MM()):
 			b.find(stop("overhang-below-nothing", "An overhang reaches outward; it cannot be less than nothing.", o.size.MM(), 0, "mm", o.path))
 		case o.size > 0 && (Tailed(k.Joint) || Mitred(k.Joint)):
-			b.find(stop("overhang-on-dovetails", "A top whose corners are a "+k.Joint+" ends where the sides end; it cannot overhang.",
+			b.find(stop("overhang-on-dovetails", fmt.Sprintf("A top whose corners are a %s ends where the sides end; it cannot overhang.", k.Joint),
 				o.size.MM(), 0, "mm", o.path, "corners.joint"))
 		}
 	}
@@ -93,7 +93,7 @@ func (b *builder) refuseSizes(d Design) {
 		{d.Boards.Side.Thickness, "thickness of the sides", "boards.side.thickness"},
 	} {
 		if !(s.size > 0) || math.IsInf(s.size.MM(), 0) {
-			b.find(stop("size-not-above-nothing", "The "+s.name+" must be more than nothing.", s.size.MM(), 0, "mm", s.path))
+			b.find(stop("size-not-above-nothing", fmt.Sprintf("The %s must be more than nothing.", s.name), s.size.MM(), 0, "mm", s.path))
 		}
 	}
 	for _, a := range []struct {

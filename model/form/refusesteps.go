@@ -43,7 +43,7 @@ func (f *flight) refuseShape() bool {
 		word string
 	}{{l, "lower"}, {u, "upper"}} {
 		if least := bay.s.clear(); least <= 0 {
-			f.find(stop("sides-meet", "The two sides of the "+bay.word+" step run into each other: nothing is left between them.",
+			f.find(stop("sides-meet", fmt.Sprintf("The two sides of the %s step run into each other: nothing is left between them.", bay.word),
 				least, 0, "mm", "size.width", "size.lower-width", "splay.ends", "splay.middle", "boards.side.thickness"))
 		}
 	}

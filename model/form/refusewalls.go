@@ -43,10 +43,10 @@ func refuseWalls(b *assembly) {
 	refuseKeys(b)
 	refuseBottom(b)
 	if d.Aprons != nil {
-		b.find(stop("aprons-of-a-stool", "Aprons stand between the two sides of a stool; a "+d.Form+" has walls all round and takes none.", 1, 0, "", "aprons"))
+		b.find(stop("aprons-of-a-stool", fmt.Sprintf("Aprons stand between the two sides of a stool; a %s has walls all round and takes none.", d.Form), 1, 0, "", "aprons"))
 	}
 	if len(d.Stretchers) > 0 {
-		b.find(stop("stretchers-of-a-stool", "Stretchers stand between the two sides of a stool; a "+d.Form+" has walls all round and takes none.",
+		b.find(stop("stretchers-of-a-stool", fmt.Sprintf("Stretchers stand between the two sides of a stool; a %s has walls all round and takes none.", d.Form),
 			float64(len(d.Stretchers)), 0, "", "stretchers"))
 	}
 }
@@ -54,7 +54,7 @@ func refuseWalls(b *assembly) {
 // aboveNothing refuses a size of nothing or less.
 func (b *assembly) aboveNothing(name, path string, l measure.Length) {
 	if !(l > 0) || math.IsInf(l.MM(), 0) {
-		b.find(stop("size-not-above-nothing", "The "+name+" must be more than nothing.", l.MM(), 0, "mm", path))
+		b.find(stop("size-not-above-nothing", fmt.Sprintf("The %s must be more than nothing.", name), l.MM(), 0, "mm", path))
 	}
 }
 

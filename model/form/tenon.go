@@ -137,7 +137,7 @@ func (b *builder) refuseWedges(name, path string, t *Tenon) {
 		b.find(stop("wedge-without-slot", "Wedges need a slot in the tenon and a mortise that flares; give both more than nothing, or no wedges.", min(t.Slot, t.Flare).MM(), 0, "mm", path+".slot", path+".flare", path+".wedges"))
 	case n > 0 && float64(n)*2*t.Slot.MM() >= high.MM():
 		b.find(stop("slots-leave-no-tenon", fmt.Sprintf("%s of %s take half of the %s that the tenon of %s is high.",
-			plural(n, "slot"), b.show(t.Slot), b.show(high), lowerFirst(name)), float64(n)*t.Slot.MM(), high.MM()/2, "mm", path+".wedges", path+".slot"))
+			plural(n, "slot", "slots"), b.show(t.Slot), b.show(high), lowerFirst(name)), float64(n)*t.Slot.MM(), high.MM()/2, "mm", path+".wedges", path+".slot"))
 	}
 }
 

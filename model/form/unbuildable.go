@@ -10,6 +10,9 @@ import (
 	"splaywright/model/solid"
 )
 
+// cannotBeCut tells of a board and what is wrong with it.
+const cannotBeCut = "%s cannot be cut as it stands: %s."
+
 // unbuildable reports walls that do not close. The sizes named are those of the features that are
 // concerned and then the board's own.
 func (b *board) unbuildable(err error, show shown) part.Finding {
@@ -36,11 +39,11 @@ func (b *board) unbuildable(err error, show shown) part.Finding {
 			}
 		}
 		f.Sizes = unique(append(f.Sizes, b.sizes...))
-		f.Text = name + " cannot be cut as it stands: " + text + "."
+		f.Text = fmt.Sprintf(cannotBeCut, name, text)
 		return f
 	}
 	f.Sizes = unique(append(f.Sizes, b.sizes...))
-	f.Text = name + " cannot be cut as it stands: " + reason + "."
+	f.Text = fmt.Sprintf(cannotBeCut, name, reason)
 	if e != nil {
 		f.Text += b.meeting(e.Tags)
 	}
@@ -62,10 +65,10 @@ func (b *board) meeting(tags []string) string {
 	case 0:
 		return ""
 	case 1:
-		return " From the middle of the board stands " + where[0] + ": move it or make it smaller."
+		return fmt.Sprintf(" From the middle of the board stands %s: move it or make it smaller.", where[0])
 	}
 	slices.Sort(where)
-	return " From the middle of the board stand " + list(where) + ": move them apart or make one of them smaller."
+	return fmt.Sprintf(" From the middle of the board stand %s: move them apart or make one of them smaller.", list(where))
 }
 
 // unique keeps the first of equal words.

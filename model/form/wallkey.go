@@ -46,7 +46,7 @@ func refuseKeys(b *assembly) {
 		return
 	}
 	if b.d.Corners.Joint != KeyedMitre {
-		b.find(stop("keys-without-mitre", "Only a "+KeyedMitre+" has keys; choose that joint, or leave corners.keys out.", 0, 0, "", "corners.keys", "corners.joint"))
+		b.find(stop("keys-without-mitre", fmt.Sprintf("Only a %s has keys; choose that joint, or leave corners.keys out.", KeyedMitre), 0, 0, "", "corners.keys", "corners.joint"))
 		return
 	}
 	b.aboveNothing("thickness of the keys", "corners.keys.thickness", k.Thickness)
@@ -183,7 +183,7 @@ func (e *enclosure) refuseSlots(j joint.Joint, low, high float64, at []float64) 
 		f = stop("keys-run-together", fmt.Sprintf("Keys %s thick at a pitch of %s run into each other.", e.show(k.Thickness), e.show(k.Pitch)),
 			k.Pitch.MM(), k.Thickness.MM(), "mm", "corners.keys.pitch", "corners.keys.thickness", "corners.keys.count")
 	case !(short > 0):
-		f = stop("keys-without-room", fmt.Sprintf("%s at a pitch of %s reach %s past the room of %s up the corner.", plural(len(at), "key"), e.show(k.Pitch), e.show(measure.Length(-short)), e.show(measure.Length(max(0, high-low)))),
+		f = stop("keys-without-room", fmt.Sprintf("%s at a pitch of %s reach %s past the room of %s up the corner.", plural(len(at), "key", "keys"), e.show(k.Pitch), e.show(measure.Length(-short)), e.show(measure.Length(max(0, high-low)))),
 			short, 0, "mm", "corners.keys.count", "corners.keys.pitch", "corners.keys.thickness", "size.height")
 	default:
 		return false

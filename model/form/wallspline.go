@@ -47,7 +47,7 @@ func refuseSpline(b *assembly) {
 		return
 	}
 	if b.d.Corners.Joint != SplinedMitre {
-		b.find(stop("spline-without-mitre", "Only a "+SplinedMitre+" has splines; choose that joint, or leave corners.spline out.", 0, 0, "", "corners.spline", "corners.joint"))
+		b.find(stop("spline-without-mitre", fmt.Sprintf("Only a %s has splines; choose that joint, or leave corners.spline out.", SplinedMitre), 0, 0, "", "corners.spline", "corners.joint"))
 		return
 	}
 	for _, k := range []struct {

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -15,8 +16,8 @@ func (e *enclosure) spot(i int, f Feature, k int) (*spot, bool) {
 	p := &spot{board: e.boards[k], index: i, f: f, angle: f.Angle, chord: -1}
 	wall, arch := k < len(e.walls), f.Kind == string(part.Arch)
 	if arch && !wall {
-		e.find(stop("arch-without-edge", "An arch is cut into the lower edge of a wall, not into "+
-			strings.ToLower(p.board.part.Name)+".", 0, 0, "", p.path("on")))
+		e.find(stop("arch-without-edge", fmt.Sprintf("An arch is cut into the lower edge of a wall, not into %s.",
+			strings.ToLower(p.board.part.Name)), 0, 0, "", p.path("on")))
 		return nil, false
 	}
 	var middle mgl64.Vec2

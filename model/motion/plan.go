@@ -214,7 +214,7 @@ func Finding(p *form.Piece) (part.Finding, bool) {
 	f := part.Finding{
 		ID: "cannot-go-together", Level: part.Stop, Parts: p.Assembly.Stuck,
 		Source: "geometry of this piece: no straight motion of one or of all at once draws any of these parts off the others",
-		Text:   "These parts lock each other and cannot be put together: " + sentenceOf(p, p.Assembly.Stuck) + ".",
+		Text:   fmt.Sprintf("These parts lock each other and cannot be put together: %s.", sentenceOf(p, p.Assembly.Stuck)),
 	}
 	for _, s := range p.Design.Rails() {
 		if path := s.Path + ".joint"; s.Joint == form.Housing && !slices.Contains(f.Sizes, path) {

@@ -108,7 +108,7 @@ func (t *reader) by(p pattern, english string, deep int) (text string, whole, ok
 			known := true
 			said[i] = f
 			switch p.kinds[i] {
-			case 's', 'v':
+			case 's', 'v', 'w':
 				said[i], known = t.work(f, deep-1)
 			}
 			all = all && known
