@@ -1,6 +1,8 @@
 package panel
 
 import (
+	"cmp"
+
 	"splaywright/app/field"
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -54,7 +56,7 @@ func splayGroup(d *form.Design) Group {
 
 // measuredField chooses how leans are typed.
 func measuredField() field.Spec {
-	return choice("splay.measured", "Measured", func(d *form.Design) string { return d.Splay.Measured }, form.SquareOn, form.InTheBoard)
+	return choice("splay.measured", "Measured", func(d *form.Design) string { return cmp.Or(d.Splay.Measured, form.SquareOn) }, form.SquareOn, form.InTheBoard)
 }
 
 func boardsGroup(timbers []string) Group {
