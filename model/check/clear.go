@@ -80,6 +80,9 @@ func (l looked) tell(t trouble) {
 	l.add(f)
 }
 
+// placed are the formats of the two sizes that place an opening.
+var placed = map[string]string{"x": "x of %s", "y": "y of %s"}
+
 // wayOut says which single sizes of the opening would clear everything around it.
 func (l looked) wayOut(t trouble) string {
 	if l.feature.Hull != nil {
@@ -92,7 +95,7 @@ func (l looked) wayOut(t trouble) string {
 		case ok && less:
 			ways = append(ways, fmt.Sprintf("a %s of %s or less", k, l.mm(v)))
 		case ok:
-			ways = append(ways, fmt.Sprintf("%s of %s", k, l.mm(v)))
+			ways = append(ways, fmt.Sprintf(placed[k], l.mm(v)))
 		}
 	}
 	if len(ways) == 0 {

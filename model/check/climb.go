@@ -37,17 +37,17 @@ func climbing(r *run) {
 				r.long(rises[0]), r.long(rises[1]), r.long(mostUneven), r.long(s.Height/2))})
 	}
 	for i, rise := range rises {
-		which, limit, than := [2]string{"first", "second"}[i], highestRise, "more"
+		which, limit, than := [2]string{"the first step", "the second step"}[i], highestRise, "more than"
 		switch {
 		case rise > highestRise+noise:
 		case rise < lowestRise-noise:
-			limit, than = lowestRise, "less"
+			limit, than = lowestRise, "less than"
 		default:
 			continue
 		}
 		r.add(part.Finding{ID: "step-rise", Level: part.Warning, Figure: rise.MM(), Limit: limit.MM(), Unit: "mm", Source: riseSource,
 			Parts: topIDs(r), Sizes: paths,
-			Text: sentence("the %s step rises %s, %s than %s; steps that are climbed without a handrail rise %s to %s. Local rules may ask for less.",
+			Text: sentence("%s rises %s, %s %s; steps that are climbed without a handrail rise %s to %s. Local rules may ask for less.",
 				which, r.long(rise), than, r.long(limit), r.about(lowestRise), r.about(highestRise))})
 	}
 	foothold(r)

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -61,7 +62,7 @@ func edges(q *part.Part) []obstacle {
 	for _, c := range q.Cuts {
 		for _, z := range faceLevels(q) {
 			if b, ok := overCut(c, z); ok {
-				out = append(out, obstacle{kind: edgeOfBoard, name: "the " + cutName(c.ID), band: b, sizes: boardSizes(q)})
+				out = append(out, obstacle{kind: edgeOfBoard, name: fmt.Sprintf("the %s", cutName(c.ID)), band: b, sizes: boardSizes(q)})
 			}
 		}
 	}

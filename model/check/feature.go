@@ -270,11 +270,11 @@ func featureName(d form.Design, f part.Feature, q *part.Part) string {
 			}
 		}
 	}
-	name := "the " + string(f.Kind)
+	board := featureBoard(d.Features[f.Index], q)
 	if of > 1 {
-		name = fmt.Sprintf("%s %d", f.Kind, n)
+		return fmt.Sprintf("%s %d in %s", f.Kind, n, board)
 	}
-	return name + " in " + featureBoard(d.Features[f.Index], q)
+	return fmt.Sprintf("the %s in %s", f.Kind, board)
 }
 
 // featureBoard is "the side" for one that is in both, "the left side" for one that is in one alone.

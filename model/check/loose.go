@@ -85,7 +85,7 @@ func tenonSizes(r *run, j joint.Joint) {
 	}
 	t, path := j.Tenon, rail.Path+".tenon"
 	if least := rail.Thickness.MM() * thinTenon; t.Thickness.MM() < least-noise {
-		r.add(part.Finding{ID: "tenon-thin", Level: part.Warning, Figure: t.Thickness.MM(), Limit: least, Unit: "mm", Source: commonPractice + ": a third of the stretcher at least",
+		r.add(part.Finding{ID: "tenon-thin", Level: part.Warning, Figure: t.Thickness.MM(), Limit: least, Unit: "mm", Source: "common practice: a third of the stretcher at least",
 			Parts: []string{q.ID}, Sizes: []string{path + ".thickness"},
 			Text: sentence("the tenons of %s are %s thick, less than a third of it, and break before it does; %s or more hold.", boardName(q), r.long(t.Thickness), r.mm(r.up(least)))})
 	}

@@ -170,7 +170,7 @@ func whichCut(q *part.Part, c part.Cut) string {
 		}
 		return "each end"
 	}
-	return "the " + cutName(c.ID)
+	return fmt.Sprintf("the %s", cutName(c.ID))
 }
 
 func (r *run) outOfReach(q *part.Part, c part.Cut, what string, figure, limit measure.Angle, source, way string) {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -52,7 +53,7 @@ func (s screw) diameter() float64 { return shank(s.spec.Gauge) }
 
 // name is what a screw is called in a sentence; all the screws of a set go by one.
 func (s screw) name() string {
-	return "a screw through " + theBoard(s.through) + " into " + theBoard(s.into)
+	return fmt.Sprintf("a screw through %s into %s", theBoard(s.through), theBoard(s.into))
 }
 
 func (s screw) parts() []string { return []string{s.through.ID, s.into.ID} }

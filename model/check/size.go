@@ -45,12 +45,12 @@ var mistaken = []struct {
 	factor   measure.Length
 	says     string
 }{
-	{true, 1.0 / 12, "if inches were meant where feet were read, it is"},
-	{true, 12, "if feet were meant where inches were read, it is"},
-	{true, 1 / measure.Inch, "if millimetres were meant where inches were read, it is"},
-	{false, measure.Inch, "if inches were meant where millimetres were read, it is"},
-	{false, 10, "if centimetres were meant where millimetres were read, it is"},
-	{false, 0.1, "if millimetres were meant where centimetres were read, it is"},
+	{true, 1.0 / 12, "; if inches were meant where feet were read, it is %s"},
+	{true, 12, "; if feet were meant where inches were read, it is %s"},
+	{true, 1 / measure.Inch, "; if millimetres were meant where inches were read, it is %s"},
+	{false, measure.Inch, "; if inches were meant where millimetres were read, it is %s"},
+	{false, 10, "; if centimetres were meant where millimetres were read, it is %s"},
+	{false, 0.1, "; if millimetres were meant where centimetres were read, it is %s"},
 }
 
 // sizes tells of sizes that look like a slip of the unit, such as 16' beside 12", and of two
@@ -67,8 +67,8 @@ func sizes(r *run) {
 			side, limit = "less than", s.low
 		}
 		f.Limit = limit.MM()
-		f.Text = sentence("a %s of %s is %s %s, which is unlikely for a %s%s.",
-			s.word, r.long(s.value), side, r.about(limit), formName(r.d.Form), r.otherUnit(s))
+		f.Text = sentence("a %s of %s is %s %s, which is unlikely for a %s",
+			s.word, r.long(s.value), side, r.about(limit), formName(r.d.Form)) + r.otherUnit(s) + "."
 		r.add(f)
 	}
 }
@@ -81,7 +81,7 @@ func (r *run) otherUnit(s sizeRange) string {
 			continue
 		}
 		if v := s.value * m.factor; v >= s.low && v <= s.high {
-			text += fmt.Sprintf("; %s %s", m.says, r.long(v))
+			text += fmt.Sprintf(m.says, r.long(v))
 		}
 	}
 	return text

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -18,8 +19,8 @@ type use struct {
 
 // uses from the lowest. In between lie heights that are neither one nor the other.
 var uses = []use{
-	{"a step", 4 * measure.Inch, 12 * measure.Inch, "steps 4 to 7 in: IBC, http://boulderlibrary.net/author/admin/page/89 ; step stools 8 to 12 in: OSHA 1926.1053, https://easyrelocated.com/how-tall-is-a-one-step-stool/"},
-	{"a seat at a table", 430, 485, "17 to 19 in (430 to 485 mm): https://engineerfix.com/what-is-a-standard-chair-height ; 2010 ADA Standards §903"},
+	{"a step", 4 * measure.Inch, 12 * measure.Inch, "steps 4 to 7 in: IBC, http://boulderlibrary.net/author/admin/page/89 and step stools 8 to 12 in: OSHA 1926.1053, https://easyrelocated.com/how-tall-is-a-one-step-stool/"},
+	{"a seat at a table", 430, 485, "17 to 19 in (430 to 485 mm): https://engineerfix.com/what-is-a-standard-chair-height and 2010 ADA Standards §903"},
 	{"a counter stool", 24 * measure.Inch, 26 * measure.Inch, "https://engineerfix.com/how-to-measure-for-the-right-bar-height-stools"},
 	{"a bar stool", 28 * measure.Inch, 32 * measure.Inch, "https://engineerfix.com/how-to-measure-for-the-right-bar-height-stools (42 in bar; seat range from memory)"},
 }
@@ -62,7 +63,7 @@ func heights(r *run) {
 		if u == nil {
 			continue
 		}
-		near, sources = append(near, u.what+" is "+r.about(u.low)+" to "+r.about(u.high)), append(sources, u.source)
+		near, sources = append(near, fmt.Sprintf("%s is %s to %s", u.what, r.about(u.low), r.about(u.high))), append(sources, u.source)
 		if limit == 0 {
 			limit = u.high
 			if u == above {

@@ -21,7 +21,7 @@ type pattern struct {
 var verb = regexp.MustCompile(`%(?:\[(\d+)\])?[+\-#0]*\d*(?:\.\d+)?(?:\[(\d+)\])?([a-zA-Z%])`)
 
 // patternsOf reads a format: as it stands, and where its spaces tell that a text is put before or behind it, with that
-// text. A text without a figure is no pattern, and neither is one without words.
+// text; one that ends in an addition without it as well. A text without a figure is no pattern, and neither is one without words.
 func patternsOf(english, text string) []pattern {
 	var out []pattern
 	add := func(english, text string) {
@@ -30,6 +30,9 @@ func patternsOf(english, text string) []pattern {
 		}
 	}
 	add(english, text)
+	if m := addition.FindStringSubmatchIndex(english); m != nil {
+		add(english[:m[2]]+english[m[3]:], without(text, len(verb.FindAllString(english, -1))))
+	}
 	if len(english) <= 2 || slices.Contains(joints, english) {
 		return out
 	}
@@ -47,6 +50,20 @@ func patternsOf(english, text string) []pattern {
 		add(whole, said)
 	}
 	return out
+}
+
+// addition is a last figure that stands right behind a word, which is a clause of its own or nothing at all.
+var addition = regexp.MustCompile(`[^\s(%](%s)\.?$`)
+
+// without takes the last of n figures out of a format.
+func without(text string, n int) string {
+	if index := "%[" + strconv.Itoa(n) + "]s"; strings.Contains(text, index) {
+		return strings.Replace(text, index, "", 1)
+	}
+	if at := strings.LastIndex(text, "%s"); at >= 0 {
+		return text[:at] + text[at+len("%s"):]
+	}
+	return text
 }
 
 // behind is a format with a text before it: the numbers of its figures count one on.

@@ -230,14 +230,24 @@ func wordy(pieces []string) int {
 }
 
 func (t *reader) joined(pieces []string, joint string, deep int) (string, bool) {
-	for i, p := range pieces {
-		text, ok := t.work(p, deep-1)
-		if !ok {
+	most := 1
+	if joint == " or " { // "40 mm or less" is one
+		most = mostTogether
+	}
+	var said []string
+	for left := pieces; len(left) > 0; {
+		n := 0
+		for k := 1; k <= min(most, len(left), len(pieces)-1) && n == 0; k++ {
+			if text, ok := t.work(strings.Join(left[:k], joint), deep-1); ok {
+				said, n = append(said, text), k
+			}
+		}
+		if n == 0 {
 			return "", false
 		}
-		pieces[i] = text
+		left = left[n:]
 	}
-	return strings.Join(pieces, t.own(joint)), true
+	return strings.Join(said, t.own(joint)), true
 }
 
 // own is what the language has for something between words.
