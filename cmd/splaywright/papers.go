@@ -17,10 +17,14 @@ import (
 	"splaywright/model/tongue"
 )
 
-var choiceHelp = "--only chooses papers: " + strings.Join(form.PaperNames, ", ") + ".\n" +
-	"--as chooses kinds of files: " + strings.Join(form.PaperKinds, ", ") + ".\n" +
-	"Both take several, with commas between; the design's papers.only and papers.as hold when they are left out,\n" +
+// chosenHelp tells what holds for both choices.
+const chosenHelp = "Both take several, with commas between; the design's papers.only and papers.as hold when they are left out,\n" +
 	"and without those all papers but the patterns are written, as all kinds but single-pdfs."
+
+var choiceHelp = strings.Join([]string{
+	"--only chooses papers:", "  " + strings.Join(form.PaperNames, ", "),
+	"--as chooses kinds of files:", "  " + strings.Join(form.PaperKinds, ", "), "", chosenHelp,
+}, "\n")
 
 func (p *program) papers() *cobra.Command {
 	var s source

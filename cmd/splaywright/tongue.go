@@ -79,17 +79,18 @@ func helpOf(c *cobra.Command, speak *tongue.Tongue) {
 	}
 }
 
-// longIn says a long text paragraph by paragraph; one that holds names of the design file, line by line.
+// longIn says a long text paragraph by paragraph; one that holds names of the design file, line by line. A line that is
+// set in is typed as it stands.
 func longIn(text string, speak *tongue.Tongue) string {
 	list := strings.Split(text, "\n\n")
 	for i, para := range list {
-		if said, whole := speak.Read(para); whole {
+		if said, whole := speak.Read(para); whole && !strings.Contains(para, "\n  ") {
 			list[i] = said
 			continue
 		}
 		lines := strings.Split(para, "\n")
 		for k, l := range lines {
-			if said, whole := speak.Read(l); whole {
+			if said, whole := speak.Read(l); whole && !strings.HasPrefix(l, "  ") {
 				lines[k] = said
 			}
 		}

@@ -59,10 +59,10 @@ func (b *assembly) addUp(m *joint.Misfit, c joint.Corner) string {
 	n := len(m.Layout.Widths)
 	tails := plural(n, "tail", "tails")
 	if len(k.TailWidths) == 0 {
-		tails += " of " + b.show(*k.Tail)
+		tails += fmt.Sprintf(" of %s", b.show(*k.Tail))
 	}
 	if n > 1 {
-		tails += ", " + plural(n-1, "pin", "pins") + " of " + b.show(m.Layout.Pin)
+		tails += ", " + plural(n-1, "pin", "pins") + fmt.Sprintf(" of %s", b.show(m.Layout.Pin))
 	}
 	over, word, otherwise := m.Figure-m.Limit, "too much", smaller
 	if over < 0 {

@@ -19,7 +19,7 @@ const (
 
 // joints are what texts are put together with, the widest first. Each is said by the language's own,
 // which it keeps as a text like any other.
-var joints = []string{"\n", "; ", ": ", " – ", ", ", " to ", " and ", " or ", " → ", " × ", " + ", " = ", "/", " "}
+var joints = []string{"\n", "; ", ", or ", ": ", " – ", ", ", " to ", " and ", " or ", " → ", " × ", " + ", " = ", "/", " "}
 
 // mostWork bounds the pieces that one sentence is taken apart into: a long text that is not known must not
 // hold anything up.
