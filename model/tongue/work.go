@@ -264,10 +264,16 @@ var units = map[string]bool{"mm": true, "in": true, "kg": true, "N": true, "x": 
 // address is a place on the net, which has no words.
 var address = regexp.MustCompile(`[a-z]+://\S+`)
 
+// path is a place in the design file, which reads the same in every language.
+var path = regexp.MustCompile(`^[a-z]+(-[a-z]+)*(\.[a-z0-9-]+)+$`)
+
 // hasWords tells whether there is anything in a text to translate.
 func hasWords(text string) bool {
 	if strings.Contains(text, "://") {
 		text = address.ReplaceAllString(text, "")
+	}
+	if strings.Contains(text, ".") && !strings.Contains(text, " ") && path.MatchString(text) {
+		return false
 	}
 	words := strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
 	for _, w := range words {
