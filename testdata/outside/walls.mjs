@@ -49,7 +49,7 @@ function walls(s) {
     const normal = [h[0] * Math.cos(lean), h[1] * Math.cos(lean), -Math.sin(lean)];
     const outer = [normal, add(h.map((x) => x * half), [0, 0, s.takenAt === "floor" ? 0 : s.height])];
     out.push({
-      id: ring ? `stave-${k + 1}` : ["front", "end-right", "back", "end-left"][k], long, thick, outer,
+      id: ring ? `stave-${k + 1}` : ["front", "end-right", "back", "end-left"][k], long, thick, outer, out: h,
       inner: [neg(normal), add(outer[1], normal, -thick)], right: cross([0, 0, 1], h),
     });
   }
@@ -158,7 +158,8 @@ function build(s) {
       body[c] = keep(body[c], moved(w[u].outer, past)).subtract(keep(housed, seat));
       body[u] = keep(body[u].subtract(full.subtract(housed)), seat);
       stops[c][first ? 1 : 0] = w[u].inner;
-      stops[u][first ? 0 : 1] = w[c].inner;
+      // Staves with tongues close askew, so that the bottom's groove runs out through them.
+      if (s.form !== "ring" || s.joint === "housing") stops[u][first ? 0 : 1] = w[c].inner;
     } else if (s.joint === "butt") {
       const first = s.form === "ring" || a.long === (s.on === "front");
       const [c, u] = first ? [i, j] : [j, i];
@@ -190,8 +191,16 @@ function build(s) {
   for (let i = 0; i < n; i++) {
     const j = (i + 1) % n, here = stops[i][1], there = stops[j][0];
     if (!here && !there) continue;
-    const limit = (stop, neighbour) => moved([neg((stop || neighbour.inner)[0]), (stop || neighbour.inner)[1]], -u.clearance);
-    panel = panel.subtract(beyond(beyond(level(world(), 0, s.height), limit(here, w[j])), limit(there, w[i])));
+    const limit = (stop, neighbour, own) => square(moved([neg((stop || neighbour.inner)[0]), (stop || neighbour.inner)[1]], -u.clearance), own);
+    // A tongue is nowhere wider than at its root: an end that leans under the neighbour stands square instead.
+    const square = (end, own) => {
+      const under = dot(end[0], own.out);
+      if (under >= 0) return end;
+      const across = unit(add(end[0], own.out, -under));
+      const at = [u.up, u.up + u.thickness].map((z) => meet(end, own.inner, [[0, 0, 1], [0, 0, z]]));
+      return [across, at.reduce((p, q) => (dot(across, q) < dot(across, p) ? q : p))];
+    };
+    panel = panel.subtract(beyond(beyond(level(world(), 0, s.height), limit(here, w[j], w[i])), limit(there, w[i], w[j])));
   }
   return { ...parts, bottom: panel };
 }
