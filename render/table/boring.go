@@ -118,3 +118,13 @@ func boreNotes(s *sheet) {
 	s.note("Depth runs along the bit from the face to the full diameter's end; a pointed bit reaches further by its point. For a through hole it is the way through: lay waste wood under it.")
 	s.note("Caution: clamp a leaning part and start the bit square until it bites; never hold small parts by hand.")
 }
+
+// bits is the style of what drills and plug cutters measure, which a coarse step of the boards' sizes must not
+// round: tenths of a millimetre, or 64ths of an inch.
+func bits(s measure.Style) measure.Style {
+	s.Step = 0.1
+	if s.Unit == measure.Imperial {
+		s.Step = measure.Inch / 64
+	}
+	return s
+}

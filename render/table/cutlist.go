@@ -143,6 +143,6 @@ func boughtNotes(s *sheet, p *form.Piece) {
 		s.note(fmt.Sprintf("Wood screws besides: %d, bored for as in Boring.", screws))
 	}
 	for _, d := range slices.Sorted(maps.Keys(plugs)) {
-		s.note(fmt.Sprintf("Plugs besides: %d of %s, cut across the grain with a plug cutter from offcuts of the board that they close.", plugs[d], s.style.FormatUnit(d)))
+		s.note(fmt.Sprintf("Plugs besides: %d of %s, cut across the grain with a plug cutter from offcuts of the board that they close.", plugs[d], bits(s.style).FormatUnit(d)))
 	}
 }

@@ -78,7 +78,7 @@ func (s *steps) plugs() {
 	for _, q := range s.p.Parts {
 		for _, b := range q.Bores {
 			if b.Plug > 0 {
-				d := s.show(b.Plug)
+				d := bits(s.style).Format(b.Plug)
 				if sizes[d] == 0 {
 					order = append(order, d)
 				}
