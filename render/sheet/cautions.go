@@ -25,7 +25,7 @@ var cautions = []Caution{
 	{"First in scrap", "Make every tilted and swung cut in an offcut of the same thickness first, and hold it against these figures. Scales on saws are rarely true to half a degree; a sliding bevel set from the ratio given is better."},
 	{"Small and narrow parts", "Parts shorter than the saw's maker allows are cut by hand or from a longer board. Wedges and plugs are cut on a carrier, never held in the fingers."},
 	{"Tipping and load", "The program does not prove that a piece will not tip or break. A step or stool is stood on near its edge sooner or later: try it loaded on the floor where it will stand, with feet levelled, before anyone uses it. Feet that stand inside the top's ends tip sooner."},
-	{"Children", "A piece for a child needs rounded edges, no gap that can trap a finger or a head, and a finish that is safe to chew. Furniture that a child can climb is fixed to the wall."},
+	{"Children", "A piece for a child needs rounded edges, no gap that can trap a finger or a head, and a finish that is safe to chew. Tall furniture that a child could pull over is fixed to the wall."},
 	{"Dust, glue and finish", "Collect dust at the machine and wear a mask; some timbers are sensitising. Rags with oil heat up by themselves: dry them flat outdoors or drown them in water."},
 	{"Rules where you are", "Local building codes, workplace rules and product-safety law come before anything on these sheets. The makers' manuals of saw, bits, glue and finish come before our figures."},
 }
