@@ -207,8 +207,8 @@ func (s *steps) trueness() string {
 	return "Measure from each corner to the middle of the stave across from it, on the floor and at the top: all are equal when it stands true."
 }
 
-// tailEnds are the ends that carry the tails, and the pins: every board has one kind, but for the staves of an odd ring,
-// which have one at each end.
+// tailEnds are the ends that carry the tails, and the pins; the end with pins has no name where all ends of its board
+// are alike. A side has tails at its top end only, and the two ends of a tread may differ.
 func (s *steps) tailEnds(j joint.Joint) (tails, pins string) {
 	for _, k := range s.p.Joints {
 		if len(k.Tails) == 0 || k.PinBoard != j.TailBoard {
@@ -219,7 +219,22 @@ func (s *steps) tailEnds(j joint.Joint) (tails, pins string) {
 		}
 		return "the left end as seen from outside", "right end"
 	}
-	return "each end", ""
+	like := 0
+	for _, k := range s.p.Joints {
+		if k.TailBoard == j.TailBoard && len(k.Tails) == len(j.Tails) && within(k.Dihedral, j.Dihedral, sameAngle) && within(k.Width, j.Width, sameLength) {
+			like++
+		}
+	}
+	tail, pin := s.p.Part(j.TailBoard), s.p.Part(j.PinBoard)
+	switch {
+	case like > 1 || tail == nil || pin == nil:
+		return "each end", ""
+	case strings.HasPrefix(tail.ID, "side-"):
+		return "its top end", ""
+	case part.Back(tail.Place).Mul4x1(pin.Place.Col(3))[0] < 0:
+		return "its left end", ""
+	}
+	return "its right end", ""
 }
 
 // transfer says how pins are marked from the tails; on is the end of a board that has pins at one end alone.
