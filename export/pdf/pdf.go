@@ -3,6 +3,7 @@
 package pdf
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"slices"
@@ -58,10 +59,16 @@ func Write(w io.Writer, pages []draw.Page, m Meta) error {
 		}
 		writePage(f, p)
 	}
-	if err := f.Output(w); err != nil {
+	var made bytes.Buffer
+	if err := f.Output(&made); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	return nil
+	doc, err := packed(made.Bytes())
+	if err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	_, err = w.Write(doc)
+	return err
 }
 
 // japanese tells whether any text of the pages needs the Japanese font.
