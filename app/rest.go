@@ -1,6 +1,7 @@
 package app
 
 import (
+	"runtime/debug"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -20,7 +21,7 @@ const (
 // restWhenIdle goes on while there are windows. rest waits for something to happen on the window's goroutine, and tells
 // whether it has.
 func (g *group) restWhenIdle(rest func(most time.Duration) bool) {
-	moved := time.Now()
+	moved, tidy := time.Now(), false
 	pause := func(d time.Duration) (open bool) {
 		select {
 		case <-g.done:
@@ -30,13 +31,17 @@ func (g *group) restWhenIdle(rest func(most time.Duration) bool) {
 		}
 	}
 	for pause(max(betweenNaps, restAfter-time.Since(moved))) {
+		if !tidy { // pictures and papers have left behind more than is in use
+			debug.FreeOSMemory()
+			tidy = true
+		}
 		long := nap
 		if time.Since(moved) > leftAfter {
 			long = longNap
 		}
 		fyne.DoAndWait(func() {
 			if len(g.all) > 0 && rest(long) {
-				moved = time.Now()
+				moved, tidy = time.Now(), false
 			}
 		})
 	}

@@ -1,0 +1,5 @@
+//go:build !nowindow && !linux
+
+package main
+
+func trim() {}
