@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"splaywright/app/field"
 )
@@ -55,7 +56,7 @@ func TestTheCardStaysFolded(t *testing.T) {
 	w := open(t, Options{})
 	w.win.Resize(fyne.NewSize(1000, 700))
 	high := w.card.Size().Height
-	w.card.Tapped(nil)
+	test.TapCanvas(w.win.Canvas(), fyne.CurrentApp().Driver().AbsolutePositionForObject(w.card).AddXY(20, 10))
 	if got := w.card.Size().Height; got >= high {
 		t.Errorf("folded it is %v high, it was %v", got, high)
 	}

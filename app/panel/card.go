@@ -24,8 +24,8 @@ const (
 	sketchDots = 2 * sketchWide / sketch.Width // a millimetre
 )
 
-// Card explains one size: its name, a sketch that shows it, a sentence or two, and what it must keep to. Tapping
-// its heading folds it.
+// Card explains one size: its name, a sketch that shows it, a sentence or two, and what it must keep to. Its
+// heading folds it.
 type Card struct {
 	widget.BaseWidget
 	// OnFold is called when the person folds the card, or unfolds it.
@@ -50,7 +50,7 @@ func NewCard() *Card {
 	c.picture = canvas.NewImageFromImage(image.NewRGBA(image.Rect(0, 0, 1, 1)))
 	c.picture.FillMode = canvas.ImageFillContain
 	c.body = container.New(beside{}, c.picture, container.NewVScroll(container.NewVBox(c.text, c.limit)))
-	head := Backed(look.Strip, container.NewBorder(nil, nil, c.arrow, nil, c.name))
+	head := newHeading(container.NewBorder(nil, nil, c.arrow, nil, c.name), c.toggle)
 	c.all = container.NewBorder(head, nil, nil, nil, c.body)
 	c.all.Objects = []fyne.CanvasObject{head, c.body}
 	c.ExtendBaseWidget(c)
@@ -103,8 +103,8 @@ func (c *Card) Fold(folded bool) {
 	c.relay()
 }
 
-// Tapped folds the card, or unfolds it.
-func (c *Card) Tapped(*fyne.PointEvent) {
+// toggle folds the card, or unfolds it.
+func (c *Card) toggle() {
 	c.Fold(!c.folded)
 	if c.OnFold != nil {
 		c.OnFold(c.folded)

@@ -6,12 +6,11 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"splaywright/app/look"
 	"splaywright/app/say"
 )
 
 // notes stands below a table and says what its figures mean. It takes the room that the rows
-// leave; where that is little, a tap on its heading gives it more.
+// leave; where that is little, its heading gives it more.
 type notes struct {
 	widget.BaseWidget
 	text   *widget.Label
@@ -29,7 +28,7 @@ func newNotes(moved func()) *notes {
 	n.text.Importance = widget.LowImportance
 	n.text.Selectable = true
 	n.scroll = container.NewVScroll(n.text)
-	head := Backed(look.Strip, container.NewHBox(n.arrow, small(say.It("What the figures mean"))))
+	head := newHeading(container.NewHBox(n.arrow, small(say.It("What the figures mean"))), n.toggle)
 	n.all = container.NewBorder(head, nil, nil, nil, n.scroll)
 	n.ExtendBaseWidget(n)
 	return n
@@ -41,8 +40,8 @@ func small(text string) *widget.Label {
 	return l
 }
 
-// Tapped gives the notes more room, or takes it back.
-func (n *notes) Tapped(*fyne.PointEvent) {
+// toggle gives the notes more room, or takes it back.
+func (n *notes) toggle() {
 	n.wide = !n.wide
 	if n.wide {
 		n.arrow.SetResource(theme.MenuDropDownIcon())

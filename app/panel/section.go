@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"splaywright/app/look"
 	"splaywright/app/say"
 )
 
@@ -55,10 +54,11 @@ func (r *backedRenderer) Refresh() {
 	r.b.top.Refresh()
 }
 
-// section is a group with its heading; tapping the heading folds it.
+// section is a group with its heading, which folds it.
 type section struct {
 	widget.BaseWidget
 	title  string
+	head   *heading
 	body   *fyne.Container
 	all    *fyne.Container
 	folded bool
@@ -75,14 +75,14 @@ func newSection(title string, remove func(), body ...fyne.CanvasObject) *section
 		b.Importance = widget.LowImportance
 		right = b
 	}
-	head := Backed(look.Strip, container.NewBorder(nil, nil, s.arrow, right, name))
-	s.all = container.NewVBox(head, container.New(bodyPad{}, s.body))
+	s.head = newHeading(container.NewBorder(nil, nil, s.arrow, right, name), s.fold)
+	s.all = container.NewVBox(s.head, container.New(bodyPad{}, s.body))
 	s.ExtendBaseWidget(s)
 	return s
 }
 
-// Tapped folds the section, or unfolds it.
-func (s *section) Tapped(*fyne.PointEvent) {
+// fold folds the section, or unfolds it.
+func (s *section) fold() {
 	s.folded = !s.folded
 	if s.folded {
 		s.body.Hide()

@@ -117,8 +117,9 @@ func (p *Sizes) build(groups []Group) {
 	p.sections = nil
 	for _, g := range groups {
 		s := newSection(g.Title, p.remover(g.Remove), p.bodyOf(g)...)
+		s.head.came = func() { p.bring(s.head) }
 		if p.folded[g.Title] {
-			s.Tapped(nil)
+			s.fold()
 		}
 		p.sections = append(p.sections, s)
 		p.box.Add(s)
@@ -188,8 +189,8 @@ func (p *Sizes) came(f *field.Field) {
 	p.bring(f)
 }
 
-// bring scrolls the column so far that a field is seen whole.
-func (p *Sizes) bring(f *field.Field) {
+// bring scrolls the column so far that a field or a heading is seen whole.
+func (p *Sizes) bring(f fyne.CanvasObject) {
 	d := fyne.CurrentApp().Driver()
 	y := d.AbsolutePositionForObject(f).Y - d.AbsolutePositionForObject(p.box).Y
 	at := p.scroll.Offset
