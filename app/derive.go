@@ -63,7 +63,21 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 		r.drop()
 		return
 	}
-	w.shown.trouble, w.shown.same, w.shown.scale, w.shown.views = "", r.same, r.views.Scale, r.views
+	w.shown.trouble = ""
+	if s.Refused() { // there is nothing to draw: what was drawn stays, and what stands in the way is said
+		r.drop()
+		if !s.Current() {
+			w.lookOver(s, gen, r.piece)
+		}
+		w.refresh()
+		return
+	}
+	w.showResult(s, gen, r)
+}
+
+// showResult shows the pictures of a piece and the tables of its parts.
+func (w *Window) showResult(s *session.Session, gen uint64, r result) {
+	w.shown.same, w.shown.scale, w.shown.views = r.same, r.views.Scale, r.views
 	ready := w.drawing.SetPainted(r.page, r.ruler, r.table)
 	if w.shown.fresh {
 		w.shown.fresh = false

@@ -45,7 +45,7 @@ func (l *looked) look() {
 
 // sayLooking takes away what was noticed about a piece that is not shown any more.
 func (w *Window) sayLooking() {
-	if !w.s.Overdue() {
+	if !w.s.Overdue() || w.s.Refused() {
 		return
 	}
 	for _, t := range w.tables {
@@ -59,6 +59,10 @@ func (w *Window) sayLooking() {
 // deliverLooked shows what was noticed, unless the text has changed since or another design is open.
 func (w *Window) deliverLooked(s *session.Session, gen uint64, l looked) {
 	if s != w.s || !s.Deliver(gen, l.piece) {
+		return
+	}
+	if s.Refused() { // the tables stay with the pictures
+		w.refresh()
 		return
 	}
 	for _, t := range w.tables {

@@ -142,6 +142,30 @@ func TestAWrongTextKeepsTheLastPicture(t *testing.T) {
 	}
 }
 
+// Sizes that make no piece say why, and leave the last one that could be built on the drawing table, with its tables.
+func TestSizesThatAreRefusedKeepTheLastPicture(t *testing.T) {
+	w := onScreen(t)
+	typeInto(t, w, "boards.top.thickness", "50")
+	picture, blanks := w.drawing.Page(), column(t, w, "Cut list", "Length")
+	w.set("boards.top.thickness", "500")
+	if len(w.s.Piece().Parts) != 0 || w.strip.State() == "" {
+		t.Fatalf("a top of 500 mm in a stool of 260 makes %d parts; the strip says %q", len(w.s.Piece().Parts), w.strip.State())
+	}
+	if !cmp.Equal(picture, w.drawing.Page()) {
+		t.Error("the last good picture is gone")
+	}
+	if got := column(t, w, "Cut list", "Length"); !cmp.Equal(got, blanks) {
+		t.Errorf("the cut list says %q, it said %q", got, blanks)
+	}
+	if !strings.Contains(w.strip.State(), "keeps the last piece") {
+		t.Errorf("the strip says %q", w.strip.State())
+	}
+	typeInto(t, w, "boards.top.thickness", "25")
+	if cmp.Equal(picture, w.drawing.Page()) || strings.Contains(w.strip.State(), "keeps the last piece") {
+		t.Error("a mended size does not move the picture on")
+	}
+}
+
 func TestFieldsFollowTheJoint(t *testing.T) {
 	w := open(t, Options{})
 	if w.sizes.Field("corners.pin") == nil || w.sizes.Field("corners.overhang") != nil {

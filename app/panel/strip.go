@@ -42,8 +42,7 @@ func (s *Strip) State() string { return s.state.Text }
 // Update shows the session as it stands.
 func (s *Strip) Update(ses *session.Session) {
 	s.title.SetText(ses.Design().Title)
-	p := ses.Piece()
-	if p != nil {
+	if p := ses.Whole(); p != nil {
 		s.overall.SetText(OverallText(p))
 	}
 	level, text := standing(ses)
@@ -85,6 +84,9 @@ func standing(s *session.Session) (part.Level, string) {
 		case f.Level == part.Warning && level != part.Stop:
 			level = part.Warning
 		}
+	}
+	if s.Refused() {
+		text = say.With("%s. The drawing keeps the last piece that could be built.", text)
 	}
 	return level, text
 }

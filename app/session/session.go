@@ -36,6 +36,7 @@ type Session struct {
 	shelf   timber.Book     // timbers that the person keeps for all designs
 
 	piece  *form.Piece // built last
+	whole  *form.Piece // built last with parts
 	looked *form.Piece // looked over last
 	// The numbers of the texts that these two come from.
 	pieceGen, lookedGen uint64
@@ -110,6 +111,13 @@ func (s *Session) Dirty() bool {
 // pictures show; what was found about it and how it goes together is in Looked.
 func (s *Session) Piece() *form.Piece { return s.piece }
 
+// Whole is the last piece that has parts; nil before the first. Where sizes are refused there is nothing to draw, and the
+// pictures stay with it.
+func (s *Session) Whole() *form.Piece { return s.whole }
+
+// Refused tells whether the sizes as they stand make no parts, so that the pictures show older ones.
+func (s *Session) Refused() bool { return s.piece != nil && s.whole != nil && s.piece != s.whole }
+
 // Looked is the last piece that was looked over, with its findings and the order in which it goes together; nil before
 // the first. It may be of an older text than Piece; see Looking.
 func (s *Session) Looked() *form.Piece { return s.looked }
@@ -155,6 +163,9 @@ func (s *Session) Show(gen uint64, p *form.Piece) bool {
 		s.looking = s.now()
 	}
 	s.piece, s.pieceGen = p, gen
+	if len(p.Parts) > 0 {
+		s.whole = p
+	}
 	return true
 }
 
