@@ -30,7 +30,7 @@ func (w *Window) show(d dialog.Dialog) {
 	w.dialogs = append(w.dialogs, standing{d, w.win.Canvas().Overlays().Top()})
 }
 
-// escape puts away what lies on top, as its own button for that does.
+// escape puts away what lies on top, as its own button for that does; where nothing does, measuring or cutting ends.
 func (w *Window) escape() {
 	top := w.win.Canvas().Overlays().Top()
 	for i := len(w.dialogs) - 1; i >= 0; i-- {
@@ -43,5 +43,7 @@ func (w *Window) escape() {
 	}
 	if top != nil {
 		top.Hide()
+		return
 	}
+	w.modes.end()
 }

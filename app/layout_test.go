@@ -19,6 +19,7 @@ import (
 
 	"splaywright/app/field"
 	"splaywright/model/tongue"
+	"splaywright/render/draw"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden layouts")
@@ -203,7 +204,14 @@ func layouts(w *Window, see func(name string, o fyne.CanvasObject)) {
 	see("window side by side", w.beside.win.Content())
 	w.beside.win.Close()
 	w.aside = nil
+	w.measure()
+	w.sayMeasured(1, true, "") // the longest of its texts
+	laidOut(w.win)
+	see("bar of measuring", w.modes.all)
 	w.cutSection()
+	laidOut(w.win)
+	see("bar of cutting", w.modes.all)
+	w.showSection(draw.Point{}, draw.Point{}, true)
 	laidOut(w.section.win)
 	see("window section", w.section.win.Content())
 	w.section.win.Close()

@@ -7,17 +7,57 @@ import (
 	"splaywright/app/say"
 	"splaywright/app/viewer"
 	"splaywright/model/measure"
+	"splaywright/render/draw"
 )
 
 // measure begins to measure between two points of one view, or ends it.
 func (w *Window) measure() {
+	if w.drawing.Measuring() {
+		w.modes.end()
+		return
+	}
 	if w.shown.scale <= 0 {
 		w.tell("Nothing to measure", errors.New(say.It("there is no drawing of a piece yet")))
 		return
 	}
-	w.drawing.Measure(!w.drawing.Measuring(), viewer.Gauging{Way: w.sayDistance, Angle: sayAngle})
-	w.menu.measure.Checked = w.drawing.Measuring()
+	w.modes.end()
+	w.modes.begin(say.It(measureHint), func() { w.measuring(false) })
+	w.measuring(true)
+}
+
+// measuring makes taps measure, or does not.
+func (w *Window) measuring(on bool) {
+	w.drawing.Measure(on, viewer.Gauging{Way: w.sayDistance, Angle: sayAngle, Together: w.oneView, Said: w.sayMeasured})
+	w.menu.measure.Checked = on
 	w.menu.main.Refresh()
+}
+
+// What the bar on the drawing says while one measures.
+const (
+	measureHint  = "Measuring: tap a point or an edge of a view, then another in the same view."
+	secondHint   = "Now a second point or edge in the same view. The rulers count from the first."
+	strayedHint  = "That lies in another view. It counts as the first point; tap a second one in its view."
+	measuredHint = "%s as seen in this view. Tap again to measure something else."
+)
+
+// sayMeasured says in the bar how far measuring has come.
+func (w *Window) sayMeasured(points int, strayed bool, text string) {
+	switch {
+	case points == 2:
+		w.modes.say(say.With(measuredHint, text))
+	case strayed:
+		w.modes.say(say.It(strayedHint))
+	case points == 1:
+		w.modes.say(say.It(secondHint))
+	default:
+		w.modes.say(say.It(measureHint))
+	}
+}
+
+// oneView tells whether two places on the sheet lie in one view: between views there is paper, and no distance.
+func (w *Window) oneView(a, b draw.Point) bool {
+	v := w.shown.views.ViewAt(a)
+	return v >= 0 && v == w.shown.views.ViewAt(b)
 }
 
 // sayDistance says how far apart two points of a view are, square to the way one looks: along their

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -57,8 +58,41 @@ func TestMeasureBetweenTwoPoints(t *testing.T) {
 	if n := len(twins(t, w)); n != 0 {
 		t.Error("measuring edits a dimension")
 	}
+	if got := w.modes.text.Text; !seen(w, w.modes.all) || !strings.Contains(got, "420.0 mm") {
+		t.Errorf("the bar on the drawing says %q", got)
+	}
 	w.measure()
 	if w.drawing.Measuring() || w.drawing.Measured() != "" {
 		t.Error("measuring goes on")
+	}
+}
+
+// Between two views lies paper: a second point in another view is the first of another measuring. Escape ends it.
+func TestMeasuringStaysInOneView(t *testing.T) {
+	w := onScreen(t)
+	page := w.drawing.Size()
+	w.measure()
+	if !seen(w, w.modes.all) || w.drawing.Size() != page {
+		t.Error("nothing says that taps measure, or the sheet has moved for it")
+	}
+	middle := func(view int) fyne.Position {
+		b := w.shown.views.Views[view].Box
+		return w.drawing.Place(draw.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2})
+	}
+	w.drawing.Tapped(&fyne.PointEvent{Position: middle(0)})
+	w.drawing.Tapped(&fyne.PointEvent{Position: middle(1)})
+	if got := w.drawing.Measured(); got != "" {
+		t.Errorf("from view to view it measures %q", got)
+	}
+	if got := w.modes.text.Text; !strings.Contains(got, "another view") {
+		t.Errorf("the bar says %q", got)
+	}
+	w.drawing.Tapped(&fyne.PointEvent{Position: middle(1).AddXY(0, -40)})
+	if w.drawing.Measured() == "" {
+		t.Error("a second point in that view measures nothing")
+	}
+	w.escape()
+	if w.drawing.Measuring() || w.menu.measure.Checked || seen(w, w.modes.all) {
+		t.Error("Escape does not end measuring")
 	}
 }

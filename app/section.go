@@ -27,21 +27,27 @@ type sectionWindow struct {
 // cutSection begins cutting a section by dragging, or ends it.
 func (w *Window) cutSection() {
 	if w.drawing.Cutting() {
-		w.drawing.CutAlong(nil)
+		w.modes.end()
 		return
 	}
 	if w.shown.scale <= 0 {
 		w.tell(say.It("Nothing to cut"), errors.New(say.It("there is no drawing of a piece yet")))
 		return
 	}
+	w.modes.end()
+	w.modes.begin(say.It(sectionHint), func() { w.drawing.CutAlong(nil) })
 	w.drawing.CutAlong(w.showSection)
-	w.section = newSectionWindow(w)
-	w.remakeSection()
 }
 
-// showSection shows the section along a line, and keeps it as the piece changes.
-func (w *Window) showSection(from, to draw.Point) {
+const sectionHint = "Drag a line across one of the views: the piece is cut along it, seen from the right of the way you drag."
+
+// showSection shows the section along a line, and keeps it as the piece changes. Its window opens when the line is done, so
+// that it does not come between the hand and the drawing.
+func (w *Window) showSection(from, to draw.Point, done bool) {
 	if w.section == nil {
+		if !done {
+			return
+		}
 		w.section = newSectionWindow(w)
 	}
 	w.section.from, w.section.to = from, to
@@ -59,7 +65,9 @@ func newSectionWindow(w *Window) *sectionWindow {
 	s.win.Resize(fyne.NewSize(620, 480))
 	s.win.SetOnClosed(func() {
 		w.section = nil
-		w.drawing.CutAlong(nil)
+		if w.drawing.Cutting() {
+			w.modes.end()
+		}
 	})
 	closesOnEscape(s.win, s.page)
 	s.win.Show()
@@ -76,7 +84,7 @@ func (w *Window) remakeSection() {
 	n, dark, room := s.asked, w.shown.dark, s.page.Room()
 	cut, ok := w.shown.views.CutAlong(s.from, s.to)
 	if !ok {
-		s.said.SetText(say.It("Drag a line across one of the views: the piece is cut along it, seen from the right of the way you drag."))
+		s.said.SetText(say.It(sectionHint))
 		return
 	}
 	s.work.Do(func() {

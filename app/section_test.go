@@ -17,7 +17,13 @@ func TestSectionByDragging(t *testing.T) {
 	front := w.shown.views.Views[0].Box
 	x := (front.Min.X + front.Max.X) / 2
 	a, b := w.drawing.Place(draw.Point{X: x, Y: front.Min.Y - 2}), w.drawing.Place(draw.Point{X: x, Y: front.Max.Y + 2})
+	if !seen(w, w.modes.all) || w.section != nil {
+		t.Error("nothing says that a line is to be dragged, or a window is in the way of it")
+	}
 	w.drawing.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: b}, Dragged: fyne.NewDelta(b.X-a.X, b.Y-a.Y)})
+	if w.section != nil {
+		t.Error("a window has opened while the line is drawn")
+	}
 	w.drawing.DragEnd()
 	if w.section == nil {
 		t.Fatal("no section is shown")
@@ -40,7 +46,7 @@ func TestSectionByDragging(t *testing.T) {
 		t.Error("the section did not follow the piece")
 	}
 	w.section.win.Close()
-	if w.drawing.Cutting() {
+	if w.drawing.Cutting() || seen(w, w.modes.all) {
 		t.Error("dragging still cuts")
 	}
 }

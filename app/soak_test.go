@@ -140,6 +140,9 @@ func TestSoakOfTheWindow(t *testing.T) {
 			continue
 		}
 		p := freshly(t, w.s)
+		if len(p.Parts) == 0 { // refused: the tables stay those of the last piece that could be built
+			p = model.Derive(w.s.Whole().Design)
+		}
 		for _, tb := range w.tables {
 			if tb.make == nil {
 				continue

@@ -85,6 +85,7 @@ type Window struct {
 	beside  *besides       // nil = not open
 
 	drawing *viewer.Table
+	modes   *modeBar
 	turner  *viewer.Turner
 	apart   *apartBar
 	panes   *panes
@@ -277,7 +278,9 @@ func (w *Window) build() {
 	w.apart = newApartBar(w)
 	w.turner.Slide(w.slides(), false)
 	pictorial := container.NewBorder(nil, panel.Backed(look.Strip, w.apart.all), nil, nil, w.turner)
-	pictures := container.NewHSplit(w.drawing, pictorial)
+	w.modes = newModeBar()
+	table := w.modes.over(w.drawing)
+	pictures := container.NewHSplit(table, pictorial)
 	pictures.SetOffset(tableShare)
 	w.below, w.left = container.NewStack(), container.NewStack()
 	main := container.NewVSplit(pictures, w.below)
@@ -287,7 +290,7 @@ func (w *Window) build() {
 	column := panel.Backed(look.Column, w.left)
 	all := container.NewHSplit(column, right)
 	all.SetOffset(sizesShare)
-	w.panes = newPanes(all, []fyne.CanvasObject{column, w.drawing, pictorial, w.below},
+	w.panes = newPanes(all, []fyne.CanvasObject{column, table, pictorial, w.below},
 		[]fyne.CanvasObject{pictures, main, right}, [][]int{{1, 2}, {1, 2, 3}, {1, 2, 3}})
 	w.win.SetContent(w.panes.object)
 	w.buildMenu()

@@ -8,14 +8,14 @@ import (
 
 // cutting is a line that is drawn across the drawing table to cut a section.
 type cutting struct {
-	drawn    func(from, to draw.Point) // nil = dragging moves the sheet
+	drawn    func(from, to draw.Point, done bool) // nil = dragging moves the sheet
 	from, to draw.Point
 	on       bool
 }
 
 // CutAlong makes dragging draw a line on the sheet and calls drawn with it, mm, while it is drawn and
 // when it is done; nil makes dragging move the sheet again.
-func (t *Table) CutAlong(drawn func(from, to draw.Point)) {
+func (t *Table) CutAlong(drawn func(from, to draw.Point, done bool)) {
 	t.cut = cutting{drawn: drawn}
 	t.picture.redraw()
 }
@@ -31,7 +31,15 @@ func (c *cutting) drag(t *Table, e *fyne.DragEvent) {
 	}
 	c.to = t.At(e.Position)
 	t.picture.redraw()
-	c.drawn(c.from, c.to)
+	c.drawn(c.from, c.to, false)
+}
+
+// end ends a line.
+func (c *cutting) end() {
+	if c.on {
+		c.on = false
+		c.drawn(c.from, c.to, true)
+	}
 }
 
 // Sizes of the line of a cut, mm.

@@ -25,11 +25,17 @@ type taken struct {
 }
 
 // Gauging puts what was measured into words: the way between two points, across and up, mm on the sheet,
-// and the angle between two lines, radians.
+// and the angle between two lines, radians. Together tells whether two places on the sheet can be measured between; nil =
+// any two. Said is told how many points are taken, whether the last one had to begin anew, and what was measured; nil =
+// nobody asks.
 type Gauging struct {
-	Way   func(across, up float64) string
-	Angle func(radians float64) string
+	Way      func(across, up float64) string
+	Angle    func(radians float64) string
+	Together func(a, b draw.Point) bool
+	Said     func(points int, strayed bool, text string)
 }
+
+func (g *Gauging) together(a, b draw.Point) bool { return g.Together == nil || g.Together(a, b) }
 
 // Measure begins measuring, or ends it.
 func (t *Table) Measure(on bool, say Gauging) {
@@ -49,15 +55,24 @@ func (t *Table) Measured() string { return t.gauge.text }
 
 // mark takes a point or a line.
 func (t *Table) mark(at fyne.Position) {
-	p := t.take(t.At(at))
-	if t.gauge.points == 1 {
+	p, second := t.take(t.At(at)), t.gauge.points == 1
+	strayed := second && !t.say.together(t.gauge.from.at, p.at)
+	if second && !strayed {
 		t.gauge.to, t.gauge.points = p, 2
 		t.gauge.measure(t.say)
 	} else {
 		t.gauge = Gauge{from: p, points: 1}
 		t.ruler.Zero = p.at // the rulers count from where measuring began
 	}
+	t.tellGauge(strayed)
 	t.picture.redraw()
+}
+
+// tellGauge tells how far measuring has come.
+func (t *Table) tellGauge(strayed bool) {
+	if t.say != nil && t.say.Said != nil {
+		t.say.Said(t.gauge.points, strayed, t.gauge.text)
+	}
 }
 
 // measure works out the way from what was taken first to what was taken second: square to a line, and
@@ -140,35 +155,37 @@ func fromLine(l [2]draw.Point, q draw.Point) (float64, draw.Point) {
 	return math.Hypot(at.X-q.X, at.Y-q.Y), at
 }
 
-// Sizes of what measuring draws, mm.
+// Sizes of what measuring draws, window units: it reads as well on a sheet that is seen small.
 const (
-	gaugeText  = 2.8
-	gaugeDot   = 0.7
-	gaugeWidth = 0.35
+	gaugeText  = 13
+	gaugeDot   = 3.5
+	gaugeWidth = 1.4
+	gaugeRim   = 3
 )
 
-// items draws the gauge on the sheet.
-func (g Gauge) items(ink, paper draw.Ink) []draw.Item {
+// items draws the gauge on a sheet that is seen at so many window units a millimetre.
+func (g Gauge) items(ink, paper draw.Ink, zoom float64) []draw.Item {
 	if g.points == 0 {
 		return nil
 	}
+	size, wide := gaugeText/zoom, gaugeWidth/zoom
 	dot := func(p draw.Point) draw.Item {
-		return draw.Path{Segs: draw.Circle(p, gaugeDot), Filled: true, Fill: ink, Layer: gaugeLayer}
+		return draw.Path{Segs: draw.Circle(p, gaugeDot/zoom), Filled: true, Fill: ink, Layer: gaugeLayer}
 	}
 	var out []draw.Item
 	for _, k := range []taken{g.from, g.to}[:g.points] {
 		if k.line != nil {
-			out = append(out, draw.Path{Segs: draw.Polyline(k.line[:]), Pen: draw.Pen{Width: 2 * gaugeWidth, Ink: ink}, Layer: gaugeLayer})
+			out = append(out, draw.Path{Segs: draw.Polyline(k.line[:]), Pen: draw.Pen{Width: 2 * wide, Ink: ink}, Layer: gaugeLayer})
 		}
 	}
 	if g.points == 1 {
 		return append(out, dot(g.from.at))
 	}
 	from, to := g.ends[0], g.ends[1]
-	mid := draw.Point{X: (from.X + to.X) / 2, Y: (from.Y+to.Y)/2 + gaugeText/2}
-	text := draw.Text{At: mid, Size: gaugeText, Align: draw.Centre, Bold: true, Ink: ink, Text: g.text, Layer: gaugeLayer}
-	back := draw.Path{Segs: draw.Rect(draw.Bounds([]draw.Item{text}).Grow(0.8)), Filled: true, Fill: paper, Layer: gaugeLayer}
-	line := draw.Path{Segs: draw.Polyline([]draw.Point{from, to}), Pen: draw.Pen{Width: gaugeWidth, Ink: ink}, Layer: gaugeLayer}
+	mid := draw.Point{X: (from.X + to.X) / 2, Y: (from.Y+to.Y)/2 + size/2}
+	text := draw.Text{At: mid, Size: size, Align: draw.Centre, Bold: true, Ink: ink, Text: g.text, Layer: gaugeLayer}
+	back := draw.Path{Segs: draw.Rect(draw.Bounds([]draw.Item{text}).Grow(gaugeRim / zoom)), Filled: true, Fill: paper, Layer: gaugeLayer}
+	line := draw.Path{Segs: draw.Polyline([]draw.Point{from, to}), Pen: draw.Pen{Width: wide, Ink: ink}, Layer: gaugeLayer}
 	return append(out, dot(from), dot(to), line, back, text)
 }
 

@@ -19,6 +19,7 @@ func (t *Table) SetPage(p draw.Page) { t.SetPainted(p, t.ruler, nil) }
 // It tells whether that picture shows them as the table stands now; else another is made.
 func (t *Table) SetPainted(p draw.Page, r Ruler, a *Ahead) bool {
 	t.page, t.has, t.gauge, t.ruler = p, true, Gauge{}, r // what was measured is gone with the sheet
+	t.tellGauge(false)
 	if t.fitted {
 		t.fit()
 	}

@@ -178,7 +178,7 @@ func (t *Table) pan(dx, dy float32) {
 }
 
 // DragEnd ends the line of a cut; the next drag draws another.
-func (t *Table) DragEnd() { t.cut.on = false }
+func (t *Table) DragEnd() { t.cut.end() }
 
 // DoubleTapped shows the whole sheet again.
 func (t *Table) DoubleTapped(*fyne.PointEvent) { t.Fit() }
@@ -238,7 +238,7 @@ func (t *Table) begin() painter {
 		return nil
 	}
 	s := t.sight()
-	s.over = append(t.gauge.items(s.ink, s.paper), t.cut.items(s.ink)...)
+	s.over = append(t.gauge.items(s.ink, s.paper, float64(s.zoom)), t.cut.items(s.ink)...)
 	return s.paint
 }
 

@@ -43,6 +43,20 @@ func moved(views []Placed, d draw.Point) []Placed {
 	return out
 }
 
+// ViewAt gives the number of the view in which a place on the page lies, or beside which it does, within aroundView; the
+// nearest where that holds for several, and -1 where it holds for none.
+func (s Shown) ViewAt(p draw.Point) int {
+	best, at := aroundView, -1
+	for i, v := range s.Views {
+		dx := max(v.Box.Min.X-p.X, p.X-v.Box.Max.X, 0)
+		dy := max(v.Box.Min.Y-p.Y, p.Y-v.Box.Max.Y, 0)
+		if far := math.Hypot(dx, dy); far <= best {
+			best, at = far, i
+		}
+	}
+	return at
+}
+
 // aroundView, mm, is how far outside the piece a line may begin that is drawn across a view.
 const aroundView = 12.0
 

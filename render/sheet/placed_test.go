@@ -49,3 +49,19 @@ func TestCutAlongALine(t *testing.T) {
 		t.Error("a line shorter than a line cut")
 	}
 }
+
+// A place inside a view is that view's, one close by the nearest's, and one far from all is nobody's.
+func TestViewAt(t *testing.T) {
+	shown := Shown{Scale: 1, Views: []Placed{
+		{Box: draw.Box{Min: draw.Point{X: 10, Y: 10}, Max: draw.Point{X: 50, Y: 40}}},
+		{Box: draw.Box{Min: draw.Point{X: 60, Y: 10}, Max: draw.Point{X: 80, Y: 40}}},
+	}}
+	for _, c := range []struct {
+		x, y float64
+		want int
+	}{{30, 20, 0}, {70, 20, 1}, {54, 20, 0}, {56, 20, 1}, {70, 51, 1}, {70, 53, -1}, {30, -9, -1}} {
+		if got := shown.ViewAt(draw.Point{X: c.x, Y: c.y}); got != c.want {
+			t.Errorf("at %g, %g lies view %d, want %d", c.x, c.y, got, c.want)
+		}
+	}
+}
