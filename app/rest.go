@@ -5,14 +5,18 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+
+	"splaywright/app/session"
 )
 
 // The window's library looks sixty times a second whether something has happened, and so takes more than a hundredth of a
-// core for nothing. When nobody has touched the windows for a while, its goroutine naps until something happens. What comes
-// from elsewhere, and a cursor that blinks, waits no longer than a nap.
+// core for nothing. When nobody has touched the windows for a while and no work is being done for them, its goroutine naps
+// until something happens. What a clock brings waits no longer than a nap, and so does a cursor that blinks; it stands still
+// after a while, for each time it comes or goes the whole window is painted.
 const (
 	restAfter   = 600 * time.Millisecond // longer than what moves by itself: a tab's mark, a button's glow
 	nap         = 200 * time.Millisecond
+	steadyAfter = 4 * time.Second  // the cursor stands still
 	leftAfter   = 10 * time.Second // nobody looks any more
 	longNap     = time.Second
 	betweenNaps = 2 * time.Millisecond // for the library to paint what there is to paint
@@ -21,7 +25,7 @@ const (
 // restWhenIdle goes on while there are windows. rest waits for something to happen on the window's goroutine, and tells
 // whether it has.
 func (g *group) restWhenIdle(rest func(most time.Duration) bool) {
-	moved, tidy := time.Now(), false
+	moved, tidy, works := time.Now(), false, int64(0)
 	pause := func(d time.Duration) (open bool) {
 		select {
 		case <-g.done:
@@ -31,6 +35,10 @@ func (g *group) restWhenIdle(rest func(most time.Duration) bool) {
 		}
 	}
 	for pause(max(betweenNaps, restAfter-time.Since(moved))) {
+		if since, busy := session.Works(); busy || since != works { // what it leads to is to be seen at once
+			moved, tidy, works = time.Now(), false, since
+			continue
+		}
 		if !tidy { // pictures and papers have left behind more than is in use
 			debug.FreeOSMemory()
 			tidy = true
@@ -43,6 +51,25 @@ func (g *group) restWhenIdle(rest func(most time.Duration) bool) {
 			if len(g.all) > 0 && rest(long) {
 				moved, tidy = time.Now(), false
 			}
+			if time.Since(moved) > steadyAfter {
+				steady()
+			}
 		})
+	}
+}
+
+// typing is where a cursor blinks.
+type typing interface {
+	fyne.Focusable
+	SelectedText() string
+}
+
+// steady keeps the cursor from blinking until the window's next picture: the library lets it stand while keys are typed, and
+// a key that means nothing is one of them.
+func steady() {
+	for _, win := range fyne.CurrentApp().Driver().AllWindows() {
+		if e, is := win.Canvas().Focused().(typing); is {
+			e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyUnknown})
+		}
 	}
 }

@@ -172,11 +172,12 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 
 // elsewhere does work away from the window's goroutine, such as writing papers.
 func (w *Window) elsewhere(f func()) {
+	work := func() { session.Working(f) }
 	if w.spawn != nil {
-		w.spawn(f)
+		w.spawn(work)
 		return
 	}
-	go f()
+	go work()
 }
 
 func (w *Window) begin(o Options) {

@@ -1,6 +1,26 @@
 package session
 
-import "sync"
+import (
+	"sync"
+	"sync/atomic"
+)
+
+// begun and ended count the works of all Latest and of Working.
+var begun, ended atomic.Int64
+
+// Works tells how many works have begun since the program was started, and whether one is still being done.
+func Works() (since int64, busy bool) {
+	over := ended.Load() // first: what ends meanwhile still counts
+	since = begun.Load()
+	return since, since > over
+}
+
+// Working counts as a work what f does.
+func Working(f func()) {
+	begun.Add(1)
+	defer ended.Add(1)
+	f()
+}
 
 // Latest does work away from the goroutine that asks for it, one piece at a time, and skips
 // work that newer work has overtaken before it began.
@@ -41,6 +61,6 @@ func (l *Latest) run() {
 			return
 		}
 		l.mu.Unlock()
-		work()
+		Working(work)
 	}
 }
