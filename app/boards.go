@@ -226,7 +226,7 @@ func (b *boards) say(p *boardPlan, boards int, style measure.Style) {
 	case p.busy:
 		text = say.It("Planning…")
 	case p.err != nil:
-		text, trouble = say.It("No plan."), say.It(p.err.Error())
+		text, trouble = say.It("No plan."), say.Error(p.err)
 	case p.has:
 		text = say.It(table.PlanInShort(p.result))
 		if p.halted {
@@ -378,7 +378,8 @@ func boardsOf(path, list string, bare measure.Unit) ([]stock.Board, error) {
 	}
 	all := panel.Boards(&d, list)
 	if len(all) == 0 {
-		return nil, fmt.Errorf("%s lists no %s", filepath.Base(path), strings.ReplaceAll(list, "-", " "))
+		what := map[string]string{panel.OnHand: "boards on hand", panel.ToBuy: "boards to buy"}[list]
+		return nil, fmt.Errorf("%+s lists no %s", filepath.Base(path), what)
 	}
 	return all, nil
 }

@@ -207,11 +207,11 @@ func (w *Window) tell(title string, err error) {
 func explain(err error) string {
 	var list file.Errors
 	if !errors.As(err, &list) {
-		return say.It(err.Error())
+		return say.Error(err)
 	}
 	lines := make([]string, len(list))
 	for i, e := range list {
-		lines[i] = say.It(e.Error())
+		lines[i] = say.Error(e)
 	}
 	return strings.Join(lines, "\n\n")
 }

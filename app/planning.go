@@ -173,7 +173,7 @@ func (p *boardPlan) standing() string {
 	case p.busy:
 		return say.It("A plan is being looked for.")
 	case p.err != nil:
-		return say.With("There is no plan: %s.", say.It(p.err.Error()))
+		return say.With("There is no plan: %s.", say.Error(p.err))
 	}
 	return say.It("There is no plan yet.")
 }

@@ -155,9 +155,9 @@ func (r *resizing) try() {
 	r.work.Do(func() {
 		var t trial
 		if _, err := resize.Apply(doc, sizes, held, kept); err != nil {
-			t.said = say.It(err.Error())
+			t.said = say.Error(err)
 		} else if d, err := doc.Design(); err != nil {
-			t.said = say.It(err.Error())
+			t.said = say.Error(err)
 		} else {
 			t = trialOf(before, d)
 		}

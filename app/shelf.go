@@ -64,7 +64,7 @@ func (s *shelf) tell(w *Window) {
 	}
 	why := s.trouble
 	s.trouble = nil
-	w.tell(say.It("Your timbers were not read"), errors.New(say.With("%s. What was last understood of that file is used.", say.It(why.Error()))))
+	w.tell(say.It("Your timbers were not read"), errors.New(say.With("%s. What was last understood of that file is used.", say.Error(why))))
 }
 
 // chooseShelf shows which file holds the person's own timbers and lets another be chosen.

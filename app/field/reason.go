@@ -13,7 +13,7 @@ import (
 func Reason(err error) string {
 	var e *file.Error
 	if !errors.As(err, &e) {
-		return say.It(err.Error())
+		return say.Error(err)
 	}
 	if e.Read == "" || strings.Contains(e.Want, e.Read) {
 		return say.It(e.Want) // what was typed stands just above

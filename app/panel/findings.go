@@ -39,14 +39,14 @@ func NewFindings() *Findings {
 // Object is what the window shows.
 func (f *Findings) Object() fyne.CanvasObject { return f.scroll }
 
-// Texts gives the lines of the list in English.
+// Texts gives the lines of the list: findings in English, and what cannot be read as it is said.
 func (f *Findings) Texts() []string { return f.texts }
 
 // Update shows the session as it stands.
 func (f *Findings) Update(s *session.Session) {
 	var errs, found []part.Finding
 	for _, err := range s.Errors() {
-		errs = append(errs, part.Finding{Level: part.Stop, Text: err.Error()})
+		errs = append(errs, part.Finding{Level: part.Stop, Text: say.Error(err)})
 	}
 	wait := s.Overdue()
 	if p := s.Looked(); p != nil && !wait {

@@ -11,6 +11,7 @@ import (
 
 	"splaywright/assets"
 	"splaywright/model/tongue"
+	"splaywright/model/word"
 	"splaywright/render/table"
 )
 
@@ -36,6 +37,9 @@ func Code() string { return current.Load().Code() }
 
 // It says a text: one of the window's own, or a sentence with figures from the model or the tables.
 func It(english string) string { return current.Load().Say(english) }
+
+// Error says an error; a place in a file that it tells stays as it is.
+func Error(err error) string { return word.Said(err, It) }
 
 // With says a format of the window's own with its figures, which are said as they are given.
 func With(format string, figures ...any) string { return current.Load().Fill(format, figures...) }

@@ -123,7 +123,7 @@ func target(path string) (string, error) {
 		}
 		path = to
 	}
-	return "", fmt.Errorf("%s: symbolic links go round in a circle", path)
+	return "", fmt.Errorf("%+s: symbolic links go round in a circle", path)
 }
 
 func fill(f *os.File, text []byte, mode fs.FileMode) error {

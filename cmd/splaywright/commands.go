@@ -85,7 +85,7 @@ func (p *program) tables(piece *form.Piece, only string, width int) error {
 		shown = true
 	}
 	if !shown {
-		return fmt.Errorf("no table is called %q; there are %s", only, strings.Join(ids, ", "))
+		return fmt.Errorf("no table is called %q; there are %+s", only, strings.Join(ids, ", "))
 	}
 	return nil
 }

@@ -8,6 +8,7 @@ import (
 	"os"
 
 	"splaywright/model/tongue"
+	"splaywright/model/word"
 )
 
 // The exit codes that scripts can rely on.
@@ -45,12 +46,12 @@ func run(args []string, in io.Reader, out, talk io.Writer) int {
 	err := root.Execute()
 	switch {
 	case full.err != nil:
-		err = fmt.Errorf("the output cannot be written whole (%s); is there room for it?", reason(full.err))
+		err = fmt.Errorf("the output cannot be written whole (%s); is there room for it?", word.OfSystem(full.err))
 	case err == nil:
 		return exitDone
 	case errors.Is(err, errStopped):
 		return exitStopped
 	}
-	fmt.Fprintln(talk, speak.Say(err.Error()))
+	fmt.Fprintln(talk, word.Said(err, speak.Say))
 	return exitRefused
 }

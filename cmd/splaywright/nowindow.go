@@ -9,5 +9,5 @@ func openWindow(_ *program, file string) error {
 	if file == "" {
 		return fmt.Errorf("this build of splaywright has no window; `splaywright help` lists its commands")
 	}
-	return fmt.Errorf("this build of splaywright has no window; `splaywright show %s` prints the tables", file)
+	return fmt.Errorf("this build of splaywright has no window; `splaywright show %+s` prints the tables", file)
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"splaywright/model/measure"
+	"splaywright/model/word"
 	"splaywright/render/pattern"
 )
 
@@ -44,7 +45,7 @@ func (f *patternFlags) options() (*pattern.Options, error) {
 			err = fmt.Errorf("%q is not more than nothing", v.text)
 		}
 		if err != nil {
-			return nil, fmt.Errorf("--%s: %w", v.flag, err)
+			return nil, &word.At{Where: "--" + v.flag, Err: err}
 		}
 		f.on, *v.to = true, l
 	}

@@ -16,6 +16,7 @@ import (
 	"splaywright/model/file"
 	"splaywright/model/measure"
 	"splaywright/model/stock"
+	"splaywright/model/word"
 	"splaywright/model/yield"
 	"splaywright/render/sheet"
 	"splaywright/render/table"
@@ -58,7 +59,7 @@ func (p *program) plan() *cobra.Command {
 			}
 			r, err := find(ctx, piece)
 			if err != nil {
-				return fmt.Errorf("%s: %w", args[0], err)
+				return &word.At{Where: args[0], Err: err}
 			}
 			if buy {
 				tables = append(tables, table.Shopping(r, piece.Design.Style()))
@@ -114,7 +115,7 @@ func writeTo(name string, write func(io.Writer) error) error {
 		return err
 	}
 	if err := papers.Place(name, b.Bytes()); err != nil {
-		return fmt.Errorf("%s: this cannot be written (%s); choose a place where you may write", name, reason(err))
+		return fmt.Errorf("%+s: this cannot be written (%s); choose a place where you may write", name, word.OfSystem(err))
 	}
 	return nil
 }

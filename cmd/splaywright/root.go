@@ -52,7 +52,7 @@ func newRoot(in io.Reader, out, talk io.Writer, speak *tongue.Tongue) *cobra.Com
 	root.PersistentFlags().String("tongue", "", "language of what is printed: "+strings.Join(tongue.Codes(), ", ")+" (the system's when left out)")
 	root.PersistentPreRunE = func(c *cobra.Command, _ []string) error {
 		if code := c.Flag("tongue").Value.String(); code != "" && !slices.Contains(tongue.Codes(), code) {
-			return fmt.Errorf("--tongue %s: that language is not spoken; there are %s", code, strings.Join(tongue.Codes(), ", "))
+			return fmt.Errorf("--tongue %+s: that language is not spoken; there are %+s", code, strings.Join(tongue.Codes(), ", "))
 		}
 		return nil
 	}

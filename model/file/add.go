@@ -21,7 +21,7 @@ func (d *Document) add(path string, value *yaml.Node) error {
 	}
 	for _, key := range rest {
 		if strings.Trim(key, "0123456789") == "" {
-			return &Error{File: d.name, Path: path, Want: "the list has no item " + key + "; items are counted from 0"}
+			return &Error{File: d.name, Path: path, Want: fmt.Sprintf("the list has no item %+s; items are counted from 0", key)}
 		}
 	}
 	for i := len(rest) - 1; i > 0; i-- {
@@ -34,7 +34,7 @@ func (d *Document) add(path string, value *yaml.Node) error {
 			func(root *yaml.Node) error { return replace(root, at, whole) },
 			func(s *source) (patch, error) { return s.overwrite(n, flow(whole, true)) })
 	case n.Kind != yaml.MappingNode:
-		return &Error{File: d.name, Path: path, Want: at + " is not a group of keys and values"}
+		return &Error{File: d.name, Path: path, Want: fmt.Sprintf("%+s is not a group of keys and values", at)}
 	}
 	return d.enter(path, at, rest[0], value, nil)
 }
@@ -169,7 +169,7 @@ func (d *Document) begin(path string, old, item *yaml.Node) error {
 	line := func(indent, newline string) string { return newline + indent + "  - " + flow(item, true) }
 	switch parent := d.find(at); {
 	case parent == nil || parent.Kind != yaml.MappingNode:
-		return &Error{File: d.name, Path: path, Want: fmt.Sprintf("there is no group %s to put this into", at)}
+		return &Error{File: d.name, Path: path, Want: fmt.Sprintf("there is no group %+s to put this into", at)}
 	case old == nil:
 		return d.enter(path, at, key, list, line)
 	}

@@ -11,6 +11,7 @@ import (
 
 	"splaywright/model/measure"
 	"splaywright/model/stock"
+	"splaywright/model/word"
 )
 
 // mostCSV bounds a list of boards, bytes.
@@ -28,7 +29,7 @@ var (
 func ReadBoards(in io.Reader, name string, bare measure.Unit) ([]stock.Board, error) {
 	text, err := io.ReadAll(io.LimitReader(in, mostCSV+1))
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return nil, &word.At{Where: name, Err: err}
 	}
 	if len(text) > mostCSV {
 		return nil, Errors{{File: name, Want: fmt.Sprintf("a list of boards of more than %d kB is not taken", mostCSV>>10)}}
@@ -71,21 +72,21 @@ func (b *boardReader) read() ([]stock.Board, error) {
 	heads, err := b.csv.Read()
 	if err != nil {
 		if errors.Is(err, io.EOF) {
-			return nil, Errors{{File: b.name, Line: 1, Column: 1, Want: "it is empty; a line of heads is expected first: " + strings.Join(boardColumns, ",")}}
+			return nil, Errors{{File: b.name, Line: 1, Column: 1, Want: fmt.Sprintf("it is empty; a line of heads is expected first: %+s", strings.Join(boardColumns, ","))}}
 		}
 		return nil, b.broken(err)
 	}
 	for i, h := range heads {
 		b.heads = append(b.heads, strings.ToLower(strings.TrimSpace(h)))
 		if !slices.Contains(boardColumns, b.heads[i]) {
-			b.refuse(i, h, "there is no such column; "+suggest(b.heads[i], boardColumns))
+			b.refuse(i, h, fmt.Sprintf("there is no such column; %s", suggest(b.heads[i], boardColumns)))
 		} else if slices.Contains(b.heads[:i], b.heads[i]) {
 			b.refuse(i, h, "this column stands twice")
 		}
 	}
 	for _, need := range boardNeeded {
 		if !slices.Contains(b.heads, need) {
-			b.refuse(0, strings.Join(heads, ","), "the column "+need+" is missing")
+			b.refuse(0, strings.Join(heads, ","), fmt.Sprintf("the column %+s is missing", need))
 		}
 	}
 	if len(b.errs) > 0 {
@@ -204,7 +205,7 @@ func (b *boardReader) refuse(i int, read, want string) {
 func (b *boardReader) broken(err error) error {
 	var p *csv.ParseError
 	if errors.As(err, &p) {
-		return Errors{{File: b.name, Line: p.Line, Column: max(p.Column, 1), Want: "this line is no list of fields: " + p.Err.Error()}}
+		return Errors{{File: b.name, Line: p.Line, Column: max(p.Column, 1), Want: fmt.Sprintf("this line is no list of fields: %s", word.OfFields(p))}}
 	}
-	return fmt.Errorf("%s: %w", b.name, err)
+	return &word.At{Where: b.name, Err: err}
 }

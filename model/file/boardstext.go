@@ -75,7 +75,7 @@ func placeOf(text string, bare measure.Unit) (a stock.Avoid, err error) {
 	if told {
 		i := slices.Index(stock.CornerNames(), strings.TrimSpace(from))
 		if i < 0 {
-			return a, fmt.Errorf("%q is no corner of a board; %s are", strings.TrimSpace(from), strings.Join(stock.CornerNames(), ", "))
+			return a, fmt.Errorf("%q is no corner of a board; %+s are", strings.TrimSpace(from), strings.Join(stock.CornerNames(), ", "))
 		}
 		a.From = stock.Corner(i)
 	}

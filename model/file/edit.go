@@ -2,6 +2,7 @@ package file
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -37,7 +38,7 @@ func (d *Document) change(path string, node func(root *yaml.Node) error, splice 
 	enc := yaml.NewEncoder(&out)
 	enc.SetIndent(2)
 	if err := enc.Encode(want.root); err != nil {
-		return &Error{File: d.name, Path: path, Want: fmt.Sprintf("this cannot be written: %v", err)}
+		return &Error{File: d.name, Path: path, Want: fmt.Sprintf("this cannot be written: %s", err)}
 	}
 	if !d.take(out.Bytes(), values) {
 		return &Error{File: d.name, Path: path, Want: "this cannot be written into the file"}
@@ -121,7 +122,7 @@ func typed(path, text string) (*yaml.Node, error) {
 	}
 	like, isList := plainLists[pattern(path)]
 	if !isList {
-		return nil, fmt.Errorf("this is %s", instead(path))
+		return nil, errors.New(instead(path))
 	}
 	var doc yaml.Node
 	if yaml.Unmarshal([]byte(text), &doc) == nil && len(doc.Content) == 1 && doc.Content[0].Kind == yaml.SequenceNode {
@@ -131,19 +132,19 @@ func typed(path, text string) (*yaml.Node, error) {
 			return doc.Content[0], nil
 		}
 	}
-	return nil, fmt.Errorf("a list in square brackets is expected, such as %s", like)
+	return nil, fmt.Errorf("a list in square brackets is expected, such as %+s", like)
 }
 
 // instead says what to set where a path leads to a group or a list of groups.
 func instead(path string) string {
 	inner := shape[pattern(path)]
 	if !slices.Equal(inner, []string{"#"}) {
-		return "a group, not a value; set one of its keys: " + path + "." + strings.Join(inner, ", "+path+".")
+		return fmt.Sprintf("this is a group, not a value; set one of its keys: %+s", path+"."+strings.Join(inner, ", "+path+"."))
 	}
 	if item := shape[pattern(join(path, "#"))]; len(item) > 0 {
-		return "a list of groups, not a value; set a key of one item, such as " + join(path, "0."+item[0])
+		return fmt.Sprintf("this is a list of groups, not a value; set a key of one item, such as %+s", join(path, "0."+item[0]))
 	}
-	return "a list of groups, not a value"
+	return "this is a list of groups, not a value"
 }
 
 func plain(text string) *yaml.Node {
@@ -239,7 +240,7 @@ func replace(root *yaml.Node, path string, value *yaml.Node) error {
 	parent, key := cut(path)
 	n := (&Document{root: root}).find(parent)
 	if n == nil {
-		return fmt.Errorf("there is nothing at %s", parent)
+		return fmt.Errorf("there is nothing at %+s", parent)
 	}
 	old := child(n, key)
 	for i, c := range n.Content {
@@ -250,5 +251,5 @@ func replace(root *yaml.Node, path string, value *yaml.Node) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("there is nothing at %s", path)
+	return fmt.Errorf("there is nothing at %+s", path)
 }

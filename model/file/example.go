@@ -1,5 +1,7 @@
 package file
 
+import "fmt"
+
 // likely is what a key could say where it is missing or says nothing that is read.
 var likely = map[string]string{
 	"splaywright": "splaywright: 1",
@@ -22,11 +24,10 @@ var likely = map[string]string{
 
 // missing says that a key is needed, and how it is written.
 func missing(key string) string {
-	why := "this is missing, and a piece cannot be made without it"
 	if how := likely[key]; how != "" {
-		why += "; write it such as " + how
+		return fmt.Sprintf("this is missing, and a piece cannot be made without it; write it such as %+s", how)
 	}
-	return why
+	return "this is missing, and a piece cannot be made without it"
 }
 
 // wordsFor are words that a key could hold.

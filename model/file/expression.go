@@ -43,7 +43,9 @@ func (e *exprError) Error() string { return e.reason }
 // errElsewhere tells that what a name stands for was refused at its own place.
 type errElsewhere struct{ name string }
 
-func (e *errElsewhere) Error() string { return e.name + " is not understood where it is given" }
+func (e *errElsewhere) Error() string {
+	return fmt.Sprintf("%+s is not understood where it is given", e.name)
+}
 
 // evaluate works out a text that has gone through measure.Plain.
 func evaluate(text string, unit measure.Length, look lookup) (measure.Quantity, error) {
@@ -292,7 +294,7 @@ func apply(name string, args []measure.Quantity) (q measure.Quantity, reason str
 	case !ok:
 		return q, fmt.Sprintf("there is no function %q; there are min, max, round, tan, sin, cos, atan", name)
 	case want >= 0 && len(args) != want:
-		return q, fmt.Sprintf("%s takes %d, parted by semicolons, such as %s", name, want, calls[name])
+		return q, fmt.Sprintf("%+s takes %d, parted by semicolons, such as %+s", name, want, calls[name])
 	}
 	a := args[0]
 	switch name {
@@ -314,7 +316,7 @@ func apply(name string, args []measure.Quantity) (q measure.Quantity, reason str
 
 func trig(name string, a measure.Quantity) (q measure.Quantity, reason string) {
 	if a.Kind != measure.OfAngle {
-		return q, name + " takes an angle, such as 6 deg"
+		return q, fmt.Sprintf("%+s takes an angle, such as 6 deg", name)
 	}
 	f := map[string]func(float64) float64{"tan": math.Tan, "sin": math.Sin, "cos": math.Cos}[name]
 	return measure.Quantity{Kind: measure.Number, Value: f(a.Value)}, ""
@@ -324,7 +326,7 @@ func extreme(name string, args []measure.Quantity) (best measure.Quantity, reaso
 	best = args[0]
 	for _, a := range args[1:] {
 		if a.Kind != best.Kind {
-			return best, name + " takes sizes of one kind, such as " + name + "(size.width; 300 mm)"
+			return best, fmt.Sprintf("%+s takes sizes of one kind, such as %+s(size.width; 300 mm)", name, name)
 		}
 		if (name == "min") == (a.Value < best.Value) {
 			best = a

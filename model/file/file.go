@@ -36,7 +36,10 @@ type Error struct {
 }
 
 // Error gives place, path, what was read and what would do on one line.
-func (e *Error) Error() string {
+func (e *Error) Error() string { return e.In(func(english string) string { return english }) }
+
+// In is Error with what is wrong said in another language.
+func (e *Error) In(say func(english string) string) string {
 	var b strings.Builder
 	b.WriteString(e.File)
 	if e.Line > 0 {
@@ -49,7 +52,7 @@ func (e *Error) Error() string {
 	if e.Read != "" {
 		fmt.Fprintf(&b, "%q: ", clip(e.Read))
 	}
-	b.WriteString(e.Want)
+	b.WriteString(say(e.Want))
 	return b.String()
 }
 
@@ -65,10 +68,13 @@ func clip(s string) string {
 type Errors []*Error
 
 // Error gives one line an error.
-func (e Errors) Error() string {
+func (e Errors) Error() string { return e.In(func(english string) string { return english }) }
+
+// In is Error with what is wrong said in another language.
+func (e Errors) In(say func(english string) string) string {
 	lines := make([]string, len(e))
 	for i, one := range e {
-		lines[i] = one.Error()
+		lines[i] = one.In(say)
 	}
 	return strings.Join(lines, "\n")
 }
@@ -92,7 +98,7 @@ func (d *Document) Know(before, after timber.Book) { d.before, d.after = before,
 func Read(r io.Reader, name string) (*Document, error) {
 	src, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
 	if err != nil {
-		return nil, Errors{{File: name, Want: fmt.Sprintf("the file cannot be read: %v", err)}}
+		return nil, Errors{{File: name, Want: fmt.Sprintf("the file cannot be read: %s", err)}}
 	}
 	if len(src) > MaxBytes {
 		return nil, Errors{{File: name, Want: "larger than 1 MiB; a design is a page or two of text"}}

@@ -44,7 +44,7 @@ func (r *reader) choices(to *[]string, words []string) taker {
 		switch {
 		case word == "":
 		case slices.Contains(list, word):
-			r.refuse(n, path, 0, word, fmt.Sprintf("%s stands here twice; once is enough", word))
+			r.refuse(n, path, 0, word, fmt.Sprintf("%+s stands here twice; once is enough", word))
 		default:
 			list = append(list, word)
 		}

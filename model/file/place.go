@@ -1,6 +1,7 @@
 package file
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -34,7 +35,7 @@ func lacks(at, key string) (why string) {
 	case at == "names" || at == "" && key == "names":
 		return ""
 	case !group:
-		return at + " holds one value, not a group"
+		return fmt.Sprintf("%+s holds one value, not a group", at)
 	case slices.Contains(known, pattern(key)):
 		return ""
 	}
@@ -47,12 +48,12 @@ func unknown(at, key string, known []string) string {
 	case slices.Equal(known, []string{"#"}):
 		return "items of a list go by their number, from 0"
 	case at != "":
-		return "there is no such key in " + at + "; " + suggest(key, known)
+		return fmt.Sprintf("there is no such key in %+s; %s", at, suggest(key, known))
 	}
 	if deeper := elsewhere(key); len(deeper) > 0 {
-		return "there is no such key at the top of a design; did you mean " + orOf(deeper) + "?"
+		return fmt.Sprintf("there is no such key at the top of a design; did you mean %s?", orOf(deeper))
 	}
-	return "there is no such key at the top of a design; " + suggest(key, known)
+	return fmt.Sprintf("there is no such key at the top of a design; %s", suggest(key, known))
 }
 
 // elsewhere lists the paths, outside lists, that end in a key.
@@ -76,11 +77,11 @@ func orOf(s []string) string {
 
 // suggest lists the known words, and first the one that was perhaps meant.
 func suggest(word string, known []string) string {
-	all := "there are " + strings.Join(known, ", ")
+	all := strings.Join(known, ", ")
 	if near := Nearest(word, known); near != "" {
-		return "did you mean " + near + "? T" + all[1:]
+		return fmt.Sprintf("did you mean %+s? There are %+s", near, all)
 	}
-	return all
+	return fmt.Sprintf("there are %+s", all)
 }
 
 // Nearest gives the known word that a mistyped one is nearest to, "" when none is near: half of the

@@ -62,7 +62,7 @@ func (r *reader) group(f fields, needed ...string) taker {
 			return
 		}
 		if n.Kind != yaml.MappingNode {
-			r.refuse(n, path, 0, n.Value, "a group of keys is expected here: "+strings.Join(keysOf(f), ", "))
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("a group of keys is expected here: %+s", strings.Join(keysOf(f), ", ")))
 			return
 		}
 		for i := 0; i+1 < len(n.Content); i += 2 {
@@ -70,7 +70,7 @@ func (r *reader) group(f fields, needed ...string) taker {
 			at := join(path, k.Value)
 			take, ok := f[k.Value]
 			if !ok {
-				r.refuse(k, at, 0, k.Value, "there is no such key here; "+suggest(k.Value, keysOf(f)))
+				r.refuse(k, at, 0, k.Value, fmt.Sprintf("there is no such key here; %s", suggest(k.Value, keysOf(f))))
 				continue
 			}
 			take(v, at)
@@ -125,7 +125,7 @@ func (r *reader) inside(n *yaml.Node, path string, x float64, b bounds) bool {
 	if x < b.low || x > b.high || b.open && x == b.low {
 		want := b.say
 		if shown, is := r.expression(n, path); is {
-			want = "this comes to " + shown + "; " + want
+			want = fmt.Sprintf("this comes to %+s; %s", shown, want)
 		}
 		r.refuse(n, path, 0, n.Value, want)
 		return false
@@ -203,11 +203,11 @@ const longestText = 200
 func (r *reader) text(to *string) taker {
 	return func(n *yaml.Node, path string) {
 		if n.Kind != yaml.ScalarNode {
-			r.refuse(n, path, 0, "", "words are expected here, such as "+wordsFor(path))
+			r.refuse(n, path, 0, "", fmt.Sprintf("words are expected here, such as %+s", wordsFor(path)))
 			return
 		}
 		if len([]rune(n.Value)) > longestText {
-			r.refuse(n, path, 0, n.Value, fmt.Sprintf("longer than %d characters; shorter words are expected, such as %s", longestText, wordsFor(path)))
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("longer than %d characters; shorter words are expected, such as %+s", longestText, wordsFor(path)))
 			return
 		}
 		if strings.ContainsFunc(n.Value, func(c rune) bool { return c < ' ' || c == 0x7f }) {
@@ -215,7 +215,7 @@ func (r *reader) text(to *string) taker {
 			return
 		}
 		if isNull(n) || strings.TrimSpace(n.Value) == "" {
-			r.refuse(n, path, 0, n.Value, "nothing stands here; write words such as "+wordsFor(path)+", or leave the key out")
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("nothing stands here; write words such as %+s, or leave the key out", wordsFor(path)))
 			return
 		}
 		*to = n.Value
@@ -229,7 +229,7 @@ func (r *reader) choice(to *string, words ...string) taker {
 		case n.Kind == yaml.ScalarNode && slices.Contains(words, n.Value):
 			*to = n.Value
 		default:
-			r.refuse(n, path, 0, n.Value, "one of these is expected: "+strings.Join(words, ", "))
+			r.refuse(n, path, 0, n.Value, fmt.Sprintf("one of these is expected: %+s", strings.Join(words, ", ")))
 		}
 	}
 }

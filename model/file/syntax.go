@@ -179,5 +179,5 @@ func plainWords(line, message string) (column int, want string) {
 	case has("max depth"):
 		return column, "nested too deeply for a design"
 	}
-	return column, "this is not read as a design: " + message
+	return column, fmt.Sprintf("this is not read as a design: %+s", message)
 }

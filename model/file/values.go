@@ -165,7 +165,7 @@ func (v *values) look(name string) (measure.Quantity, error) {
 			for j := range round {
 				round[j] = strings.TrimPrefix(round[j], "names.")
 			}
-			return measure.Quantity{}, fmt.Errorf("this goes round in a circle: %s; give one of them a size of its own, such as 52 mm", strings.Join(round, " → "))
+			return measure.Quantity{}, fmt.Errorf("this goes round in a circle: %+s; give one of them a size of its own, such as 52 mm", strings.Join(round, " → "))
 		}
 	}
 	q, ok := v.at(path)
@@ -189,7 +189,7 @@ func (v *values) near(name string) string {
 	}
 	slices.Sort(known)
 	if k := Nearest(name, known); k != "" {
-		return "did you mean " + k + "? Otherwise "
+		return fmt.Sprintf("did you mean %+s? Otherwise ", k)
 	}
 	return ""
 }

@@ -2,6 +2,7 @@ package file
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -113,12 +114,12 @@ func (r *reader) onlyWhere(d *form.Design) {
 			continue
 		}
 		if d.Form != "" && !slices.Contains(strings.Fields(k.forms), d.Form) {
-			r.refuse(n, k.path, 0, n.Value, makesNoUse(d.Form)+k.instead)
+			r.refuse(n, k.path, 0, n.Value, makesNoUse(d.Form, k.instead))
 		}
 	}
 	for i := range d.Stretchers {
 		if n := r.doc.find(underPath(i)); n != nil && !isNull(n) && d.Form != form.Steps {
-			r.refuse(n, underPath(i), 0, n.Value, makesNoUse(cmp.Or(d.Form, "stool"))+"it has one top only")
+			r.refuse(n, underPath(i), 0, n.Value, makesNoUse(cmp.Or(d.Form, "stool"), "it has one top only"))
 		}
 	}
 }
@@ -126,9 +127,9 @@ func (r *reader) onlyWhere(d *form.Design) {
 // underPath is the key of the tread that a stretcher of steps stands under.
 func underPath(i int) string { return "stretchers." + strconv.Itoa(i) + ".under" }
 
-func makesNoUse(name string) string {
+func makesNoUse(name, instead string) string {
 	if name == form.Steps {
-		return "steps make no use of this: "
+		return fmt.Sprintf("steps make no use of this: %s", instead)
 	}
-	return "a " + name + " makes no use of this: "
+	return fmt.Sprintf("a %s makes no use of this: %s", name, instead)
 }

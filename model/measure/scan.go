@@ -94,7 +94,7 @@ func inchesAfterFeet(text string) (mm float64, n int, err error) {
 	case "":
 		return float64(Of(v, Inch)), n, nil
 	default:
-		return 0, 0, fmt.Errorf("feet can only be followed by inches, not by %s, such as 2 ft 3 1/2 in", name)
+		return 0, 0, fmt.Errorf("feet can only be followed by inches, not by %+s, such as 2 ft 3 1/2 in", name)
 	}
 }
 

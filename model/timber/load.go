@@ -93,7 +93,7 @@ func loadFigures(s *Species, row []string) error {
 		}
 		v, err := strconv.ParseFloat(row[f.column], 64)
 		if err != nil || !(v > 0) || v > 1e6 {
-			return fmt.Errorf("%s is %q, expected a positive number", columns[f.column], row[f.column])
+			return fmt.Errorf("%+s is %q, expected a positive number", columns[f.column], row[f.column])
 		}
 		*f.into = v * f.scale
 	}

@@ -8,6 +8,8 @@ import (
 	"io"
 	"slices"
 	"strconv"
+
+	"splaywright/model/word"
 )
 
 // Own is a timber as a person knows it: a species that the table lacks or has other figures for, or the price of one.
@@ -150,15 +152,15 @@ func LoadOwn(text []byte, name string) (Book, error) {
 	r.Comment = '#'
 	head, err := r.Read()
 	if err != nil {
-		return nil, fmt.Errorf("%s: a line of heads is expected first (%w)", name, err)
+		return nil, &word.At{Where: name, Err: fmt.Errorf("a line of heads is expected first (%s)", word.OfFields(err))}
 	}
 	n := len(columns)
 	if len(head) < n || !slices.Equal(head[:n], columns) {
-		return nil, fmt.Errorf("%s:1: the columns are %q, expected %q and after them any of %q", name, head, columns, ownColumns)
+		return nil, &word.At{Where: name + ":1", Err: fmt.Errorf("the columns are %q, expected %q and after them any of %q", head, columns, ownColumns)}
 	}
 	for _, h := range head[n:] {
 		if !slices.Contains(ownColumns, h) {
-			return nil, fmt.Errorf("%s:1: there is no column %q; after %q may follow any of %q", name, h, columns[n-1], ownColumns)
+			return nil, &word.At{Where: name + ":1", Err: fmt.Errorf("there is no column %q; after %q may follow any of %q", h, columns[n-1], ownColumns)}
 		}
 	}
 	var out Book
@@ -168,7 +170,7 @@ func LoadOwn(text []byte, name string) (Book, error) {
 			break
 		}
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+			return nil, &word.At{Where: name + ":" + lineOf(err), Err: fmt.Errorf("this line is no list of fields: %s", word.OfFields(err))}
 		}
 		o, err := ownRow(row, head)
 		if err == nil {
@@ -178,15 +180,24 @@ func LoadOwn(text []byte, name string) (Book, error) {
 		}
 		if err != nil {
 			line, _ := r.FieldPos(0)
-			return nil, fmt.Errorf("%s:%d: %w", name, line, err)
+			return nil, &word.At{Where: fmt.Sprintf("%s:%d", name, line), Err: err}
 		}
 		o.From = name
 		out = append(out, o)
 	}
 	if len(out) == 0 {
-		return nil, fmt.Errorf("%s: no timber stands below the heads", name)
+		return nil, &word.At{Where: name, Err: errors.New("no timber stands below the heads")}
 	}
 	return out, nil
+}
+
+// lineOf is the line that the reader of comma-separated values stumbled over.
+func lineOf(err error) string {
+	var p *csv.ParseError
+	if errors.As(err, &p) {
+		return strconv.Itoa(p.Line)
+	}
+	return "1"
 }
 
 // ownRow reads a row: figures with their source as in the built-in table, or a name and a price.
@@ -200,7 +211,7 @@ func ownRow(row, head []string) (Own, error) {
 		}
 		x, err := strconv.ParseFloat(row[n+i], 64)
 		if err != nil || !(x > 0) || x > 1e9 {
-			return o, fmt.Errorf("%s is %q, expected a positive number", h, row[n+i])
+			return o, fmt.Errorf("%+s is %q, expected a positive number", h, row[n+i])
 		}
 		more[h] = x
 	}

@@ -17,6 +17,10 @@ type pattern struct {
 	words   int      // letters of the format that are no figures
 }
 
+// asItStands is the kind of a figure that is no word of ours, whatever it reads like: a key of the design file, the name
+// of a file or of a flag. Formats print it by %+s.
+const asItStands = '+'
+
 // verb is a figure's place in a format; an index tells which figure it is.
 var verb = regexp.MustCompile(`%(?:\[(\d+)\])?[+\-#0]*\d*(?:\.\d+)?(?:\[(\d+)\])?([a-zA-Z%])`)
 
@@ -104,6 +108,9 @@ func patternOf(english, text string) (pattern, bool) {
 			continue
 		}
 		p.between = append(p.between, words.String())
+		if kind == 's' && strings.Contains(english[m[0]:m[1]], "+") {
+			kind = asItStands
+		}
 		p.kinds = append(p.kinds, kind)
 		words.Reset()
 	}
@@ -164,9 +171,18 @@ func fits(kind byte, text string) bool {
 		_, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
 		return err == nil
 	case 'q':
-		return len(text) >= 2 && text[0] == '"' && text[len(text)-1] == '"'
+		return quoted(text)
 	}
 	return text != ""
+}
+
+// quoted tells whether a text is what %q prints of a text or of a list of texts.
+func quoted(text string) bool {
+	if n := len(text); n >= 2 && text[0] == '[' && text[n-1] == ']' {
+		text = text[1 : n-1]
+		return text == "" || quoted(text)
+	}
+	return len(text) >= 2 && text[0] == '"' && text[len(text)-1] == '"'
 }
 
 // put puts figures into the format of the other language.

@@ -1,4 +1,5 @@
-// Package word compares words, to find what a mistyped one was meant to be.
+// Package word compares words, to find what a mistyped one was meant to be, and tells the words of an error from the
+// places and names that stand beside them.
 package word
 
 // Distance is how many letters must be put in, left out or changed to make one word the other.
