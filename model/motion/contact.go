@@ -33,9 +33,8 @@ type body struct {
 	ways  []mgl64.Vec3
 	flats [][]flat
 
-	lo, hi mgl64.Vec3   // its box in its own frame
-	tiles  []solid.Tile // see surface
-	from   []int        // where the tiles of each plane face begin, and end
+	lo, hi mgl64.Vec3 // its box in its own frame
+	skin   *solid.Surface
 }
 
 func newBody(q *part.Part) *body {
@@ -58,20 +57,11 @@ func newBody(q *part.Part) *body {
 }
 
 // surface is the part's surface in convex pieces, in its own frame.
-func (b *body) surface() []solid.Tile {
-	if b.tiles == nil {
-		b.tiles = b.part.Solid.Tiles(solid.Flattening)
-		b.from = make([]int, len(b.part.Solid.Faces)+1)
-		for i, t := range b.tiles {
-			if b.part.Solid.Faces[t.Face].Round == nil {
-				b.from[t.Face+1] = i + 1
-			}
-		}
-		for i := 1; i < len(b.from); i++ {
-			b.from[i] = max(b.from[i], b.from[i-1])
-		}
+func (b *body) surface() *solid.Surface {
+	if b.skin == nil {
+		b.skin = b.part.Solid.Surface(solid.Flattening)
 	}
-	return b.tiles
+	return b.skin
 }
 
 // look puts the pieces of a plane face before the eye that looks along its normal, as the place m puts them.
@@ -79,7 +69,7 @@ func (e *eye) look(b *body, f *flat, m *mgl64.Mat4) {
 	if f.tiles != nil {
 		return
 	}
-	tiles := b.surface()[b.from[f.face]:b.from[f.face+1]]
+	tiles := b.surface().Tiles(f.face)
 	f.lo, f.hi = nowhere()
 	f.tiles = make([]facet, len(tiles))
 	for i := range tiles {

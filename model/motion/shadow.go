@@ -41,10 +41,15 @@ func sight(way mgl64.Vec3) mgl64.Mat4 {
 // box is a body's box in a frame.
 func (b *body) box(frame mgl64.Mat4) (lo, hi mgl64.Vec3) {
 	m := frame.Mul4(b.part.Place)
+	return turnedBox(&m, b.lo, b.hi)
+}
+
+// turnedBox is a box round another as the place m puts it.
+func turnedBox(m *mgl64.Mat4, from, to mgl64.Vec3) (lo, hi mgl64.Vec3) {
 	for k := range 3 {
-		lo[k], hi[k] = m.At(k, 3), m.At(k, 3)
+		lo[k], hi[k] = m[12+k], m[12+k]
 		for axis := range 3 {
-			one, two := m.At(k, axis)*b.lo[axis], m.At(k, axis)*b.hi[axis]
+			one, two := m[4*axis+k]*from[axis], m[4*axis+k]*to[axis]
 			lo[k], hi[k] = lo[k]+min(one, two), hi[k]+max(one, two)
 		}
 	}
@@ -95,12 +100,23 @@ func (e *eye) goesClear(a, b *body, way mgl64.Vec3) bool {
 func (e *eye) seen(out []facet, b *body, frame mgl64.Mat4, sense float64, lo, hi mgl64.Vec3) []facet {
 	m := frame.Mul4(b.part.Place)
 	along := m.Row(2).Vec3().Mul(sense)
-	tiles := b.surface()
-	for i := range tiles {
-		if t := &tiles[i]; along.Dot(t.N) >= edgewise {
-			f := facetOf(&e.corners, t, &m)
-			if !apart(f.lo, f.hi, lo, hi) {
-				out = append(out, f)
+	skin := b.surface()
+	for face := range b.part.Solid.Faces {
+		f := &b.part.Solid.Faces[face]
+		if f.Round == nil && along.Dot(f.Plane.N) < edgewise {
+			continue
+		}
+		low, high := skin.Box(face)
+		if low, high = turnedBox(&m, low, high); apart(low, high, lo, hi) {
+			continue
+		}
+		tiles := skin.Tiles(face)
+		for i := range tiles {
+			if t := &tiles[i]; along.Dot(t.N) >= edgewise {
+				f := facetOf(&e.corners, t, &m)
+				if !apart(f.lo, f.hi, lo, hi) {
+					out = append(out, f)
+				}
 			}
 		}
 	}

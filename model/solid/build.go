@@ -18,9 +18,6 @@ type builder struct {
 	meets []mgl64.Vec3
 
 	loops [][]HalfEdge
-	// Surfaces that make way for a cylinder when all slots are cut, and the faces that they become; see
-	// rounded.go. Nil without rounds.
-	easings, waiting map[int]*Cylinder
 }
 
 // layer is a slice of the board in which the same walls stand all through.

@@ -37,6 +37,13 @@ func (k *builder) solid() (*Solid, error) {
 // side is one half-edge: twice its edge, and 1 more when it is walked backward; it turns negative when it is chained.
 type side int32
 
+func sideOf(h HalfEdge) side {
+	if h.Forward {
+		return side(2 * h.Edge)
+	}
+	return side(2*h.Edge + 1)
+}
+
 func (d side) half() HalfEdge { return HalfEdge{Edge: int(d >> 1), Forward: d&1 == 0} }
 
 // chainer chains half-edges into loops.
@@ -114,24 +121,38 @@ func (s *Solid) end(h HalfEdge) int {
 
 // addFaces makes a face of each outer loop and gives it the holes that lie in it.
 func (k *builder) addFaces(s *Solid, class int32, loops [][]HalfEdge) error {
-	base := &k.surfs[class]
-	face := Face{Plane: base.plane, Round: base.round}
 	first := len(s.Faces)
+	base := Face{Plane: k.surfs[class].plane, Round: k.surfs[class].round}
+	var wrong string
+	s.Faces, k.loops, wrong = s.patches(s.Faces, k.loops, base, loops)
+	if wrong != "" {
+		return fail(wrong, k.surfs[class].tag)
+	}
+	for i := first; i < len(s.Faces); i++ {
+		s.Faces[i].Tag = k.tagOf(s.Faces[i].Loops[0][0])
+		s.own(i)
+	}
+	return nil
+}
+
+// patches adds the faces of one surface to a list: one for each outer loop, with the holes that lie in it. Lists of loops
+// are kept in the store. It tells what is wrong where they make no faces.
+func (s *Solid) patches(faces []Face, store [][]HalfEdge, base Face, loops [][]HalfEdge) ([]Face, [][]HalfEdge, string) {
+	first := len(faces)
 	var holes [][]HalfEdge
 	for _, l := range loops {
-		if len(loops) == 1 || s.loopArea(&face, l) > 0 {
-			f := face
-			f.Tag = k.tagOf(l[0])
-			k.loops = append(k.loops, l)
-			f.Loops = k.loops[len(k.loops)-1 : len(k.loops) : len(k.loops)]
-			s.Faces = append(s.Faces, f)
+		if len(loops) == 1 || s.loopArea(&base, l) > 0 {
+			f := base
+			store = append(store, l)
+			f.Loops = store[len(store)-1 : len(store) : len(store)]
+			faces = append(faces, f)
 		} else {
 			holes = append(holes, l)
 		}
 	}
-	made := s.Faces[first:]
+	made := faces[first:]
 	if len(made) == 0 {
-		return fail("a face has no outline", base.tag)
+		return faces, store, "a face has no outline"
 	}
 	for _, h := range holes {
 		into := 0
@@ -139,17 +160,11 @@ func (k *builder) addFaces(s *Solid, class int32, loops [][]HalfEdge) error {
 			into = s.inWhich(made, s.Vertices[s.origin(h[0])])
 		}
 		if into < 0 {
-			return fail("a hole lies in no face", base.tag)
+			return faces, store, "a hole lies in no face"
 		}
 		made[into].Loops = append(made[into].Loops, h)
 	}
-	for i := range made {
-		s.own(first + i)
-		if c := k.easings[int(class)]; c != nil {
-			k.waiting[first+i] = c
-		}
-	}
-	return nil
+	return faces, store, ""
 }
 
 // inWhich finds the smallest of the faces whose outline holds p.

@@ -14,11 +14,8 @@ const sameRuling = SamePoint / 2
 // Flatten replaces arcs by chords that lie within tol of them, mm, and round faces by plane strips
 // between rulings. Faces that share an edge share its points, so the mesh is closed.
 func (s *Solid) Flatten(tol float64) *Mesh {
-	if !(tol > 0) {
-		tol = Flattening
-	}
-	f := &flattener{s: s, tol: tol, inner: make([][]int32, len(s.Edges)), flat: make([]int32, len(s.Faces))}
-	f.m.Vertices = append(f.m.Vertices, s.Vertices...)
+	f := newFlattener(s, tol)
+	f.flat = make([]int32, len(s.Faces))
 	patches := f.patches()
 	for i := range s.Faces {
 		if s.Faces[i].Round == nil {
@@ -35,13 +32,22 @@ func (s *Solid) Flatten(tol float64) *Mesh {
 	return &f.m
 }
 
+func newFlattener(s *Solid, tol float64) *flattener {
+	if !(tol > 0) {
+		tol = Flattening
+	}
+	f := &flattener{s: s, tol: tol, inner: make([][]int32, len(s.Edges))}
+	f.m.Vertices = append(make([]mgl64.Vec3, 0, len(s.Vertices)+8*len(s.Arcs)), s.Vertices...)
+	return f
+}
+
 type flattener struct {
 	s     *Solid
 	tol   float64
 	m     Mesh
 	inner [][]int32          // of each edge: its points between its ends, forward
-	flat  []int32            // mesh face of each flat face
-	strip map[[2]int32]int32 // mesh face that has the half-edge, of strips
+	flat  []int32            // mesh face of each flat face; nil where nobody asks which
+	strip map[[2]int32]int32 // mesh face that has the half-edge, of strips; nil where nobody asks
 }
 
 // patch is a round face unrolled: its arcs, and the angles at which it is cut into strips.
@@ -194,7 +200,9 @@ func (f *flattener) flatFace(i int) {
 		}
 		loops[j] = loop
 	}
-	f.flat[i] = int32(len(f.m.Faces))
+	if f.flat != nil {
+		f.flat[i] = int32(len(f.m.Faces))
+	}
 	f.m.Faces = append(f.m.Faces, MeshFace{Normal: face.Plane.N, Loops: loops, Face: i})
 }
 
@@ -241,6 +249,9 @@ func (f *flattener) facet(face int, loop []int32, n mgl64.Vec3, back bool) {
 	}
 	id := int32(len(f.m.Faces))
 	f.m.Faces = append(f.m.Faces, MeshFace{Normal: n, Loops: [][]int32{loop}, Face: face})
+	if f.strip == nil {
+		return
+	}
 	for a := range loop {
 		f.strip[[2]int32{loop[a], loop[(a+1)%len(loop)]}] = id
 	}

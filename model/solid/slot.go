@@ -2,7 +2,6 @@ package solid
 
 import (
 	"errors"
-	"maps"
 	"math"
 	"slices"
 
@@ -12,7 +11,7 @@ import (
 // Slot is a convex hollow between planes, cut into the board from any side and at any lean: a groove
 // in its end, a saw cut across its corner. The normals of its walls point out of the wood, that is, into
 // the hollow. Where it runs out of the board give it a wall beyond the wood; no wall of it may lie in a
-// face of the board, and it may not touch round walls.
+// face of the board, and it may not touch round walls. It has at most 64 walls.
 //
 // A slot with a Round is a rounded edge: its first wall is the plane through the two lines in which the
 // round touches the faces beside the edge, and in its place the cylinder is left of the wood.
@@ -25,37 +24,60 @@ type Slot struct {
 // errMeetsNothing is for a slot that lies in the air.
 var errMeetsNothing = errors.New("the slot meets none of the faces of the board")
 
-// mortiser takes a slot out of a solid. Its surfaces are the solid's faces and then the slot's walls.
+// mortiser takes a slot out of the solid that is carved. Until they have faces, the slot's walls go by the
+// numbers after those of the faces.
 type mortiser struct {
-	*builder
-	s      *Solid
-	slot   *Slot
-	first  int              // surface of the slot's first wall
-	lines  map[[2]int][]int // vertices on the line that a face shares with a wall
-	tips   map[[3]int]int   // corners of the slot in the wood
-	cut    bool             // something of the wood was in the slot
-	lo, hi mgl64.Vec3       // the box round the solid
+	*carver
+	slot    *Slot
+	first   int              // number of the slot's first wall
+	fresh   int              // number of the first new edge
+	changes []change         // edges that the slot takes something of
+	lines   map[[2]int][]int // vertices on the line that a face shares with a wall
+	tips    map[[3]int]int   // corners of the slot in the wood
+	cut     bool             // something of the wood was in the slot
+	outside []uint64         // of each vertex: the walls that it lies before, a bit each
 	// touched are corners of the solid in a wall of the slot, each with a face in which an odd number
 	// of the edges that meet there is taken away.
 	touched map[touch]bool
 }
 
+// change is an edge and what is left of it.
+type change struct {
+	edge  int
+	left  [2]Edge
+	count int
+}
+
 // Slotted is the solid with slots cut into it; the solid itself stays as it is. It tells which of them met wood:
 // one that lies in the air is passed over. The error is a *BuildError.
 func (s *Solid) Slotted(slots []Slot) (made *Solid, met []bool, err error) {
-	met = make([]bool, len(slots))
-	var waiting map[int]*Cylinder
+	made, met, err = s.slotted(slots, false)
+	if err != nil || made.shells() != 1 {
+		// Which slot is the one that cuts the board in two is asked for only when one does.
+		made, met, err = s.slotted(slots, true)
+	}
+	return made, met, err
+}
+
+// slotted cuts slots one after the other, and looks after each whether the board is still whole when it is told to.
+func (s *Solid) slotted(slots []Slot, watched bool) (*Solid, []bool, error) {
+	met := make([]bool, len(slots))
+	c := newCarver(s, len(slots))
 	for i := range slots {
-		next, still, err := s.slotted(&slots[i], waiting)
+		err := c.cut(&slots[i])
 		if err == errMeetsNothing {
 			continue
 		}
 		if err != nil {
 			return nil, nil, err
 		}
-		s, waiting, met[i] = next, still, true
+		if watched && c.s.shells() != 1+c.buried {
+			return nil, nil, fail("the slot cuts the board in two, or lies inside it all round", slots[i].Tag)
+		}
+		met[i] = true
 	}
-	return s, met, s.round(waiting)
+	made, waiting := c.finish()
+	return made, met, made.round(waiting)
 }
 
 // slots takes the slots out of the solid, one after the other.
@@ -70,54 +92,29 @@ func (s *Solid) slots(all []Slot) (*Solid, error) {
 	return made, err
 }
 
-// ease notes which surfaces make way for a cylinder: those that wait already, and the slot's own first wall.
-func (m *mortiser) ease(waiting map[int]*Cylinder) {
-	if len(waiting) == 0 && m.slot.Round == nil {
-		return
-	}
-	m.easings, m.waiting = map[int]*Cylinder{}, map[int]*Cylinder{}
-	maps.Copy(m.easings, waiting)
-	if m.slot.Round != nil {
-		m.easings[m.first] = m.slot.Round
-	}
-}
-
-// slotted cuts one slot. Faces that wait to become round go on to the faces of the new solid.
-func (s *Solid) slotted(slot *Slot, waiting map[int]*Cylinder) (*Solid, map[int]*Cylinder, error) {
+// cut takes one slot out. After errMeetsNothing the solid is as it was.
+func (c *carver) cut(slot *Slot) error {
 	m := &mortiser{
-		builder: &builder{verts: slices.Clone(s.Vertices), arcs: slices.Clone(s.Arcs)},
-		s:       s, slot: slot, first: len(s.Faces),
-		lines: map[[2]int][]int{}, tips: map[[3]int]int{},
+		carver: c, slot: slot, first: len(c.s.Faces), fresh: len(c.s.Edges),
+		lines: map[[2]int][]int{}, tips: map[[3]int]int{}, touched: map[touch]bool{},
 	}
-	m.lo, m.hi = s.Bounds()
-	for i := range s.Faces {
-		f := &s.Faces[i]
-		m.surfs = append(m.surfs, surface{tag: f.Tag, plane: f.Plane, round: f.Round, class: i})
-	}
-	for _, w := range slot.Walls {
-		if w.Tag == "" {
-			w.Tag = slot.Tag
-		}
-		m.surfs = append(m.surfs, surface{tag: w.Tag, plane: w.Plane, class: len(m.surfs)})
-	}
-	m.ease(waiting)
-	for _, step := range []func() error{m.splitEdges, m.slotEdges, m.mouths} {
+	corners := len(c.s.Vertices)
+	// The slot's edges are held against the solid as it is before anything of it is taken away.
+	for _, step := range []func() error{m.splitEdges, m.slotEdges} {
 		if err := step(); err != nil {
-			return nil, nil, err
+			return err
 		}
 	}
 	if !m.cut {
-		return nil, nil, errMeetsNothing
+		c.s.Vertices, c.s.Edges = c.s.Vertices[:corners], c.s.Edges[:m.fresh]
+		return errMeetsNothing
 	}
-	m.compact(make([]bool, len(m.edges)))
-	out, err := m.solid()
-	if err != nil {
-		return nil, nil, err
+	m.touchMouths()
+	m.apply()
+	if err := m.mouths(); err != nil {
+		return err
 	}
-	if out.shells() != 1 {
-		return nil, nil, fail("the slot cuts the board in two, or lies inside it all round", slot.Tag)
-	}
-	return out, m.waiting, nil
+	return m.close()
 }
 
 // depth is how far a point lies inside one wall of the slot.
@@ -133,48 +130,57 @@ func (m *mortiser) within(p mgl64.Vec3, except ...int) bool {
 	return true
 }
 
-// splitEdges keeps what of the solid's edges lies outside the slot.
+// splitEdges finds what of the solid's edges lies in the slot.
 func (m *mortiser) splitEdges() error {
-	m.touched = map[touch]bool{}
-	defer m.touchMouths()
+	m.sides()
 	for i := range m.s.Edges {
-		e := m.s.Edges[i]
-		if e.Arc != 0 {
-			if m.touchesArc(m.s.Curve(&e)) {
-				return fail("the slot runs into a round wall", m.slot.Tag, m.s.Faces[e.Left].Tag)
-			}
-			m.edges = append(m.edges, e)
-			continue
+		e := &m.s.Edges[i]
+		switch {
+		case m.gone[i] || e.Arc == 0 && m.outside[e.From]&m.outside[e.To] != 0:
+		case e.Arc == 0:
+			m.splitEdge(i)
+		case m.touchesArc(m.s.Curve(e)):
+			return fail("the slot runs into a round wall", m.slot.Tag, m.s.Faces[e.Left].Tag)
 		}
-		m.splitEdge(e)
 	}
 	return nil
 }
 
-func (m *mortiser) splitEdge(e Edge) {
+// sides notes before which walls of the slot each vertex lies, or in.
+func (m *mortiser) sides() {
+	m.outside = make([]uint64, len(m.s.Vertices))
+	for k := range m.slot.Walls {
+		w := &m.slot.Walls[k]
+		for i := range m.s.Vertices {
+			if snapped(depth(w, m.s.Vertices[i])) <= 0 {
+				m.outside[i] |= 1 << k
+			}
+		}
+	}
+}
+
+// splitEdge finds what of a straight edge, not all of which lies before one wall, is left.
+func (m *mortiser) splitEdge(i int) {
+	e := m.s.Edges[i]
 	from, to := m.s.Vertices[e.From], m.s.Vertices[e.To]
 	in, out, enter, leave := 0.0, 1.0, -1, -1
 	begins, ends := -1, -1 // walls that the edge begins or ends in
-	for i := range m.slot.Walls {
-		a, b := snapped(depth(&m.slot.Walls[i], from)), snapped(depth(&m.slot.Walls[i], to))
+	for k := range m.slot.Walls {
+		a, b := snapped(depth(&m.slot.Walls[k], from)), snapped(depth(&m.slot.Walls[k], to))
 		if a == 0 {
-			begins = i
+			begins = k
 		}
 		if b == 0 {
-			ends = i
+			ends = k
 		}
 		switch {
-		case a <= 0 && b <= 0:
-			m.edges = append(m.edges, e)
-			return
 		case a < 0 && a/(a-b) > in:
-			in, enter = a/(a-b), i
+			in, enter = a/(a-b), k
 		case b < 0 && a/(a-b) < out:
-			out, leave = a/(a-b), i
+			out, leave = a/(a-b), k
 		}
 	}
 	if in >= out {
-		m.edges = append(m.edges, e)
 		return
 	}
 	m.cut = true
@@ -184,30 +190,45 @@ func (m *mortiser) splitEdge(e Edge) {
 	if leave < 0 && ends >= 0 {
 		m.touch(e, ends, e.To)
 	}
+	c := change{edge: i}
 	if enter >= 0 {
 		before := e
 		before.To = m.crossing(e, enter, from.Add(to.Sub(from).Mul(in)))
-		m.edges = append(m.edges, before)
+		c.left[c.count] = before
+		c.count++
 	}
 	if leave >= 0 {
 		after := e
 		after.From = m.crossing(e, leave, from.Add(to.Sub(from).Mul(out)))
-		m.edges = append(m.edges, after)
+		c.left[c.count] = after
+		c.count++
 	}
+	m.changes = append(m.changes, c)
 }
 
 // crossing is a new vertex where an edge meets a wall of the slot.
 func (m *mortiser) crossing(e Edge, wall int, p mgl64.Vec3) int {
-	v := len(m.verts)
-	m.verts = append(m.verts, p)
+	v := m.corner(p)
 	for _, f := range []int{e.Left, e.Right} {
 		m.lines[[2]int{f, wall}] = append(m.lines[[2]int{f, wall}], v)
 	}
 	return v
 }
 
+// corner is a new vertex.
+func (m *mortiser) corner(p mgl64.Vec3) int {
+	m.s.Vertices = append(m.s.Vertices, p)
+	return len(m.s.Vertices) - 1
+}
+
 // touchesArc tells whether something of an arc lies in the slot.
 func (m *mortiser) touchesArc(c *Curve) bool {
+	for i := range m.slot.Walls { // most lie wholly before one wall
+		p := &m.slot.Walls[i].Plane
+		if p.N.Dot(c.centre())+math.Hypot(p.N.Dot(c.U), p.N.Dot(c.V)) <= p.D {
+			return false
+		}
+	}
 	if m.within(c.at((c.T0 + c.T1) / 2)) {
 		return true
 	}
@@ -238,15 +259,15 @@ func (m *mortiser) mouths() error {
 	slices.SortFunc(keys, func(a, b [2]int) int { return slices.Compare(a[:], b[:]) })
 	for _, k := range keys {
 		on, wall := m.lines[k], m.first+k[1]
-		if len(on)%2 == 1 || m.surfs[k[0]].round != nil {
-			return fail("the slot meets a face in a point, or a round wall", m.slot.Tag, m.surfs[k[0]].tag)
+		if len(on)%2 == 1 || m.s.Faces[k[0]].Round != nil {
+			return fail("the slot meets a face in a point, or a round wall", m.slot.Tag, m.s.Faces[k[0]].Tag)
 		}
-		way := m.surfs[k[0]].plane.N.Cross(m.surfs[wall].plane.N)
+		way := m.s.Faces[k[0]].Plane.N.Cross(m.slot.Walls[k[1]].Plane.N)
 		slices.SortStableFunc(on, func(a, b int) int {
-			return sign(m.verts[a].Sub(m.verts[b]).Dot(way))
+			return sign(m.s.Vertices[a].Sub(m.s.Vertices[b]).Dot(way))
 		})
 		for i := 0; i < len(on); i += 2 {
-			m.edges = append(m.edges, Edge{From: on[i], To: on[i+1], Left: k[0], Right: wall})
+			m.s.Edges = append(m.s.Edges, Edge{From: on[i], To: on[i+1], Left: k[0], Right: wall})
 		}
 	}
 	return nil

@@ -90,12 +90,12 @@ func (m *mortiser) inWood(e *slotEdge) error {
 			return fail("an edge of the slot runs along a face", m.slot.Tag)
 		}
 		if inside {
-			m.edges = append(m.edges, Edge{From: from, To: p.v, Left: m.first + e.one, Right: m.first + e.other})
+			m.s.Edges = append(m.s.Edges, Edge{From: from, To: p.v, Left: m.first + e.one, Right: m.first + e.other})
 		}
 		inside, from = p.into, p.v
 	}
 	if inside {
-		m.edges = append(m.edges, Edge{From: from, To: m.tip(e, e.t1, e.w1), Left: m.first + e.one, Right: m.first + e.other})
+		m.s.Edges = append(m.s.Edges, Edge{From: from, To: m.tip(e, e.t1, e.w1), Left: m.first + e.one, Right: m.first + e.other})
 	}
 	return nil
 }
@@ -122,6 +122,9 @@ func (m *mortiser) passes(e *slotEdge) ([]pass, error) {
 	var out []pass
 	for i := range m.s.Faces {
 		f := &m.s.Faces[i]
+		if len(f.Loops) == 0 {
+			continue
+		}
 		if f.Round != nil {
 			if near, far, ok := f.Round.hit(e.at, e.way); ok && (m.onRoundAt(e, f, near) || m.onRoundAt(e, f, far)) {
 				return nil, fail("the slot runs into a round wall", m.slot.Tag, f.Tag)
@@ -134,12 +137,11 @@ func (m *mortiser) passes(e *slotEdge) ([]pass, error) {
 		}
 		t := (f.Plane.D - f.Plane.N.Dot(e.at)) / rise
 		p := e.at.Add(e.way.Mul(t))
-		if t <= e.t0 || t >= e.t1 || !m.s.onFace(f, p) {
+		if t <= e.t0 || t >= e.t1 || !m.near(i, p) || !m.s.onFace(f, p) {
 			continue
 		}
 		m.cut = true
-		v := len(m.verts)
-		m.verts = append(m.verts, p)
+		v := m.corner(p)
 		for _, w := range []int{e.one, e.other} {
 			m.lines[[2]int{i, w}] = append(m.lines[[2]int{i, w}], v)
 		}
@@ -160,7 +162,6 @@ func (m *mortiser) tip(e *slotEdge, t float64, wall int) int {
 	if v, ok := m.tips[key]; ok {
 		return v
 	}
-	m.tips[key] = len(m.verts)
-	m.verts = append(m.verts, e.at.Add(e.way.Mul(t)))
+	m.tips[key] = m.corner(e.at.Add(e.way.Mul(t)))
 	return m.tips[key]
 }

@@ -6,72 +6,146 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// Tile is a convex piece of a plane face: its corners, counter-clockwise seen from outside, and the way
-// that it looks. Frame and millimetres are the solid's.
+// Tile is a convex piece of a plane face, or a strip of a round one: its corners, counter-clockwise seen from outside,
+// and the way that it looks. Frame and millimetres are the solid's.
 type Tile struct {
-	N    mgl64.Vec3
-	At   []mgl64.Vec3
-	Face int // of the solid's faces
+	N  mgl64.Vec3
+	At []mgl64.Vec3
 }
 
-// Tiles cuts the whole surface into convex pieces, face by face. Arcs are flattened to chords within tol, mm
-// (Flattening when it is 0). Tiles of one face meet in their sides but not always in their corners.
-func (s *Solid) Tiles(tol float64) []Tile {
-	m := s.Flatten(tol)
-	t := tiler{m: m, out: make([]Tile, 0, 2*len(m.Faces)), corners: make([]mgl64.Vec3, 0, 3*len(m.Vertices))}
-	for i := range m.Faces {
-		t.tile(&m.Faces[i])
+// Surface is a solid's surface in convex pieces. Faces are cut as they are asked for, so it is not for two at a time.
+type Surface struct {
+	f       *flattener
+	patches []patch
+	faces   []tiled
+	loop    []mgl64.Vec3 // kept to be used again
+}
+
+// tiled is what is known of a face.
+type tiled struct {
+	patch  int // of a round face
+	boxed  bool
+	cut    bool
+	lo, hi mgl64.Vec3
+	tiles  []Tile
+}
+
+// Surface gives the surface with arcs flattened to chords within tol, mm (Flattening when it is 0).
+func (s *Solid) Surface(tol float64) *Surface {
+	u := &Surface{f: newFlattener(s, tol), faces: make([]tiled, len(s.Faces))}
+	u.patches = u.f.patches()
+	for i := range u.patches {
+		u.faces[u.patches[i].face].patch = i
 	}
-	return t.out
+	return u
 }
 
-type tiler struct {
-	m       *Mesh
-	out     []Tile
-	corners []mgl64.Vec3 // of all tiles, side by side
-	loop    []mgl64.Vec3
-}
-
-// tile adds the pieces of one face.
-func (t *tiler) tile(f *MeshFace) {
-	n := len(t.corners)
-	if len(f.Loops) == 1 && t.bulges(f) {
-		for _, k := range f.Loops[0] {
-			t.corners = append(t.corners, t.m.Vertices[k])
+// Box is the box round a face, its arcs as chords.
+func (u *Surface) Box(face int) (lo, hi mgl64.Vec3) {
+	t := &u.faces[face]
+	if !t.boxed {
+		t.boxed = true
+		far := math.Inf(1)
+		t.lo, t.hi = mgl64.Vec3{far, far, far}, mgl64.Vec3{-far, -far, -far}
+		for _, l := range u.f.s.Faces[face].Loops {
+			for _, h := range l {
+				t.hold(u.f.m.Vertices[u.f.s.origin(h)])
+				for _, v := range u.f.inner[h.Edge] {
+					t.hold(u.f.m.Vertices[v])
+				}
+			}
 		}
-		t.out = append(t.out, Tile{f.Normal, taken(t.corners, n), f.Face})
+	}
+	return t.lo, t.hi
+}
+
+func (t *tiled) hold(p mgl64.Vec3) {
+	for k := range 3 {
+		t.lo[k], t.hi[k] = min(t.lo[k], p[k]), max(t.hi[k], p[k])
+	}
+}
+
+// Tiles are the convex pieces of a face. They meet in their sides but not always in their corners.
+func (u *Surface) Tiles(face int) []Tile {
+	t := &u.faces[face]
+	if !t.cut {
+		t.cut = true
+		first := len(u.f.m.Faces)
+		if u.f.s.Faces[face].Round == nil {
+			u.f.flatFace(face)
+		} else {
+			u.f.strips(&u.patches[t.patch])
+		}
+		t.tiles = u.tile(u.f.m.Faces[first:])
+	}
+	return t.tiles
+}
+
+// tile cuts the polygons of one face.
+func (u *Surface) tile(faces []MeshFace) []Tile {
+	n := 0
+	for i := range faces {
+		for _, l := range faces[i].Loops {
+			n += len(l)
+		}
+	}
+	c := cutter{out: make([]Tile, 0, len(faces)), corners: make([]mgl64.Vec3, 0, n)}
+	for i := range faces {
+		u.cut(&c, &faces[i])
+	}
+	return c.out
+}
+
+// cutter gathers the tiles of one face, with their corners side by side.
+type cutter struct {
+	out     []Tile
+	corners []mgl64.Vec3
+}
+
+// cut adds the pieces of one polygon.
+func (u *Surface) cut(c *cutter, f *MeshFace) {
+	n := len(c.corners)
+	vertices := u.f.m.Vertices
+	if len(f.Loops) == 1 && u.bulges(f) {
+		for _, k := range f.Loops[0] {
+			c.corners = append(c.corners, vertices[k])
+		}
+		c.out = append(c.out, Tile{f.Normal, taken(c.corners, n)})
 		return
 	}
-	o := t.m.Vertices[f.Loops[0][0]]
-	u, v := acrossOf(f.Normal)
+	o := vertices[f.Loops[0][0]]
+	x, y := acrossOf(f.Normal)
 	loops := make([][]mgl64.Vec3, len(f.Loops))
-	t.loop = t.loop[:0]
+	u.loop = u.loop[:0]
 	for i, l := range f.Loops {
-		first := len(t.loop)
+		first := len(u.loop)
 		for _, at := range l {
-			p := t.m.Vertices[at].Sub(o)
-			t.loop = append(t.loop, mgl64.Vec3{u.Dot(p), v.Dot(p)})
+			p := vertices[at].Sub(o)
+			u.loop = append(u.loop, mgl64.Vec3{x.Dot(p), y.Dot(p)})
 		}
-		loops[i] = taken(t.loop, first)
+		loops[i] = taken(u.loop, first)
 	}
 	trapezoids(loops, func(q []mgl64.Vec3, _ []Plane) {
-		n := len(t.corners)
+		n := len(c.corners)
 		for _, p := range q {
-			t.corners = append(t.corners, o.Add(u.Mul(p[0])).Add(v.Mul(p[1])))
+			c.corners = append(c.corners, o.Add(x.Mul(p[0])).Add(y.Mul(p[1])))
 		}
-		t.out = append(t.out, Tile{f.Normal, taken(t.corners, n), f.Face})
+		c.out = append(c.out, Tile{f.Normal, taken(c.corners, n)})
 	})
 }
 
 // bulges tells whether a face's only loop is convex.
-func (t *tiler) bulges(f *MeshFace) bool {
-	u, v := acrossOf(f.Normal)
-	t.loop = t.loop[:0]
-	for _, at := range f.Loops[0] {
-		p := t.m.Vertices[at]
-		t.loop = append(t.loop, mgl64.Vec3{u.Dot(p), v.Dot(p)})
+func (u *Surface) bulges(f *MeshFace) bool {
+	if len(f.Loops[0]) == 3 {
+		return true
 	}
-	return bulges(t.loop)
+	x, y := acrossOf(f.Normal)
+	u.loop = u.loop[:0]
+	for _, at := range f.Loops[0] {
+		p := u.f.m.Vertices[at]
+		u.loop = append(u.loop, mgl64.Vec3{x.Dot(p), y.Dot(p)})
+	}
+	return bulges(u.loop)
 }
 
 // acrossOf gives two directions in the plane with the normal n; u, v and n are right-handed.

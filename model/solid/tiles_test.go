@@ -18,16 +18,27 @@ func TestTilesCoverTheSurface(t *testing.T) {
 		}
 		o := mgl64.Vec3{3, 5, 7}
 		var sum float64
-		for _, tile := range s.Tiles(0) {
-			var area mgl64.Vec3
-			p := tile.At[0]
-			for i := 1; i+1 < len(tile.At); i++ {
-				area = area.Add(tile.At[i].Sub(p).Cross(tile.At[i+1].Sub(p)).Mul(0.5))
+		u := s.Surface(0)
+		for face := len(s.Faces) - 1; face >= 0; face-- { // in whatever order they are asked for
+			lo, hi := u.Box(face)
+			for _, tile := range u.Tiles(face) {
+				var area mgl64.Vec3
+				p := tile.At[0]
+				for i := 1; i+1 < len(tile.At); i++ {
+					area = area.Add(tile.At[i].Sub(p).Cross(tile.At[i+1].Sub(p)).Mul(0.5))
+				}
+				if area.Dot(tile.N) < -1e-9 {
+					t.Fatalf("a tile looks the other way: %+v", tile)
+				}
+				for _, q := range tile.At {
+					for k := range 3 {
+						if q[k] < lo[k]-1e-9 || q[k] > hi[k]+1e-9 {
+							t.Fatalf("%v lies outside the box %v to %v of face %d", q, lo, hi, face)
+						}
+					}
+				}
+				sum += area.Dot(p.Sub(o)) / 3
 			}
-			if area.Dot(tile.N) < -1e-9 {
-				t.Fatalf("a tile looks the other way: %+v", tile)
-			}
-			sum += area.Dot(p.Sub(o)) / 3
 		}
 		if want := s.Flatten(0).Volume(); sum < want*(1-1e-9) || sum > want*(1+1e-9) {
 			t.Errorf("tiles hold %.12g, the mesh %.12g", sum, want)

@@ -1,0 +1,299 @@
+package solid
+
+import (
+	"math"
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// carver is a solid that slots are cut into, one after the other and in place: a slot makes anew only the faces that
+// it reaches. What is gone keeps its number until finish: such edges are noted, such faces have no loops.
+type carver struct {
+	s       *Solid
+	lo, hi  mgl64.Vec3        // the box round the solid before any cut
+	gone    []bool            // of edges
+	boxes   [][2]mgl64.Vec3   // of plane faces; see near
+	after   []int             // the face that follows each in the finished solid; -1 for the last
+	last    int               // the last of them
+	waiting map[int]*Cylinder // faces that make way for a cylinder when all slots are cut; see rounded.go
+	buried  int               // faces without loops, each a piece of the boundary to one who counts them
+
+	chain chainer
+	stamp int32 // of the surface chained last
+	at    []int // of faces and walls: the place among those that the slot reaches; -1 for the others
+}
+
+// newCarver copies a solid to be carved.
+func newCarver(s *Solid, slots int) *carver {
+	const perSlot = 12 // edges and corners that one adds
+	c := &carver{s: &Solid{
+		Vertices: append(make([]mgl64.Vec3, 0, len(s.Vertices)+perSlot*slots), s.Vertices...),
+		Edges:    append(make([]Edge, 0, len(s.Edges)+perSlot*slots), s.Edges...),
+		Arcs:     slices.Clone(s.Arcs),
+		Faces:    append(make([]Face, 0, len(s.Faces)+2*slots), s.Faces...),
+	}}
+	c.gone = make([]bool, len(s.Edges), cap(c.s.Edges))
+	c.lo, c.hi = s.Bounds()
+	c.chain.s = c.s
+	c.last = -1
+	for i := range c.s.Faces {
+		c.follow(i)
+		c.boxes = append(c.boxes, c.box(i))
+	}
+	return c
+}
+
+// follow puts a face at the end of the order.
+func (c *carver) follow(face int) {
+	if c.last >= 0 {
+		c.after[c.last] = face
+	}
+	c.after = append(c.after, -1)
+	c.last = face
+}
+
+// box is the box round a plane face, its arcs with their whole ellipses.
+func (c *carver) box(face int) [2]mgl64.Vec3 {
+	far := math.Inf(1)
+	lo, hi := mgl64.Vec3{far, far, far}, mgl64.Vec3{-far, -far, -far}
+	for _, l := range c.s.Faces[face].Loops {
+		for _, h := range l {
+			p, reach := c.s.Vertices[c.s.origin(h)], mgl64.Vec3{}
+			if a := c.s.curveOf(h); a.Kind == Arc {
+				p = a.centre()
+				reach = mgl64.Vec3{a.halfWidth(0), a.halfWidth(1), a.halfWidth(2)}
+			}
+			for k := range 3 {
+				lo[k], hi[k] = min(lo[k], p[k]-reach[k]), max(hi[k], p[k]+reach[k])
+			}
+		}
+	}
+	return [2]mgl64.Vec3{lo, hi}
+}
+
+// near tells whether a point may lie in a face: it is in the box round it.
+func (c *carver) near(face int, p mgl64.Vec3) bool {
+	b := &c.boxes[face]
+	for k := range 3 {
+		if p[k] < b[0][k]-SamePoint || p[k] > b[1][k]+SamePoint {
+			return false
+		}
+	}
+	return true
+}
+
+// apply leaves of the edges what the slot leaves of them.
+func (m *mortiser) apply() {
+	for _, c := range m.changes {
+		if c.count == 0 {
+			m.gone[c.edge] = true
+			continue
+		}
+		m.s.Edges[c.edge] = c.left[0]
+		if c.count == 2 {
+			m.s.Edges = append(m.s.Edges, c.left[1])
+		}
+	}
+}
+
+// close makes the faces that the slot reaches anew, and those of its walls.
+func (m *mortiser) close() error {
+	m.gone = append(m.gone, make([]bool, len(m.s.Edges)-len(m.gone))...)
+	reached := m.reached()
+	sides := m.sidesOf(reached)
+	for len(m.chain.owner) < len(m.s.Vertices) {
+		m.chain.owner, m.chain.leaves = append(m.chain.owner, -1), append(m.chain.leaves, 0)
+	}
+	for i, f := range reached {
+		if err := m.remake(f, sides[i]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// reached lists the faces and walls that have lost or gained an edge, in order.
+func (m *mortiser) reached() []int {
+	n := m.first + len(m.slot.Walls)
+	for len(m.at) < n {
+		m.at = append(m.at, -1)
+	}
+	var out []int
+	note := func(f int) {
+		if m.at[f] < 0 {
+			m.at[f] = 0
+			out = append(out, f)
+		}
+	}
+	for _, c := range m.changes {
+		note(m.s.Edges[c.edge].Left)
+		note(m.s.Edges[c.edge].Right)
+	}
+	for i := m.fresh; i < len(m.s.Edges); i++ {
+		note(m.s.Edges[i].Left)
+		note(m.s.Edges[i].Right)
+	}
+	slices.Sort(out)
+	for i, f := range out {
+		m.at[f] = i
+	}
+	return out
+}
+
+// sidesOf lists the half-edges of each of the faces and walls, and forgets their places.
+func (m *mortiser) sidesOf(faces []int) [][]side {
+	sides := make([][]side, len(faces))
+	for i, f := range faces {
+		if f >= m.first {
+			continue
+		}
+		for _, l := range m.s.Faces[f].Loops {
+			for _, h := range l {
+				if !m.gone[h.Edge] {
+					sides[i] = append(sides[i], sideOf(h))
+				}
+			}
+		}
+	}
+	for i := m.fresh; i < len(m.s.Edges); i++ {
+		l, r := m.at[m.s.Edges[i].Left], m.at[m.s.Edges[i].Right]
+		sides[l], sides[r] = append(sides[l], side(2*i)), append(sides[r], side(2*i+1))
+	}
+	for _, f := range faces {
+		m.at[f] = -1
+	}
+	return sides
+}
+
+// remake makes the faces of one surface: a face of the solid, whose first part keeps its number, or a wall of the slot.
+func (m *mortiser) remake(f int, sides []side) error {
+	isWall := f >= m.first
+	var base Face
+	if isWall {
+		w := &m.slot.Walls[f-m.first]
+		base = Face{Tag: w.Tag, Plane: w.Plane}
+		if base.Tag == "" {
+			base.Tag = m.slot.Tag
+		}
+	} else {
+		base = m.s.Faces[f]
+		base.Loops = nil
+	}
+	if len(sides) == 0 {
+		m.s.Faces[f].Loops = nil
+		m.buried++
+		delete(m.waiting, f)
+		return nil
+	}
+	m.stamp++
+	if wrong := m.chain.chain(m.stamp, sides); wrong != "" {
+		return fail(wrong, base.Tag)
+	}
+	made, _, wrong := m.s.patches(nil, nil, base, m.chain.loops)
+	if wrong != "" {
+		return fail(wrong, base.Tag)
+	}
+	m.put(f, made)
+	return nil
+}
+
+// put gives the faces of one surface their numbers and their places in the order.
+func (m *mortiser) put(f int, made []Face) {
+	isWall := f >= m.first
+	round := m.waiting[f]
+	if isWall {
+		round = nil
+		if f == m.first {
+			round = m.slot.Round
+		}
+	}
+	for i := range made {
+		at := len(m.s.Faces)
+		switch {
+		case i == 0 && !isWall:
+			at = f
+			m.s.Faces[f], m.boxes[f] = made[i], [2]mgl64.Vec3{}
+		case isWall:
+			m.s.Faces, m.boxes = append(m.s.Faces, made[i]), append(m.boxes, [2]mgl64.Vec3{})
+			m.follow(at)
+		default:
+			m.s.Faces, m.boxes = append(m.s.Faces, made[i]), append(m.boxes, [2]mgl64.Vec3{})
+			m.after = append(m.after, m.after[f])
+			m.after[f] = at
+			if m.last == f {
+				m.last = at
+			}
+		}
+		m.boxes[at] = m.box(at)
+		m.s.own(at)
+		if round != nil {
+			m.wait(at, round)
+		}
+	}
+}
+
+func (c *carver) wait(face int, round *Cylinder) {
+	if c.waiting == nil {
+		c.waiting = map[int]*Cylinder{}
+	}
+	c.waiting[face] = round
+}
+
+// finish is the solid without what is gone, and which of its faces make way for a cylinder.
+func (c *carver) finish() (*Solid, map[int]*Cylinder) {
+	out := &Solid{Arcs: c.s.Arcs, Vertices: make([]mgl64.Vec3, 0, len(c.s.Vertices)),
+		Edges: make([]Edge, 0, len(c.s.Edges)), Faces: make([]Face, 0, len(c.s.Faces))}
+	edges := make([]int, len(c.s.Edges))
+	corners := make([]int, len(c.s.Vertices))
+	for i := range corners {
+		corners[i] = -1
+	}
+	for i := range c.s.Edges {
+		if c.gone[i] {
+			continue
+		}
+		edges[i] = len(out.Edges)
+		e := c.s.Edges[i]
+		for _, v := range []*int{&e.From, &e.To} {
+			if corners[*v] < 0 {
+				corners[*v] = len(out.Vertices)
+				out.Vertices = append(out.Vertices, c.s.Vertices[*v])
+			}
+			*v = corners[*v]
+		}
+		out.Edges = append(out.Edges, e)
+	}
+	var waiting map[int]*Cylinder
+	if len(c.waiting) > 0 {
+		waiting = make(map[int]*Cylinder, len(c.waiting))
+	}
+	n := 0
+	for i := range c.s.Faces {
+		for _, l := range c.s.Faces[i].Loops {
+			n += len(l)
+		}
+	}
+	half := make([]HalfEdge, 0, n)
+	for i := 0; i >= 0; i = c.after[i] {
+		f := c.s.Faces[i]
+		if len(f.Loops) == 0 {
+			continue
+		}
+		loops := make([][]HalfEdge, len(f.Loops))
+		for j, l := range f.Loops {
+			first := len(half)
+			for _, h := range l {
+				half = append(half, HalfEdge{edges[h.Edge], h.Forward})
+			}
+			loops[j] = half[first:len(half):len(half)]
+		}
+		f.Loops = loops
+		if r := c.waiting[i]; r != nil {
+			waiting[len(out.Faces)] = r
+		}
+		out.Faces = append(out.Faces, f)
+		out.own(len(out.Faces) - 1)
+	}
+	return out, waiting
+}
