@@ -19,6 +19,8 @@ type carver struct {
 	waiting map[int]*Cylinder // faces that make way for a cylinder when all slots are cut; see rounded.go
 	buried  int               // faces without loops, each a piece of the boundary to one who counts them
 
+	mortiser mortiser // of the slot that is being cut
+
 	chain chainer
 	stamp int32 // of the surface chained last
 	at    []int // of faces and walls: the place among those that the slot reaches; -1 for the others

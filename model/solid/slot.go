@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -11,7 +12,7 @@ import (
 // Slot is a convex hollow between planes, cut into the board from any side and at any lean: a groove
 // in its end, a saw cut across its corner. The normals of its walls point out of the wood, that is, into
 // the hollow. Where it runs out of the board give it a wall beyond the wood; no wall of it may lie in a
-// face of the board, and it may not touch round walls. It has at most 64 walls.
+// face of the board, and it may not touch round walls. It has at most 100 walls.
 //
 // A slot with a Round is a rounded edge: its first wall is the plane through the two lines in which the
 // round touches the faces beside the edge, and in its place the cylinder is left of the wood.
@@ -35,10 +36,11 @@ type mortiser struct {
 	lines   map[[2]int][]int // vertices on the line that a face shares with a wall
 	tips    map[[3]int]int   // corners of the slot in the wood
 	cut     bool             // something of the wood was in the slot
-	outside []uint64         // of each vertex: the walls that it lies before, a bit each
 	// touched are corners of the solid in a wall of the slot, each with a face in which an odd number
 	// of the edges that meet there is taken away.
 	touched map[touch]bool
+	before  []int8 // of each vertex; see sides
+	keys    [][2]int
 }
 
 // change is an edge and what is left of it.
@@ -92,12 +94,22 @@ func (s *Solid) slots(all []Slot) (*Solid, error) {
 	return made, err
 }
 
+// begin makes the mortiser ready for a slot. Its maps and lists are used again and again.
+func (m *mortiser) begin(c *carver, slot *Slot) {
+	m.carver, m.slot, m.first, m.fresh, m.cut = c, slot, len(c.s.Faces), len(c.s.Edges), false
+	m.changes = m.changes[:0]
+	if m.lines == nil {
+		m.lines, m.tips, m.touched = map[[2]int][]int{}, map[[3]int]int{}, map[touch]bool{}
+	}
+	clear(m.lines)
+	clear(m.tips)
+	clear(m.touched)
+}
+
 // cut takes one slot out. After errMeetsNothing the solid is as it was.
 func (c *carver) cut(slot *Slot) error {
-	m := &mortiser{
-		carver: c, slot: slot, first: len(c.s.Faces), fresh: len(c.s.Edges),
-		lines: map[[2]int][]int{}, tips: map[[3]int]int{}, touched: map[touch]bool{},
-	}
+	m := &c.mortiser
+	m.begin(c, slot)
 	corners := len(c.s.Vertices)
 	// The slot's edges are held against the solid as it is before anything of it is taken away.
 	for _, step := range []func() error{m.splitEdges, m.slotEdges} {
@@ -136,7 +148,7 @@ func (m *mortiser) splitEdges() error {
 	for i := range m.s.Edges {
 		e := &m.s.Edges[i]
 		switch {
-		case m.gone[i] || e.Arc == 0 && m.outside[e.From]&m.outside[e.To] != 0:
+		case m.gone[i] || e.Arc == 0 && m.clears(e):
 		case e.Arc == 0:
 			m.splitEdge(i)
 		case m.touchesArc(m.s.Curve(e)):
@@ -146,20 +158,29 @@ func (m *mortiser) splitEdges() error {
 	return nil
 }
 
-// sides notes before which walls of the slot each vertex lies, or in.
+// sides notes for each vertex the first wall of the slot that it lies before, or in; none for one in the slot.
 func (m *mortiser) sides() {
-	m.outside = make([]uint64, len(m.s.Vertices))
-	for k := range m.slot.Walls {
-		w := &m.slot.Walls[k]
-		for i := range m.s.Vertices {
-			if snapped(depth(w, m.s.Vertices[i])) <= 0 {
-				m.outside[i] |= 1 << k
+	const none = -1
+	m.before = slices.Grow(m.before[:0], len(m.s.Vertices))
+	for i := range m.s.Vertices {
+		before := int8(none)
+		for k := range m.slot.Walls {
+			if snapped(depth(&m.slot.Walls[k], m.s.Vertices[i])) <= 0 {
+				before = int8(k)
+				break
 			}
 		}
+		m.before = append(m.before, before)
 	}
 }
 
-// splitEdge finds what of a straight edge, not all of which lies before one wall, is left.
+// clears tells whether both ends of an edge lie before one wall, as far as sides has looked.
+func (m *mortiser) clears(e *Edge) bool {
+	k := m.before[e.From]
+	return k >= 0 && k == m.before[e.To]
+}
+
+// splitEdge finds what of a straight edge is left.
 func (m *mortiser) splitEdge(i int) {
 	e := m.s.Edges[i]
 	from, to := m.s.Vertices[e.From], m.s.Vertices[e.To]
@@ -174,6 +195,8 @@ func (m *mortiser) splitEdge(i int) {
 			ends = k
 		}
 		switch {
+		case a <= 0 && b <= 0:
+			return
 		case a < 0 && a/(a-b) > in:
 			in, enter = a/(a-b), k
 		case b < 0 && a/(a-b) < out:
@@ -252,12 +275,12 @@ func (m *mortiser) touchesArc(c *Curve) bool {
 
 // mouths makes the edges in which the faces of the solid meet the walls of the slot.
 func (m *mortiser) mouths() error {
-	keys := make([][2]int, 0, len(m.lines))
+	m.keys = m.keys[:0]
 	for k := range m.lines {
-		keys = append(keys, k)
+		m.keys = append(m.keys, k)
 	}
-	slices.SortFunc(keys, func(a, b [2]int) int { return slices.Compare(a[:], b[:]) })
-	for _, k := range keys {
+	slices.SortFunc(m.keys, func(a, b [2]int) int { return cmp.Or(a[0]-b[0], a[1]-b[1]) })
+	for _, k := range m.keys {
 		on, wall := m.lines[k], m.first+k[1]
 		if len(on)%2 == 1 || m.s.Faces[k[0]].Round != nil {
 			return fail("the slot meets a face in a point, or a round wall", m.slot.Tag, m.s.Faces[k[0]].Tag)

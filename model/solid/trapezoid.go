@@ -23,6 +23,7 @@ type strip struct {
 
 // trapezoids cuts what loops enclose, seen from +z, into trapezoids with two sides along y. They come counter-clockwise,
 // with the planes of their sides: a side may have shrunk to rounding, and its ends no longer tell which way it runs.
+// Both lists hold only until out comes back.
 func trapezoids(loops [][]mgl64.Vec3, out func(q []mgl64.Vec3, sides []Plane)) {
 	n := 0
 	for _, l := range loops {
@@ -49,6 +50,7 @@ func trapezoids(loops [][]mgl64.Vec3, out func(q []mgl64.Vec3, sides []Plane)) {
 	slices.Sort(stops)
 	slices.SortStableFunc(chords, func(c, d *chord) int { return cmp.Compare(c.p[0], d.p[0]) })
 	var open, next []strip
+	piece := trapezoid{out: out}
 	var active []*chord
 	for i := 1; i < len(stops); i++ {
 		a, z := stops[i-1], stops[i]
@@ -60,10 +62,10 @@ func trapezoids(loops [][]mgl64.Vec3, out func(q []mgl64.Vec3, sides []Plane)) {
 		for j := 0; j+1 < len(active); j += 2 {
 			next = append(next, strip{active[j], active[j+1], a})
 		}
-		open = goOn(open, next, a, out)
+		open = piece.goOn(open, next, a)
 		open, next = next, open
 	}
-	goOn(open, nil, stops[len(stops)-1], out)
+	piece.goOn(open, nil, stops[len(stops)-1])
 }
 
 // spanning are the chords over the stretch from a to z, by their height in its middle.
@@ -85,8 +87,15 @@ func spanning(active []*chord, rest *[]*chord, a, z float64) []*chord {
 	return kept
 }
 
+// trapezoid gives one piece after the other out.
+type trapezoid struct {
+	out   func(q []mgl64.Vec3, sides []Plane)
+	q     [4]mgl64.Vec3
+	sides [4]Plane
+}
+
 // goOn lets the strips that go on in next begin where they began, and gives out those that end at x.
-func goOn(open, next []strip, x float64, out func(q []mgl64.Vec3, sides []Plane)) []strip {
+func (t *trapezoid) goOn(open, next []strip, x float64) []strip {
 	j := 0
 	for _, s := range open {
 		found := false
@@ -99,11 +108,12 @@ func goOn(open, next []strip, x float64, out func(q []mgl64.Vec3, sides []Plane)
 		if found {
 			continue
 		}
-		q := []mgl64.Vec3{{s.from, s.low.at(s.from)}, {x, s.low.at(x)}, {x, s.high.at(x)}, {s.from, s.high.at(s.from)}}
-		if areaSeen(q) > noColumn {
+		t.q = [4]mgl64.Vec3{{s.from, s.low.at(s.from)}, {x, s.low.at(x)}, {x, s.high.at(x)}, {s.from, s.high.at(s.from)}}
+		if areaSeen(t.q[:]) > noColumn {
 			low, _ := uprightBy(s.low.p, s.low.q)
 			high, _ := uprightBy(s.high.q, s.high.p)
-			out(q, []Plane{low, {mgl64.Vec3{1, 0, 0}, x}, high, {mgl64.Vec3{-1, 0, 0}, -s.from}})
+			t.sides = [4]Plane{low, {mgl64.Vec3{1, 0, 0}, x}, high, {mgl64.Vec3{-1, 0, 0}, -s.from}}
+			t.out(t.q[:], t.sides[:])
 		}
 	}
 	return open
