@@ -1,7 +1,9 @@
 package motion
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -79,11 +81,15 @@ func (e *eye) goesClear(a, b *body, way mgl64.Vec3) bool {
 	e.corners = e.corners[:0]
 	e.fronts = e.seen(e.fronts[:0], a, frame, 1, loB, hiB)
 	e.backs = e.seen(e.backs[:0], b, frame, -1, loA, hiA)
+	slices.SortFunc(e.backs, func(f, g facet) int { return cmp.Compare(f.lo[0], g.lo[0]) })
 	var before float64
 	for i := range e.fronts {
 		f := &e.fronts[i]
 		for j := range e.backs {
 			g := &e.backs[j]
+			if g.lo[0] >= f.hi[0] {
+				break
+			}
 			if f.lo[2] > g.hi[2]+depth || apart(f.lo, f.hi, g.lo, g.hi) {
 				continue
 			}

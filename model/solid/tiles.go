@@ -136,8 +136,8 @@ func (u *Surface) cut(c *cutter, f *MeshFace) {
 
 // bulges tells whether a face's only loop is convex.
 func (u *Surface) bulges(f *MeshFace) bool {
-	if len(f.Loops[0]) == 3 {
-		return true
+	if u.f.s.Faces[f.Face].Round != nil {
+		return true // a strip between two rulings, or a triangle beside one
 	}
 	x, y := acrossOf(f.Normal)
 	u.loop = u.loop[:0]
