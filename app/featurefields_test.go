@@ -1,7 +1,6 @@
 package app
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,7 +9,7 @@ import (
 	"splaywright/app/panel"
 	"splaywright/app/session"
 	"splaywright/assets"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 )
 
@@ -53,11 +52,7 @@ func TestEveryFeatureIsAddedChangedAndRemoved(t *testing.T) {
 	for _, example := range assets.Examples() {
 		for _, kind := range form.FeatureKinds() {
 			t.Run(example.Name+" "+kind, func(t *testing.T) {
-				doc, err := file.Read(bytes.NewReader(example.YAML), example.Name)
-				if err != nil {
-					t.Fatal(err)
-				}
-				s := session.New(doc)
+				s := session.New(filetest.Document(t, example.YAML))
 				d := s.Design()
 				adds := featureAdds(&d)
 				at := slices.IndexFunc(adds, func(a panel.Add) bool { return kindOf(a) == kind })

@@ -1,13 +1,11 @@
 package say_test
 
 import (
-	"bytes"
 	"slices"
 	"testing"
 
-	"splaywright/assets"
 	"splaywright/model"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 	"splaywright/model/tongue"
 	"splaywright/render/table"
@@ -17,15 +15,8 @@ import (
 func pieces(t *testing.T) []*form.Piece {
 	t.Helper()
 	var out []*form.Piece
-	for _, e := range assets.Examples() {
-		doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := doc.Design()
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, e := range filetest.Examples(t) {
+		d := e.Design
 		out = append(out, model.Derive(d))
 		if d.Form == "chest" || d.Form == "steps" { // plumb, with other cuts that are alike
 			d.Splay = form.Splay{}

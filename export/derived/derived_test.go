@@ -10,7 +10,7 @@ import (
 	"splaywright/assets"
 	"splaywright/export/derived"
 	"splaywright/model"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 )
 
 // keys are the names that the form of the result promises to scripts, for each kind of object.
@@ -30,16 +30,8 @@ var keys = map[string]string{
 
 func derive(t *testing.T, text string) map[string]any {
 	t.Helper()
-	doc, err := file.Read(strings.NewReader(text), "design")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := doc.Design()
-	if err != nil {
-		t.Fatal(err)
-	}
 	var out bytes.Buffer
-	if err := derived.Write(&out, model.Derive(d)); err != nil {
+	if err := derived.Write(&out, model.Derive(filetest.Design(t, []byte(text)))); err != nil {
 		t.Fatal(err)
 	}
 	var m map[string]any

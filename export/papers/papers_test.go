@@ -1,7 +1,6 @@
 package papers
 
 import (
-	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
@@ -9,22 +8,14 @@ import (
 
 	"splaywright/assets"
 	"splaywright/model"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
 )
 
 func examplePiece(t testing.TB, e assets.Example) *form.Piece {
 	t.Helper()
-	doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := doc.Design()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return model.Derive(d)
+	return model.Derive(filetest.Design(t, e.YAML))
 }
 
 // A file of the set must not overwrite another.

@@ -1,13 +1,11 @@
 package form_test
 
 import (
-	"bytes"
 	"math"
 	"strings"
 	"testing"
 
-	"splaywright/assets"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
@@ -18,15 +16,8 @@ import (
 // eased edges reckons from sections and lengths. A round stops half a millimetre before another board and a radius
 // before an arch, which the table leaves out of account: less than a hundredth.
 func TestFreeEdgesOfExamplesAreCut(t *testing.T) {
-	for _, e := range assets.Examples() {
-		doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := doc.Design()
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, e := range filetest.Examples(t) {
+		d := e.Design
 		p := form.Build(d)
 		gone, reckoned := 0.0, 0.0
 		for _, q := range p.Parts {

@@ -49,6 +49,8 @@ type reckoning struct {
 	span  float64 // between the sides, under the top, mm
 	depth float64 // of the top across the grain, mm
 	out   []Figure
+
+	weight weighing
 }
 
 const gravity = 9.80665 // N/kg, standard
@@ -64,7 +66,11 @@ func Figures(p *form.Piece) []Figure {
 	if !form.OnSides(p.Form) {
 		r.walled()
 	}
-	for _, s := range form.Seats(p) {
+	seats := form.Seats(p)
+	if len(seats) > 0 {
+		r.weight = weigh(p)
+	}
+	for _, s := range seats {
 		r.seat, r.top = s, p.Part(s.ID)
 		r.onSides()
 	}

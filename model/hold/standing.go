@@ -38,7 +38,7 @@ func Feet(p *form.Piece) []mgl64.Vec2 {
 
 // corners of a part, world frame.
 func corners(q *part.Part) []mgl64.Vec3 {
-	var out []mgl64.Vec3
+	out := make([]mgl64.Vec3, 0, len(q.Solid.Vertices))
 	for _, v := range q.Solid.Vertices {
 		out = append(out, q.Place.Mul4x1(v.Vec4(1)).Vec3())
 	}
@@ -95,23 +95,33 @@ func LiftsAt(outside, weight, back float64) float64 {
 	return weight * back / outside
 }
 
-// stands reckons the least load that lifts a foot wherever on the seat it acts straight down.
-func (r *reckoning) stands() {
-	feet := Feet(r.p)
-	if feet == nil {
-		return
-	}
-	var middle mgl64.Vec3
-	mass := 0.
-	for _, q := range r.p.Parts {
+// weighing is how a piece stands and where its weight acts, world frame; it is the same for each of its seats.
+type weighing struct {
+	feet   []mgl64.Vec2
+	middle mgl64.Vec3 // of gravity
+	mass   float64    // kg; 0 = nothing weighs anything
+}
+
+func weigh(p *form.Piece) weighing {
+	w := weighing{feet: Feet(p)}
+	for _, q := range p.Parts {
 		if q.Solid != nil {
-			middle, mass = middle.Add(q.Place.Mul4x1(q.Solid.Centroid().Vec4(1)).Vec3().Mul(q.Mass)), mass+q.Mass
+			w.middle, w.mass = w.middle.Add(q.Place.Mul4x1(q.Solid.Centroid().Vec4(1)).Vec3().Mul(q.Mass)), w.mass+q.Mass
 		}
 	}
-	if mass == 0 {
+	if w.mass > 0 {
+		w.middle = w.middle.Mul(1 / w.mass)
+	}
+	return w
+}
+
+// stands reckons the least load that lifts a foot wherever on the seat it acts straight down.
+func (r *reckoning) stands() {
+	feet, mass := r.weight.feet, r.weight.mass
+	if feet == nil || mass == 0 {
 		return
 	}
-	back := Inside(feet, middle.Mul(1/mass).Vec2())
+	back := Inside(feet, r.weight.middle.Vec2())
 	least, far := math.Inf(1), 0.
 	for _, c := range corners(r.top) {
 		for i, in := range Inside(feet, c.Vec2()) {

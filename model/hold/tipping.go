@@ -36,17 +36,11 @@ func (r *reckoning) endLever() float64 {
 	if r.p.Form != form.Steps {
 		return half
 	}
-	var moment, mass float64
-	for _, q := range r.p.Parts {
-		if q.Solid != nil {
-			moment, mass = moment+q.Mass*q.Place.Mul4x1(q.Solid.Centroid().Vec4(1))[0], mass+q.Mass
-		}
-	}
-	if mass == 0 {
+	if r.weight.mass == 0 {
 		return half
 	}
-	out := moment/mass - r.p.Overall.FloorMiddle.MM() // of the middle, to the right
-	if r.seat.Height == r.d.Size.Height {             // its free end is the right one
+	out := r.weight.middle[0] - r.p.Overall.FloorMiddle.MM() // of the middle, to the right
+	if r.seat.Height == r.d.Size.Height {                    // its free end is the right one
 		return half - out
 	}
 	return half + out

@@ -11,6 +11,7 @@ import (
 	"splaywright/assets"
 	"splaywright/model"
 	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -30,11 +31,7 @@ corners: {joint: housing}
 
 func document(t testing.TB, text string) *file.Document {
 	t.Helper()
-	doc, err := file.Read(strings.NewReader(text), "test")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return doc
+	return filetest.Document(t, []byte(text))
 }
 
 func derive(t testing.TB, doc *file.Document) *form.Piece {

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 	"splaywright/model/resize"
 )
@@ -29,11 +30,7 @@ stretchers:
 
 func document(t testing.TB, text string) *file.Document {
 	t.Helper()
-	doc, err := file.Read(strings.NewReader(text), "test")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return doc
+	return filetest.Document(t, []byte(text))
 }
 
 func piece(t testing.TB, doc *file.Document) *form.Piece {

@@ -1,13 +1,11 @@
 package yield
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"testing"
 
-	"splaywright/assets"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
@@ -136,15 +134,8 @@ func TestUsableThickness(t *testing.T) {
 // The examples that name boards can be cut from them.
 func TestExamplesWithBoardsCanBeCut(t *testing.T) {
 	seen := 0
-	for _, e := range assets.Examples() {
-		doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := doc.Design()
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, e := range filetest.Examples(t) {
+		d := e.Design
 		if len(d.OnHand) == 0 {
 			continue
 		}

@@ -1,14 +1,12 @@
 package sheet
 
 import (
-	"bytes"
 	"fmt"
 	"math"
 	"testing"
 
-	"splaywright/assets"
 	"splaywright/model"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/render/draw"
 	"splaywright/render/view"
 )
@@ -60,15 +58,8 @@ func stroke(ink []bool, cols, rows int, step float64, a, b draw.Point, half floa
 // No place of a general arrangement is a blot: where lines would stand with no white between them over more than three
 // line widths, they are left out.
 func TestNoBlotsOnGeneralArrangements(t *testing.T) {
-	for _, e := range assets.Examples() {
-		doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := doc.Design()
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, e := range filetest.Examples(t) {
+		d := e.Design
 		p := model.Derive(d)
 		for _, size := range []string{"A4", "A3"} {
 			o := Options{Sheet: size}.fill(p)

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"bytes"
 	"math"
 	"strings"
 	"testing"
@@ -9,9 +8,8 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 	"pgregory.net/rapid"
 
-	"splaywright/assets"
 	"splaywright/model"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -23,15 +21,8 @@ import (
 func examplePieces(t *testing.T) map[string]*form.Piece {
 	t.Helper()
 	out := map[string]*form.Piece{}
-	for _, e := range assets.Examples() {
-		doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := doc.Design()
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, e := range filetest.Examples(t) {
+		d := e.Design
 		if p := model.Derive(d); !p.Stopped() {
 			out[e.Name] = p
 		}

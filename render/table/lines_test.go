@@ -4,9 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"splaywright/assets"
 	"splaywright/model"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/render/table"
 )
 
@@ -17,15 +16,8 @@ var knownLines = []string{"outer face", "inner face", "long point", "short point
 // Every length of every table of every example says which line it is measured on.
 func TestEveryLengthNamesItsLine(t *testing.T) {
 	columns := 0
-	for _, e := range assets.Examples() {
-		doc, err := file.Read(strings.NewReader(string(e.YAML)), e.Name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := doc.Design()
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, e := range filetest.Examples(t) {
+		d := e.Design
 		p := model.Derive(d)
 		for _, tb := range table.All(p, p.Design.Style()) {
 			said := strings.Join(tb.Notes, "\n")

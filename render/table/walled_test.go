@@ -1,35 +1,18 @@
 package table
 
 import (
-	"bytes"
 	"strings"
 	"testing"
 
-	"splaywright/assets"
 	"splaywright/model"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 )
 
 // example derives one of the examples that come with the program.
 func example(t *testing.T, name string) *form.Piece {
 	t.Helper()
-	for _, e := range assets.Examples() {
-		if e.Name != name {
-			continue
-		}
-		doc, err := file.Read(bytes.NewReader(e.YAML), name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := doc.Design()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return model.Derive(d)
-	}
-	t.Fatalf("there is no example %s", name)
-	return nil
+	return model.Derive(filetest.Named(t, name))
 }
 
 func textOf(t Table) string {

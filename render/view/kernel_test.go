@@ -14,7 +14,7 @@ import (
 
 	"splaywright/assets"
 	"splaywright/model"
-	"splaywright/model/file"
+	"splaywright/model/file/filetest"
 	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/model/solid"
@@ -45,15 +45,8 @@ func TestLinesAgreeWithAKernel(t *testing.T) {
 }
 
 func example(t *testing.T, e assets.Example) *form.Piece {
-	doc, err := file.Read(bytes.NewReader(e.YAML), e.Name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := doc.Design()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return model.Derive(d)
+	t.Helper()
+	return model.Derive(filetest.Design(t, e.YAML))
 }
 
 // drawnApart moves the parts off each other, each later move further, and as far as it takes until no
