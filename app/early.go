@@ -1,10 +1,15 @@
 package app
 
 import (
+	"strings"
 	"sync"
 	"time"
 
 	"fyne.io/fyne/v2"
+
+	"splaywright/app/look"
+	"splaywright/app/say"
+	"splaywright/model/tongue"
 )
 
 // early is what comes to the window's goroutine before the window is shown. The first pictures are among it, so that the
@@ -53,3 +58,19 @@ func (e *early) wait() {
 		f()
 	}
 }
+
+// firstTheme is the look of the first pictures: that which was chosen, without the Japanese letters where none of them is seen
+// before the window is filled. Lines and words are as large without them (assets/fonts/remake), so nothing moves when they come.
+func (w *Window) firstTheme(title string) look.Theme {
+	th := w.theme()
+	th.Early = w.early != nil && latin(tongue.Name(say.Tongue().Code())) && latin(title)
+	return th
+}
+
+// latin tells whether a text has no letter of those that the Japanese faces are for.
+func latin(text string) bool {
+	return !strings.ContainsFunc(text, func(r rune) bool { return r >= eastern })
+}
+
+// eastern is the first of the letters of East Asia.
+const eastern = 0x2e80

@@ -146,20 +146,21 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 			fyne.LogError("The scale of the screen stays as it was", err)
 		}
 	}
-	a.Settings().SetTheme(w.theme())
+	w.group.shelf.open(a.Preferences())
+	first := w.first(o)
+	a.Settings().SetTheme(w.firstTheme(first.Design().Title))
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	w.win = a.NewWindow("Splaywright")
 	w.work.Spawn, w.looking.Spawn = o.Spawn, o.Spawn
 	w.plans.spawn(o.Spawn)
 	w.offers.work.Spawn = o.Spawn
-	w.group.shelf.open(a.Preferences())
 	w.win.SetPadded(false)
 	w.win.Resize(fyne.NewSize(firstWidth, firstHeight)) // the first pictures are made for it
 	w.build()
 	if w.early == nil {
 		w.fill()
 	}
-	w.begin(o)
+	w.take(first)
 	w.drawing.Roomed = w.remake
 	w.win.SetCloseIntercept(w.askToClose)
 	w.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) {
@@ -180,7 +181,8 @@ func (w *Window) elsewhere(f func()) {
 	go work()
 }
 
-func (w *Window) begin(o Options) {
+// first opens what the window begins with.
+func (w *Window) first(o Options) *session.Session {
 	name := o.Example
 	if name == "" {
 		name = assets.FirstExample
@@ -200,7 +202,7 @@ func (w *Window) begin(o Options) {
 		}
 		s = ex
 	}
-	w.take(s)
+	return s
 }
 
 // take shows another session.
@@ -228,6 +230,9 @@ func (w *Window) ShowAndRun() {
 
 // begun goes on when the window is shown with its first pictures.
 func (w *Window) begun() {
+	if w.app.Settings().Theme() != w.theme() {
+		w.app.Settings().SetTheme(w.theme())
+	}
 	w.fill()
 	time.AfterFunc(settleAfter, settle)
 	w.started()

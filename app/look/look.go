@@ -24,8 +24,9 @@ const (
 // Cell is the size of text in tables.
 const Cell fyne.ThemeSizeName = "splaywright-cell"
 
-// Theme is our own theme in one of two shades, each of them plain or with high contrast.
-type Theme struct{ Dark, High bool }
+// Theme is our own theme in one of two shades, each of them plain or with high contrast. Early is for a first picture without
+// a Japanese letter: reading those takes longer than all else before it.
+type Theme struct{ Dark, High, Early bool }
 
 var _ fyne.Theme = Theme{}
 
@@ -133,16 +134,22 @@ func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color 
 }
 
 // The Japanese letters; Latin ones, figures and fractions are not in these files.
-var (
-	japanese     = fyne.NewStaticResource("BIZUDPGothic-Regular.ttf", assets.JapaneseFont(false))
-	japaneseBold = fyne.NewStaticResource("BIZUDPGothic-Bold.ttf", assets.JapaneseFont(true))
-)
+var japanese, japaneseBold = &face{"BIZUDPGothic-Regular.ttf", false}, &face{"BIZUDPGothic-Bold.ttf", true}
+
+// face is a font file that is read when it is wanted.
+type face struct {
+	name string
+	bold bool
+}
+
+func (f *face) Name() string    { return f.name }
+func (f *face) Content() []byte { return assets.JapaneseFont(f.bold) }
 
 // Font gives Japanese letters. What they lack Fyne takes from its own face, which has the fractions
 // and primes that sizes need; so every language and every title reads, whichever is chosen.
 func (t Theme) Font(style fyne.TextStyle) fyne.Resource {
 	switch {
-	case style.Symbol:
+	case style.Symbol || t.Early:
 		return theme.DefaultTheme().Font(style)
 	case style.Bold:
 		return japaneseBold
