@@ -1,6 +1,7 @@
 package app
 
 import (
+	"runtime/debug"
 	"strings"
 	"sync"
 	"time"
@@ -25,7 +26,19 @@ type early struct {
 // yet would be no gain.
 const mostEarly = 500 * time.Millisecond
 
-func newEarly() *early { return &early{open: true, come: make(chan struct{})} }
+// newEarly also puts off collecting what is not in use any more until the window is shown: most of what is made before is
+// kept, and looking through it takes a core that has other things to do.
+func newEarly() *early {
+	debug.SetGCPercent(-1)
+	return &early{open: true, come: make(chan struct{})}
+}
+
+// over lets it be collected as usual.
+func (e *early) over() {
+	if e != nil {
+		debug.SetGCPercent(collectFirst)
+	}
+}
 
 // do keeps what there is to do until wait is called; later it does it as the window's library does.
 func (e *early) do(f func()) {
@@ -60,7 +73,7 @@ func (e *early) wait() {
 }
 
 // firstTheme is the look of the first pictures: that which was chosen, without the Japanese letters where none of them is seen
-// before the window is filled. Lines and words are as large without them (assets/fonts/remake), so nothing moves when they come.
+// before the window is filled. begun puts the whole look on. Lines and words are as large without them (assets/fonts/remake), so nothing moves when they come.
 func (w *Window) firstTheme(title string) look.Theme {
 	th := w.theme()
 	th.Early = w.early != nil && latin(tongue.Name(say.Tongue().Code())) && latin(title)

@@ -7,6 +7,9 @@ import "runtime/debug"
 // picture.
 const collectAt = 30
 
+// collectFirst is the usual share, for the moment between the first picture and the whole window.
+const collectFirst = 100
+
 // settle gives back what starting took: reading fonts leaves some 30 MB behind.
 func settle() {
 	debug.SetGCPercent(collectAt)

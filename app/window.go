@@ -230,6 +230,7 @@ func (w *Window) ShowAndRun() {
 
 // begun goes on when the window is shown with its first pictures.
 func (w *Window) begun() {
+	w.early.over()
 	if w.app.Settings().Theme() != w.theme() {
 		w.app.Settings().SetTheme(w.theme())
 	}
