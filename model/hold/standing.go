@@ -106,7 +106,7 @@ func weigh(p *form.Piece) weighing {
 	w := weighing{feet: Feet(p)}
 	for _, q := range p.Parts {
 		if q.Solid != nil {
-			w.middle, w.mass = w.middle.Add(q.Place.Mul4x1(q.Solid.Centroid().Vec4(1)).Vec3().Mul(q.Mass)), w.mass+q.Mass
+			w.middle, w.mass = w.middle.Add(q.Place.Mul4x1(q.Middle.Vec4(1)).Vec3().Mul(q.Mass)), w.mass+q.Mass
 		}
 	}
 	if w.mass > 0 {

@@ -54,7 +54,7 @@ func (t *taking) middle(i int) mgl64.Vec3 {
 // heart is a body's centre of mass: in a ring of any number of staves all of them lie round that of the bottom.
 func (t *taking) heart(i int) mgl64.Vec3 {
 	q := t.bodies[i].part
-	return q.Place.Mul4x1(q.Solid.Centroid().Vec4(1)).Vec3()
+	return q.Place.Mul4x1(q.Middle.Vec4(1)).Vec3()
 }
 
 // rows are the contacts among some bodies as rows over their speeds; those of a first one that stands still are left

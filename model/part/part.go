@@ -35,8 +35,9 @@ type Part struct {
 	Solid *solid.Solid // in the part frame, as it is cut and joined; nil when a stop finding prevented it
 	// Finished is the solid when the free edges are rounded, after the glue-up; Solid itself where none is.
 	Finished *solid.Solid
-	Volume   float64 // mm³, of the finished solid
-	Mass     float64 // kg, from the timber's density at 12 % moisture
+	Volume   float64    // mm³, of the finished solid
+	Middle   mgl64.Vec3 // its centre of mass, part frame
+	Mass     float64    // kg, from the timber's density at 12 % moisture
 
 	Cuts     []Cut
 	Bores    []Bore
