@@ -128,6 +128,14 @@ func patternOf(english, text string) (pattern, bool) {
 	return p, p.words > 1
 }
 
+// allOf tells whether each item of a list reads as the format prints it.
+func (p pattern) allOf(text string) bool {
+	items := strings.Split(text, betweenItems)
+	return len(items) > 1 && !slices.ContainsFunc(items, func(item string) bool {
+		return !p.match(item, func([]string) bool { return true })
+	})
+}
+
 // match gives the figures of a text that the format may have printed, in one way after the other
 // until take is content with one.
 func (p pattern) match(text string, take func(figures []string) bool) bool {

@@ -60,6 +60,26 @@ func TestSentencesAreKnownByTheirFormats(t *testing.T) {
 	}
 }
 
+// A name with a comma in it keeps its end, and each item of a list is read by itself, so that words which the language puts
+// elsewhere stand with what they belong to.
+func TestNamesAndItemsStayWhole(t *testing.T) {
+	j := tongue.New("ja", map[string]string{
+		"along %s, %s from plumb": "鉛直から%[2]s、%[1]sに沿って", "In %s for %s, %s deep.": "%sに%sのため、深さ%s。",
+		"%s from %s, which is %s": "%sは%sから(%s)", "By thickness: %s.": "厚さ: %s。", "Then %s, %s.": "次に%sは%s。", "side": "側板", "left": "左", ", ": "、",
+	})
+	for english, want := range map[string]string{
+		"along 3 side, left, 6.0° from plumb":                               "鉛直から6.0°、3 側板、左に沿って",
+		"Then 1 side, left, along 2 side, left, 6.0° from plumb.":           "次に1 側板、左は鉛直から6.0°、2 側板、左に沿って。",
+		"along 3 side, 6.0° from plumb":                                     "鉛直から6.0°、3 側板に沿って",
+		"In 4 side for 1 side, left, 7.0 deep.":                             "4 側板に1 側板、左のため、深さ7.0。",
+		"By thickness: 22 from 5/4, which is 27; 20 from 4/4, which is 21.": "厚さ: 22は5/4から(27); 20は4/4から(21)。",
+	} {
+		if got, whole := j.Read(english); got != want || !whole {
+			t.Errorf("%q reads %q (%v), want %q", english, got, whole, want)
+		}
+	}
+}
+
 func TestFillPrintsByTheFormatOfTheLanguage(t *testing.T) {
 	g := german()
 	if got := g.Fill("The %s of %s moves %.1f mm in %d months.", "Platte", "Eiche", 1.25, 6); got != "In 6 Monaten arbeitet Eiche an: Platte, 1.2 mm." {

@@ -2,6 +2,7 @@ package tongue
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -99,8 +100,12 @@ func first(text string, change func(rune) rune) string {
 	return string(change(r)) + text[n:]
 }
 
-// by reads a text by one format; whole tells that its figures were known as well.
+// by reads a text by one format; whole tells that its figures were known as well. Of several ways to find the figures the
+// first counts, or the first in which no name has lost its end to the figure behind it.
 func (t *reader) by(p pattern, english string, deep int) (text string, whole, ok bool) {
+	if p.allOf(english) {
+		return "", false, false // a list of what the format prints, not one with a list in it
+	}
 	p.match(english, func(figures []string) bool {
 		all := true
 		said := make([]string, len(figures))
@@ -113,12 +118,29 @@ func (t *reader) by(p pattern, english string, deep int) (text string, whole, ok
 			}
 			all = all && known
 		}
-		if all || !ok {
+		if all && !whole || !ok {
 			text, whole, ok = p.put(said), all, true
 		}
-		return all || t.left < 0
+		if all && !p.torn(figures) {
+			text = p.put(said)
+			return true
+		}
+		return t.left < 0
 	})
 	return text, whole, ok
+}
+
+// sides are the words that the names of boards end with, behind a comma.
+var sides = []string{"left", "right", "middle", "front", "back", "lower", "upper"}
+
+// torn tells figures one of which begins with the end of the name in the one before it: "3 Side" and "left, 6.0°".
+func (p pattern) torn(figures []string) bool {
+	for i, f := range figures[1:] {
+		if begins, _, _ := strings.Cut(f, ", "); strings.HasPrefix(p.between[i+1], ", ") && slices.Contains(sides, begins) {
+			return true
+		}
+	}
+	return false
 }
 
 // parts reads a text piece by piece; every piece has to be known.

@@ -174,7 +174,7 @@ func (b *blank) titleBlock(sheet string) {
 	}
 	b.row(x0, y0+2*blockRow, []cell{{46, "Owner", s.block.Owner}, {40, "Drawn by", s.block.DrawnBy}, {40, "Approved by", s.block.ApprovedBy}, {28, "Date", s.block.Date}, {26, "Number", s.block.Number}})
 	b.row(x0, y0+blockRow, []cell{{70, "Title", s.piece}, {84, "Sheet shows", e.title}, {26, "Form", s.o.say(s.form)}})
-	b.row(x0, y0, []cell{{86, "Sizes", s.o.Style.Text(s.o.say(s.note))}, {46, "Projection", s.o.say(projections[s.o.Projection])}, {22, "Scale", s.o.say(e.scale)}, {26, "Sheet", sheet}})
+	b.row(x0, y0, []cell{{86, "Sizes", s.o.Style.Text(s.o.say(s.note))}, {46, "Projection", s.o.say(projections[s.o.Projection])}, {22, "Scale", s.o.Style.Text(s.o.say(e.scale))}, {26, "Sheet", sheet}})
 	b.symbol(draw.Point{X: x0 + 117.5, Y: y0 + blockRow/2}, s.o.Projection)
 }
 

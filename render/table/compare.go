@@ -29,7 +29,7 @@ func Compare(pieces []*form.Piece, style measure.Style) Table {
 	s.holding()
 	s.cost()
 	s.note("Same: alike to what the papers show. Change: from the first to the last.")
-	return s.Table
+	return s.Said(s.style)
 }
 
 type comparison struct {

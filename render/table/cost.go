@@ -104,7 +104,7 @@ func Cost(p *form.Piece, style measure.Style) Table {
 	lines := costsOf(p)
 	sum, ok := total(lines)
 	if !ok {
-		return s.Table
+		return s.Said(s.style)
 	}
 	missing := ""
 	for _, l := range lines {
@@ -128,5 +128,5 @@ func Cost(p *form.Piece, style measure.Style) Table {
 	if missing != "" {
 		s.note(fmt.Sprintf("No price was told for %s; the total leaves that out.", missing[2:]))
 	}
-	return s.Table
+	return s.Said(s.style)
 }

@@ -36,7 +36,7 @@ func Holding(p *form.Piece, style measure.Style) Table {
 			s.note(fmt.Sprintf("Source %d: %s", i+1, text))
 		}
 	}
-	return s.Table
+	return s.Said(s.style)
 }
 
 // numberOf is the place of a text in a list, counted from 1; a new one is put behind.

@@ -36,7 +36,7 @@ func Steps(p *form.Piece, style measure.Style) Table {
 	s.plugs()
 	s.finishing()
 	s.note("Lengths are finished sizes as the papers round them. Where the wood turns out otherwise, type what it is and print again: the steps follow.")
-	return s.Table
+	return s.Said(style)
 }
 
 // steps is the table while it is filled.
