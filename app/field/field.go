@@ -61,7 +61,7 @@ type Field struct {
 func New(spec Spec) *Field {
 	f := &Field{Spec: spec, label: widget.NewLabel(say.It(spec.Label)), said: caption(widget.LowImportance), notices: container.NewVBox()}
 	if spec.Choices != nil {
-		f.choice = newChooser(say.All(spec.Choices), func(string) { f.typed(f.Text()) }, f.focused, f.unused)
+		f.choice = newChooser(spec.said(), func(string) { f.typed(f.Text()) }, f.focused, f.unused)
 		f.choice.PlaceHolder = noChoice
 		f.input = f.choice
 	} else {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"splaywright/app/say"
 	"splaywright/model/form"
 	"splaywright/model/measure"
 )
@@ -19,12 +20,24 @@ type Spec struct {
 	Path    string // in the design file
 	Label   string
 	Value   Reading
-	Choices []string // the only texts there are; nil = anything may be typed
-	Offers  []string // texts to pick from besides typing
-	Hint    string   // what stands in the field while it is empty
-	Menu    []string // what can be done besides typing
-	Turns   bool     // it is a number that arrows turn
-	Lock    bool     // it can be kept when the piece is resized
+	Choices []string          // the only texts there are; nil = anything may be typed
+	Senses  map[string]string // what a choice is said by where its word means several things: "top|way"
+	Offers  []string          // texts to pick from besides typing
+	Hint    string            // what stands in the field while it is empty
+	Menu    []string          // what can be done besides typing
+	Turns   bool              // it is a number that arrows turn
+	Lock    bool              // it can be kept when the piece is resized
+}
+
+// said are the choices as they are said.
+func (s Spec) said() []string {
+	out := say.All(s.Choices)
+	for i, c := range s.Choices {
+		if key, ok := s.Senses[c]; ok {
+			out[i] = say.Sense(key)
+		}
+	}
+	return out
 }
 
 // Said says a value as it was understood: a length in both units, an angle in degrees and as

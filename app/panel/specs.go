@@ -27,7 +27,9 @@ func pieceGroup(d *form.Design, timbers []string) Group {
 			length("size.lower-height", "Lower tread, high", func(d *form.Design) measure.Length { return d.Size.LowerHeight }),
 			length("size.lower-width", "Lower tread, wide", func(d *form.Design) measure.Length { return d.Size.LowerWidth }))
 	}
-	g.Fields = append(g.Fields, choice("size.taken-at", "Taken at the", func(d *form.Design) string { return string(d.Size.TakenAt) }, "top", "floor"))
+	taken := choice("size.taken-at", "Taken at the", func(d *form.Design) string { return string(d.Size.TakenAt) }, "top", "floor")
+	taken.Senses = map[string]string{"top": "top|way"} // no board, and a tray has none
+	g.Fields = append(g.Fields, taken)
 	return g
 }
 

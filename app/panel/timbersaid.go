@@ -19,5 +19,11 @@ func timberSaid(known timber.Book, name string) string {
 		return say.With("of this design: %s", source)
 	}
 	first, _, _ := strings.Cut(source, ";")
+	if read, recalled := strings.CutSuffix(first, fromMemory); recalled {
+		first = read + say.It(fromMemory)
+	}
 	return say.With("built in: %s", first)
 }
+
+// fromMemory is how the built-in table marks figures that were not read in the source that they name.
+const fromMemory = " (from memory)"

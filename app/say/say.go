@@ -44,6 +44,9 @@ func Error(err error) string { return word.Said(err, It) }
 // With says a format of the window's own with its figures, which are said as they are given.
 func With(format string, figures ...any) string { return current.Load().Fill(format, figures...) }
 
+// Sense says a text that English has for several things, given with what is meant behind a stroke: "top|way".
+func Sense(key string) string { return current.Load().Sense(key) }
+
 // All says each of several texts.
 func All(english []string) []string {
 	if english == nil {

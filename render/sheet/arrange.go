@@ -336,6 +336,7 @@ func Scaled3(p *form.Piece, s *view.Scene, o Options) (page draw.Page, shown Sho
 	a, scale := fitted(p, pics, room, o)
 	d := draw.Point{X: room.Min.X - a.box.Min.X + (room.Width()-a.box.Width())/2, Y: room.Min.Y - a.box.Min.Y + (room.Height()-a.box.Height())/2}
 	page.Items = append(page.Items, draw.Moved(a.items, d)...)
+	page.Retext(o.Style.Text)
 	return page, Shown{scale, moved(a.views, d)}
 }
 
