@@ -122,6 +122,7 @@ func (r *reckoning) stands() {
 		return
 	}
 	back := Inside(feet, r.weight.middle.Vec2())
+	r.platformCorner(back)
 	least, far := math.Inf(1), 0.
 	for _, c := range corners(r.top) {
 		for i, in := range Inside(feet, c.Vec2()) {
