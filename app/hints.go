@@ -83,8 +83,8 @@ func (h *hints) show(n int) {
 	if step.tab != "" {
 		h.w.openTabOf(step.tab)
 	}
-	if f := h.w.sizes.Field(step.path); f != nil {
-		h.w.win.Canvas().Focus(f.Input())
+	if step.path != "" {
+		h.w.goTo(step.path)
 	}
 }
 

@@ -2,6 +2,7 @@ package app
 
 import (
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/render/table"
@@ -32,7 +33,7 @@ func newTables() []maker {
 		{title: "Steps", after: one(table.Steps)},
 		{title: "Sizes", make: one(table.Sizes)},
 		{title: "Will it hold", make: one(table.Holding)},
-		{title: "Cost", make: one(table.Cost)},
+		{title: costTab, make: one(table.Cost)},
 		{title: boardPlanTab},
 		{title: buyTab},
 	}
@@ -40,6 +41,7 @@ func newTables() []maker {
 
 // Tabs whose tables follow from a board plan, which takes longer than the piece.
 const (
+	costTab      = "Cost"
 	boardPlanTab = "Board plan"
 	buyTab       = "Wood to buy"
 	boardsTab    = "Boards"
@@ -52,6 +54,25 @@ func newTabs() []tab {
 		out = append(out, tab{m, panel.NewTables()})
 	}
 	return out
+}
+
+// sayBlank says what would fill the table of costs, and offers to begin with it.
+func (w *Window) sayBlank() {
+	w.tab(costTab).WhenBlank(panel.Blank{
+		Text:  say.Key("No prices are told yet. Type what wood, screws, plugs or finish cost, and here stands what the piece comes to."),
+		Label: say.Key("Type prices"), Do: func() { w.goTo("cost.wood-per-m3") },
+	})
+}
+
+// goTo brings the keyboard to a size, and the size to where it is seen.
+func (w *Window) goTo(path string) {
+	if w.panes.small {
+		w.panes.choose(0)
+	}
+	w.sizes.Unfold(path)
+	if f := w.sizes.Field(path); f != nil {
+		w.win.Canvas().Focus(f.Input())
+	}
 }
 
 // look tells the tables which of them can be seen.

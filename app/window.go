@@ -276,6 +276,7 @@ func (w *Window) build() {
 	w.sizes.OnAdd, w.sizes.OnRemove, w.sizes.OnMenu = w.add, w.remove, w.pick
 	w.tabs = container.NewAppTabs()
 	w.tables = newTabs()
+	w.sayBlank()
 	w.boards = newBoards(w)
 	w.boards.picture.Spawn(w.spawn)
 	w.boards.fields.OnFocus, w.boards.fields.OnKey = w.explain, w.takesKey

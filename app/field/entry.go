@@ -24,8 +24,10 @@ func newEntry(changed func(string), done, entered func()) *entry {
 	return e
 }
 
-// FocusGained tells that the keyboard has come.
+// FocusGained tells that the keyboard has come. A text that is longer than the field follows the cursor then; else the wheel
+// over it is the column's.
 func (e *entry) FocusGained() {
+	e.Scroll = fyne.ScrollHorizontalOnly
 	e.Entry.FocusGained()
 	if e.came != nil {
 		e.came()
@@ -34,6 +36,7 @@ func (e *entry) FocusGained() {
 
 // FocusLost ends a step of typing.
 func (e *entry) FocusLost() {
+	e.Scroll = fyne.ScrollNone
 	e.Entry.FocusLost()
 	e.done()
 }

@@ -50,7 +50,7 @@ type Field struct {
 	choice  *Chooser       // of a field with choices alone
 	offer   *widget.Button // the list of offers
 	lock    *widget.Button
-	input   fyne.CanvasObject
+	input   *cut
 	said    *widget.Label
 	notices *fyne.Container
 	state   State
@@ -63,33 +63,33 @@ func New(spec Spec) *Field {
 	if spec.Choices != nil {
 		f.choice = newChooser(spec.said(), func(string) { f.typed(f.Text()) }, f.focused, f.unused)
 		f.choice.PlaceHolder = noChoice
-		f.input = f.choice
+		f.input = newCut(f.choice)
 	} else {
 		f.entry = newEntry(f.typed, f.ended, f.entered)
 		f.entry.came, f.entry.unused = f.focused, f.unused
-		f.input = f.entry
+		f.input = newCut(f.entry)
 		if len(spec.Offers) > 0 {
 			f.offer = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
 			f.offer.Importance = widget.LowImportance
-			f.entry.ActionItem = f.offer
+			f.entry.ActionItem = newTools(f.offer)
 		}
 		if spec.Turns {
 			f.entry.turn = f.turn
-			f.entry.ActionItem = newArrows(f.turn)
+			f.entry.ActionItem = newTools(newArrows(f.turn))
 		}
 		if spec.Lock {
 			f.lock = widget.NewButtonWithIcon("", look.Padlock(false), f.toggleLock)
 			f.lock.Importance = widget.LowImportance
-			tools := container.NewHBox(f.lock)
+			row := container.NewHBox(f.lock)
 			if spec.Turns {
-				tools.Add(newArrows(f.turn))
+				row.Add(newArrows(f.turn))
 			}
-			f.entry.ActionItem = tools
+			f.entry.ActionItem = newTools(row)
 		}
 		if len(spec.Menu) > 0 {
 			f.offer = widget.NewButtonWithIcon("", theme.MoreVerticalIcon(), f.showMenu)
 			f.offer.Importance = widget.LowImportance
-			f.entry.ActionItem = f.offer
+			f.entry.ActionItem = newTools(f.offer)
 		}
 	}
 	f.label.Wrapping = fyne.TextWrapWord

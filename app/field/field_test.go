@@ -134,3 +134,39 @@ func TestAFindingWrapsBelowTheField(t *testing.T) {
 		t.Errorf("the finding is gone and the field still %v high, it was %v", got, low.Height)
 	}
 }
+
+// A text that is longer than its field ends at the field's rim, under what stands at its right end: nothing of it is painted
+// beyond, and the padlock stays where it is seen. With the keyboard in the field the text follows the cursor.
+func TestALongTextStaysInItsField(t *testing.T) {
+	f, w := newField(t, field.Spec{Path: "size.depth", Label: "Depth", Lock: true, Turns: true})
+	rightmost := func() (x int) { // of the dots that differ from the window's own colour
+		img := w.Canvas().Capture()
+		back := img.At(img.Bounds().Max.X-1, img.Bounds().Max.Y-1)
+		for y := range img.Bounds().Max.Y {
+			for i := range img.Bounds().Max.X {
+				if img.At(i, y) != back {
+					x = max(x, i)
+				}
+			}
+		}
+		return x
+	}
+	long := "plank - 2 * (3 mm) + (size.height - 2 * boards.side.thickness) / 12"
+	f.Put(field.State{Text: long})
+	w.Resize(fyne.NewSize(500, 200)) // wider than the field, so that what runs out of it shows
+	f.Resize(fyne.NewSize(320, 60))
+	rim := int(f.Position().X) + 320
+	if got := rightmost(); got > rim {
+		t.Errorf("the text reaches to %d, the field to %d", got, rim)
+	}
+	w.Canvas().Focus(f.Input())
+	f.Input().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
+	test.Type(f.Input(), "7")
+	if f.Text() != long+"7" {
+		t.Errorf("typed behind its end it reads %q", f.Text())
+	}
+	f.Input().FocusLost()
+	if got := rightmost(); got > rim {
+		t.Errorf("after typing the text reaches to %d, the field to %d", got, rim)
+	}
+}

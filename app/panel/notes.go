@@ -100,6 +100,8 @@ func (l stacked) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	}
 	t.grid.Move(fyne.NewPos(0, y))
 	t.grid.Resize(fyne.NewSize(size.Width, max(0, grid)))
+	t.blank.Move(fyne.NewPos(0, y))
+	t.blank.Resize(fyne.NewSize(size.Width, max(0, room)))
 }
 
 func (l stacked) MinSize([]fyne.CanvasObject) fyne.Size {

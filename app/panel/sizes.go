@@ -127,6 +127,15 @@ func (p *Sizes) build(groups []Group) {
 	p.box.Refresh()
 }
 
+// Unfold unfolds the group of a size.
+func (p *Sizes) Unfold(path string) {
+	for _, s := range p.sections {
+		if s.folded && slices.Contains(s.body.Objects, fyne.CanvasObject(p.fields[path])) {
+			s.fold()
+		}
+	}
+}
+
 func (p *Sizes) remover(path string) func() {
 	if path == "" {
 		return nil

@@ -30,6 +30,7 @@ type Tables struct {
 	grid    *widget.Table
 	chooser *widget.Select
 	notes   *notes
+	blank   *fyne.Container // in place of a table without rows
 	all     *fyne.Container
 	setting bool
 	plan    plan
@@ -53,7 +54,10 @@ func NewTables() *Tables {
 	t.chooser.Hide()
 	t.all = container.New(stacked{t})
 	t.notes = newNotes(t.all.Refresh)
-	t.all.Objects = []fyne.CanvasObject{t.chooser, t.grid, t.notes}
+	t.blank = container.NewStack()
+	t.blank.Hide()
+	t.WhenBlank(Blank{Text: nothingHere})
+	t.all.Objects = []fyne.CanvasObject{t.chooser, t.grid, t.notes, t.blank}
 	return t
 }
 
@@ -121,6 +125,13 @@ func (t *Tables) show() {
 		t.notes.Show()
 	} else {
 		t.notes.Hide()
+	}
+	if isBlank(tb) {
+		t.blank.Show()
+		t.grid.Hide()
+	} else {
+		t.blank.Hide()
+		t.grid.Show()
 	}
 	t.grid.Refresh()
 	t.all.Refresh()

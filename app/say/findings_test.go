@@ -22,16 +22,17 @@ var refusing = []string{"app", "export", "render", "model/cut", "model/part", "m
 
 // apart are sources whose sentences nobody reads.
 var apart = map[string]string{
-	"model/file/shape.go":        "keys of the design file",
-	"model/file/carry.go":        "the design file's names of boards",
-	"model/file/new.go":          "the text of a new design file",
-	"model/solid/check.go":       "what tests ask of a solid",
-	"model/solid/mesh.go":        "what tests ask of a solid",
-	"model/timber/rows.go":       "a built-in table, which tests read",
-	"model/timber/movement.go":   "a built-in table, which tests read",
-	"model/stock/line/task.go":   "a task that tests set, for neither window nor command asks this package",
-	"model/stock/line/verify.go": "the answer to one",
-	"export/pdf/pack.go":         "faults of the program's own writer, which tests read",
+	"model/file/shape.go":             "keys of the design file",
+	"model/file/carry.go":             "the design file's names of boards",
+	"model/file/new.go":               "the text of a new design file",
+	"model/solid/check.go":            "what tests ask of a solid",
+	"model/solid/mesh.go":             "what tests ask of a solid",
+	"model/timber/rows.go":            "a built-in table, which tests read",
+	"model/timber/movement.go":        "a built-in table, which tests read",
+	"model/stock/line/task.go":        "a task that tests set, for neither window nor command asks this package",
+	"model/stock/line/verify.go":      "the answer to one",
+	"model/file/filetest/filetest.go": "a fault of a test",
+	"export/pdf/pack.go":              "faults of the program's own writer, which tests read",
 }
 
 // sentenceWords is from how many words on a text is taken for a sentence rather than for a key or a tag.

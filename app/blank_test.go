@@ -1,0 +1,43 @@
+package app
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Without prices the table of costs says what would fill it, and its button brings the keyboard to the first price, also
+// where the group of prices was folded.
+func TestCostsWithoutPricesOfferThem(t *testing.T) {
+	w := onScreen(t)
+	w.openTabOf(costTab)
+	laidOut(w.win)
+	offer := buttonIn(t, w.tab(costTab).Object(), "Type prices")
+	if !seen(w, offer) {
+		t.Fatal("an empty table offers nothing")
+	}
+	price := w.sizes.Field("cost.wood-per-m3")
+	w.sizes.Unfold("cost.wood-per-m3") // is unfolded
+	test.Tap(offer)
+	if w.win.Canvas().Focused() != price.Input() {
+		t.Error("the button does not bring the keyboard to the price of wood")
+	}
+	typeInto(t, w, "cost.wood-per-m3", "2400")
+	if tb, _ := w.tab(costTab).Shown(); len(tb.Rows) < 2 || seen(w, offer) {
+		t.Errorf("with a price the table has %d rows; is the offer still seen: %v", len(tb.Rows), seen(w, offer))
+	}
+}
+
+// buttonIn finds a button by its words.
+func buttonIn(t *testing.T, in fyne.CanvasObject, text string) *widget.Button {
+	t.Helper()
+	for _, o := range test.LaidOutObjects(in) {
+		if b, is := o.(*widget.Button); is && b.Text == text {
+			return b
+		}
+	}
+	t.Fatalf("there is no button %q", text)
+	return nil
+}
