@@ -7,7 +7,7 @@ OUT := out
 BIN := bin/splaywright
 TOOL := $(GO) tool -modfile=.ci/tools.mod
 
-.PHONY: package run test build nowindow setup setup-test lint unit thorough hunt robot times outside bench papers update clean
+.PHONY: package run test build nowindow setup setup-test lint unit thorough hunt robot times pictures outside bench papers update clean
 
 run: setup build papers
 	@if [ -n "$${DISPLAY:-}$${WAYLAND_DISPLAY:-}" ]; then \
@@ -73,6 +73,10 @@ robot: build
 # How long the window takes; figures to read, on a machine that does nothing else.
 times: build
 	.ci/times $(BIN)
+
+# The README's pictures, taken anew.
+pictures: build
+	.ci/pictures $(BIN)
 
 # Figures compared with a general-purpose solid library.
 outside: nowindow

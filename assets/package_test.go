@@ -4,6 +4,7 @@ import (
 	"encoding/xml"
 	"image/png"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -96,4 +97,49 @@ func TestThePackageHoldsTheLicences(t *testing.T) {
 			t.Errorf("install leaves out %s", name)
 		}
 	}
+}
+
+// Installed, the desktop entry names the program where it lies, also in a folder with a space; taken out again, nothing is left.
+func TestInstall(t *testing.T) {
+	shell, err := exec.LookPath("sh")
+	if err != nil {
+		t.Skip("there is no shell")
+	}
+	from, prefix := t.TempDir(), filepath.Join(t.TempDir(), "my own")
+	for path, mode := range map[string]os.FileMode{
+		"package/install": 0o755, "package/" + AppID + ".desktop": 0o644, "package/" + AppID + ".metainfo.xml": 0o644, "icon.svg": 0o644,
+		"icon.png": 0o644, "fonts/OFL.txt": 0o644, "fonts/OFL-BIZUDPGothic.txt": 0o644, "licences.txt": 0o644, "../LICENSE": 0o644,
+	} {
+		if err := os.WriteFile(filepath.Join(from, filepath.Base(path)), []byte(text(t, path)), mode); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.WriteFile(filepath.Join(from, "splaywright"), []byte("#!/bin/sh\n"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	install := func(args ...string) {
+		t.Helper()
+		out, err := exec.Command(shell, append([]string{filepath.Join(from, "install")}, args...)...).CombinedOutput()
+		if err != nil {
+			t.Fatalf("install %q: %v\n%s", args, err, out)
+		}
+	}
+	install(prefix)
+	entry := text(t, filepath.Join(prefix, "share/applications", AppID+".desktop"))
+	program := filepath.Join(prefix, "bin/splaywright")
+	for _, want := range []string{"Exec=\"" + program + "\" %f", "TryExec=" + program, "Name=Splaywright"} {
+		if !strings.Contains(entry, "\n"+want+"\n") {
+			t.Errorf("the installed entry has no line %s:\n%s", want, entry)
+		}
+	}
+	if at, err := os.Stat(program); err != nil || at.Mode().Perm() != 0o755 {
+		t.Errorf("the program: %v, %v", at, err)
+	}
+	install("--remove", prefix)
+	_ = filepath.Walk(prefix, func(path string, at os.FileInfo, err error) error {
+		if err == nil && !at.IsDir() {
+			t.Errorf("%s is left", path)
+		}
+		return nil
+	})
 }

@@ -56,8 +56,12 @@ type toolsRenderer struct {
 	back *canvas.Rectangle
 }
 
+// rim is what the ground leaves free of the field's own rim, window units.
+const rim = 2
+
 func (r *toolsRenderer) Layout(size fyne.Size) {
-	r.back.Resize(size)
+	r.back.Move(fyne.NewPos(0, rim))
+	r.back.Resize(size.Subtract(fyne.NewSize(rim, 2*rim)))
 	r.t.of.Resize(size)
 }
 
