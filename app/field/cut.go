@@ -56,12 +56,12 @@ type toolsRenderer struct {
 	back *canvas.Rectangle
 }
 
-// rim is what the ground leaves free of the field's own rim, window units.
-const rim = 2
+// rim and foot are what the ground leaves free of the field's own rim, above and below, window units.
+const rim, foot = 2, 3
 
 func (r *toolsRenderer) Layout(size fyne.Size) {
 	r.back.Move(fyne.NewPos(0, rim))
-	r.back.Resize(size.Subtract(fyne.NewSize(rim, 2*rim)))
+	r.back.Resize(size.Subtract(fyne.NewSize(rim, rim+foot)))
 	r.t.of.Resize(size)
 }
 
