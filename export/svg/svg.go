@@ -19,7 +19,7 @@ func Write(w io.Writer, p draw.Page) error {
 	s.printf(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n",
 		num(p.Width), num(p.Height), num(p.Width), num(p.Height))
 	s.printf("<title>%s</title>\n", escape(p.Title))
-	s.printf(`<g fill="none" stroke-linejoin="round" stroke-linecap="round" font-family="'Noto Sans', sans-serif">` + "\n")
+	s.printf(`<g fill="none" stroke-linejoin="round" stroke-linecap="round" font-family="%s">`+"\n", families)
 	for _, it := range p.Items {
 		switch it := it.(type) {
 		case draw.Path:
@@ -34,6 +34,11 @@ func Write(w io.Writer, p draw.Page) error {
 	}
 	return s.w.Flush()
 }
+
+// families are the fonts that a viewer may take, the first that has a letter: those that the page was laid out with,
+// then Japanese ones that come with systems, then whatever it has. Without the second a viewer would look for Japanese
+// among all fonts by itself, and may find a Chinese one, in which some letters have another shape.
+const families = "'Noto Sans', 'BIZ UDPGothic', 'Noto Sans CJK JP', 'Noto Sans JP', 'Hiragino Sans', 'Yu Gothic', Meiryo, 'IPAexGothic', sans-serif"
 
 type writer struct {
 	w      *bufio.Writer

@@ -115,3 +115,23 @@ func TestNumbers(t *testing.T) {
 		}
 	}
 }
+
+// Japanese letters are looked for in Japanese fonts before a viewer takes any that has them.
+func TestJapaneseHasItsFonts(t *testing.T) {
+	page := draw.Page{Width: 100, Height: 50, Items: []draw.Item{draw.Text{Size: 3, Text: "天板 1"}}}
+	families := ""
+	for _, e := range read(t, write(t, page)) {
+		if f := e.attr["font-family"]; f != "" {
+			families = f
+		}
+	}
+	list := strings.Split(families, ", ")
+	for i, want := range []string{"'Noto Sans'", "'BIZ UDPGothic'"} {
+		if i >= len(list) || list[i] != want {
+			t.Errorf("font %d of %s is not %s, in which the page was laid out", i, families, want)
+		}
+	}
+	if list[len(list)-1] != "sans-serif" {
+		t.Errorf("%s ends without a generic family", families)
+	}
+}

@@ -275,3 +275,18 @@ func TestDecimalsWithAComma(t *testing.T) {
 		}
 	}
 }
+
+// A minus is a minus sign before figures, and no hyphen of another kind is touched.
+func TestNegativeFiguresHaveAMinusSign(t *testing.T) {
+	for text, want := range map[string]string{
+		"-6.04°":                       "−6.04°",
+		"Pins -6.04° below and 22.26°": "Pins −6.04° below and 22.26°",
+		"a (-0.5) and 3 × -2":          "a (−0.5) and 3 × −2",
+		"ISO 129-1, 10-12, 2026-11-30": "ISO 129-1, 10-12, 2026-11-30",
+		"off-cut, - 3, https://a.b/-3": "off-cut, - 3, https://a.b/-3",
+	} {
+		if got := (Style{}).Text(text); got != want {
+			t.Errorf("%q is printed as %q, want %q", text, got, want)
+		}
+	}
+}

@@ -17,9 +17,11 @@ type Style struct {
 	Comma bool
 }
 
-// Text gives a text as the style's readers expect its decimals: as it is, or with commas in place of the
-// points between digits. Addresses, and words with several points such as dates and versions, stay.
+// Text gives a text as the style's readers expect its figures: negative ones with a minus sign, and decimals as
+// they are, or with commas in place of the points between digits. Addresses, and words with several points such as
+// dates and versions, stay.
 func (s Style) Text(text string) string {
+	text = Minus(text)
 	if !s.Comma || !strings.Contains(text, ".") {
 		return text
 	}
@@ -31,6 +33,18 @@ func (s Style) Text(text string) string {
 	}
 	return strings.Join(words, " ")
 }
+
+// Minus puts the minus sign (U+2212) in place of the hyphen before negative figures, as on drawings: a hyphen is
+// half as long and is lost before a digit. Hyphens in words, ranges, dates and addresses stay.
+func Minus(text string) string {
+	if !strings.Contains(text, "-") {
+		return text
+	}
+	return negative.ReplaceAllString(text, "$1−$2")
+}
+
+// negative is a hyphen before a figure at the beginning of a word.
+var negative = regexp.MustCompile(`(^|[ (\[×])-([0-9])`)
 
 // pointed is a number with one point or several.
 var pointed = regexp.MustCompile(`\d+(\.\d+)+`)

@@ -16,13 +16,17 @@ type figure struct {
 	scale float64
 	ink   ink
 	axes  [][2]draw.Point // centre lines, drawn by Finish
-	rings []shaft         // holes drawn simplified
+	rings []ring          // holes drawn simplified
+
+	hidden bool // hidden lines are drawn
+	lone   bool // of one part by itself
 }
 
 // newFigure draws a picture, small holes simplified. Hidden lines are left out of pictorials, where
 // they only confuse.
 func newFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...shaft) *figure {
 	f := emptyFigure(pic.Direction, scale, i)
+	f.hidden = hidden
 	f.strokes(f.thinned(f.simplify(pic.Lines, small)), hidden)
 	return f
 }
@@ -31,6 +35,7 @@ func newFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...sh
 // there, which nothing else draws, so they stay, in narrow lines.
 func fineFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...shaft) *figure {
 	f := emptyFigure(pic.Direction, scale, i)
+	f.hidden, f.lone = hidden, true
 	list := f.stretches(f.simplify(pic.Lines, small))
 	if scale < 1 {
 		list = thin(finer(list))

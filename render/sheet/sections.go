@@ -93,18 +93,32 @@ func sectionFigure(p *form.Piece, s *view.Section, scale float64, o Options, nam
 	return f
 }
 
+// wallsAbove: small holes along the plane of a section are drawn with their walls, in narrow lines, where these stand so
+// far apart, mm of paper; as their axes alone where they would run together with them.
+const wallsAbove = 1.0
+
 // cutFigure draws what a section shows but for the hatching. Small holes along the plane are drawn
-// simplified, as their axes.
+// simplified.
 func cutFigure(p *form.Piece, s *view.Section, scale float64, i ink) *figure {
 	holes := cutHoles(p, s, scale)
 	pic := *s.Picture
 	pic.Lines = nil
+	var walls []view.Line
 	for _, l := range s.Lines {
-		if _, mine := within(holes, l.Part, (&figure{scale: scale}).scaled(l.Points)); !mine {
+		k, mine := within(holes, l.Part, (&figure{scale: scale}).scaled(l.Points))
+		switch {
+		case !mine:
 			pic.Lines = append(pic.Lines, l)
+		case 2*holes[k].r >= wallsAbove && l.Kind == view.Visible:
+			walls = append(walls, l)
 		}
 	}
 	f := newFigure(&pic, scale, i, false)
+	for _, l := range f.stretches(walls) {
+		pen := i.pen(view.Visible)
+		pen.Width = narrowLine
+		f.stroke(l, pen)
+	}
 	for _, h := range holes {
 		f.axis(h.a, h.b, markPast)
 	}
@@ -120,7 +134,7 @@ func cutHoles(p *form.Piece, s *view.Section, scale float64) []shaft {
 			r := b.Diameter.MM() / 2
 			inPlane := math.Abs(d.Depth(b.entry)-s.Cut.Depth) < r && math.Abs(d.Depth(b.at(1))-s.Cut.Depth) < r
 			if inPlane && 2*r*scale < simpleBelow {
-				out = append(out, shaft{q.ID, scaled(d.Point(b.entry), scale), scaled(d.Point(b.at(1)), scale), r * scale, false, 0})
+				out = append(out, shaft{part: q.ID, a: scaled(d.Point(b.entry), scale), b: scaled(d.Point(b.at(1)), scale), r: r * scale})
 			}
 		}
 	}

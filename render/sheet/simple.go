@@ -27,6 +27,7 @@ type shaft struct {
 	r    float64
 	deep bool    // one looks along it, not at its side
 	wide float64 // radius of a wider hole about it that is drawn in full; 0 = none
+	open bool    // the mouth of that one looks at the viewer
 }
 
 // smallHoles lists the holes of parts that are drawn simplified at a scale. The parts stand where
@@ -41,11 +42,11 @@ func smallHoles(parts []*part.Part, place func(*part.Part) mgl64.Mat4, d view.Di
 			}
 			p0 := d.Point(mgl64.TransformCoordinate(b.Entry, m))
 			p1 := d.Point(mgl64.TransformCoordinate(b.Entry.Add(b.Axis.Mul(b.Depth.MM())), m))
-			deep := math.Abs(mgl64.TransformNormal(b.Axis, m).Dot(d.Toward)) > math.Sqrt2/2
-			out = append(out, shaft{q.ID, scaled(p0, scale), scaled(p1, scale), b.Diameter.MM() / 2 * scale, deep, 0})
+			toward := mgl64.TransformNormal(b.Axis, m).Dot(d.Toward)
+			out = append(out, shaft{part: q.ID, a: scaled(p0, scale), b: scaled(p1, scale), r: b.Diameter.MM() / 2 * scale, deep: math.Abs(toward) > math.Sqrt2/2})
 			for _, c := range q.Bores {
 				if r := c.Diameter.MM() / 2 * scale; 2*r >= simpleBelow && c.Entry.Sub(b.Entry).Len() < sameShape {
-					out[len(out)-1].wide = r
+					out[len(out)-1].wide, out[len(out)-1].open = r, toward < 0
 				}
 			}
 		}
@@ -65,20 +66,30 @@ func (h shaft) holds(p draw.Point) bool {
 	return fromSegment(p, h.a, h.b) <= 1.5*h.r+0.02 && (h.deep || fromLine(p, h.a, h.b) <= 1.02*h.r+0.02)
 }
 
-// within tells whether a line lies within holes of its part throughout, and in which it starts: lines of
-// holes behind one another are drawn as one.
+// within tells whether a line lies within holes of its part throughout, and on the wall of which it starts: lines of
+// holes behind one another are drawn as one. What runs from one hole to the next does not.
 func within(holes []shaft, part string, pts []draw.Point) (int, bool) {
-	first := -1
-	for _, p := range pts {
-		i := slices.IndexFunc(holes, func(h shaft) bool { return h.part == part && h.holds(p) })
-		if i < 0 {
+	held := func(p draw.Point) bool {
+		return slices.ContainsFunc(holes, func(h shaft) bool { return h.part == part && h.holds(p) })
+	}
+	for i, p := range pts {
+		if !held(p) || i > 0 && !held(draw.Point{X: (p.X + pts[i-1].X) / 2, Y: (p.Y + pts[i-1].Y) / 2}) {
 			return 0, false
 		}
-		if first < 0 {
-			first = i
+	}
+	if len(pts) == 0 {
+		return 0, false
+	}
+	first, off := -1, math.Inf(1)
+	for i, h := range holes {
+		if h.part != part || !h.holds(pts[0]) {
+			continue
+		}
+		if d := math.Abs(fromSegment(pts[0], h.a, h.b) - h.r); first < 0 || d < off-0.02 {
+			first, off = i, d
 		}
 	}
-	return first, first >= 0
+	return first, true
 }
 
 func fromSegment(p, a, b draw.Point) float64 {
@@ -114,31 +125,49 @@ func (f *figure) simplify(lines []view.Line, holes []shaft) []view.Line {
 	for i, h := range holes {
 		if h.deep {
 			f.ring(holes, i, seen)
-		} else {
+		} else if f.hidden {
 			f.axis(h.a, h.b, markPast)
 		}
 	}
 	return out
 }
 
-// ring stands for a hole seen along its axis: of holes in one another the widest is drawn.
+// ring stands for a hole seen along its axis: of holes in one another the widest that is seen is drawn, and a wider one
+// that is not seen is dashed about it.
 func (f *figure) ring(holes []shaft, i int, seen []bool) {
-	h, open := holes[i], seen[i]
+	h, some := holes[i], seen[i]
+	widest, foremost := true, seen[i]
 	for j, o := range holes {
 		if near := math.Hypot(o.a.X-h.a.X, o.a.Y-h.a.Y) < h.r+o.r; !near || !o.deep || i == j {
 			continue
 		}
+		some = some || seen[j]
 		if o.r > h.r || o.r == h.r && j < i {
-			return
+			widest = false
+			foremost = foremost && !seen[j]
 		}
-		open = open || seen[j]
+	}
+	drawn := 2*h.r >= ringAbove && (h.wide == 0 || foremost && !h.open)
+	switch {
+	case foremost && drawn:
+		f.rings = append(f.rings, ring{h.part, h.a, h.r, view.Visible})
+	case widest && drawn && f.hidden && !seen[i]:
+		f.rings = append(f.rings, ring{h.part, h.a, h.r, view.Hidden})
+	}
+	if !widest || !some && (!f.hidden || !drawn && !f.lone) {
+		return
 	}
 	arm := max(h.r, h.wide) + markPast
 	f.axis(draw.Point{X: h.a.X - arm, Y: h.a.Y}, draw.Point{X: h.a.X + arm, Y: h.a.Y}, 0)
 	f.axis(draw.Point{X: h.a.X, Y: h.a.Y - arm}, draw.Point{X: h.a.X, Y: h.a.Y + arm}, 0)
-	if open && 2*h.r >= ringAbove && h.wide == 0 {
-		f.rings = append(f.rings, shaft{part: h.part, a: h.a, r: h.r})
-	}
+}
+
+// ring is a hole drawn simplified as one circle, mm of paper.
+type ring struct {
+	part string
+	at   draw.Point
+	r    float64
+	kind view.Kind
 }
 
 // axis notes a centre line; lines that go on from one another become one, so that their dashes do
@@ -185,7 +214,7 @@ func join(p, q [2]draw.Point) ([2]draw.Point, bool) {
 // Finish draws the centre lines and lays out the rest.
 func (f *figure) Finish() []draw.Item {
 	for _, h := range f.rings {
-		f.Ring(h.a, h.r, f.ink.pen(view.Visible), view.Visible.String(), h.part)
+		f.Ring(h.at, h.r, f.ink.pen(h.kind), h.kind.String(), h.part)
 	}
 	for _, c := range f.axes {
 		f.Chain(c[0], c[1], "")
