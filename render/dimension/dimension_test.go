@@ -134,3 +134,65 @@ func TestSpreadKeepsOrderAndRoom(t *testing.T) {
 		}
 	})
 }
+
+// A row with more values than it has room for has them in two columns: in the standard's smallest letters, none on
+// another, and none much farther from its place than the half that is too many.
+func TestACrowdedRowStandsInTwoColumns(t *testing.T) {
+	for _, s := range []Side{LeftOf, RightOf, Above, Below} {
+		for _, n := range []int{8, 22, 26} {
+			k := New(Practice(ink))
+			const long = 62.5
+			k.Line([]draw.Point{pt(0, 0), pt(long, 0), pt(long, long), pt(0, long), pt(0, 0)}, wide, "visible", "board")
+			at := func(u float64) draw.Point {
+				if s.upright() {
+					return pt(map[Side]float64{LeftOf: 0, RightOf: long}[s], u)
+				}
+				return pt(u, map[Side]float64{Below: 0, Above: long}[s])
+			}
+			var marks []Mark
+			for i := 1; i < n; i++ {
+				u := long * float64(i) / float64(n-1)
+				marks = append(marks, Mark{at(u), fmt.Sprintf("%.1f", 4*u), "row"})
+			}
+			k.Running(s, Mark{at(0), "0", "row"}, marks)
+			p := page(k)
+			look(t, fmt.Sprintf("row %d %d", s, n), p)
+			for _, v := range drawtest.Overlaps(p) {
+				t.Errorf("%d values on side %d: %s", n, s, v)
+			}
+			columns, off := map[int]bool{}, 0.0
+			edge := 0.0
+			for _, it := range p.Items {
+				if path, ok := it.(draw.Path); ok && path.Layer == "visible" {
+					b := draw.Bounds([]draw.Item{path})
+					if edge = b.Min.X; s.upright() {
+						edge = b.Min.Y
+					}
+				}
+			}
+			for _, it := range p.Items {
+				v, ok := it.(draw.Text)
+				if !ok || v.Text == "0" {
+					continue
+				}
+				if v.Size < 2.5 {
+					t.Errorf("a value is %g mm high", v.Size)
+				}
+				var value float64
+				fmt.Sscanf(v.Text, "%g", &value)
+				u, w := v.At.Y+v.Size/2, v.At.X
+				if !s.upright() {
+					u, w = v.At.X-v.Size/2, v.At.Y
+				}
+				columns[int(math.Round(w))] = true
+				off = max(off, math.Abs(u-edge-value/4))
+			}
+			if want := map[int]int{8: 1, 22: 2, 26: 2}[n]; len(columns) != want {
+				t.Errorf("%d values on side %d stand in %d columns, want %d", n, s, len(columns), want)
+			}
+			if off > 4 {
+				t.Errorf("%d values on side %d: one stands %.1f mm beside its place", n, s, off)
+			}
+		}
+	}
+}

@@ -25,8 +25,15 @@ func (k *Sketch) Running(side Side, origin Mark, marks []Mark) {
 	k.running[side] = append(k.running[side], running{origin, slices.Clone(marks)})
 }
 
-// RowPitch is the least distance between the values of a row, mm.
-func (k *Sketch) RowPitch() float64 { return k.Style.Text*(draw.Ascent+draw.Descent) + 0.2 }
+// pitch is the least distance between the values of a row, mm.
+func (k *Sketch) pitch() float64 { return k.Style.Text*(draw.Ascent+draw.Descent) + 0.2 }
+
+// closePitch is that of a row whose values stand in two columns, by turns: the lines to the far column run between the
+// values of the near one.
+func (k *Sketch) closePitch() float64 { return k.pitch()/2 + 0.5 }
+
+// RowLength is the least length, mm, on which that many values of a row have room.
+func (k *Sketch) RowLength(values int) float64 { return float64(values) * k.closePitch() }
 
 // ringRadius is that of the ring at the origin, mm.
 const ringRadius = 0.8
@@ -56,17 +63,41 @@ func (k *Sketch) layRow(s Side, r running, v float64) float64 {
 	for i, m := range all {
 		us[i] = s.along(m.At)
 	}
-	room := spread(us, k.RowPitch())
+	room := spread(us, k.pitch())
+	far := 0.0 // how far beyond the near column the other stands; 0 = there is one alone
+	if moved(us, room) > k.pitch() {
+		room = spread(us, k.closePitch())
+		for i := 0; i < len(all); i += 2 {
+			far = max(far, k.width(all[i].Label)+1.6)
+		}
+	}
 	o := s.along(r.origin.At)
 	deep, dots := 0.0, k.crowded(us)
 	for i, m := range all {
-		k.runningMark(s, m, us[i], room[i], v, o, dots)
-		deep = max(deep, k.width(m.Label))
+		beyond := far * float64(i%2)
+		k.runningMark(s, m, us[i], rowPlace{room[i], v, o, beyond, dots})
+		deep = max(deep, beyond+k.width(m.Label))
 	}
 	a, b := k.at(s, us[0], v), k.at(s, us[len(us)-1], v)
 	k.lines = append(k.lines, segment{a, b})
 	k.put(k.thin(a, b), r.origin.Ref)
 	return jog + stub + deep + 1
+}
+
+// moved is the farthest that a value stands from its place.
+func moved(want, got []float64) float64 {
+	far := 0.0
+	for i := range want {
+		far = max(far, math.Abs(got[i]-want[i]))
+	}
+	return far
+}
+
+// rowPlace is where a mark of a row stands: u of its value, the row's level and its origin's u, how much farther out
+// its value is than those nearest, and whether dots take the place of arrowheads.
+type rowPlace struct {
+	value, level, origin, beyond float64
+	dots                         bool
 }
 
 // crowded tells whether arrowheads of sorted marks would run into one another; dots then take their
@@ -89,26 +120,33 @@ const (
 	stub = 1.0
 )
 
-func (k *Sketch) runningMark(s Side, m Mark, u, room, v, origin float64, dots bool) {
-	on, knee, end := k.at(s, u, v), k.at(s, u, v+stub), k.at(s, room, v+stub+jog)
+func (k *Sketch) runningMark(s Side, m Mark, u float64, p rowPlace) {
+	v := p.level
+	on := k.at(s, u, v)
 	n := dist(m.At, on)
 	start := m.At
 	if n > offStart {
 		start = draw.Point{X: m.At.X + (on.X-m.At.X)*offStart/n, Y: m.At.Y + (on.Y-m.At.Y)*offStart/n}
 	}
-	k.lines = append(k.lines, segment{start, knee}, segment{knee, end})
-	k.put(k.thin(start, knee, end), m.Ref)
+	line := []draw.Point{start, k.at(s, u, v+stub), k.at(s, p.value, v+stub+jog)}
+	if p.beyond > 0 {
+		line = append(line, k.at(s, p.value, v+stub+jog+p.beyond))
+	}
+	for i := 1; i < len(line); i++ {
+		k.lines = append(k.lines, segment{line[i-1], line[i]})
+	}
+	k.put(k.thin(line...), m.Ref)
 	switch {
-	case u == origin:
+	case u == p.origin:
 		k.lines = append(k.lines, arcSegments(on, ringRadius, 0, 2*math.Pi)...)
 		k.put(draw.Circle(on, ringRadius), m.Ref)
-	case dots:
+	case p.dots:
 		k.Items = append(k.Items, draw.Path{Segs: draw.Circle(on, dotRadius), Filled: true, Fill: k.Style.Ink, Layer: "dimension", Ref: m.Ref})
 	default:
-		from := k.at(s, origin, v)
+		from := k.at(s, p.origin, v)
 		k.putArrow(on, draw.Point{X: on.X - from.X, Y: on.Y - from.Y}, m.Ref)
 	}
-	k.putText(k.runningValue(s, m, k.at(s, room, v+stub+jog+0.6)))
+	k.putText(k.runningValue(s, m, k.at(s, p.value, v+stub+jog+p.beyond+0.6)))
 }
 
 // runningValue stands on the end of its extension line, the middle of its capitals on the line.

@@ -38,7 +38,7 @@ func fineFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...s
 	f.hidden, f.lone = hidden, true
 	list := f.stretches(f.simplify(pic.Lines, small))
 	if scale < 1 {
-		list = thin(finer(list))
+		list = finer(thin(list))
 	}
 	f.strokes(list, hidden)
 	return f

@@ -31,11 +31,14 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 		f.Linear(dimension.Below, f.at(box.Min.X, box.Min.Y), f.at(box.Max.X, box.Min.Y), o.label(q.Blank.Length), q.ID)
 	}
 	if len(ys) > 0 {
-		x := box.Min.X
+		x, from, to := box.Min.X, box.Min.Y, box.Max.Y
 		if across == dimension.RightOf {
 			x = box.Max.X
 		}
-		f.Running(across, mark(f, x, box.Min.Y, 0, "", o), marksY(f, ys, x, box, o, q.ID))
+		if _, way, ok := rowOf(p, q); ok && way < 0 { // one sheet has its zeros on one edge
+			from, to = to, from
+		}
+		f.Running(across, mark(f, x, from, 0, "", o), marksY(f, ys, x, from, to, o, q.ID))
 	} else {
 		f.Linear(across, f.at(endX(box, across), box.Min.Y), f.at(endX(box, across), box.Max.Y), o.label(q.Blank.Width), q.ID)
 	}
@@ -80,11 +83,11 @@ func marksX(f *figure, xs []float64, b draw.Box, o Options, ref string) []dimens
 	return out
 }
 
-// marksY are running positions from the blank's lower edge, its upper edge the last of them.
-func marksY(f *figure, ys []float64, x float64, b draw.Box, o Options, ref string) []dimension.Mark {
+// marksY are running positions from one edge of the blank, the other edge the last of them.
+func marksY(f *figure, ys []float64, x, from, to float64, o Options, ref string) []dimension.Mark {
 	var out []dimension.Mark
-	for _, y := range distinct(append(ys, b.Max.Y)) {
-		out = append(out, mark(f, x, y, measure.Length(y-b.Min.Y), ref, o))
+	for _, y := range distinct(append(ys, to)) {
+		out = append(out, mark(f, x, y, measure.Length(math.Abs(y-from)), ref, o))
 	}
 	return out
 }
@@ -99,55 +102,62 @@ func edgeMarks(s part.Feature) (xs, ys []float64) {
 	return nil, []float64{s.Centre.Y() - half*math.Abs(cos), s.Centre.Y() + half*math.Abs(cos)}
 }
 
+// rowOf finds the joint whose tails or pins stand in a row on a part's sheet, and which way the row runs: 1 up the
+// sheet, -1 down it. Of walls it rises from the lower edge, of others it starts at the front edge.
+func rowOf(p *form.Piece, q *part.Part) (j joint.Joint, way float64, ok bool) {
+	for _, j := range slices.Backward(p.Joints) {
+		if j.PinBoard == q.ID && len(j.Pins) > 0 || j.PinBoard != q.ID && j.TailBoard == q.ID && len(j.Tails) > 0 {
+			if rising(j) {
+				return j, 1, true
+			}
+			return j, math.Copysign(1, mgl64.TransformNormal(j.Corner, q.Place.Inv()).Y()), true
+		}
+	}
+	return joint.Joint{}, 1, false
+}
+
 // jointRow puts the tails or pins of the part's first dovetailed end in a row from the front edge,
 // and the baseline of the outer face. It tells which side it took; Above when there is none.
 func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) dimension.Side {
-	for i := len(p.Joints) - 1; i >= 0; i-- {
-		j := p.Joints[i]
-		spans, base := j.Tails, j.Baseline.Outer
-		if j.PinBoard == q.ID {
-			spans, base = j.Pins, j.PinBaseline.Outer
-		} else if j.TailBoard != q.ID {
-			continue
-		}
-		if len(spans) == 0 {
-			continue
-		}
-		corner := mgl64.TransformNormal(j.Corner, q.Place.Inv())
-		way := math.Copysign(1, corner.Y())
-		side, x := dimension.LeftOf, faceEnd(q, false)
-		if isTread(q.ID) && strings.HasSuffix(j.ID, "right") {
-			side, x = dimension.RightOf, faceEnd(q, true)
-		}
-		start := -way * j.Width.MM() / 2
-		if j.PinBoard == q.ID {
-			start = -way * pinWidth(j).MM() / 2
-		}
-		if rising(j) { // walls: heights up the face from the lower edge, whether the end slants or not
-			start, way, spans = faceLow(q), 1, upFace(spans, corner.Y())
-		}
-		marks := spanMarks(f, spans, x, start, way, o, j.ID)
-		if j.TailBoard == q.ID && !rising(j) { // pins reach both edges by themselves
-			marks = append(marks, mark(f, x, start+way*j.Width.MM(), j.Width, j.ID, o))
-		}
-		if f.RowPitch()*float64(len(marks)) > j.Width.MM()*f.scale+denseRow && len(marks) > 2*rowEnd {
-			marks = slices.Concat(marks[:rowEnd], marks[len(marks)-rowEnd:])
-		}
-		f.Running(side, mark(f, x, start, 0, j.ID, o), marks)
-		if rising(j) {
-			return side // the baseline runs along a slanting end: the notes give it
-		}
-		inward := math.Copysign(base.MM(), -x+(box.Min.X+box.Max.X)/2)
-		f.Linear(dimension.Above, f.at(x, box.Max.Y), f.at(x+inward, box.Max.Y), o.label(base), j.ID)
-		return side
+	j, way, ok := rowOf(p, q)
+	if !ok {
+		return dimension.Above
 	}
-	return dimension.Above
+	spans, base := j.Tails, j.Baseline.Outer
+	if j.PinBoard == q.ID {
+		spans, base = j.Pins, j.PinBaseline.Outer
+	}
+	side, x := dimension.LeftOf, faceEnd(q, false)
+	if isTread(q.ID) && strings.HasSuffix(j.ID, "right") {
+		side, x = dimension.RightOf, faceEnd(q, true)
+	}
+	start := -way * j.Width.MM() / 2
+	if j.PinBoard == q.ID {
+		start = -way * pinWidth(j).MM() / 2
+	}
+	if rising(j) { // walls: heights up the face from the lower edge, whether the end slants or not
+		start, spans = faceLow(q), upFace(spans, mgl64.TransformNormal(j.Corner, q.Place.Inv()).Y())
+	}
+	marks := spanMarks(f, spans, x, start, way, o, j.ID)
+	if j.TailBoard == q.ID && !rising(j) { // pins reach both edges by themselves
+		marks = append(marks, mark(f, x, start+way*j.Width.MM(), j.Width, j.ID, o))
+	}
+	if f.RowLength(len(marks)+1) > j.Width.MM()*f.scale+denseRow && len(marks) > 2*rowEnd {
+		marks = slices.Concat(marks[:rowEnd], marks[len(marks)-rowEnd:])
+	}
+	f.Running(side, mark(f, x, start, 0, j.ID, o), marks)
+	if rising(j) {
+		return side // the baseline runs along a slanting end: the notes give it
+	}
+	inward := math.Copysign(base.MM(), -x+(box.Min.X+box.Max.X)/2)
+	f.Linear(dimension.Above, f.at(x, box.Max.Y), f.at(x+inward, box.Max.Y), o.label(base), j.ID)
+	return side
 }
 
 // A row of tails whose values would reach this much, mm, beyond the part shows its two ends alone, so many
 // values each; the table of marking has them all, as the notes say.
 const (
-	denseRow = 30.0
+	denseRow = 20.0
 	rowEnd   = 4
 )
 

@@ -65,3 +65,33 @@ func TestRowsPrintRunningPositions(t *testing.T) {
 		})
 	}
 }
+
+// The rows on both sides of a face start at one edge of it, so that nobody measures from the wrong one.
+func TestRowsOfASheetStartAtOneEdge(t *testing.T) {
+	both := 0
+	for _, p := range examplePieces(t) {
+		for _, group := range kinds(p) {
+			q := group[0]
+			f := fineFigure(partScene(q).Project(faceView), 0.2, onPaper, true)
+			items := faceFigure(p, q, f, Options{}.fill(p)).Finish()
+			mid, zeros := (f.Outline().Min.Y+f.Outline().Max.Y)/2, 0
+			up := false
+			for _, it := range items {
+				v, ok := it.(draw.Text)
+				if !ok || v.Text != "0" || v.Turn != 0 {
+					continue
+				}
+				if zeros++; zeros > 1 && up != (v.At.Y > mid) {
+					t.Errorf("%s, %s: the rows start at both edges", p.Title, q.ID)
+				}
+				up = v.At.Y > mid
+			}
+			if zeros > 1 {
+				both++
+			}
+		}
+	}
+	if both == 0 {
+		t.Error("no sheet has two rows")
+	}
+}

@@ -32,7 +32,7 @@ func (f *figure) thinned(lines []view.Line) []stretch {
 	if f.scale >= 1 {
 		return list
 	}
-	return thin(uncrowded(list))
+	return uncrowded(thin(list))
 }
 
 // stretches scales a picture's lines.
