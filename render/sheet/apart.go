@@ -2,24 +2,24 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/form"
+	"splaywright/model/joint"
 )
 
 // Apart is the piece while it is taken apart: after steps of the assembly undone, the last first; a
 // part of a step moves its parts part of the way. 0 = whole, as many as there are moves = all apart.
-// The parts stand aside along the ways in which they come home.
+// The parts stand aside along the ways in which they come home. What goes on a board that stands aside itself, another
+// way, goes with that board, so that each part has the place that it goes to before it.
 func Apart(p *form.Piece, steps float64) *form.Piece {
-	size := max(p.Overall.Height, p.Overall.WidthTop, p.Overall.WidthFloor, p.Overall.DepthTop).MM()
 	off := map[string]mgl64.Vec3{}
 	n := len(p.Assembly.Moves)
-	for k, m := range p.Assembly.Moves {
-		share := math.Max(0, math.Min(1, steps-float64(n-1-k)))
-		for i, id := range m.Parts {
-			off[id] = off[id].Sub(m.Ways[i].Mul(share * (apart + further*float64(k)) * size))
-		}
+	for _, a := range asides(p) {
+		share := math.Max(0, math.Min(1, steps-float64(n-1-a.move)))
+		off[a.id] = off[a.id].Add(off[a.with]).Sub(a.way.Mul(share))
 	}
 	shown := *p
 	shown.Parts = nil
@@ -30,6 +30,55 @@ func Apart(p *form.Piece, steps float64) *form.Piece {
 		shown.Parts = append(shown.Parts, &moved)
 	}
 	return &shown
+}
+
+// aside is how a part stands off: with another board, "" for none, and from there against its way home, world frame,
+// mm; onto is the board that it then meets along that way, "" where it meets none that stood before.
+type aside struct {
+	move           int
+	id, with, onto string
+	way            mgl64.Vec3
+}
+
+// asides are those of all parts that move, in the order of the assembly.
+func asides(p *form.Piece) []aside {
+	size := max(p.Overall.Height, p.Overall.WidthTop, p.Overall.WidthFloor, p.Overall.DepthTop).MM()
+	off, before := map[string]mgl64.Vec3{}, slices.Clone(p.Assembly.First)
+	var out []aside
+	for k, m := range p.Assembly.Moves {
+		for i, id := range m.Parts {
+			a := aside{move: k, id: id, way: m.Ways[i].Mul((apart + further*float64(k)) * size)}
+			mates := joined(p, id, before)
+			for _, mate := range mates {
+				if between := off[mate].Add(a.way); a.onto == "" && m.Ways[i].Len() > 0 && between.Normalize().Dot(m.Ways[i].Normalize()) > alongWay {
+					a.onto = mate
+				}
+			}
+			if a.onto == "" && len(mates) > 0 {
+				a.with, a.onto, a.way = mates[0], mates[0], m.Ways[i].Mul(apart*size)
+			}
+			off[id] = off[id].Add(off[a.with]).Sub(a.way)
+			out = append(out, a)
+		}
+		before = append(before, m.Parts...)
+	}
+	return out
+}
+
+// alongWay is the cosine of an angle that nobody sees on paper.
+const alongWay = 0.9999
+
+// joined are those of the boards, in their order, that a part has a joint with.
+func joined(p *form.Piece, id string, boards []string) []string {
+	var out []string
+	for _, b := range boards {
+		if slices.ContainsFunc(p.Joints, func(j joint.Joint) bool {
+			return j.TailBoard == id && j.PinBoard == b || j.TailBoard == b && j.PinBoard == id
+		}) {
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 // Slid is the piece with single parts taken off along the ways in which they come home: off is how far, mm, by

@@ -25,45 +25,101 @@ const (
 // exploded is the piece with its parts drawn off each other the way they came.
 type exploded struct {
 	piece *form.Piece
-	lines [][2]mgl64.Vec3 // from where a part is shown to where it goes home, world
+	ways  []wayHome
+}
+
+// wayHome is the line, world frame, from where a part is shown to the board that it goes on, between the places at which
+// they meet.
+type wayHome struct {
+	part, onto string
+	from, to   mgl64.Vec3
+	corner     mgl64.Vec3 // along the joint, one long
 }
 
 // explode draws the parts off in the order of the assembly turned round.
 func explode(p *form.Piece) exploded {
 	e := exploded{piece: Apart(p, float64(len(p.Assembly.Moves)))}
+	off := map[string]mgl64.Vec3{}
 	for i, q := range e.piece.Parts {
-		home := p.Parts[i]
-		d := q.Place.Col(3).Sub(home.Place.Col(3)).Vec3()
-		if d.Len() > 0 && q.Solid != nil {
-			tip := foremost(home, d.Normalize().Mul(-1))
-			e.lines = append(e.lines, [2]mgl64.Vec3{tip.Add(d), tip})
+		off[q.ID] = q.Place.Col(3).Sub(p.Parts[i].Place.Col(3)).Vec3()
+	}
+	for _, a := range asides(p) {
+		q, on := p.Part(a.id), p.Part(a.onto)
+		if q == nil || on == nil || q.Solid == nil || on.Solid == nil {
+			continue
+		}
+		if at, ok := meeting(q, on); ok {
+			e.ways = append(e.ways, wayHome{a.id, a.onto, at.Add(off[a.id]), at.Add(off[a.onto]), cornerOf(p, a.id, a.onto)})
 		}
 	}
 	return e
 }
 
-// foremost is the middle of the end of a part that goes first along a way, where it comes home.
-func foremost(q *part.Part, way mgl64.Vec3) mgl64.Vec3 {
-	lo, hi := q.Solid.Bounds()
-	local := part.Back(q.Place).Mul4x1(way.Vec4(0)).Vec3()
-	at := lo.Add(hi).Mul(0.5)
-	half := hi.Sub(lo).Mul(0.5)
-	reach := math.Inf(1)
-	for k := range 3 {
-		if a := math.Abs(local[k]); a > 1e-9 {
-			reach = min(reach, half[k]/a)
+// meeting is the middle of where two boards meet, world frame: of the corners that each has in the room of the other.
+func meeting(a, b *part.Part) (mgl64.Vec3, bool) {
+	sum, n := mgl64.Vec3{}, 0
+	for _, pair := range [2][2]*part.Part{{a, b}, {b, a}} {
+		lo, hi := pair[1].Solid.Bounds()
+		to := part.Back(pair[1].Place).Mul4(pair[0].Place)
+		for _, v := range pair[0].Solid.Vertices {
+			w := to.Mul4x1(v.Vec4(1)).Vec3()
+			if w[0] > lo[0]-inLine && w[1] > lo[1]-inLine && w[2] > lo[2]-inLine && w[0] < hi[0]+inLine && w[1] < hi[1]+inLine && w[2] < hi[2]+inLine {
+				sum, n = sum.Add(pair[0].Place.Mul4x1(v.Vec4(1)).Vec3()), n+1
+			}
 		}
 	}
-	return q.Place.Mul4x1(at.Add(local.Mul(reach)).Vec4(1)).Vec3()
+	return sum.Mul(1 / float64(max(n, 1))), n > 0
+}
+
+// cornerOf is the direction of the joint of two boards, no direction where it has none.
+func cornerOf(p *form.Piece, a, b string) mgl64.Vec3 {
+	for _, j := range p.Joints {
+		if (j.TailBoard == a && j.PinBoard == b || j.TailBoard == b && j.PinBoard == a) && j.Corner.Len() > 0.5 {
+			return j.Corner.Normalize()
+		}
+	}
+	return mgl64.Vec3{}
+}
+
+// seenWays are the stretches of the ways home that no board hides, in the picture. Each begins and ends on a board: where
+// the middle of a joint is a gap between tails, the line runs beside it.
+func (e exploded) seenWays(d view.Direction, front fronts) [][2]draw.Point {
+	var out [][2]draw.Point
+	for _, w := range e.ways {
+		for k := range 2*besideTries + 1 {
+			aside := w.corner.Mul(besideStep * float64((k+1)/2) * float64(1-k%2*2))
+			list := front.open(d, w.from.Add(aside), w.to.Add(aside))
+			if len(list) > 0 && front.onWood(list[0][0], list[0][1]) && front.onWood(list[len(list)-1][1], list[len(list)-1][0]) {
+				out = append(out, list...)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// How far beside the middle of a joint its way home is tried, mm, and how often on either side.
+const (
+	besideStep  = 2.0
+	besideTries = 40
+)
+
+// onWood tells whether a line that comes from a place of the picture ends on or behind a board.
+func (f fronts) onWood(end, from draw.Point) bool {
+	const on = 1.0 // mm past the end
+	n := math.Hypot(end.X-from.X, end.Y-from.Y)
+	if n == 0 {
+		return false
+	}
+	dx, dy := (end.X-from.X)/n, (end.Y-from.Y)/n
+	return f.at(draw.Point{X: end.X + on*dx, Y: end.Y + on*dy}) != "" || f.at(draw.Point{X: end.X - on*dx, Y: end.Y - on*dy}) != ""
 }
 
 // picture draws the exploded piece at a scale: the parts with their marks, and how they come home.
 func (e exploded) picture(pic *view.Picture, front fronts, scale float64, o Options) *figure {
 	f := fineFigure(pic, scale, o.ink(), false)
-	for _, l := range e.lines {
-		for _, s := range front.open(pic.Direction, l[0], l[1]) {
-			f.axis(f.at(s[0].X, s[0].Y), f.at(s[1].X, s[1].Y), 0)
-		}
+	for _, s := range e.seenWays(pic.Direction, front) {
+		f.axis(f.at(s[0].X, s[0].Y), f.at(s[1].X, s[1].Y), 0)
 	}
 	for _, q := range e.piece.Parts {
 		if q.Solid == nil {

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"splaywright/model"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
@@ -52,13 +54,12 @@ func texts(p draw.Page) string {
 func TestPartsAreDrawnOffTheWayTheyCame(t *testing.T) {
 	p := model.Derive(formtest.WorkedExample())
 	e := explode(p)
-	if len(e.lines) != len(p.Parts)-1 {
-		t.Fatalf("%d ways home for %d parts", len(e.lines), len(p.Parts))
+	if len(e.ways) != len(p.Parts)-1 {
+		t.Fatalf("%d ways home for %d parts", len(e.ways), len(p.Parts))
 	}
 	last := 0.
 	for k, m := range p.Assembly.Moves {
-		l := e.lines[k]
-		off := l[0].Sub(l[1])
+		off := e.ways[k].from.Sub(e.ways[k].to)
 		if off.Normalize().Add(m.Ways[0]).Len() > 1e-9 {
 			t.Errorf("move %d is drawn off along %.3v, it comes along %.3v", k, off, m.Ways[0])
 		}
@@ -78,35 +79,36 @@ func TestPartsAreDrawnOffTheWayTheyCame(t *testing.T) {
 	}
 }
 
-// The way home of a part is drawn where one sees it: not across boards that stand before it.
-func TestWaysHomeAreHiddenBehindBoards(t *testing.T) {
+// Every way home runs along the part's way, from a board to a board: it neither begins nor ends in the air, and no board
+// that stands before it is drawn across.
+func TestWaysHomeBeginAndEndOnBoards(t *testing.T) {
+	d := view.Pictorial(usualTurn, usualTip)
 	for name, p := range examplePieces(t) {
 		e := explode(p)
-		scene := view.NewScene(e.piece, flattening)
-		d := view.Pictorial(usualTurn, usualTip)
-		front := newFronts(scene, d)
-		for k, l := range e.lines {
-			seen := 0.0
-			whole := d.Point(l[1])
-			whole.X, whole.Y = whole.X-d.Point(l[0]).X, whole.Y-d.Point(l[0]).Y
-			for _, s := range front.open(d, l[0], l[1]) {
-				seen += math.Hypot(s[1].X-s[0].X, s[1].Y-s[0].Y)
+		front := newFronts(view.NewScene(e.piece, flattening), d)
+		way := map[string]mgl64.Vec3{}
+		for _, m := range p.Assembly.Moves {
+			for i, id := range m.Parts {
+				way[id] = m.Ways[i].Normalize()
 			}
-			hidden := 0
-			const steps = 400
-			for i := range steps {
-				at := l[0].Add(l[1].Sub(l[0]).Mul((float64(i) + 0.5) / steps))
-				if front.hides(d.Point(at), at.Dot(d.Toward)) {
-					hidden++
-				}
+		}
+		for _, w := range e.ways {
+			if got := w.to.Sub(w.from).Normalize(); got.Sub(way[w.part]).Len() > 0.02 {
+				t.Errorf("%s: the line of %s runs along %.2v, the part comes along %.2v", name, w.part, got, way[w.part])
 			}
-			want := (1 - float64(hidden)/steps) * math.Hypot(whole.X, whole.Y)
-			if math.Abs(seen-want) > 0.04*math.Hypot(whole.X, whole.Y) {
-				t.Errorf("%s, way %d: %.1f mm are drawn, %.1f are seen", name, k, seen, want)
+		}
+		lines := e.seenWays(d, front)
+		if len(p.Parts) > 1 && len(lines) == 0 {
+			t.Errorf("%s: no way home is drawn", name)
+		}
+		for _, l := range lines {
+			if !front.onWood(l[0], l[1]) || !front.onWood(l[1], l[0]) {
+				t.Errorf("%s: a way home from %.0f, %.0f to %.0f, %.0f begins or ends in the air", name, l[0].X, l[0].Y, l[1].X, l[1].Y)
 			}
 		}
 	}
 }
+
 
 // The order names parts by their numbers, as numbers go.
 func TestTheOrderCountsAsNumbersDo(t *testing.T) {

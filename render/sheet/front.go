@@ -80,23 +80,40 @@ func (f fronts) hides(p draw.Point, toward float64) bool {
 	return false
 }
 
-// open are the stretches of a line in space that no part hides, in the picture, to a hundredth of its length.
+// open are the stretches of a line in space that no part hides, in the picture: all longer than a hundredth of it, and
+// their ends much closer than that.
 func (f fronts) open(d view.Direction, a, b mgl64.Vec3) [][2]draw.Point {
 	const steps = 100
-	var out [][2]draw.Point
 	at := func(t float64) mgl64.Vec3 { return a.Add(b.Sub(a).Mul(t / steps)) }
-	from := -1
-	for i := range steps + 1 {
-		if mid := at(float64(i) + 0.5); i < steps && !f.hides(d.Point(mid), mid.Dot(d.Toward)) {
-			if from < 0 {
-				from = i
+	seen := func(t float64) bool { return !f.hides(d.Point(at(t)), at(t).Dot(d.Toward)) }
+	between := func(open, hidden float64) draw.Point { // where it passes behind a part
+		for range 10 {
+			if mid := (open + hidden) / 2; seen(mid) {
+				open = mid
+			} else {
+				hidden = mid
 			}
-			continue
 		}
-		if from >= 0 {
-			out = append(out, [2]draw.Point{d.Point(at(float64(from))), d.Point(at(float64(i)))})
-			from = -1
+		return d.Point(at(open))
+	}
+	var out [][2]draw.Point
+	was := false
+	var from draw.Point
+	for i := range steps {
+		t := float64(i) + 0.5
+		is := seen(t)
+		switch {
+		case is && !was && i == 0:
+			from = d.Point(a)
+		case is && !was:
+			from = between(t, t-1)
+		case was && !is:
+			out = append(out, [2]draw.Point{from, between(t-1, t)})
 		}
+		was = is
+	}
+	if was {
+		out = append(out, [2]draw.Point{from, d.Point(b)})
 	}
 	return out
 }
