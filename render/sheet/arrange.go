@@ -126,17 +126,8 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	left, right := endWalls(p)
 	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, right.lean, h, "splay.ends", o)
 	frontStretchers(p, f, o)
-	thick(f, -sideTop(d), h, left, o)
+	thick(p, f, -sideTop(d), h, left, o)
 	return f
-}
-
-// thick notes the thickness of a board that is seen edge on and whose outer plane is at x, left of the
-// middle, on top.
-func thick(f *figure, x, h float64, b leaning, o Options) {
-	const up = 0.42
-	sin, cos := math.Sincos(b.lean.Radians())
-	at := f.at(x-(1-up)*h*sin/cos+b.thickness.MM()/2/cos, up*h)
-	f.Leader(at, true, o.with("%s thick", o.label(b.thickness)), b.ref, 30, -30, 45, -45)
 }
 
 // sideTop is where the sides' outer planes meet the level of the top: half the width less the overhang.
@@ -207,7 +198,7 @@ func endFigure(p *form.Piece, f *figure, o Options) *figure {
 		}
 	}
 	if p.Form == "ring" && (o.Projection == "third" || p.Design.Size.Staves%2 == 0) {
-		thick(f, top[0], h, nearWall(p, o), o)
+		thick(p, f, top[0], h, nearWall(p, o), o)
 	}
 	apronSet(p, f, o)
 	f.axis(f.at(0, 0), f.at(0, h), 3)

@@ -120,16 +120,17 @@ func loopsBox(loops [][]draw.Point) draw.Box {
 	return b
 }
 
-// hatch fills the cut faces of a figure and gives for each part a place inside its face: the middle of
-// the longest line. Lines are cut to the window, mm of paper; an empty one takes all.
-func (f *figure) hatch(faces []view.CutFace, window draw.Box) map[string]draw.Point {
+// hatch fills the cut faces of a figure and gives for each part a place inside its face at which a note can point: well
+// off its outline and off other lines, such as the axes of holes. Lines are cut to the window, mm of paper; an empty one
+// takes all.
+func (f *figure) hatch(faces []view.CutFace, window draw.Box, off ...[2]draw.Point) map[string]draw.Point {
 	inside := map[string]draw.Point{}
 	for i, h := range styles(faces, hatchPitch(f.scale)) {
 		var loops [][]draw.Point
 		for _, l := range faces[i].Loops {
 			loops = append(loops, f.scaled(l))
 		}
-		longest := 0.0
+		best := 0.0
 		for _, l := range h.lines(loops) {
 			a, b, ok := l[0], l[1], true
 			if !window.Empty() {
@@ -139,13 +140,36 @@ func (f *figure) hatch(faces []view.CutFace, window draw.Box) map[string]draw.Po
 				continue
 			}
 			f.Line([]draw.Point{a, b}, draw.Pen{Width: narrowLine, Ink: f.ink.line}, "hatch", faces[i].Part)
-			if n := math.Hypot(b.X-a.X, b.Y-a.Y); n > longest {
-				longest = n
-				inside[faces[i].Part] = draw.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+			for _, share := range []float64{0.5, 0.3, 0.7} {
+				at := draw.Point{X: a.X + share*(b.X-a.X), Y: a.Y + share*(b.Y-a.Y)}
+				if n := roomAt(at, loops, off, window) + 0.01*math.Hypot(b.X-a.X, b.Y-a.Y); n > best {
+					best = n
+					inside[faces[i].Part] = at
+				}
 			}
 		}
 	}
 	return inside
+}
+
+// enoughRoom is how far from other lines the dot of a note means nothing else, mm of paper.
+const enoughRoom = 2.5
+
+// roomAt is how far a place is from an outline, from other lines and from a window's edge, up to what is enough.
+func roomAt(at draw.Point, loops [][]draw.Point, off [][2]draw.Point, window draw.Box) float64 {
+	near := enoughRoom
+	for _, l := range loops {
+		for i, p := range l {
+			near = min(near, fromSegment(at, p, l[(i+1)%len(l)]))
+		}
+	}
+	for _, l := range off {
+		near = min(near, fromSegment(at, l[0], l[1]))
+	}
+	if !window.Empty() {
+		near = min(near, at.X-window.Min.X, window.Max.X-at.X, at.Y-window.Min.Y, window.Max.Y-at.Y)
+	}
+	return near
 }
 
 // inBox is the part of a line inside a box.

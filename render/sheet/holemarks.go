@@ -135,9 +135,10 @@ func cutOutNote(q *part.Part, f *figure, o Options) {
 	}
 }
 
-// seatNotes name what is let into a part, once each kind.
+// seatNotes name what is let into a part, once each kind, at a place where nothing else is let in.
 func seatNotes(p *form.Piece, q *part.Part, f *figure, o Options) {
-	said := map[string]bool{}
+	var seats [][]draw.Point
+	var labels, refs []string
 	for _, j := range p.Joints {
 		s, ok := table.SeatOf(p, j)
 		if !ok || j.TailBoard != q.ID || j.Tenon != nil {
@@ -147,16 +148,46 @@ func seatNotes(p *form.Piece, q *part.Part, f *figure, o Options) {
 		if s.Inner {
 			text += ", inner face"
 		}
-		if said[text] {
-			continue
-		}
-		said[text] = true
-		mid := draw.Point{}
+		var outline []draw.Point
 		for _, c := range s.Corners {
-			mid.X, mid.Y = mid.X+c.X()/4, mid.Y+c.Y()/4
+			outline = append(outline, f.at(c.X(), c.Y()))
 		}
-		f.Leader(f.at(mid.X, mid.Y), true, o.say(text), j.ID)
+		seats, labels, refs = append(seats, outline), append(labels, text), append(refs, j.ID)
 	}
+	for i, text := range labels {
+		if slices.Index(labels, text) == i {
+			f.Leader(placeIn(seats, i), true, o.say(text), refs[i])
+		}
+	}
+}
+
+// placeIn is a place in one of several outlines of four corners, as far outside of the others as can be, the middle
+// before what is no better.
+func placeIn(outlines [][]draw.Point, i int) draw.Point {
+	best, free := draw.Point{}, math.Inf(-1)
+	for _, u := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+		for _, v := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+			var at draw.Point
+			for k, w := range [4]float64{(1 - u) * (1 - v), u * (1 - v), u * v, (1 - u) * v} {
+				at.X, at.Y = at.X+w*outlines[i][k].X, at.Y+w*outlines[i][k].Y
+			}
+			room := enoughRoom
+			for k, o := range outlines {
+				if k == i {
+					continue
+				}
+				to := roomAt(at, [][]draw.Point{o}, nil, draw.EmptyBox())
+				if face := (frontFace{box: loopsBox([][]draw.Point{o}), loops: [][]draw.Point{o}}); face.holds(at) {
+					to = -to
+				}
+				room = min(room, to)
+			}
+			if room > free+0.01 {
+				best, free = at, room
+			}
+		}
+	}
+	return best
 }
 
 // tapered tells whether an edge runs out of the grain's direction.

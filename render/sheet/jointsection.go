@@ -187,7 +187,11 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 	title := o.with("%s and %s: %s, cut through", a.Mark, b.Mark, o.say(j.Kind))
 	return detail{title, func(scale float64) *figure {
 		f := newFigure(windowed(s.Picture, w, scale), scale, o.ink(), false)
-		inside := f.hatch(s.Faces, draw.Box{Min: f.at(w.Min.X, w.Min.Y), Max: f.at(w.Max.X, w.Max.Y)})
+		var axes [][2]draw.Point
+		for _, c := range screws {
+			axes = append(axes, [2]draw.Point{scaled(cut.Direction.Point(c.from), scale), scaled(cut.Direction.Point(c.to), scale)})
+		}
+		inside := f.hatch(s.Faces, draw.Box{Min: f.at(w.Min.X, w.Min.Y), Max: f.at(w.Max.X, w.Max.Y)}, axes...)
 		f.breaks(slices.Concat(s.Faces[0].Loops, s.Faces[1].Loops), w)
 		for _, q := range []*part.Part{a, b} {
 			if at, ok := inside[q.ID]; ok {

@@ -82,7 +82,7 @@ func sectionsOf(p *form.Piece, o Options) sectionPictures {
 func sectionFigure(p *form.Piece, s *view.Section, scale float64, o Options, named map[string]bool) *figure {
 	i := o.ink()
 	f := cutFigure(p, s, scale, i)
-	inside := f.hatch(s.Faces, draw.EmptyBox())
+	inside := f.hatch(s.Faces, draw.EmptyBox(), f.axes...)
 	for _, c := range s.Faces {
 		if at, ok := inside[c.Part]; ok && !named[c.Part] {
 			named[c.Part] = true

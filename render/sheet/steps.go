@@ -41,7 +41,7 @@ func stepsFigure(p *form.Piece, f *figure, o Options) *figure {
 	f.Leader(f.at((s.left+s.face)/2, s.low-t.MM()/2), true, o.with("%s thick", o.label(t)), "boards.top.thickness", -60, -120)
 	side := leaning{d.Splay.Ends, d.Boards.Side.Thickness, "boards.side.thickness"}
 	sideEdge(f, draw.Point{X: s.right, Y: s.high}, side.lean, s.high, "splay.ends", o)
-	thick(f, s.left, s.low, side, o)
+	thick(p, f, s.left, s.low, side, o)
 	if a := d.Splay.Middle; math.Abs(a.Degrees()) > 0.05 {
 		up := (s.high + s.low) / 2
 		f.Leader(f.at(s.face+(up-s.low)*math.Tan(a.Radians()), up), true, o.with("%s from plumb", degrees(size(a))), "splay.middle", 150, 165, 120)
