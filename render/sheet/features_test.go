@@ -199,7 +199,7 @@ func looked(t *testing.T, what string, f form.Feature, p *form.Piece, plain, q *
 			texts[text.Text] = true
 		}
 	}
-	for _, want := range said(f, q, o) {
+	for _, want := range said(p, f, q, o) {
 		if !texts[want] {
 			t.Errorf("%s: the drawing of %s has no %q: %q", what, q.ID, want, slices.Sorted(maps.Keys(texts)))
 		}
@@ -219,7 +219,7 @@ func patternShows(p pattern.Pattern, f form.Feature) bool {
 }
 
 // said are the texts that a drawing must have: the sizes, and the places along and across the blank.
-func said(f form.Feature, q *part.Part, o Options) []string {
+func said(p *form.Piece, f form.Feature, q *part.Part, o Options) []string {
 	var out []string
 	box := extent(q)
 	place := func(at float64) {
@@ -230,7 +230,7 @@ func said(f form.Feature, q *part.Part, o Options) []string {
 		out = append(out, o.label(measure.Length(at)))
 	}
 	x := func(at float64) { place(at - box.Min.X) }
-	y := func(at float64) { place(at - box.Min.Y) }
+	y := func(at float64) { place(across(p, q, at)) }
 	for _, s := range q.Features {
 		face := ""
 		if s.Inner {

@@ -1,19 +1,24 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"splaywright/model"
+	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/draw"
 )
 
 // partSheets calls back with every part sheet of the examples, A4.
-func partSheets(t *testing.T, each func(t *testing.T, q *part.Part, b *blank, texts []string, o Options)) {
+func partSheets(t *testing.T, each func(t *testing.T, p *form.Piece, q *part.Part, b *blank, texts []string, o Options)) {
 	for name, p := range examplePieces(t) {
 		t.Run(name, func(t *testing.T) {
 			o := Options{}.fill(p)
@@ -25,17 +30,30 @@ func partSheets(t *testing.T, each func(t *testing.T, q *part.Part, b *blank, te
 						texts = append(texts, s.Text)
 					}
 				}
-				each(t, g[0], b, texts, o)
+				each(t, p, g[0], b, texts, o)
 			}
 		})
 	}
+}
+
+// across is how far a place on a face is from the edge at which its sheet's rows start: of boards with tails or pins on
+// a level corner the edge that is in front in the piece, else the lower one on the sheet.
+func across(p *form.Piece, q *part.Part, y float64) float64 {
+	box := extent(q)
+	level := slices.ContainsFunc(p.Joints, func(j joint.Joint) bool {
+		return len(j.Tails) > 0 && math.Abs(j.Corner.Z()) < 0.2 && (j.TailBoard == q.ID || j.PinBoard == q.ID)
+	})
+	if upperInFront := q.Place.Mul4x1(mgl64.Vec4{0, 1, 0, 0}).Y() < 0; level && upperInFront {
+		return box.Max.Y - y
+	}
+	return y - box.Min.Y
 }
 
 // Every hole stands on its part's sheet at two distances from edges: those in faces in both rows, those in ends by
 // their height and by their place in the thickness, or as centred.
 func TestHolesArePlacedFromTwoEdges(t *testing.T) {
 	holes := 0
-	partSheets(t, func(t *testing.T, q *part.Part, _ *blank, texts []string, o Options) {
+	partSheets(t, func(t *testing.T, p *form.Piece, q *part.Part, _ *blank, texts []string, o Options) {
 		box := extent(q)
 		has := func(b part.Bore, what string, v float64) {
 			if want := o.label(measure.Length(v)); !slices.Contains(texts, want) {
@@ -49,7 +67,7 @@ func TestHolesArePlacedFromTwoEdges(t *testing.T) {
 				has(b, "along the grain", b.Entry.X()-box.Min.X)
 			}
 			if end || !either {
-				has(b, "across the grain", b.Entry.Y()-box.Min.Y)
+				has(b, "across the grain", across(p, q, b.Entry.Y()))
 			}
 			centre := slices.ContainsFunc(texts, func(s string) bool { return strings.Contains(s, b.Purpose) && strings.Contains(s, "centred") })
 			if either && !centre {
@@ -64,7 +82,7 @@ func TestHolesArePlacedFromTwoEdges(t *testing.T) {
 
 // Part sheets of the examples are drawn so large that marks do not crowd: a sixth of full size at least, on A4.
 func TestPartsFillTheirSheets(t *testing.T) {
-	partSheets(t, func(t *testing.T, q *part.Part, b *blank, _ []string, _ Options) {
+	partSheets(t, func(t *testing.T, _ *form.Piece, q *part.Part, b *blank, _ []string, _ Options) {
 		for _, r := range append(slices.Clone(metricScales), inchScales...) {
 			if r.name == b.entry.scale && r.of < 1.0/6-1e-9 {
 				t.Errorf("%s is drawn at %s", q.Name, r.name)
@@ -77,7 +95,7 @@ func TestPartsFillTheirSheets(t *testing.T) {
 // a bottom with their size.
 func TestHousingsAndCutOutsAreSized(t *testing.T) {
 	said := map[string]int{}
-	partSheets(t, func(t *testing.T, q *part.Part, _ *blank, texts []string, _ Options) {
+	partSheets(t, func(t *testing.T, _ *form.Piece, q *part.Part, _ *blank, texts []string, _ Options) {
 		for _, s := range texts {
 			for _, what := range []string{"housing, ", "corner cut out "} {
 				if strings.Contains(s, what) {

@@ -87,7 +87,7 @@ func marksX(f *figure, xs []float64, b draw.Box, o Options, ref string) []dimens
 func marksY(f *figure, ys []float64, x, from, to float64, o Options, ref string) []dimension.Mark {
 	var out []dimension.Mark
 	for _, y := range distinct(append(ys, to)) {
-		out = append(out, mark(f, x, y, measure.Length(math.Abs(y-from)), ref, o))
+		out = append(out, mark(f, x, y, measure.Length((y-from)*math.Copysign(1, to-from)), ref, o))
 	}
 	return out
 }

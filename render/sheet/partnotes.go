@@ -121,7 +121,7 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 			if math.Abs(cos) < math.Abs(sin) {
 				side = dimension.RightOf
 			}
-			f.Linear(side, c, mid, o.label(s.Width), ref)
+			f.Linear(side, edgeCorner(q, f, s, side), mid, o.label(s.Width), ref)
 			radius := "R " + o.label(s.Radius)
 			if s.Kind == part.Ogee {
 				radius = fmt.Sprintf("ogee R %s and %s", o.Style.Format(s.Radius), o.Style.Format(s.Hollow))
@@ -129,6 +129,22 @@ func shapeNotes(q *part.Part, f *figure, o Options) {
 			f.Leader(mid, false, o.say(radius), ref, 150, -150, 170)
 		}
 	}
+}
+
+// edgeCorner is where the edge that a shape stands on ends towards a side of the sheet: a dimension from the edge begins
+// there, not in the air under an arch. Of an edge that slants, which has no such place, it is the shape's own middle.
+func edgeCorner(q *part.Part, f *figure, s part.Feature, side dimension.Side) draw.Point {
+	best := s.Centre
+	for _, v := range q.Solid.Vertices {
+		level, along, most := v.Y()-s.Centre.Y(), v.X(), best.X()
+		if side == dimension.Above {
+			level, along, most = v.X()-s.Centre.X(), v.Y(), best.Y()
+		}
+		if math.Abs(v.Z()) < sameShape && math.Abs(level) < 1e-3 && along > most {
+			best = v.Vec2()
+		}
+	}
+	return f.at(best.X(), best.Y())
 }
 
 // edgeNote names a notch, a taper, a chamfer or a round-over at the wood that it takes.
