@@ -15,10 +15,10 @@ import (
 	"splaywright/render/view"
 )
 
-// detail is one enlarged picture: how it is drawn at a scale.
+// detail is one enlarged picture: how it is drawn at a scale, tight with less of the boards round the joint.
 type detail struct {
 	title string
-	draw  func(scale float64) *figure
+	draw  func(scale float64, tight bool) *figure
 }
 
 // around is how much of the board is shown past the joint, mm of the piece.
@@ -173,9 +173,9 @@ func dovetailDetails(p *form.Piece, j joint.Joint, o Options) []detail {
 		tails, pins, endOn = "%s, fingers", "%s, fingers", "%s, fingers end on"
 	}
 	return []detail{
-		{o.with(tails, name(tail)), func(s float64) *figure { return tailFigure(j, tail, s, o) }},
-		{o.with(pins, name(pin)), func(s float64) *figure { return pinFigure(j, pin, s, o) }},
-		{o.with(endOn, name(pin)), func(s float64) *figure { return pinEndFigure(j, pin, s, o) }},
+		{o.with(tails, name(tail)), func(s float64, _ bool) *figure { return tailFigure(j, tail, s, o) }},
+		{o.with(pins, name(pin)), func(s float64, _ bool) *figure { return pinFigure(j, pin, s, o) }},
+		{o.with(endOn, name(pin)), func(s float64, _ bool) *figure { return pinEndFigure(j, pin, s, o) }},
 	}
 }
 

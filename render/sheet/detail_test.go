@@ -158,3 +158,35 @@ func TestEveryKindOfCornerIsShown(t *testing.T) {
 		}
 	}
 }
+
+// The details of the joints of an example take no more sheets than what they cover would half fill, one at least; none
+// overlaps another.
+func TestDetailsShareSheets(t *testing.T) {
+	for name, p := range examplePieces(t) {
+		o := Options{}.fill(p)
+		s := set{o: o, piece: p.Title, form: p.Form}
+		tails, cuts := details(p, o)
+		room := s.sheet(entry{}, true).room
+		covered := 0.0
+		for _, pic := range drawn(append(tails, cuts...), 1, false, o) {
+			covered += (pic.box.Width() + gap) * (pic.box.Height() + gap)
+		}
+		sheets := detailSheets(p, s)
+		if most := math.Ceil(2 * covered / (room.Width() * room.Height())); float64(len(sheets)) > most {
+			t.Errorf("%s: %d sheets for what half fills %g", name, len(sheets), most)
+		}
+		pages, _ := laidOut(drawn(append(tails, cuts...), 1, false, o), room)
+		for _, page := range pages {
+			for i, a := range page {
+				for _, b := range page[:i] {
+					if overlap(a.box.Moved(a.by), b.box.Moved(b.by)) {
+						t.Errorf("%s: details lie on one another", name)
+					}
+				}
+				if m := a.box.Moved(a.by); m.Min.X < room.Min.X-0.01 || m.Max.X > room.Max.X+0.01 || m.Min.Y < room.Min.Y-0.01 || m.Max.Y > room.Max.Y+0.01 {
+					t.Errorf("%s: a detail leaves the room", name)
+				}
+			}
+		}
+	}
+}

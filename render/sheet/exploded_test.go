@@ -109,7 +109,6 @@ func TestWaysHomeBeginAndEndOnBoards(t *testing.T) {
 	}
 }
 
-
 // The order names parts by their numbers, as numbers go.
 func TestTheOrderCountsAsNumbersDo(t *testing.T) {
 	p := &form.Piece{}

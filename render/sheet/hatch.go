@@ -153,7 +153,7 @@ func (f *figure) hatch(faces []view.CutFace, window draw.Box, off ...[2]draw.Poi
 }
 
 // enoughRoom is how far from other lines the dot of a note means nothing else, mm of paper.
-const enoughRoom = 2.5
+const enoughRoom = 4.0
 
 // roomAt is how far a place is from an outline, from other lines and from a window's edge, up to what is enough.
 func roomAt(at draw.Point, loops [][]draw.Point, off [][2]draw.Point, window draw.Box) float64 {

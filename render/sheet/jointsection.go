@@ -183,9 +183,13 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 	if contact.Empty() {
 		return detail{}, false
 	}
-	w := sectionWindow(contact, screws, cut.Direction, max(a.Blank.Thickness, b.Blank.Thickness).MM())
+	thick := max(a.Blank.Thickness, b.Blank.Thickness).MM()
 	title := o.with("%s and %s: %s, cut through", a.Mark, b.Mark, o.say(j.Kind))
-	return detail{title, func(scale float64) *figure {
+	return detail{title, func(scale float64, tight bool) *figure {
+		w := sectionWindow(contact, screws, cut.Direction, thick)
+		if tight {
+			w = sectionWindow(contact, screws, cut.Direction, tightShare*thick)
+		}
 		f := newFigure(windowed(s.Picture, w, scale), scale, o.ink(), false)
 		var axes [][2]draw.Point
 		for _, c := range screws {
@@ -223,6 +227,9 @@ func contactBox(a, b view.CutFace) draw.Box {
 	}
 	return box
 }
+
+// tightShare is how much of the usual wood round a joint is shown where this saves a sheet.
+const tightShare = 0.4
 
 // sectionWindow holds the contact and the screws and as much round them as the boards are thick, but no
 // more than fits a sheet: of a long contact the middle, of screws the first.

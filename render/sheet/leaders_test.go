@@ -94,7 +94,7 @@ func sectionNotes(t *testing.T, p *form.Piece) {
 func jointNotesPoint(t *testing.T, p *form.Piece) {
 	_, cuts := details(p, Options{}.fill(p))
 	for _, d := range cuts {
-		f := d.draw(1)
+		f := d.draw(1, false)
 		items := f.Finish()
 		got := pointsAt(t, d.title, p, f, items, func(id string, at draw.Point) bool {
 			for _, it := range items { // a line of its hatching passes there
