@@ -30,45 +30,92 @@ var cautions = []Caution{
 	{"Rules where you are", "Local building codes, workplace rules and product-safety law come before anything on these sheets. The makers' manuals of saw, bits, glue and finish come before our figures."},
 }
 
-// cautionSheet stands at the end of every set.
-func cautionSheet(s set) *blank {
-	b := s.sheet(entry{title: s.o.say("Cautions")}, false)
-	const headSize, textSize, step = 3.0, 2.5, 4.6
-	y := b.room.Max.Y - 5
-	width := min(b.room.Width(), 200)
-	b.text(b.room.Min.X, y, 4, s.o.say("Before you cut"), true, b.ink.line)
-	y -= 5
-	for _, c := range Cautions(s.o.Tongue) {
-		y -= 5
-		b.text(b.room.Min.X, y, headSize, c.Head, true, b.ink.line)
-		for _, l := range wrap(c.Text, textSize, width) {
-			y -= step
-			b.Items = append(b.Items, draw.Text{At: draw.Point{X: b.room.Min.X, Y: y}, Size: textSize, Text: l, Ink: b.ink.line, Layer: "notes"})
-		}
-		y -= 1.5
+// cautionSheets stand at the end of every set: the cautions, and plainly what the program has not looked into, in columns
+// on one sheet where they fit it.
+func cautionSheets(s set) []*blank {
+	c := columns{set: s}
+	c.open(s.o.say("Cautions"))
+	c.head(s.o.say("Before you cut"), titleHead)
+	for _, q := range Cautions(s.o.Tongue) {
+		c.head(q.Head, smallHead)
+		c.paragraph(q.Text)
 	}
-	return b
+	title := s.o.say("What was not checked")
+	c.y -= columnAir
+	c.about = title
+	c.head(title, titleHead)
+	c.paragraph(s.o.say("The tables say what was reckoned, with limits and sources. These things were not looked into; judge them yourself, or ask somebody who can:"))
+	for _, text := range hold.NotChecked() {
+		c.paragraph(s.o.say(text))
+	}
+	c.paragraph(s.o.say(hold.Caution))
+	return c.sheets
 }
 
-// uncheckedSheet says plainly what the program has not looked into; it follows the cautions.
-func uncheckedSheet(s set) *blank {
-	b := s.sheet(entry{title: s.o.say("What was not checked")}, false)
-	const textSize, step = 3.0, 5.4
-	y := b.room.Max.Y - 5
-	width := min(b.room.Width(), 200)
-	b.text(b.room.Min.X, y, 4, s.o.say("What was not checked"), true, b.ink.line)
-	y -= 5
-	write := func(text string) {
-		for _, l := range wrap(s.o.say(text), textSize, width) {
-			y -= step
-			b.Items = append(b.Items, draw.Text{At: draw.Point{X: b.room.Min.X, Y: y}, Size: textSize, Text: l, Ink: b.ink.line, Layer: "notes"})
-		}
-		y -= 3
+// columns set words in columns, sheet after sheet.
+type columns struct {
+	set    set
+	sheets []*blank
+	about  string // what is set now, for the title of the sheet
+	n, of  int    // the column, and how many a sheet has
+	wide   float64
+	x, y   float64
+}
+
+// Letters, lines and columns of words, mm.
+const (
+	titleHead   = 4.0
+	smallHead   = 3.0
+	proseSize   = 2.5
+	proseStep   = 4.4
+	columnAir   = 10.0
+	columnLeast = 105.0
+)
+
+func (c *columns) open(title string) {
+	b := c.set.sheet(entry{title: title}, false)
+	c.sheets = append(c.sheets, b)
+	c.about = title
+	c.of = max(1, int((b.room.Width()+columnAir)/(columnLeast+columnAir)))
+	c.wide = (b.room.Width() - columnAir*float64(c.of-1)) / float64(c.of)
+	c.n, c.x, c.y = 0, b.room.Min.X, b.room.Max.Y
+}
+
+func (c *columns) sheet() *blank { return c.sheets[len(c.sheets)-1] }
+
+// need goes on in the next column when less than that is left of this one.
+func (c *columns) need(high float64) {
+	if c.y-high >= c.sheet().room.Min.Y {
+		return
 	}
-	write("The tables say what was reckoned, with limits and sources. These things were not looked into; judge them yourself, or ask somebody who can:")
-	for _, text := range hold.NotChecked() {
-		write(text)
+	if c.n++; c.n == c.of {
+		c.open(c.about)
+		return
 	}
-	write(hold.Caution)
-	return b
+	c.x, c.y = c.x+c.wide+columnAir, c.sheet().room.Max.Y
+}
+
+// head keeps with the two lines that follow.
+func (c *columns) head(text string, size float64) {
+	lines := wrapIn(text, size, c.wide, true)
+	c.need(1.9*size*float64(len(lines)) + 2*proseStep)
+	c.sheet().also(c.about)
+	for _, l := range lines {
+		c.y -= 1.5 * size
+		c.sheet().text(c.x, c.y, size, l, true, c.sheet().ink.line)
+	}
+	c.y -= 0.4
+}
+
+// paragraph is not torn apart unless it is long.
+func (c *columns) paragraph(text string) {
+	lines := wrap(text, proseSize, c.wide)
+	c.need(proseStep * float64(min(len(lines), 3)))
+	for _, l := range lines {
+		c.need(proseStep)
+		c.y -= proseStep
+		b := c.sheet()
+		b.Items = append(b.Items, draw.Text{At: draw.Point{X: c.x, Y: c.y}, Size: proseSize, Text: l, Ink: b.ink.line, Layer: "notes"})
+	}
+	c.y -= 1.8
 }

@@ -41,7 +41,7 @@ func Set(ctx context.Context, p *form.Piece, o Options) ([]Paper, error) {
 	}
 	m.tables(p, s)
 	if o.wants(form.PaperCautions) {
-		m.put(form.PaperCautions, func() []*blank { return []*blank{cautionSheet(s), uncheckedSheet(s)} })
+		m.put(form.PaperCautions, func() []*blank { return cautionSheets(s) })
 	}
 	if m.general != nil && ctx.Err() == nil {
 		m.papers[0].sheets[0] = m.general(listOf(m.papers))
@@ -101,8 +101,8 @@ func (m *maker) drawings(p *form.Piece, s set) {
 	m.put(form.PaperDrawings, func() []*blank { return one(lookSheet(p, s)) })
 }
 
-// tables sets the tables of each paper from a sheet of its own on, so that it can go to its machine; but a paper that
-// the last sheet still has room for is set there, rather than alone on a sheet that it leaves empty.
+// tables sets the tables of each paper from a sheet of its own on, so that it can go to its machine; but a paper begins
+// on the last sheet where that has room for all of it or is half empty, rather than leaving it so.
 func (m *maker) tables(p *form.Piece, s set) {
 	if m.ctx.Err() != nil {
 		return
@@ -117,8 +117,12 @@ func (m *maker) tables(p *form.Piece, s set) {
 		if len(of) == 0 {
 			continue
 		}
-		if w != nil && !s.o.Apart && w.holds(of) {
+		if w != nil && !s.o.Apart && (w.holds(of) || w.halfEmpty()) {
+			before := len(w.sheets)
 			w.tables(of)
+			if more := w.sheets[before:]; len(more) > 0 {
+				m.put(name, func() []*blank { return more })
+			}
 			continue
 		}
 		m.put(name, func() []*blank {

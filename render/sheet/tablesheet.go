@@ -45,6 +45,11 @@ func (w *writer) holds(list []table.Table) bool {
 	return need-squeeze <= w.y-w.b.room.Min.Y
 }
 
+// halfEmpty tells whether half of the last sheet is left.
+func (w *writer) halfEmpty() bool {
+	return w.b != nil && w.y-w.b.room.Min.Y > w.b.room.Height()/2
+}
+
 // grid measures a table for the sheet.
 func (w *writer) grid(t table.Table) *grid {
 	g := &grid{t: t.In(w.set.o.Tongue)}
@@ -124,13 +129,16 @@ func (w *writer) table(t table.Table) {
 }
 
 // start is the room that a table needs to begin here: all of it when one sheet can hold it, of a small one the notes too, else
-// a quarter of a sheet, so that no table begins with a row or two at the foot of one.
+// a quarter of a sheet, so that no table begins with a row or two at the foot of one. On a sheet that would stay nearly
+// empty a table begins that goes on on the next.
 func (w *writer) start(g *grid) float64 {
+	const nearlyEmpty = 0.7
 	sheet := w.b.room.Height() - 1
 	all := 5 + g.height()
 	with := all + w.notesHeight(g.t) - squeeze
+	left := w.y - w.b.room.Min.Y
 	switch {
-	case with > sheet:
+	case with > sheet, left < sheet && left > nearlyEmpty*sheet && with > left:
 		return min(all, sheet/4)
 	case all > sheet/3: // its notes may stand by themselves on the next sheet, where other tables follow
 		return all
@@ -257,14 +265,19 @@ func (w *writer) notes(t table.Table) {
 	if len(lines) == 0 {
 		return
 	}
-	if all < w.b.room.Height()/2 && w.need(all-squeeze, t.Title) {
+	head := func() {
 		w.y -= 4.2
 		w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, w.set.o.with("%s (notes)", t.Title), "")
 		w.y -= 1.4
 	}
+	if all < w.b.room.Height()/2 && w.need(all-squeeze, t.Title) {
+		head()
+	}
 	w.y -= 0.8
 	for _, l := range lines {
-		w.need(lineStep-squeeze, t.Title)
+		if w.need(lineStep-squeeze, t.Title) {
+			head()
+		}
 		w.y -= lineStep
 		w.put(w.b.room.Min.X, w.y, cellSize, draw.Left, false, l, "")
 	}
