@@ -102,7 +102,7 @@ func (m *maker) drawings(p *form.Piece, s set) {
 }
 
 // tables sets the tables of each paper from a sheet of its own on, so that it can go to its machine; but a paper begins
-// on the last sheet where that has room for all of it or is half empty, rather than leaving it so.
+// on the last sheet where that saves a sheet.
 func (m *maker) tables(p *form.Piece, s set) {
 	if m.ctx.Err() != nil {
 		return
@@ -117,17 +117,12 @@ func (m *maker) tables(p *form.Piece, s set) {
 		if len(of) == 0 {
 			continue
 		}
-		if w != nil && !s.o.Apart && (w.holds(of) || w.halfEmpty()) {
-			before := len(w.sheets)
-			w.tables(of)
-			if more := w.sheets[before:]; len(more) > 0 {
-				m.put(name, func() []*blank { return more })
-			}
-			continue
-		}
 		m.put(name, func() []*blank {
-			w = &writer{set: s, piece: p}
-			w.tables(of)
+			own := &writer{set: s, piece: p}
+			own.tables(of)
+			if w == nil || s.o.Apart || !w.goOn(of, len(own.sheets)-1) {
+				w = own
+			}
 			return w.sheets
 		})
 	}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"splaywright/model/form"
@@ -29,25 +30,21 @@ func (w *writer) tables(list []table.Table) {
 	}
 }
 
-// holds tells whether tables have room, all of them with their notes, on what is left of the sheet.
-func (w *writer) holds(list []table.Table) bool {
-	if w.b == nil || len(list) == 0 {
+// goOn sets tables on what is left of the sheet and on new ones, which sheets then is; unless that takes more than
+// so many new ones: then nothing is set.
+func (w *writer) goOn(list []table.Table, most int) bool {
+	last := *w.b
+	last.Items = slices.Clip(last.Items)
+	on := &writer{set: w.set, piece: w.piece, b: &last, y: w.y}
+	on.tables(list)
+	if len(on.sheets) > most {
 		return false
 	}
-	need := 0.0
-	for _, t := range list {
-		if t.ID == "saw-settings" || t.ID == "cut-list" { // pictures go with them
-			return false
-		}
-		g := w.grid(t.Filled())
-		need += 5 + g.height() + w.notesHeight(g.t)
+	*w.b = last
+	if w.sheets, w.y = on.sheets, on.y; len(on.sheets) > 0 {
+		w.b = on.b
 	}
-	return need-squeeze <= w.y-w.b.room.Min.Y
-}
-
-// halfEmpty tells whether half of the last sheet is left.
-func (w *writer) halfEmpty() bool {
-	return w.b != nil && w.y-w.b.room.Min.Y > w.b.room.Height()/2
+	return true
 }
 
 // grid measures a table for the sheet.

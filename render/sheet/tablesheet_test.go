@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"splaywright/model/form"
+	"splaywright/model/hold"
 	"splaywright/render/draw"
 	"splaywright/render/table"
 )
@@ -57,6 +58,52 @@ func TestTablesFillTheirSheets(t *testing.T) {
 				if !slices.ContainsFunc(tb.Rows, func(r []table.Cell) bool { return i < len(r) && r[i].Text != "" }) {
 					t.Errorf("%s, %s: nothing stands under %s", name, tb.ID, c.Head)
 				}
+			}
+		}
+	}
+}
+
+// No sheet of tables begins with a note or a row that nothing says the table of.
+func TestEverySheetOfTablesBeginsWithAHeading(t *testing.T) {
+	for name, p := range examplePieces(t) {
+		for _, page := range Papers(p, Options{Wants: func(paper string) bool { return paper != form.PaperDrawings && paper != form.PaperBoardPlan }}) {
+			var first draw.Text
+			for _, it := range page.Items {
+				if s, ok := it.(draw.Text); ok && s.Layer != "frame" && s.At.Y > first.At.Y {
+					first = s
+				}
+			}
+			if first.Layer == "table" && !first.Bold {
+				t.Errorf("%s: the sheet %q begins with %q", name, page.Title, first.Text)
+			}
+		}
+	}
+}
+
+// The cautions stand on one A4 sheet, with what was not checked, in English; no part of either is lost.
+func TestCautionsTakeOneSheet(t *testing.T) {
+	for _, size := range form.Sheets {
+		o := Options{Sheet: size}
+		sheets := cautionSheets(set{o: o})
+		if len(sheets) != 1 {
+			t.Errorf("%s: the cautions take %d sheets", size, len(sheets))
+		}
+		var words strings.Builder
+		for _, b := range sheets {
+			for _, it := range b.Items {
+				if s, ok := it.(draw.Text); ok {
+					words.WriteString(s.Text + " ")
+				}
+			}
+		}
+		for _, text := range hold.NotChecked() {
+			if !strings.Contains(words.String(), text) {
+				t.Errorf("%s: %q does not stand on the sheet", size, text)
+			}
+		}
+		for _, c := range Cautions(nil) {
+			if !strings.Contains(words.String(), c.Head) || !strings.Contains(words.String(), c.Text) {
+				t.Errorf("%s: %q is not whole", size, c.Head)
 			}
 		}
 	}
