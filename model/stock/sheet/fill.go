@@ -73,7 +73,7 @@ func within(boxes []stock.Rect, r stock.Rect) []stock.Rect {
 func (f *filler) clear(r stock.Rect, first stock.First) *way {
 	n := f.q.of(r.Length()+f.k, r.Width()+f.k)
 	c := &f.q.patches[n]
-	if c.a > 0 && (first == stock.CrosscutFirst && !c.along || first == stock.RipFirst && c.along) {
+	if c.a != 0 && (first == stock.CrosscutFirst && !c.along || first == stock.RipFirst && c.along) {
 		n = f.q.starting(r.Length()+f.k, r.Width()+f.k, first == stock.CrosscutFirst)
 	}
 	return f.leaf(r, n)
@@ -366,11 +366,7 @@ func (q *quilt) starting(l, w float64, across bool) int32 {
 			best, which = p.worth, int32(n)
 		}
 	}
-	if across {
-		_, which = q.across(i, j, best, which)
-	} else {
-		_, which = q.lengthwise(i, j, best, which)
-	}
+	_, which = q.joined(i, j, across, best, which)
 	return which
 }
 

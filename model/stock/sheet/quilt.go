@@ -1,10 +1,6 @@
 package sheet
 
-import (
-	"cmp"
-	"math/bits"
-	"slices"
-)
+import "slices"
 
 // quilt holds, for every size of sheet up to a largest, the way of cutting it that is worth most among those looked
 // at: each unit at most as often as it is left, by cuts that go right through, kerf counted with every unit. One way
@@ -14,23 +10,16 @@ import (
 type quilt struct {
 	xs, ys  places
 	kinds   []quiltKind
-	bias    tally
-	guard   tally
+	limit   limit
+	book    *book // of swatches to be made of; nil: none
+	board   uint64
 	byY     []float64 // worth at [y][x], for cuts across
 	byX     []float64 // worth at [x][y], for cuts along
-	at      []int32   // patch at [x][y]
+	at      []int32   // patch at [x][y]; at first what is sown there: a unit or a swatch
 	patches []patch   // the first is none
 	gainX   [][]gain  // of each y: where worth grows along
 	gainY   [][]gain  // of each x: where worth grows across
-	seeds   []seed    // single units, by cell
-	sown    int       // how many seeds have had their turn
 	work    int       // pairs of ways compared
-}
-
-// seed is a single unit's patch and the cell it belongs to.
-type seed struct {
-	at    int
-	patch int32
 }
 
 // gain is a place where worth grows, and the true extent of the way there.
@@ -48,53 +37,56 @@ type quiltKind struct {
 	turn  bool
 	count int
 	worth float64
+	id    int // in the book
 	one   tally
 }
 
-// patch is a way to cut a sheet: two smaller ones side by side, or one unit.
+// patch is a way to cut a sheet: two smaller ones side by side, a swatch, or one unit.
 type patch struct {
 	l, w   float64 // what it takes, kerf included
 	worth  float64
 	used   tally
-	a, b   int32 // patches; a == 0: a unit, b its kind; the first patch of all is none
+	a, b   int32 // patches; a == 0: a unit, b its kind; swatched: b is a swatch; the first patch of all is none
 	along  bool  // b lies beyond a along x
 	turned bool
 }
 
-// fieldBits is how many bits of a tally a kind takes: those of its count and one more.
-func fieldBits(count int) int { return bits.Len(uint(count)) + 1 }
-
 // index gives every kind its field; it returns false when the tallies have no room for all.
 func (q *quilt) index() bool {
-	at, word := 0, 0
-	for i := range q.kinds {
-		k := &q.kinds[i]
-		b := fieldBits(k.count)
-		if at+b > 64 {
-			if at, word = 0, word+1; word == len(q.bias) {
-				return false
-			}
+	if q.book != nil {
+		counts := make([]int, len(q.book.fields))
+		for i := range q.kinds {
+			k := &q.kinds[i]
+			counts[k.id], k.one = k.count, q.book.fields[k.id].one()
 		}
-		k.one = tally{}
-		k.one[word] = 1 << at
-		q.bias[word] |= uint64(1<<(b-1)-1-k.count) << at
-		q.guard[word] |= 1 << (at + b - 1)
-		at += b
+		q.limit.set(q.book.fields, counts)
+		return true
 	}
+	counts := make([]int, len(q.kinds))
+	for i, k := range q.kinds {
+		counts[i] = k.count
+	}
+	fs, ok := fields(counts)
+	if !ok {
+		return false
+	}
+	for i := range q.kinds {
+		q.kinds[i].one = fs[i].one()
+	}
+	q.limit.set(fs, counts)
 	return true
 }
 
 // both adds two tallies; ok says that no kind is taken too often.
 func (q *quilt) both(a, b *tally) (t tally, ok bool) {
 	t[0], t[1] = a[0]+b[0], a[1]+b[1]
-	return t, (t[0]+q.bias[0])&q.guard[0]|(t[1]+q.bias[1])&q.guard[1] == 0
+	return t, (t[0]+q.limit.bias[0])&q.limit.guard[0]|(t[1]+q.limit.bias[1])&q.limit.guard[1] == 0
 }
 
 // lay works out the best ways for sheets up to l by w, kerf included, at no more than nx by ny places. It returns
 // false when there are too many kinds. What was laid before is gone.
 func (q *quilt) lay(l, w float64, nx, ny int, kinds []quiltKind) bool {
 	q.kinds, q.work = kinds, 0
-	q.bias, q.guard = tally{}, tally{}
 	if !q.index() {
 		return false
 	}
@@ -131,23 +123,51 @@ func fresh(lists [][]gain, n int) [][]gain {
 }
 
 func (q *quilt) sow() {
-	q.seeds = q.seeds[:0]
+	clear(q.at)
 	for k, it := range q.kinds {
 		q.sowOne(patch{l: it.l, w: it.w, worth: it.worth, used: it.one, b: int32(k)})
 		if it.turn && it.l != it.w {
 			q.sowOne(patch{l: it.w, w: it.l, worth: it.worth, used: it.one, b: int32(k), turned: true})
 		}
 	}
-	slices.SortFunc(q.seeds, func(a, b seed) int { return cmp.Compare(a.at, b.at) })
-	q.sown = 0
+	if q.book != nil {
+		q.sowSwatches()
+	}
 }
+
+// sowSwatches sows every swatch of units that are left.
+func (q *quilt) sowSwatches() {
+	worth := make([]float64, len(q.book.fields))
+	for _, k := range q.kinds {
+		worth[k.id] = k.worth
+	}
+	l, w := q.xs.size[len(q.xs.size)-1]+eps, q.ys.size[len(q.ys.size)-1]+eps
+	for n := range q.book.swatches {
+		s := &q.book.swatches[n]
+		if s.units < 2 || s.l > l || s.w > w || s.boards&q.board == 0 || !q.limit.keeps(s.used) {
+			continue
+		}
+		p := patch{l: s.l, w: s.w, used: s.used, a: swatched, b: int32(n), along: s.along}
+		for _, k := range s.kinds[:s.units] {
+			p.worth += worth[k]
+		}
+		q.sowOne(p)
+	}
+}
+
+// swatched stands in a patch's a where its b is a swatch.
+const swatched = -1
 
 func (q *quilt) sowOne(p patch) {
 	i, j := q.xs.holding(p.l), q.ys.holding(p.w)
 	if i < 0 || j < 0 {
 		return
 	}
-	q.seeds = append(q.seeds, seed{i*len(q.ys.size) + j, int32(len(q.patches))})
+	at := i*len(q.ys.size) + j
+	if old := q.at[at]; old > 0 && q.patches[old].worth >= p.worth {
+		return
+	}
+	q.at[at] = int32(len(q.patches))
 	q.patches = append(q.patches, p)
 }
 
@@ -162,14 +182,11 @@ func (q *quilt) grow(i, j int) {
 	if j > 0 && q.byX[at-1] > best {
 		best, which = q.byX[at-1], q.at[at-1]
 	}
-	for ; q.sown < len(q.seeds) && q.seeds[q.sown].at == at; q.sown++ {
-		s := q.seeds[q.sown].patch
-		if v := q.patches[s].worth; v > best {
-			best, which = v, s
-		}
+	if s := q.at[at]; s > 0 && q.patches[s].worth > best { // what was sown there
+		best, which = q.patches[s].worth, s
 	}
-	best, which = q.across(i, j, best, which)
-	best, which = q.lengthwise(i, j, best, which)
+	best, which = q.joined(i, j, true, best, which)
+	best, which = q.joined(i, j, false, best, which)
 	q.byX[at], q.byY[j*nx+i], q.at[at] = best, best, which
 	if i > 0 && best > q.byX[at-ny] {
 		q.gainX[j] = append(q.gainX[j], gain{int32(i), which, q.patches[which].l})
@@ -179,39 +196,21 @@ func (q *quilt) grow(i, j int) {
 	}
 }
 
-// across joins two ways of the same width by a crosscut.
-func (q *quilt) across(i, j int, best float64, which int32) (float64, int32) {
+// joined is the best way to join two ways side by side: of the same width by a crosscut, or of the same length by a rip.
+func (q *quilt) joined(i, j int, along bool, best float64, which int32) (float64, int32) {
 	nx, ny := len(q.xs.size), len(q.ys.size)
-	row := q.byY[j*nx : (j+1)*nx]
-	room := q.xs.size[i] + eps
-	for _, a := range q.gainX[j] {
-		if 2*a.size > room {
-			break
-		}
-		q.work++
-		rest := q.xs.below(room - a.size)
-		if v := row[a.at] + row[rest]; v > best {
-			if p := q.join(a.patch, q.at[int(rest)*ny+j], true); p > 0 {
-				best, which = v, p
-			}
-		}
+	row, all, rests, room, from, step := q.byY[j*nx:(j+1)*nx], q.gainX[j], &q.xs, q.xs.size[i]+eps, j, ny
+	if !along {
+		row, all, rests, room, from, step = q.byX[i*ny:(i+1)*ny], q.gainY[i], &q.ys, q.ys.size[j]+eps, i*ny, 1
 	}
-	return best, which
-}
-
-// lengthwise joins two ways of the same length by a rip.
-func (q *quilt) lengthwise(i, j int, best float64, which int32) (float64, int32) {
-	ny := len(q.ys.size)
-	row := q.byX[i*ny : (i+1)*ny]
-	room := q.ys.size[j] + eps
-	for _, a := range q.gainY[i] {
+	for _, a := range all {
 		if 2*a.size > room {
 			break
 		}
 		q.work++
-		rest := q.ys.below(room - a.size)
+		rest := rests.below(room - a.size)
 		if v := row[a.at] + row[rest]; v > best {
-			if p := q.join(a.patch, q.at[i*ny+int(rest)], false); p > 0 {
+			if p := q.join(a.patch, q.at[from+int(rest)*step], along); p > 0 {
 				best, which = v, p
 			}
 		}

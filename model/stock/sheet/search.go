@@ -18,6 +18,7 @@ type search struct {
 	us     []*unit
 	bounds *bounds
 	small  *frontier // of small tasks, else nil
+	book   *book     // of swatches, once weaving has begun
 	pack   packer
 	rng    *rand.Rand
 	best   *layout

@@ -65,32 +65,3 @@ func (s *search) sets() (all []set, listed bool) {
 	}
 	return all, true
 }
-
-// cheapest bounds the cost where the choices are too many to list: the best boards by yield for their cost, the last
-// one split.
-func (s *search) cheapest() (float64, bool) {
-	order := make([]int, len(s.shapes))
-	for i := range order {
-		order[i] = i
-	}
-	rate := func(i int) float64 { return s.shapes[i].cost / max(s.bounds.rules[0].most[i], 1e-12) }
-	slices.SortFunc(order, func(a, b int) int {
-		switch {
-		case rate(a) < rate(b):
-			return -1
-		case rate(a) > rate(b):
-			return 1
-		}
-		return a - b
-	})
-	area, cost := s.bounds.each, 0.0
-	for _, i := range order {
-		m := s.bounds.rules[0].most[i]
-		if m >= area {
-			return cost + s.shapes[i].cost*area/max(m, 1e-12), true
-		}
-		area -= m
-		cost += s.shapes[i].cost
-	}
-	return cost, area <= 0
-}

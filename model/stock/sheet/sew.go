@@ -42,7 +42,7 @@ func (w *sewer) kinds(left []int, shape int, noise float64) (ks []quiltKind, lis
 			at[w.kind[u]] = n
 			worth := (it.l + k) * (it.w + k) * (1 + noise*w.rng.Float64())
 			worth *= math.Pow(worth, w.pow)
-			ks = append(ks, quiltKind{l: it.l + k, w: it.w + k, turn: it.turn, worth: worth})
+			ks = append(ks, quiltKind{l: it.l + k, w: it.w + k, turn: it.turn, worth: worth, id: w.kind[u]})
 			lists = append(lists, nil)
 		}
 		ks[n].count++
@@ -61,6 +61,7 @@ func (w *sewer) board(l *layout, left []int, shape int, noise float64) []int {
 	}
 	k := w.s.t.Saw.Kerf
 	q := &w.q
+	q.book, q.board = w.s.book, 1<<(shape%64)
 	if !q.lay(sh.root.Length()+k, sh.root.Width()+k, 80+w.rng.IntN(80), 30+w.rng.IntN(30), ks) {
 		return left
 	}
@@ -114,28 +115,50 @@ func (b *sewn) free(p *stock.Piece) {
 }
 
 func (b *sewn) patch(p *stock.Piece, n int32, first stock.First) {
-	k := b.p.t.Saw.Kerf
 	c := &b.q.patches[n]
 	switch {
 	case n == 0:
 		b.free(p)
 	case c.a == 0:
 		b.unit(p, int(c.b), c.turned, first)
+	case c.a == swatched:
+		b.swatch(p, c.b, first)
 	default:
-		one, two := p.Rect, p.Rect
-		p.Kind = stock.Rip
-		if c.along {
-			p.Kind = stock.Crosscut
-			one.X2 = one.X1 + b.q.patches[c.a].l - k
-			two.X1 = one.X2 + k
-		} else {
-			one.Y2 = one.Y1 + b.q.patches[c.a].w - k
-			two.Y1 = one.Y2 + k
-		}
-		p.Pieces = []*stock.Piece{{Rect: one}, {Rect: two}}
+		one := &b.q.patches[c.a]
+		b.halves(p, one.l, one.w, c.along)
 		b.patch(p.Pieces[0], c.a, stock.Either)
 		b.patch(p.Pieces[1], c.b, stock.Either)
 	}
+}
+
+// swatch cuts a swatch apart.
+func (b *sewn) swatch(p *stock.Piece, n int32, first stock.First) {
+	all := b.q.book.swatches
+	s := &all[n]
+	if s.a == 0 {
+		kind := slices.IndexFunc(b.q.kinds, func(k quiltKind) bool { return k.id == int(s.b) })
+		b.unit(p, kind, s.turned, first)
+		return
+	}
+	b.halves(p, all[s.a].l, all[s.a].w, s.along)
+	b.swatch(p.Pieces[0], s.a, stock.Either)
+	b.swatch(p.Pieces[1], s.b, stock.Either)
+}
+
+// halves cuts a piece in two; the first is so long or so wide, kerf included.
+func (b *sewn) halves(p *stock.Piece, l, w float64, along bool) {
+	k := b.p.t.Saw.Kerf
+	one, two := p.Rect, p.Rect
+	p.Kind = stock.Rip
+	if along {
+		p.Kind = stock.Crosscut
+		one.X2 = one.X1 + l - k
+		two.X1 = one.X2 + k
+	} else {
+		one.Y2 = one.Y1 + w - k
+		two.Y1 = one.Y2 + k
+	}
+	p.Pieces = []*stock.Piece{{Rect: one}, {Rect: two}}
 }
 
 // unit cuts a unit of that kind from the piece's corner.

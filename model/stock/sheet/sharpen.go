@@ -13,16 +13,10 @@ const pricing = 300_000_000
 // cut a board: each board taken in parts, each unit as often as wanted. It returns the sets that remain.
 func (s *search) sharpen(sets []set) []set {
 	b := s.bounds
-	var first []int // the first shape of each kind of board
-	var limit []float64
+	first, limit := s.kindsOfBoards()
 	dear := 0.0
-	for i, sh := range s.shapes {
+	for _, sh := range s.shapes {
 		dear += sh.cost
-		if i > 0 && s.shapes[i-1].board == sh.board {
-			limit[len(limit)-1]++
-			continue
-		}
-		first, limit = append(first, i), append(limit, 1)
 	}
 	need := make([]float64, len(b.kinds))
 	for k, n := range b.count {
@@ -60,6 +54,7 @@ func (s *search) sharpen(sets []set) []set {
 		}
 		if bound > best {
 			middle, best = prices, bound
+			s.lower = max(s.lower, bound*(1-1e-9))
 		}
 		switch {
 		case !grew && hold < 0.01, best >= l.Value()*(1-1e-4):
@@ -84,6 +79,9 @@ func (b *bounds) fair(cost float64, shape int) []float64 {
 func (s *search) ruleOut(sets []set, prices []float64) []set {
 	if !slices.ContainsFunc(prices, func(v float64) bool { return v > 0 }) {
 		return sets
+	}
+	if len(sets) == 0 {
+		return nil
 	}
 	s.bounds.rule(slices.Clone(prices))
 	last := &bounds{rules: s.bounds.rules[len(s.bounds.rules)-1:]}

@@ -42,17 +42,22 @@ func Solve(ctx context.Context, t stock.Task) (stock.Plan, error) {
 		}
 	}
 	us, glued, misfits := units(t, shapes)
-	if len(us) == 0 {
-		return stock.Plan{Misfits: misfits, Proven: len(misfits) == 0}, nil
+	p := stock.Plan{Misfits: misfits, Proven: len(misfits) == 0}
+	for _, c := range apart(shapes, us, glued) {
+		add(&p, c.solve(ctx, t))
 	}
-	s := newSearch(ctx, t, shapes, us)
+	return p, nil
+}
+
+// solve plans a share of the task.
+func (c share) solve(ctx context.Context, t stock.Task) stock.Plan {
+	s := newSearch(ctx, t, c.shapes, c.us)
 	short := s.run()
 	s.polish()
-	p := s.plan(glued)
-	p.Misfits = misfits
+	p := s.plan(c.glued)
 	p.Short = short
-	p.Proven = s.met() && len(misfits) == 0
-	return p, nil
+	p.Proven = s.met()
+	return p
 }
 
 // run searches; it returns true when the boards are proven to hold too little.
@@ -72,21 +77,44 @@ func (s *search) run() bool {
 	if s.over() {
 		return short
 	}
-	if short || !listed {
+	switch e := newExact(s); {
+	case short:
+	case !listed:
+		short = s.sharpenUnlisted()
+	case e != nil:
+		if sets, short = s.each(e, sets); short {
+			return true
+		}
+	default:
+		sets = s.sharpen(sets)
+		short = len(sets) == 0
+	}
+	switch {
+	case short || !listed:
+		if short {
+			s.lower = 0
+		}
 		s.weave(nil)
 		s.shuffle()
-		return short
-	}
-	if e := newExact(s); e != nil {
-		sets, short = s.each(e, sets)
-	} else {
-		sets = s.sharpen(sets)
-	}
-	if len(sets) > 0 && !s.over() {
+	case len(sets) > 0 && !s.over():
 		s.weave(sets)
 		s.descend(sets)
 	}
 	return short
+}
+
+// sharpenUnlisted sharpens the bound where the choices of boards are not listed; true when it lies above the cost of
+// all boards together.
+func (s *search) sharpenUnlisted() (short bool) {
+	s.sharpen(nil)
+	all := 0.0
+	for _, sh := range s.shapes {
+		all += sh.cost
+	}
+	if s.best.area == 0 {
+		s.lower = s.whole(s.lower, s.best.cost)
+	}
+	return s.lower > all*(1+1e-9)
 }
 
 // polishing is how many packings are tried for larger offcuts once the boards are settled.

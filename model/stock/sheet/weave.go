@@ -48,6 +48,7 @@ func (s *search) weave(sets []set) {
 	if !s.weaves() {
 		return
 	}
+	s.book = newBook(s)
 	work := min(mostWoof, perUnits*len(s.us)*len(s.us))
 	var ws []*weaver
 	for i := range weavers {

@@ -179,30 +179,38 @@ func mixed(seed uint64, parts, boards int) stock.Task {
 	return t
 }
 
-// Plans of mixed boards come near to the bound. How near is possible differs from task to task: the bound lets a board
-// be cut in parts and does not see what a knot spoils beside it.
+// Plans of mixed boards come near to the bound: tasks one after the other, none left out but those that the boards are
+// proven not to suffice for. How near is possible differs from task to task: the bound lets a board be cut in parts and
+// does not see what a knot spoils beside it; where two boards do for all parts, that is much.
 func TestMixedBoardsComeNearToTheBound(t *testing.T) {
-	sum := 0.0
-	seeds := []uint64{1, 5, 6, 7, 8} // tasks that the boards suffice for and the bound is near to
-	for _, seed := range seeds {
-		task := mixed(seed, 20, 7)
-		p, err := Solve(context.Background(), task)
-		if err == nil {
-			err = stock.Verify(task, p)
-		}
-		if err != nil || len(p.Left)+len(p.Misfits) > 0 {
-			t.Fatal(seed, err, p.Left, p.Misfits)
+	sum, worst, planned, proven := 0.0, 0.0, 0.0, 0
+	const all = 12
+	for seed := range uint64(all) {
+		p := solve(t, mixed(seed, 20, 7))
+		if len(p.Left)+len(p.Misfits) > 0 {
+			if !p.Short {
+				t.Errorf("%d: %v left, %v misfits, and not proven that the boards do not suffice", seed, p.Left, p.Misfits)
+			}
+			continue
 		}
 		t.Logf("%d: gap %.4f", seed, p.Gap())
-		sum += p.Gap()
+		planned++
+		sum, worst = sum+p.Gap(), max(worst, p.Gap())
+		if p.Proven {
+			proven++
+		}
 	}
-	if mean := sum / float64(len(seeds)); mean > gapMost {
-		t.Errorf("plans lie %.4f above the bound", mean)
+	t.Logf("mean %.4f, worst %.4f, %g planned, %d of them proven", sum/planned, worst, planned, proven)
+	if planned < 10 || sum/planned > gapMean || worst > gapWorst || proven < 5 {
+		t.Errorf("%g of %d planned, %d of them proven; %.4f above the bound on average, %.4f at worst", planned, all, proven, sum/planned, worst)
 	}
 }
 
-// gapMost is how far the plans of these tasks may lie above the bound on average.
-const gapMost = 0.02
+// How far the plans of these tasks may lie above the bound.
+const (
+	gapMean  = 0.05
+	gapWorst = 0.27
+)
 
 // How far plans of sixty parts on twelve mixed boards may lie above the least.
 func BenchmarkMixedBoards(b *testing.B) {
