@@ -17,18 +17,20 @@ type weaver struct {
 	short float64 // what a square millimetre left over counts
 	now   *layout
 	best  *layout
+	cover []float64 // of each shape, for value
 }
 
 // How the search goes: how much more than its share of the cost a part left over counts, how much worse a plan may get
 // at first (as a fraction of the bound), how far worths are disturbed and large units favoured, how often another
-// board takes part.
+// board takes part, what free wood counts that is together.
 const (
 	dear   = 1.5
 	dearer = 20 // while parts are left over that no plan has found room for
 	warmth = 0.002
 	noise  = 0.1
 	favour = 0.05
-	swaps  = 0.6
+	swaps  = 0.5
+	gather = 0.8
 )
 
 // The search is done by two weavers at the same time, which tell each other their best plan at the end of each round;
@@ -108,8 +110,25 @@ func (s *search) newWeaver(seed uint64, sets []set) *weaver {
 	return w
 }
 
-// value of a layout, the less the better.
-func (w *weaver) value(l *layout) float64 { return l.cost + w.short*l.area }
+// value of a layout, the less the better. Free wood counts for more where it is together on one board: there a smaller
+// board may do, while a little on every board is lost.
+func (w *weaver) value(l *layout) float64 {
+	v := l.cost + w.short*l.area
+	w.cover = slices.Grow(w.cover[:0], len(l.roots))[:len(l.roots)]
+	clear(w.cover)
+	for u, o := range l.owner {
+		if o >= 0 {
+			w.cover[o] += w.s.us[u].area()
+		}
+	}
+	for i, r := range l.roots {
+		if r != nil {
+			free := 1 - w.cover[i]/w.s.shapes[i].root.Area()
+			v -= gather * free * free * w.s.shapes[i].cost
+		}
+	}
+	return v
+}
 
 // run goes on for one round of several.
 func (w *weaver) run(round, work int) {
