@@ -1,11 +1,13 @@
 package sheet
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
+	"time"
 
 	"splaywright/model/stock"
 )
@@ -47,6 +49,35 @@ func TestTimbersArePlannedApart(t *testing.T) {
 	}
 	if p.Gap() > 0.02 {
 		t.Errorf("a gap of %.4f", p.Gap())
+	}
+}
+
+// However little time there is, every share gets a plan: the first does not use up the time of the second.
+func TestEverySharePlannedInTime(t *testing.T) {
+	task := mixed(1, 60, 12)
+	for i := range task.Boards {
+		task.Boards[i].Timber = "oak"
+	}
+	for i := range task.Demands {
+		task.Demands[i].Timber = "oak"
+	}
+	ash := one(1200, 200, 27)
+	ash.Timber = "ash"
+	task.Boards = append(task.Boards, ash)
+	shelf := part("shelf", 500, 180, 24, 2)
+	shelf.Timber = "ash"
+	task.Demands = append(task.Demands, shelf)
+	ctx, stop := context.WithTimeout(context.Background(), time.Second/5)
+	defer stop()
+	p, err := Solve(ctx, task)
+	if err == nil {
+		err = stock.Verify(task, p)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.ContainsFunc(parts(p), func(q *stock.Piece) bool { return q.Demand == len(task.Demands)-1 }) {
+		t.Error("no shelf of ash")
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math/bits"
 	"slices"
+	"time"
 
 	"splaywright/model/stock"
 )
@@ -29,7 +30,8 @@ func (s *search) alike() bool {
 }
 
 // Solve plans the task. It stops by itself after a certain amount of work, some seconds for sixty parts, and then gives
-// the same plan for the same task; a context that ends sooner gets the best plan found so far. Everything found is in the plan: what is cut from which board, what cannot be, and the bound.
+// the same plan for the same task; a context that ends sooner gets the best plan found so far.
+// Everything found is in the plan: what is cut from which board, what cannot be, and the bound.
 // An error means that the task itself is impossible to read.
 func Solve(ctx context.Context, t stock.Task) (stock.Plan, error) {
 	if err := t.Check(); err != nil {
@@ -43,10 +45,23 @@ func Solve(ctx context.Context, t stock.Task) (stock.Plan, error) {
 	}
 	us, glued, misfits := units(t, shapes)
 	p := stock.Plan{Misfits: misfits, Proven: len(misfits) == 0}
+	left := len(us)
 	for _, c := range apart(shapes, us, glued) {
-		add(&p, c.solve(ctx, t))
+		own, stop := partly(ctx, len(c.us), left)
+		add(&p, c.solve(own, t))
+		stop()
+		left -= len(c.us)
 	}
 	return p, nil
+}
+
+// partly gives a share so much of the time that is left as it has of the units.
+func partly(ctx context.Context, units, of int) (context.Context, context.CancelFunc) {
+	end, limited := ctx.Deadline()
+	if !limited || units == of {
+		return ctx, func() {}
+	}
+	return context.WithTimeout(ctx, time.Until(end)*time.Duration(units)/time.Duration(of))
 }
 
 // solve plans a share of the task.
