@@ -2,6 +2,7 @@ package field
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -186,7 +187,9 @@ func (f *Field) setText(text string) {
 		case text == "" && f.Text() != "":
 			f.choice.ClearSelected()
 		case text != f.Text():
-			f.choice.SetSelected(say.It(text))
+			if i := slices.Index(f.Spec.Choices, text); i >= 0 { // by its place: it may be said by a word of its own
+				f.choice.SetSelectedIndex(i)
+			}
 		}
 		return
 	}

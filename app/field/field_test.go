@@ -10,6 +10,7 @@ import (
 
 	"splaywright/app/field"
 	"splaywright/app/look"
+	"splaywright/app/say"
 	"splaywright/model/file"
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -168,5 +169,20 @@ func TestALongTextStaysInItsField(t *testing.T) {
 	f.Input().FocusLost()
 	if got := rightmost(); got > rim {
 		t.Errorf("after typing the text reaches to %d, the field to %d", got, rim)
+	}
+}
+
+// A choice that is said by a word of its own is shown when the design has it.
+func TestAChoiceWithASenseIsShown(t *testing.T) {
+	was := say.Tongue().Code()
+	defer say.Use(was)
+	for _, code := range []string{"en", "de", "ja"} {
+		say.Use(code)
+		f, _ := newField(t, field.Spec{Path: "size.taken-at", Label: "Taken at the", Choices: []string{"top", "floor"}, Senses: map[string]string{"top": "top|way"}})
+		for _, text := range []string{"top", "floor", "top", ""} {
+			if f.Put(field.State{Text: text}); f.Text() != text {
+				t.Errorf("%s: the design has %q, the field %q", code, text, f.Text())
+			}
+		}
 	}
 }
