@@ -1,6 +1,10 @@
 package form
 
-import "github.com/go-gl/mathgl/mgl64"
+import (
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
 
 // Assembly is the order in which the piece goes together.
 type Assembly struct {
@@ -28,4 +32,24 @@ func (m Move) AtOnce() bool {
 		}
 	}
 	return false
+}
+
+// Aside tells, for each of the moves, whether it puts parts together that stand aside meanwhile: they go home with a
+// later move, as one.
+func (a Assembly) Aside() []bool {
+	placed := map[string]bool{}
+	for _, id := range a.First {
+		placed[id] = true
+	}
+	out := make([]bool, len(a.Moves))
+	for k, m := range a.Moves {
+		out[k] = !slices.ContainsFunc(m.Onto, func(id string) bool { return placed[id] })
+		if out[k] {
+			continue
+		}
+		for _, id := range m.Parts {
+			placed[id] = true
+		}
+	}
+	return out
 }

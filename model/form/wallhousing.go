@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"splaywright/model/measure"
+	"splaywright/model/part"
 	"splaywright/model/solid"
 )
 
@@ -139,7 +140,11 @@ func (e *enclosure) fitHousing(m meeting) {
 	c := e.covering(m)
 	b := e.boards[c.overAt]
 	shoulder := e.shoulder().MM()
-	if shoulder > 0 && e.refuseNarrow(c) {
+	if e.d.Corners.Stop > 0 {
+		under := e.boards[c.underAt].sizesOf
+		under["notch"], under["shoulder"] = []string{"corners.stop"}, []string{"corners.stop"}
+	}
+	if e.refuseNarrow(c) {
 		return
 	}
 	outer := flip(c.under.outer) // into the hollow
@@ -167,12 +172,42 @@ func (e *enclosure) fitHousing(m meeting) {
 	e.fitCover(m, e.d.Corners.Joint, measure.Length(c.past(e.d.Corners.Overhang)).MM(), h.Depth)
 }
 
-// refuseNarrow reports a shoulder that runs across the whole of a narrow wall: seen on its outer face,
-// where the next wall's inner face comes out, the farther the flatter the corner and the thicker the wall.
+// refuseNarrow reports a shoulder, or the notch over a stopped tongue, that runs across the whole of a narrow wall: seen on
+// its outer face, where the next wall's inner face comes out, the farther the flatter the corner and the thicker the wall.
 func (e *enclosure) refuseNarrow(c covering) bool {
+	name := e.boards[c.underAt].word()
+	if e.d.Form == ringForm {
+		name = "every stave"
+	}
+	w := c.under
+	if e.shoulder() > 0 {
+		if room := e.shoulderRoom(c, w.lower, w.upper); room <= solid.SamePoint {
+			e.narrow(c, room, stop("shoulder-without-room", fmt.Sprintf("The shoulder beside the tongue of %s would run %s past the other end where the wall is narrowest: on so flat a corner walls this thick leave no room for it. Take thinner boards, fewer staves, a larger ring, or mitres with splines.",
+				name, e.show(measure.Length(-room))), room, 0, "mm", "boards.side.thickness", "size.staves", "size.width", "corners.shoulder", "corners.joint"))
+			return true
+		}
+	}
+	if e.d.Corners.Stop > 0 {
+		if room := e.shoulderRoom(c, w.upper, e.stopped(w)); room <= solid.SamePoint {
+			e.narrow(c, room, stop("notch-without-room", fmt.Sprintf("The notch over the stopped tongue of %s would run %s past the other end at the upper edge, where the wall is narrow: on so flat a corner walls this thick leave no room for it. Let the joint run out (corners.stop 0), or take thinner boards, fewer staves, a larger ring, or mitres with splines.",
+				name, e.show(measure.Length(-room))), room, 0, "mm", "corners.stop", "boards.side.thickness", "size.staves", "size.width", "corners.joint"))
+			return true
+		}
+	}
+	return false
+}
+
+func (e *enclosure) narrow(c covering, room float64, f part.Finding) {
+	f.Parts = []string{c.under.id}
+	e.find(f)
+}
+
+// shoulderRoom is what is left, mm, between a shoulder along the next wall's inner face and the far end, on both faces and
+// along the lines in which these planes cross them; less than nothing where it runs past.
+func (e *enclosure) shoulderRoom(c covering, edges ...solid.Plane) float64 {
 	w, far := c.under, c.under.end[1-c.underEnd].cut
 	room := math.Inf(1)
-	for _, edge := range []solid.Plane{w.lower, w.upper} {
+	for _, edge := range edges {
 		for _, face := range []solid.Plane{w.outer, w.inner} {
 			across := meet(face, edge, c.over.inner).Sub(meet(face, edge, far)).Dot(w.right)
 			if c.underEnd == right {
@@ -181,18 +216,7 @@ func (e *enclosure) refuseNarrow(c covering) bool {
 			room = min(room, -across)
 		}
 	}
-	if room > solid.SamePoint {
-		return false
-	}
-	name := e.boards[c.underAt].word()
-	if e.d.Form == ringForm {
-		name = "every stave"
-	}
-	f := stop("shoulder-without-room", fmt.Sprintf("The shoulder beside the tongue of %s would run %s past the other end where the wall is narrowest: on so flat a corner walls this thick leave no room for it. Take thinner boards, fewer staves, a larger ring, or mitres with splines.",
-		name, e.show(measure.Length(-room))), room, 0, "mm", "boards.side.thickness", "size.staves", "size.width", "corners.shoulder", "corners.joint")
-	f.Parts = []string{w.id}
-	e.find(f)
-	return true
+	return room
 }
 
 // cutShoulder takes the outer side off the end of the butting wall, so that a tongue is left.
@@ -205,7 +229,7 @@ func (e *enclosure) cutShoulder(c covering, deep float64) {
 		planes[1], planes[3] = planes[3], planes[1]
 	}
 	p := solid.Pocket{Tag: "tongue " + c.underEnd.word(), FromOuter: true, Depth: deep}
-	b.sizesOf["shoulder"] = []string{"corners.shoulder", "corners.depth"}
+	b.sizesOf["shoulder"] = append(b.sizesOf["shoulder"], "corners.shoulder", "corners.depth")
 	for _, q := range planes {
 		p.Walls = append(p.Walls, solid.Wall{Tag: "shoulder", Plane: b.local(q)})
 	}

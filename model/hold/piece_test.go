@@ -166,3 +166,19 @@ func BenchmarkFigures(b *testing.B) {
 		}
 	}
 }
+
+// A pull that two stretchers share is half of what one has, and its formula says so.
+func TestFormulasSayWhoSharesAPull(t *testing.T) {
+	d := formtest.WorkedExample()
+	d.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, BelowTop: 80, Joint: form.Housing, Depth: 6}}
+	alone := map[string]hold.Figure{"stretcher-pull": figure(t, d, "stretcher-pull"), "racking-pull": figure(t, d, "racking-pull")}
+	second := d.Stretchers[0]
+	d.Stretchers[0].Across, second.Across = -60, 60
+	d.Stretchers = append(d.Stretchers, second)
+	for id, one := range alone {
+		two := figure(t, d, id)
+		if math.Abs(two.Value-one.Value/2) > 1e-9 || two.Formula != one.Formula+" / 2 stretchers" {
+			t.Errorf("%s: alone %g by %q, of two %g by %q", id, one.Value, one.Formula, two.Value, two.Formula)
+		}
+	}
+}

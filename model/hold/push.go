@@ -1,6 +1,7 @@
 package hold
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -66,6 +67,14 @@ func (r *reckoning) through() (width float64, ok bool) {
 	return 0, false
 }
 
+// shared is a formula whose figure so many stretchers share evenly.
+func shared(formula string, stretchers int) string {
+	if stretchers < 2 {
+		return formula
+	}
+	return fmt.Sprintf("%s / %d stretchers", formula, stretchers)
+}
+
 // tie is the pull in a stretcher that holds the sides together, shared evenly by all of them. Screws
 // into its end grain should not carry it.
 func (r *reckoning) tie(s form.Rail, out float64) {
@@ -73,7 +82,7 @@ func (r *reckoning) tie(s form.Rail, out float64) {
 	pull := out * r.seat.Height.MM() / below / float64(len(r.seat.Rails))
 	id := s.ID
 	f := Figure{ID: "stretcher-pull", What: "pull in " + r.nameOf(id), Value: pull, Unit: "N",
-		Formula: "push · height / (depth of the stretcher's middle below the top's upper face)", Source: statics, Parts: []string{id},
+		Formula: shared("push · height / (depth of the stretcher's middle below the top's upper face)", len(r.seat.Rails)), Source: statics, Parts: []string{id},
 		Sizes: []string{s.Path + ".below-top"}, Level: part.Note}
 	if limit, ok := r.endGrain(s); ok {
 		f.ID, f.What, f.Limit, f.Level = "end-grain-screws-pull", "pull in "+r.nameOf(id)+" on its screws in end grain", limit, part.Warning

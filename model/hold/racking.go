@@ -53,15 +53,15 @@ func (r *reckoning) racking() {
 		Advice: "a lower stretcher, or thicker sides", Level: part.Warning})
 	pull := Racking(push, arm) / (below - r.d.Boards.Top.Thickness.MM()/2) / float64(len(ties))
 	for _, s := range ties {
-		r.rackTie(s, push, pull)
+		r.rackTie(s, push, pull, len(ties))
 	}
 }
 
-// rackTie is what the push brings to one stretcher; screws in its end grain are judged by it.
-func (r *reckoning) rackTie(s form.Rail, push, pull float64) {
+// rackTie is what the push brings to one of the stretchers that share it; screws in its end grain are judged by it.
+func (r *reckoning) rackTie(s form.Rail, push, pull float64, sharing int) {
 	id := s.ID
 	f := Figure{ID: "racking-pull", What: fmt.Sprintf("pull and thrust at each end of %s under a sideways push of %.0f N at the top", r.nameOf(id), push),
-		Value: pull, Unit: "N", Formula: "push/2 · (height − top) / (top's middle to the stretcher's middle), shared by the lowest stretchers",
+		Value: pull, Unit: "N", Formula: shared("push/2 · (height − top) / (top's middle to the stretcher's middle)", sharing),
 		Source: rackSource, Parts: []string{id}, Sizes: []string{s.Path + ".below-top"}, Level: part.Note}
 	if limit, ok := r.endGrain(s); ok {
 		f.Limit, f.Level = limit, part.Warning

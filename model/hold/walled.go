@@ -50,12 +50,15 @@ func (r *reckoning) walls() {
 		return
 	}
 	slow, _ := r.air.change(one.Timber, tallest)
-	r.add(Figure{ID: "boards-move-apart", What: fmt.Sprintf("difference in movement between the %s and the %s along their corner, %s", wallName(one), wallName(other), r.air.words),
+	r.add(Figure{ID: "boards-move-apart", What: fmt.Sprintf("difference in movement between %s and %s along their corner, %s", r.inWords(one), r.inWords(other), r.air.words),
 		Value: math.Abs(most - slow), Limit: mostUnlike, Unit: "mm", Formula: "width · difference of C · change of moisture", Source: movementSource + "; limit: common practice",
 		Parts: []string{one.ID, other.ID}, Sizes: []string{"timber", "boards.side.timber", "size.height", "use"}, Advice: "one timber for all walls, or quartersawn boards", Level: part.Warning})
 }
 
-func wallName(q *part.Part) string { return strings.ToLower(strings.ReplaceAll(q.Name, ",", "")) }
+// inWords is what a part is called in a sentence.
+func (r *reckoning) inWords(q *part.Part) string {
+	return strings.Join(form.InWords(r.p, q.ID), "")
+}
 
 // bottomMoves is a bottom in its grooves, or held across its grain by screws.
 func (r *reckoning) bottomMoves() {
@@ -169,7 +172,7 @@ func (r *reckoning) outermost(moving *part.Part) (far float64, with string) {
 			}
 			at := other.Place.Mul4x1(b.Entry.Vec4(1)).Vec3()
 			if y := math.Abs(at.Sub(middle).Dot(across)); y > far+noise {
-				far, with = y, wallName(other)
+				far, with = y, other.ID
 			}
 		}
 	}

@@ -51,7 +51,7 @@ func Assemble(p *form.Piece) form.Assembly {
 	}
 	t.tenons(p)
 	t.late(p, late)
-	t.apart(1<<n - 1)
+	t.apart(t.whole(p, 1<<n-1))
 	slices.Reverse(t.plan.Moves)
 	return t.plan
 }
@@ -68,12 +68,11 @@ type taking struct {
 	seen   map[pairing]bool // see passes
 }
 
-// apart takes a set of parts apart and notes the moves, the last first.
+// apart takes a set of parts apart and notes the moves, the last first. What a group consists of is taken apart
+// before the rest, so that it is put together right before it goes home; the part that is left last stands first.
 func (t *taking) apart(set uint) {
 	if bits.OnesCount(set) == 1 {
-		if len(t.plan.First) == 0 {
-			t.plan.First = t.names(set)
-		}
+		t.plan.First = t.names(set)
 		return
 	}
 	for _, sets := range []func(uint) []uint{singles, t.groups} {
@@ -91,15 +90,11 @@ func (t *taking) apart(set uint) {
 
 // draw notes that some parts are drawn off the rest, and takes both apart.
 func (t *taking) draw(some, rest uint, way mgl64.Vec3) {
-	ways := make([]mgl64.Vec3, bits.OnesCount(some))
-	for i := range ways {
-		ways[i] = way.Mul(-1)
-	}
-	t.plan.Moves = append(t.plan.Moves, form.Move{Parts: t.names(some), Onto: t.names(rest), Ways: ways})
-	t.apart(rest)
+	t.move(some, rest, way)
 	if bits.OnesCount(some) > 1 {
 		t.apart(some)
 	}
+	t.apart(rest)
 }
 
 // atOnce looks for a way to draw all the parts of a set off each other at the same time, each its own
@@ -141,13 +136,23 @@ func (t *taking) atOnce(set uint) bool {
 	}
 	still := groups[0]
 	t.plan.Moves = append(t.plan.Moves, form.Move{Parts: moving, Onto: t.names(still), Ways: home})
-	for _, k := range order {
+	for _, k := range order[1:] {
 		t.apart(groups[k])
 	}
+	t.apart(still)
 	return true
 }
 
 func dotRoot(v []float64) float64 { return math.Sqrt(dot(v, v)) }
+
+// move notes that some parts, drawn off the rest along a way, go home the other way round.
+func (t *taking) move(some, rest uint, way mgl64.Vec3) {
+	ways := make([]mgl64.Vec3, bits.OnesCount(some))
+	for i := range ways {
+		ways[i] = way.Mul(-1)
+	}
+	t.plan.Moves = append(t.plan.Moves, form.Move{Parts: t.names(some), Onto: t.names(rest), Ways: ways})
+}
 
 func (t *taking) names(set uint) []string {
 	var out []string
@@ -178,7 +183,7 @@ func (t *taking) free(some, rest uint) (mgl64.Vec3, bool) {
 	}
 	try := slices.Clone(t.ways)
 	if sum.Len() > sameWay {
-		try = append([]mgl64.Vec3{sum.Mul(-1).Normalize()}, try...)
+		try = append(neat(sum.Mul(-1), hold), try...)
 	}
 	try = append(try, mgl64.Vec3{0, 0, -1}, mgl64.Vec3{0, 0, 1}, mgl64.Vec3{0, 1, 0}, mgl64.Vec3{0, -1, 0}, mgl64.Vec3{1, 0, 0}, mgl64.Vec3{-1, 0, 0})
 	for i, a := range hold {
@@ -236,16 +241,14 @@ func Finding(p *form.Piece) (part.Finding, bool) {
 	return f, true
 }
 
+// sentenceOf names parts in a sentence: "the front, the ends and the bottom".
 func sentenceOf(p *form.Piece, ids []string) string {
+	names := form.InWords(p, ids...)
 	text := ""
-	for i, id := range ids {
-		name := id
-		if q := p.Part(id); q != nil {
-			name = q.Name
-		}
+	for i, name := range names {
 		switch {
 		case i == 0:
-		case i == len(ids)-1:
+		case i == len(names)-1:
 			text += " and "
 		default:
 			text += ", "

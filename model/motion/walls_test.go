@@ -1,6 +1,7 @@
 package motion_test
 
 import (
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -34,4 +35,42 @@ func TestWallsGoTogether(t *testing.T) {
 			provedFree(t, p, m)
 		}
 	})
+}
+
+// A lid with battens is a thing by itself, in any shop: the box goes together first, then the battens go onto the lid,
+// one after the other, and the lid with them is laid on last.
+func TestALidWithBattensIsMadeApart(t *testing.T) {
+	for _, joint := range form.WallJoints() {
+		for _, bottom := range []string{form.InGroove, form.InRabbet, form.ScrewedOn} {
+			p := built(t, form.Design{
+				Form: "chest", Timber: "white oak", Size: form.Size{Height: 300, Width: 600, Depth: 380},
+				Splay: form.Splay{Ends: 4 * measure.Degree, Front: 3 * measure.Degree}, Boards: form.Boards{Side: form.Board{Thickness: 18}},
+				Corners: form.Corners{Joint: joint}, Bottom: &form.Bottom{Thickness: 10, Joint: bottom},
+				Lid: &form.Lid{Thickness: 20, Overhang: 12, Battens: &form.Battens{Count: 2}},
+			})
+			a := p.Assembly
+			if len(a.Stuck) > 0 {
+				continue // another test's matter
+			}
+			aside, n := a.Aside(), len(a.Moves)
+			for n > 0 && p.Part(a.Moves[n-1].Parts[0]).Slip.Late() {
+				n--
+			}
+			if n < 3 {
+				t.Fatalf("%s, %s: %+v", joint, bottom, a)
+			}
+			for k, m := range a.Moves[:n] {
+				if want := k == n-3 || k == n-2; aside[k] != want {
+					t.Errorf("%s, %s: move %d of %v onto %v: aside %t", joint, bottom, k, m.Parts, m.Onto, aside[k])
+				}
+			}
+			lid, first, second := a.Moves[n-1], a.Moves[n-3], a.Moves[n-2]
+			if !slices.Equal(lid.Parts, []string{"lid", "batten-1", "batten-2"}) || lid.Ways[0][2] > -0.999 {
+				t.Errorf("%s, %s: last goes on %v, by %v", joint, bottom, lid.Parts, lid.Ways)
+			}
+			if !slices.Equal(first.Onto, []string{"lid"}) || len(first.Parts) != 1 || len(second.Parts) != 1 || !slices.Contains(second.Onto, "lid") {
+				t.Errorf("%s, %s: the battens go %v onto %v, %v onto %v", joint, bottom, first.Parts, first.Onto, second.Parts, second.Onto)
+			}
+		}
+	}
 }

@@ -25,6 +25,11 @@ func german() *tongue.Tongue {
 		"%s and %s differ by %s":     "%s und %s weichen um %s ab",
 		" wider on each side":        " breiter auf jeder Seite",
 		"Each figure runs from the ": "Jede Zahl läuft ab: ",
+		"the bottom":                 "unten",
+		"ends":                       "Enden",
+		"the ends (%s)":              "die Schmalseiten (%s)",
+		"the bottom (%s)":            "der Boden (%s)",
+		"First %s.":                  "Zuerst: %s.",
 	})
 }
 
@@ -45,7 +50,8 @@ func TestSentencesAreKnownByTheirFormats(t *testing.T) {
 		{"white oak (top)", "Weißeiche (Platte)", true},
 		{"3 mm wider on each side", "3 mm breiter auf jeder Seite", true},
 		{"Each figure runs from the top", "Jede Zahl läuft ab: Platte", true},
-		{"Gerda's board is wide.", "Gerda's board ist breit.", false}, // a name that nobody translates
+		{"First the ends (2, 4) and the bottom (5).", "Zuerst: die Schmalseiten (2, 4) und der Boden (5).", true}, // "ends" alone are something else
+		{"Gerda's board is wide.", "Gerda's board ist breit.", false},                                             // a name that nobody translates
 		{"The top of oak moves much mm in 6 months.", "The top of oak moves much mm in 6 months.", false},
 		{"white top", "white top", false}, // the words of a phrase do not stand alone
 	} {

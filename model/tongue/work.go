@@ -64,6 +64,9 @@ func (t *reader) find(english string, deep int) (string, bool) {
 			return text, true
 		}
 	}
+	if text, ok := t.named(english, deep); ok {
+		return text, true
+	}
 	some, found := "", false
 	for _, p := range t.patterns {
 		text, whole, ok := t.by(p, english, deep)

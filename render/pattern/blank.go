@@ -110,33 +110,15 @@ func (b *blank) tells(f *face) string {
 	if f == b.inner {
 		way = "Lay it on the inner face, print up, the board turned over about its long axis: the ends stay where they were."
 	}
-	return way + fmt.Sprintf(" The arrows point at the reference edge, the %s.", words(b.reference().ID))
-}
-
-// reference is the edge that marking starts from: the front edge, from which the tails run, else the
-// lower edge, else the first edge along the grain.
-func (b *blank) reference() *part.Cut {
-	var first *part.Cut
-	for _, id := range []string{"front-edge", "lower-edge", ""} {
-		for i := range b.q.Cuts {
-			c := &b.q.Cuts[i]
-			if c.ID == id || id == "" && c.Kind == part.Rip {
-				return c
-			}
-			if first == nil {
-				first = c
-			}
-		}
-	}
-	return first
+	return way + fmt.Sprintf(" The arrows point at the reference edge, the %s.", words(b.q.Reference().ID))
 }
 
 // borders names the edges of a face and points at the one that marking starts from.
 func (b *blank) borders(p *Pattern, f *face) {
-	ref := b.reference()
+	ref := b.q.Reference()
 	for i := range b.q.Cuts {
 		c := &b.q.Cuts[i]
-		from, to, ok := b.edgeOn(c, f.z)
+		from, to, ok := b.q.EdgeOn(c, f.z)
 		if !ok {
 			continue
 		}
@@ -159,32 +141,6 @@ func arrowTo(p *Pattern, tip, in draw.Point, ref string) {
 	const length, head = 10.0, 3.5
 	p.head(tip, draw.Point{X: -in.X, Y: -in.Y}, head, ref)
 	p.line(Guide, draw.Polyline([]draw.Point{plus(tip, in, length), plus(tip, in, head)}), ref)
-}
-
-// edgeOn is where a cut meets the face at height z, between the board's other cuts; joints are not
-// taken off it.
-func (b *blank) edgeOn(c *part.Cut, z float64) (from, to mgl64.Vec3, ok bool) {
-	n := mgl64.Vec2{c.Normal[0], c.Normal[1]}
-	slope := n.Len()
-	if slope < inPlane {
-		return from, to, false
-	}
-	u := mgl64.Vec3{-n[1] / slope, n[0] / slope, 0}
-	at := mgl64.Vec3{n[0], n[1], 0}.Mul((c.Offset - c.Normal[2]*z) / slope / slope).Add(mgl64.Vec3{0, 0, z})
-	lo, hi := math.Inf(-1), math.Inf(1)
-	for i := range b.q.Cuts {
-		o := &b.q.Cuts[i]
-		k, left := o.Normal.Dot(u), o.Offset-o.Normal.Dot(at)
-		switch {
-		case o == c || math.Abs(k) < inPlane:
-		case k > 0:
-			hi = math.Min(hi, left/k)
-		default:
-			lo = math.Max(lo, left/k)
-		}
-	}
-	ok = lo < hi && !math.IsInf(lo, 0) && !math.IsInf(hi, 0)
-	return at.Add(u.Mul(lo)), at.Add(u.Mul(hi)), ok
 }
 
 // words makes words of an id: "front-edge" is the front edge.

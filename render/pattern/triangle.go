@@ -7,27 +7,9 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/form"
-	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/draw"
 )
-
-// stretch is one board of a run as laid out flat with the others, outer faces up, end to end. A place on
-// it is told by how far it lies from the first end to the last, and from the reference edge to the other,
-// both from 0 to 1; so the places of two boards at their common corner are one place in space.
-type stretch struct {
-	q       *part.Part
-	corners [2][2]mgl64.Vec3 // by end, then by edge, the reference edge first; part frame
-}
-
-// length along the grain, in the middle of the width.
-func (s *stretch) length() float64 { return s.at(0, 0.5).Sub(s.at(1, 0.5)).Len() }
-
-// at is the point of the outer face at f from end to end and g from edge to edge.
-func (s *stretch) at(f, g float64) mgl64.Vec3 {
-	mix := func(a, b mgl64.Vec3, t float64) mgl64.Vec3 { return a.Mul(1 - t).Add(b.Mul(t)) }
-	return mix(mix(s.corners[0][0], s.corners[0][1], g), mix(s.corners[1][0], s.corners[1][1], g), f)
-}
 
 // Triangles gives the carpenter's triangle of each run of boards that meet outer arris to outer arris:
 // by part id, straight lines on the outer face from and to points of the part frame. Its base lies
@@ -39,132 +21,46 @@ func Triangles(p *form.Piece) map[string][][2]mgl64.Vec3 { return triangles(p, n
 // lines of its own.
 func triangles(p *form.Piece, shared map[*part.Part]bool) map[string][][2]mgl64.Vec3 {
 	out := map[string][][2]mgl64.Vec3{}
-	for _, run := range runs(p) {
-		if slices.ContainsFunc(run, func(s *stretch) bool { return shared[s.q] }) {
+	for _, run := range form.Stretches(p) {
+		if slices.ContainsFunc(run, func(s form.Stretch) bool { return shared[s.Part] }) {
 			continue
 		}
 		total := 0.0
 		for _, s := range run {
-			total += s.length()
+			total += s.Length()
 		}
-		const low, high, left, right = 0.25, 0.75, 0.15, 0.85
-		a, b, c := [2]float64{left * total, low}, [2]float64{right * total, low}, [2]float64{total / 2, high}
+		const low, high, aside, onEnd = 0.25, 0.75, 0.15, 0.8
+		left := math.Min(aside*total, onEnd*run[0].Length()) // so that the first and the last board have a share of it
+		right := total - math.Min(aside*total, onEnd*run[len(run)-1].Length())
+		a, b, c := [2]float64{left, low}, [2]float64{right, low}, [2]float64{total / 2, high}
 		from := 0.0
 		for _, s := range run {
 			for _, side := range [][2][2]float64{{a, b}, {b, c}, {c, a}} {
-				if l, ok := s.share(side, from); ok {
-					out[s.q.ID] = append(out[s.q.ID], l)
+				if l, ok := share(s, side, from); ok {
+					out[s.Part.ID] = append(out[s.Part.ID], l)
 				}
 			}
-			from += s.length()
+			from += s.Length()
 		}
 	}
 	return out
 }
 
 // share is what a board, which begins so far along the run, has of a side of the triangle.
-func (s *stretch) share(side [2][2]float64, from float64) (l [2]mgl64.Vec3, ok bool) {
+func share(s form.Stretch, side [2][2]float64, from float64) (l [2]mgl64.Vec3, ok bool) {
 	p, q := side[0], side[1]
 	if p[0] > q[0] {
 		p, q = q, p
 	}
-	f := func(t float64) float64 { return (p[0] + (q[0]-p[0])*t - from) / s.length() }
+	f := func(t float64) float64 { return (p[0] + (q[0]-p[0])*t - from) / s.Length() }
 	lo, hi := math.Max(0, (0-f(0))/(f(1)-f(0))), math.Min(1, (1-f(0))/(f(1)-f(0)))
 	if lo >= hi {
 		return l, false
 	}
 	for i, t := range []float64{lo, hi} {
-		l[i] = s.at(f(t), p[1]+(q[1]-p[1])*t)
+		l[i] = s.At(f(t), p[1]+(q[1]-p[1])*t)
 	}
 	return l, true
-}
-
-// sameArris is how near, in mm, the outer arrises of two ends must lie for the boards to be one run.
-const sameArris = 0.01
-
-// bound is one end of a board with its outer arris in the world, the reference edge first.
-type bound struct {
-	q     *part.Part
-	part  [2]mgl64.Vec3
-	world [2]mgl64.Vec3
-}
-
-func boundsOf(q *part.Part) []bound {
-	b := newBlank(q, nameOf([]*part.Part{q}), measure.Style{})
-	ref := b.reference()
-	var out []bound
-	for i := range q.Cuts {
-		c := &q.Cuts[i]
-		from, to, ok := b.edgeOn(c, 0)
-		if c.Kind != part.Crosscut || !ok {
-			continue
-		}
-		if math.Abs(ref.Normal.Dot(to)-ref.Offset) < math.Abs(ref.Normal.Dot(from)-ref.Offset) {
-			from, to = to, from
-		}
-		e := bound{q: q, part: [2]mgl64.Vec3{from, to}}
-		for j, v := range e.part {
-			e.world[j] = q.Place.Mul4x1(v.Vec4(1)).Vec3()
-		}
-		out = append(out, e)
-	}
-	return out
-}
-
-// runs finds the boards that follow each other round corners, two or more at a time, in the order of
-// the piece's parts.
-func runs(p *form.Piece) [][]*stretch {
-	var all []bound
-	for _, q := range p.Parts {
-		if q.Solid != nil {
-			all = append(all, boundsOf(q)...)
-		}
-	}
-	next := func(e bound) (bound, bool) {
-		i := slices.IndexFunc(all, func(o bound) bool {
-			return o.q != e.q && o.world[0].Sub(e.world[0]).Len() < sameArris && o.world[1].Sub(e.world[1]).Len() < sameArris
-		})
-		if i < 0 {
-			return bound{}, false
-		}
-		return all[i], true
-	}
-	other := func(e bound) (bound, bool) {
-		i := slices.IndexFunc(all, func(o bound) bool { return o.q == e.q && o.part != e.part })
-		if i < 0 {
-			return bound{}, false
-		}
-		return all[i], true
-	}
-	used := map[*part.Part]bool{}
-	var out [][]*stretch
-	walk := func(e bound) {
-		var run []*stretch
-		for ok := true; ok && !used[e.q]; {
-			far, two := other(e)
-			if !two {
-				break
-			}
-			used[e.q] = true
-			run = append(run, &stretch{e.q, [2][2]mgl64.Vec3{e.part, far.part}})
-			e, ok = next(far)
-		}
-		if len(run) > 1 {
-			out = append(out, run)
-		}
-	}
-	// first the runs that end somewhere, from an end that meets no other, then those that go all round
-	for _, e := range all {
-		if _, met := next(e); !met && !used[e.q] {
-			walk(e)
-		}
-	}
-	for _, e := range all {
-		if !used[e.q] {
-			walk(e)
-		}
-	}
-	return out
 }
 
 // triangle draws a part's share of the carpenter's triangle where there is wood.

@@ -10,6 +10,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/part"
+	"splaywright/render/table"
 )
 
 // Which boards are a run: those whose outer arrises meet.
@@ -22,9 +23,9 @@ func TestRuns(t *testing.T) {
 		{"ring", "stave-1 stave-2 stave-3 stave-4 stave-5 stave-6"},
 	} {
 		var got []string
-		for _, run := range runs(samples()[c.piece]) {
+		for _, run := range form.Stretches(samples()[c.piece]) {
 			for _, s := range run {
-				got = append(got, s.q.ID)
+				got = append(got, s.Part.ID)
 			}
 		}
 		if s := strings.Join(got, " "); s != c.want {
@@ -53,7 +54,7 @@ func triangleGoesOn(t interface{ Fatalf(string, ...any) }, p *form.Piece) {
 	for _, v := range ends {
 		meets := 0
 		for _, w := range ends {
-			if v.Sub(w).Len() < 2*sameArris {
+			if v.Sub(w).Len() < 2*form.SameArris {
 				meets++
 			}
 		}
@@ -104,28 +105,28 @@ func TestTriangleIsOnOuterFaces(t *testing.T) {
 func TestRunsLieEndToEnd(t *testing.T) {
 	seen := 0
 	for name, p := range samples() {
-		byPart := map[*part.Part]*stretch{}
-		for _, run := range runs(p) {
+		byPart := map[*part.Part]form.Stretch{}
+		for _, run := range form.Stretches(p) {
 			for _, s := range run {
-				byPart[s.q] = s
+				byPart[s.Part] = s
 			}
 		}
 		// the lower corner at an end of a laid board, world
-		corner := func(l Laid, right bool) mgl64.Vec3 {
+		corner := func(l form.Laid, right bool) mgl64.Vec3 {
 			s := byPart[l.Part]
-			if up := s.at(0.5, 1).Sub(s.at(0.5, 0)).Y(); (up < 0) != l.Turned {
+			if up := s.At(0.5, 1).Sub(s.At(0.5, 0)).Y(); (up < 0) != l.Turned {
 				t.Errorf("%s: %s has its reference edge above", name, l.Part.ID)
 			}
-			a, b := s.corners[0][0], s.corners[1][0]
+			a, b := s.Corners[0][0], s.Corners[1][0]
 			if (a.X() > b.X()) == (right != l.Turned) {
 				b = a
 			}
 			return l.Part.Place.Mul4x1(b.Vec4(1)).Vec3()
 		}
-		for _, run := range Runs(p) {
+		for _, run := range form.Runs(p) {
 			for i := 1; i < len(run); i++ {
 				seen++
-				if d := corner(run[i-1], true).Sub(corner(run[i], false)).Len(); d > sameArris {
+				if d := corner(run[i-1], true).Sub(corner(run[i], false)).Len(); d > form.SameArris {
 					t.Errorf("%s: %s begins %.2f mm from where %s ends", name, run[i].Part.ID, d, run[i-1].Part.ID)
 				}
 			}
@@ -133,5 +134,47 @@ func TestRunsLieEndToEnd(t *testing.T) {
 	}
 	if seen < 6 {
 		t.Errorf("%d corners", seen)
+	}
+}
+
+// The steps tell of the triangle what is drawn: over the same boards, with its point towards the same edge.
+func TestStepsTellTheTriangleThatIsDrawn(t *testing.T) {
+	for name, p := range samples() {
+		text := ""
+		for _, row := range table.Steps(p, p.Design.Style()).Rows {
+			if row[1].Text == "Mark the faces" {
+				text = row[2].Text
+			}
+		}
+		drawn := Triangles(p)
+		if said := strings.Contains(text, "a triangle"); said != (len(drawn) > 0) {
+			t.Errorf("%s: %d boards have lines, and the steps say: %s", name, len(drawn), text)
+			continue
+		}
+		_, over, _ := strings.Cut(text, "edges: over ")
+		over, _, _ = strings.Cut(over, ".")
+		var marks []string
+		for _, m := range strings.FieldsFunc(over, func(r rune) bool { return strings.ContainsRune(",; and", r) }) {
+			marks = append(marks, m)
+		}
+		for id, lines := range drawn {
+			q := p.Part(id)
+			if !slices.Contains(marks, q.Mark) {
+				t.Errorf("%s: %s has lines, the steps name %v", name, id, marks)
+			}
+			far := 0.0 // of the lines from the edge that the triangle stands on
+			ref := q.Reference()
+			for _, l := range lines {
+				for _, v := range l {
+					far = max(far, ref.Offset-ref.Normal.Dot(v))
+				}
+			}
+			if edge := strings.ReplaceAll(ref.ID, "-", " "); !strings.Contains(text, "its base along the "+edge+"s") || far < 10 {
+				t.Errorf("%s: %s: the triangle stands on the %s and reaches %.0f mm from it: %s", name, id, edge, far, text)
+			}
+		}
+		if len(marks) != len(drawn) {
+			t.Errorf("%s: the steps name %v, %d boards have lines", name, marks, len(drawn))
+		}
 	}
 }

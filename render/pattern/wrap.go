@@ -85,7 +85,7 @@ func (b *blank) newEnd(c *part.Cut) *end {
 		down = down.Mul(-1)
 	}
 	e.deep = -b.thickness / down[2]
-	from, _, _ := b.edgeOn(c, 0)
+	from, _, _ := b.q.EdgeOn(c, 0)
 	e.out = draw.Point{X: away[0], Y: away[1]}
 	u := draw.Point{X: along[0], Y: along[1]}
 	at := draw.Point{X: from[0], Y: from[1]}
@@ -93,7 +93,7 @@ func (b *blank) newEnd(c *part.Cut) *end {
 	e.across = chart{At: from, A: along, B: down, To: at, X: u, Y: e.out}
 	e.inner = chart{At: from.Add(down.Mul(e.deep)), A: along, B: away.Mul(-1), To: plus(at, e.out, e.deep), X: u, Y: e.out}
 	for i, k := range e.charts() {
-		p, q, _ := b.edgeOn(c, e.z[i])
+		p, q, _ := b.q.EdgeOn(c, e.z[i])
 		e.fold[i] = [2]draw.Point{k.point(p), k.point(q)}
 	}
 	return e
@@ -182,7 +182,7 @@ func (e *end) blankEdges(p *Pattern) {
 
 // limit is where the paper ends on face i along the board's edge that leaves fold end j.
 func (e *end) limit(i, j int) draw.Point {
-	from, to, _ := e.b.edgeOn(e.cut, e.z[i])
+	from, to, _ := e.b.q.EdgeOn(e.cut, e.z[i])
 	corner := [2]mgl64.Vec3{from, to}[j]
 	k := e.charts()[i]
 	way := mgl64.Vec3{-e.cut.Normal[0], -e.cut.Normal[1], 0}
@@ -223,7 +223,7 @@ func (e *end) baselines(p *Pattern) {
 			continue
 		}
 		// the cuts beside the end bound it, the end itself runs alongside
-		if from, to, ok := e.b.edgeOn(&line, e.z[i]); ok {
+		if from, to, ok := e.b.q.EdgeOn(&line, e.z[i]); ok {
 			for _, s := range uncovered(k.point(from), k.point(to), made) {
 				p.line(Guide, draw.Polyline(s[:]), e.b.q.ID+"/baseline")
 			}

@@ -33,7 +33,7 @@ func (e *end) words(p *Pattern) {
 	}
 	b.centres(p, words(e.cut.ID), &e.across, true, func(at mgl64.Vec3) bool { return math.Abs(e.cut.Normal.Dot(at)-e.cut.Offset) < inPlane })
 	p.Tells = "Cut the strip out, fold it on both dashed lines and wrap it round the end, print outwards, when the end is sawn to its angles and before the joint is." +
-		fmt.Sprintf(" The folds lie on the arrises, each part on the face that it is signed with; the arrow points at the reference edge, the %s.", words(b.reference().ID))
+		fmt.Sprintf(" The folds lie on the arrises, each part on the face that it is signed with; the arrow points at the reference edge, the %s.", words(b.q.Reference().ID))
 }
 
 // name is a label at t along the outer fold and so far off it, out over the end, that stays in a figure.
@@ -46,14 +46,14 @@ func (e *end) name(t, off float64, in []draw.Point, lines ...string) Label {
 func (e *end) edgeNames(p *Pattern) {
 	const off, near = 8.0, 40.0 // mm from the edge
 	b, long := e.b, dist(e.fold[0][0], e.fold[0][1])
-	from, to, _ := b.edgeOn(e.cut, 0)
+	from, to, _ := b.q.EdgeOn(e.cut, 0)
 	for j, corner := range []mgl64.Vec3{from, to} {
 		c := e.beside(corner)
 		if c == nil {
 			continue
 		}
 		inward := func(mm float64) float64 { return math.Abs(float64(j) - mm/long) } // along the fold, from 0 to 1
-		if c == b.reference() {
+		if c == b.q.Reference() {
 			tip := between(e.limit(0, j), e.fold[0][j], 0.2)
 			way := e.outer.way(c.Normal.Mul(-1))
 			n := math.Hypot(way.X, way.Y)

@@ -45,10 +45,15 @@ func asides(p *form.Piece) []aside {
 	size := max(p.Overall.Height, p.Overall.WidthTop, p.Overall.WidthFloor, p.Overall.DepthTop).MM()
 	off, before := map[string]mgl64.Vec3{}, slices.Clone(p.Assembly.First)
 	var out []aside
+	far, byThemselves := aways(p.Assembly), p.Assembly.Aside()
 	for k, m := range p.Assembly.Moves {
+		standing := slices.DeleteFunc(slices.Clone(before), func(id string) bool { return slices.Contains(m.Parts, id) })
+		if byThemselves[k] {
+			standing = m.Onto
+		}
 		for i, id := range m.Parts {
-			a := aside{move: k, id: id, way: m.Ways[i].Mul((apart + further*float64(k)) * size)}
-			mates := joined(p, id, before)
+			a := aside{move: k, id: id, way: m.Ways[i].Mul(far[k] * size)}
+			mates := joined(p, id, standing)
 			for _, mate := range mates {
 				if between := off[mate].Add(a.way); a.onto == "" && m.Ways[i].Len() > 0 && between.Normalize().Dot(m.Ways[i].Normalize()) > alongWay {
 					a.onto = mate
@@ -61,6 +66,23 @@ func asides(p *form.Piece) []aside {
 			out = append(out, a)
 		}
 		before = append(before, m.Parts...)
+	}
+	return out
+}
+
+// aways are how far the parts of each move stand off, as shares of the piece's largest size. What is put together
+// aside is counted by itself: it is carried along by the move that takes it home.
+func aways(a form.Assembly) []float64 {
+	out := make([]float64, len(a.Moves))
+	placed, onIt := 0, 0
+	for k, by := range a.Aside() {
+		if by {
+			onIt++
+			out[k] = asideBy * float64(onIt) // small parts on a board
+			continue
+		}
+		out[k] = apart + further*float64(placed)
+		placed, onIt = placed+1, 0
 	}
 	return out
 }

@@ -20,6 +20,7 @@ import (
 const (
 	apart   = 0.25
 	further = 0.15
+	asideBy = 0.12 // what is put together aside, from one part to the next
 )
 
 // exploded is the piece with its parts drawn off each other the way they came.
@@ -191,9 +192,13 @@ func togetherSheet(p *form.Piece, s set) *blank {
 // together is the order in a line.
 func together(p *form.Piece, o Options) string {
 	order := []string{marks(p, p.Assembly.First)}
-	for _, m := range p.Assembly.Moves {
+	byThemselves := p.Assembly.Aside()
+	for k, m := range p.Assembly.Moves {
 		next := o.with("then %s", marks(p, m.Parts))
-		if m.AtOnce() {
+		switch {
+		case byThemselves[k]:
+			next = o.with("then %s onto %s, aside", marks(p, m.Parts), marks(p, m.Onto))
+		case m.AtOnce():
 			next = o.with("then %s at once", marks(p, m.Parts))
 		}
 		order = append(order, next)

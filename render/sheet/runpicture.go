@@ -24,7 +24,7 @@ const runWords = 24.0
 
 // runPicture shows the boards of a run end to end, outer faces up, with their marks underlined and the
 // carpenter's triangle over them, as they lie in the board that they are cut from.
-func runPicture(p *form.Piece, run []pattern.Laid, wide, most float64, i ink) picture {
+func runPicture(p *form.Piece, run []form.Laid, wide, most float64, i ink) picture {
 	long, high := 0.0, 0.0
 	for _, l := range run {
 		b := extent(l.Part)
@@ -86,7 +86,7 @@ func (w *writer) runs() {
 	const beside = 12.0                              // mm, between two runs
 	high := runHigh                                  // of the boards of the row
 	row := draw.Box{Min: draw.Point{X: math.Inf(1)}} // of the run before
-	for k, run := range pattern.Runs(w.piece) {
+	for k, run := range form.Runs(w.piece) {
 		if left := w.b.room.Max.X - row.Max.X - beside; k > 0 && left > 0 {
 			if by := runPicture(w.piece, run, left, high, w.b.ink); by.box.Width() <= left && by.box.Height() <= row.Height()+0.5 && by.box.Height() > 0.6*row.Height() {
 				at := draw.Point{X: row.Max.X + beside - by.box.Min.X, Y: row.Max.Y - by.box.Max.Y}

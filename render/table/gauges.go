@@ -22,20 +22,20 @@ func gaugesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 }
 
 func dovetailGauges(s *sheet, tails, pins string, j joint.Joint) {
-	bevel(s, "slope of the tails", j.Slope, "on the outer face of the "+tails+", from its grain")
+	bevel(s, "slope of the tails", j.Slope, "on the outer face of "+tails+", from its grain")
 	if straight(j.PinAngle-j.BackPinAngle) && straight(j.CheekTilt-j.BackCheekTilt) {
-		bevel(s, "angle of the pins", j.PinAngle, "on the end of the "+pins+", from square to the arris")
-		bevel(s, "tilt of the cheeks", j.CheekTilt, "on the end of the "+tails+", from square to its face")
+		bevel(s, "angle of the pins", j.PinAngle, "on the end grain of "+pins+", from square to the arris")
+		bevel(s, "tilt of the cheeks", j.CheekTilt, "on the end grain of "+tails+", from square to its face")
 	} else { // the ends slant, so that the two sides of a pin differ
-		bevel(s, "lower side of the tails", j.PinAngle, "on the end of the "+pins+", from square to the arris; less than nothing leans the other way")
-		bevel(s, "upper side of the tails", j.BackPinAngle, "on the end of the "+pins+", from square to the arris; less than nothing leans the other way")
-		bevel(s, "tilt of the lower cheeks", j.CheekTilt, "on the end of the "+tails+", from square to its face")
-		bevel(s, "tilt of the upper cheeks", j.BackCheekTilt, "on the end of the "+tails+", from square to its face")
+		bevel(s, "lower side of the tails", j.PinAngle, "on the end grain of "+pins+", from square to the arris; less than nothing leans the other way")
+		bevel(s, "upper side of the tails", j.BackPinAngle, "on the end grain of "+pins+", from square to the arris; less than nothing leans the other way")
+		bevel(s, "tilt of the lower cheeks", j.CheekTilt, "on the end grain of "+tails+", from square to its face")
+		bevel(s, "tilt of the upper cheeks", j.BackCheekTilt, "on the end grain of "+tails+", from square to its face")
 	}
-	gauge(s, "baseline, outer face", j.Baseline.Outer, "on the "+tails+", from that face's own end")
-	gauge(s, "baseline, inner face", j.Baseline.Inner, "on the "+tails+", from that face's own end")
-	gauge(s, "baseline, outer face", j.PinBaseline.Outer, "on the "+pins+", from that face's own end")
-	gauge(s, "baseline, inner face", j.PinBaseline.Inner, "on the "+pins+", from that face's own end")
+	gauge(s, "baseline, outer face", j.Baseline.Outer, "on "+tails+", from that face's own end")
+	gauge(s, "baseline, inner face", j.Baseline.Inner, "on "+tails+", from that face's own end")
+	gauge(s, "baseline, outer face", j.PinBaseline.Outer, "on "+pins+", from that face's own end")
+	gauge(s, "baseline, inner face", j.PinBaseline.Inner, "on "+pins+", from that face's own end")
 	if !straight(j.Dihedral - 90*measure.Degree) {
 		s.note("The boards meet off square, so a baseline stands at the mating thickness divided by the sine of the corner, not at the thickness.")
 	}

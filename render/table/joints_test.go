@@ -57,7 +57,7 @@ func TestStepsNameTheEndsOfOddRings(t *testing.T) {
 	}{
 		{5, form.OnFront, "from the right end as seen from outside on both", "On the left end of"},
 		{5, form.OnEnd, "from the left end as seen from outside on both", "On the right end of"},
-		{6, form.OnFront, "from each end on both", "On the end of"},
+		{6, form.OnFront, "from each end on both", "On the end grain of"},
 	} {
 		d := form.Design{Form: "ring", Timber: "white oak", Size: form.Size{Height: 200, Width: 620, Staves: c.staves},
 			Boards: form.Boards{Side: form.Board{Thickness: 18}}, Corners: form.Corners{Joint: form.ThroughDovetail, TailsOn: c.on}}

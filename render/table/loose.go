@@ -100,23 +100,16 @@ func whichCorners(p *form.Piece, same []joint.Joint) string {
 }
 
 func nameIn(p *form.Piece, id string) string {
-	if q := p.Part(id); q != nil {
+	if q := p.Part(id); q != nil && strings.TrimRight(q.Name, "0123456789") == q.Name {
+		return boardNames(p, id)
+	} else if q != nil { // told apart by its number
 		return strings.ToLower(q.Name)
 	}
 	return id
 }
 
 // fellows names a board with those that are equal to it.
-func fellows(p *form.Piece, id string) string {
-	for _, g := range groups(p) {
-		for _, q := range g {
-			if q.ID == id {
-				return g.short()
-			}
-		}
-	}
-	return id
-}
+func fellows(p *form.Piece, id string) string { return the(p, fellowsOf(p, id)...) }
 
 // mates are the two boards of a corner, as far as their ends differ.
 func mates(p *form.Piece, j joint.Joint) []string {

@@ -3,9 +3,6 @@ package table
 import (
 	"fmt"
 	"slices"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"splaywright/model/form"
 	"splaywright/model/joint"
@@ -63,12 +60,12 @@ func alikeSpan(a, b joint.Span) bool {
 	return within(a.Start, b.Start, sameLength) && within(a.End, b.End, sameLength)
 }
 
-// jointNames are the boards that meet: "Top to side, left and right".
+// jointNames are the boards that meet: "the top to the sides".
 func jointNames(p *form.Piece, same []joint.Joint) string {
 	if a, b := tailBoards(p, same), pinBoards(p, same); a != b {
-		return upperFirst(a + " to " + b)
+		return a + " to " + b
 	}
-	return upperFirst(tailBoards(p, same))
+	return tailBoards(p, same)
 }
 
 func tailBoards(p *form.Piece, same []joint.Joint) string {
@@ -79,24 +76,13 @@ func pinBoards(p *form.Piece, same []joint.Joint) string {
 	return boards(p, same, func(j joint.Joint) string { return j.PinBoard })
 }
 
-// boards names the boards of alike joints once each, in small letters.
+// boards names the boards of alike joints in a sentence.
 func boards(p *form.Piece, same []joint.Joint, which func(joint.Joint) string) string {
-	var names []string
+	var ids []string
 	for _, j := range same {
-		name := which(j)
-		if q := p.Part(name); q != nil {
-			name = strings.ToLower(q.Name)
-		}
-		if !slices.Contains(names, name) {
-			names = append(names, name)
-		}
+		ids = appendOnce(ids, which(j))
 	}
-	return JoinNames(names)
-}
-
-func upperFirst(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[size:]
+	return boardNames(p, ids...)
 }
 
 // linesTable has a row for each line across the joint's width.
@@ -180,7 +166,7 @@ func backEdgeRow(s *sheet, j joint.Joint) {
 
 func linesNotes(s *sheet, p *form.Piece, same []joint.Joint) {
 	s.note("Each figure runs from the " + markedEdge(p) + " of that face on that line. Lay the rule down once and tick all of them, so that rounding never adds up.")
-	s.note(fmt.Sprintf("Tails are cut on the %s, pins on the %s. Outer and inner are the faces seen from outside and from inside the piece; “end” is the arris of that face.",
+	s.note(fmt.Sprintf("Tails are cut on %s, pins on %s. Outer and inner are the faces seen from outside and from inside the piece; “end” is the arris of that face.",
 		tailBoards(p, same), pinBoards(p, same)))
 	s.note("Mark one board from the other where you can: the first board as sawn is the truth, the figures are a check.")
 }

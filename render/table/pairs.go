@@ -23,12 +23,12 @@ type pairedCut struct {
 
 // pairedCuts lists every cut of the piece once, a pair as one entry at its first cut's place. Of
 // equal parts, as the staves of a ring, the first stands for all; not so of two that are each other's
-// mirror image.
+// mirror image, nor of two that are equal only when one is turned end for end.
 func pairedCuts(p *form.Piece) []pairedCut {
 	var all []pairedCut
 	done := map[string]bool{}
 	many := map[*part.Part]group{}
-	for _, g := range groups(p) {
+	for _, g := range sameWayRound(groups(p)) {
 		for _, q := range g {
 			if len(g) > 2 || len(g) == 2 && pairsWithin(g[0]) && pairsWithin(g[1]) {
 				many[q] = g
@@ -57,6 +57,32 @@ func pairedCuts(p *form.Piece) []pairedCut {
 		}
 	}
 	return all
+}
+
+// sameWayRound splits groups of equal parts by where their cuts are: in each the cuts of one name are alike.
+func sameWayRound(all []group) []group {
+	var out []group
+	for _, g := range all {
+		from := len(out)
+	parts:
+		for _, q := range g {
+			for k := from; k < len(out); k++ {
+				if alikeByName(out[k][0], q) {
+					out[k] = append(out[k], q)
+					continue parts
+				}
+			}
+			out = append(out, group{q})
+		}
+	}
+	return out
+}
+
+func alikeByName(a, b *part.Part) bool {
+	return !slices.ContainsFunc(a.Cuts, func(c part.Cut) bool {
+		d, ok := cutNamed(b, c.ID)
+		return !ok || !alikeCut(c, d)
+	})
 }
 
 // takes tells whether another entry's cuts are made as this one's on the same boards: they share its rows, as the
@@ -135,6 +161,7 @@ var pairNames = map[string]string{
 	"left-end+right-end": "left and right end", "right-end+left-end": "right and left end",
 	"front-edge+back-edge": "front and back edge", "back-edge+front-edge": "back and front edge",
 	"lower-edge+upper-edge": "lower and upper edge", "upper-edge+lower-edge": "upper and lower edge",
+	"front-end+back-end": "front and back end", "back-end+front-end": "back and front end",
 	"left-edge+right-edge": "left and right edge", "top-end+floor-end": "top end and floor end",
 }
 

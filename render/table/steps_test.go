@@ -71,7 +71,7 @@ func TestStepsCarryTheFigures(t *testing.T) {
 // A side goes home along its own slope; a rail let into leaning sides makes all of them go at once.
 func TestTheDryFitSaysTheOrder(t *testing.T) {
 	texts, at := stepsOf(t, formtest.WorkedExample())
-	for _, want := range []string{"First 1 Top.", "Then 2 Side, left, along the grain of 2 Side, left, 6.0° from plumb: driven straight it jams."} {
+	for _, want := range []string{"First the top (1).", "Then the left side (2), up and to the right, along its own grain, 6.0° from plumb: driven straight it jams."} {
 		if !strings.Contains(texts[at["Dry fit"]], want) {
 			t.Errorf("%q is missing in %s", want, texts[at["Dry fit"]])
 		}

@@ -7,14 +7,16 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/joint"
-	"splaywright/model/part"
 )
 
 // mitres are fitted before anything is cut into them.
 func (s *steps) mitres(j joint.Joint) {
+	shave := "Shave the ends until no light shows."
+	if !form.OnSides(s.p.Form) {
+		shave = "Shave the ends until no light shows; opposite boards stay of one length."
+	}
 	s.step(j.TailBoard, "Fit the mitres", "Shoot small ends on a board with a stop, never freehand over a machine.",
-		fmt.Sprintf("Hold %s and %s together: inside the corner a bevel stands at %s. Shave the ends until no light shows; opposite boards stay of one length.",
-			s.nameOf(j.TailBoard), s.nameOf(j.PinBoard), degrees(j.Dihedral)),
+		fmt.Sprintf("Hold %s and %s together: inside the corner a bevel stands at %s.", s.the(j.TailBoard), s.the(j.PinBoard), degrees(j.Dihedral)), shave,
 		"An error of a tenth of a degree arrives at the last corner as many times over as there are cuts.")
 }
 
@@ -26,35 +28,70 @@ func (s *steps) butts(j joint.Joint) {
 }
 
 func (s *steps) together() {
-	how := []string{"Glue the joints, bring them home as in the dry fit, clamp with blocks cut to the corner's angle so that the clamps do not slide down the lean."}
-	if slices.ContainsFunc(s.p.Joints, mitred) {
-		how = append(how, "Mitres: size their end grain with thin glue first; lay the boards outer face up, tape the corners, turn them over, glue and fold them up.")
+	clamp := "Glue the joints, bring them home as in the dry fit and clamp them."
+	if s.leans() {
+		clamp = "Glue the joints, bring them home as in the dry fit, clamp with blocks cut to the corner's angle so that the clamps do not slide down the lean."
 	}
-	if s.bored("pilot") {
+	how := []string{clamp, s.folding()}
+	if s.glueScrews() {
 		how = append(how, "Drive the screws while the clamps hold.")
 	}
 	how = append(how, s.loose()...)
-	s.step("", "Glue up", "Check the diagonals again before the glue sets. Follow the glue's own cautions for skin and air.", how...)
+	s.step("", "Glue up", "Check again that it stands true before the glue sets. Follow the glue's own cautions for skin and air.", how...)
+}
+
+// folding is how mitres are glued. Splines that can slide in from an end go in when the corners stand.
+func (s *steps) folding() string {
+	k := slices.IndexFunc(s.p.Joints, mitred)
+	switch {
+	case k < 0:
+		return ""
+	case s.p.Joints[k].Spline == nil:
+		return "Mitres: size their end grain with thin glue first; lay the boards outer face up, tape the corners, turn them over, glue and fold them up."
+	case s.p.Joints[k].Spline.Low > 0 && s.p.Joints[k].Spline.High > 0:
+		return "Mitres: size their end grain with thin glue first; glue the splines into one board of each corner and close the corners straight onto them."
+	}
+	return "Mitres: size their end grain with thin glue first; lay the boards outer face up, tape the corners, turn them over, glue and fold them up; slide the splines in with glue at once, before you clamp."
 }
 
 // loose says which parts must be free to move with the seasons.
 func (s *steps) loose() []string {
 	var out []string
 	for _, j := range s.p.Joints {
-		switch j.Kind {
-		case form.InGroove, form.InRabbet:
-			out = appendOnce(out, "The bottom goes in with the walls and dry, or with a spot of glue in the middle of its ends: it must swell and shrink in its groove.")
-		case form.ScrewedOn:
-			if j.TailBoard != "bottom" {
-				continue // a batten, of which more below
-			}
-			out = appendOnce(out, "The bottom is screwed on without glue, so that it can move.")
+		switch {
+		case grooved(j):
+			out = appendOnce(out, s.bottomIn(j))
+		case j.Kind == form.ScrewedOn && j.TailBoard == "bottom":
+			out = appendOnce(out, "When the glue is dry, screw the bottom on without glue, so that it can move.")
 		}
 	}
-	if slices.ContainsFunc(s.p.Parts, func(q *part.Part) bool { return strings.HasPrefix(q.ID, "batten") }) {
-		out = append(out, "Battens are screwed to the lid without glue, the outer holes in them slotted across the lid's grain: glued on, they split it.")
+	if s.has("lid") {
+		out = append(out, "The lid gets no glue: it is laid on when the rest is dry.")
 	}
 	return out
+}
+
+// bottomIn says when a bottom goes into its groove or rabbet, and how it is held.
+func (s *steps) bottomIn(j joint.Joint) string {
+	if j.Kind == form.InRabbet && s.bottomLast() {
+		return "The bottom goes into its rabbet last, with a spot of glue in the middle of its ends: it must be free to swell and shrink."
+	}
+	return "The bottom goes in with the walls and dry, or with a spot of glue in the middle of its ends: it must swell and shrink in its groove."
+}
+
+// bottomLast tells whether the bottom goes in when all walls stand.
+func (s *steps) bottomLast() bool {
+	seen := false
+	for _, m := range s.p.Assembly.Moves {
+		if slices.Contains(m.Parts, "bottom") {
+			seen = true
+			continue
+		}
+		if q := s.p.Part(m.Parts[0]); seen && q != nil && q.Slip == "" && slices.Contains(m.Onto, "bottom") && !slices.Contains(m.Parts, "lid") {
+			return false
+		}
+	}
+	return seen
 }
 
 func appendOnce(list []string, text string) []string {
@@ -62,13 +99,6 @@ func appendOnce(list []string, text string) []string {
 		return list
 	}
 	return append(list, text)
-}
-
-// bored tells whether any hole serves a purpose.
-func (s *steps) bored(purpose string) bool {
-	return slices.ContainsFunc(s.p.Parts, func(q *part.Part) bool {
-		return slices.ContainsFunc(q.Bores, func(b part.Bore) bool { return b.Purpose == purpose })
-	})
 }
 
 // plugs close the counterbores when everything is dry.

@@ -158,7 +158,7 @@ func TestMarkingRunsFromOneEdge(t *testing.T) {
 		t.Fatalf("%d tables, want lines and gauges once for two equal corners", len(tables))
 	}
 	lines := tables[0]
-	if lines.Title != "Marking: Top to side, left and right, through dovetail" {
+	if lines.Title != "Marking: the top to the sides, through dovetail" {
 		t.Errorf("title %q", lines.Title)
 	}
 	var steps []measure.Length

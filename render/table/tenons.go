@@ -129,9 +129,13 @@ func tenonTable(p *form.Piece, both []joint.Joint, style measure.Style) Table {
 
 func (s *steps) tenons(j joint.Joint) {
 	t := j.Tenon
+	lines := "In the sides for %s, lines on both faces as in Mortises; a bevel at %s from square guides the chisel."
+	if j.Kind == form.HousedTenon {
+		lines = "In the sides for %s, lines on the inner face as in Mortises; a bevel at %s from square guides the chisel. It does not go through."
+	}
 	s.step(j.TailBoard, "Chop the mortises", "Clamp the side to the bench, chisel away from the body.",
-		fmt.Sprintf("In the sides for %s, lines on both faces as in Mortises; a bevel at %s from square guides the chisel.", s.nameOf(j.PinBoard), degrees(t.Lean)))
-	how := fmt.Sprintf("On %s: shoulders %s from square, tenon %s × %s, %s long, as in Tenons.", s.nameOf(j.PinBoard), degrees(t.Lean), s.show(t.Width), s.show(t.Thickness), s.show(t.Length))
+		fmt.Sprintf(lines, s.the(j.PinBoard), degrees(t.Lean)))
+	how := fmt.Sprintf("On %s: shoulders %s from square, tenon %s × %s, %s long, as in Tenons.", s.the(j.PinBoard), degrees(t.Lean), s.show(t.Width), s.show(t.Thickness), s.show(t.Length))
 	slots := ""
 	if w := t.Wedges; w != nil {
 		slots = fmt.Sprintf("Saw %d slots %s deep for the wedges.", len(w.Parts), s.show(w.Deep))

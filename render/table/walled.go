@@ -46,16 +46,28 @@ func pinWords(j joint.Joint) string {
 	if straight(j.PinAngle - j.BackPinAngle) {
 		return degrees(j.PinAngle)
 	}
-	return fmt.Sprintf("%s at the lower side of a tail and %s at its upper side", degrees(j.PinAngle), degrees(j.BackPinAngle))
+	return fmt.Sprintf("%s at the lower side of a tail and %s at its upper side", eitherWay(j.PinAngle), eitherWay(j.BackPinAngle))
 }
 
-// seatWord is what the hollow of a joint is called.
-func seatWord(j joint.Joint) string {
-	switch j.Kind {
-	case form.InGroove, form.InRabbet:
-		return j.Kind + " for the bottom"
+// eitherWay writes an angle that may lean the other way.
+func eitherWay(a measure.Angle) string {
+	if a < 0 && !straight(a) {
+		return fmt.Sprintf("%s the other way", degrees(-a))
 	}
-	return "housing"
+	return degrees(a)
+}
+
+// cutSeat is the step that makes the hollow of a joint.
+func cutSeat(j joint.Joint) string {
+	switch {
+	case j.Kind == form.InGroove:
+		return "Cut the groove for the bottom"
+	case j.Kind == form.InRabbet:
+		return "Cut the rabbet for the bottom"
+	case j.Shoulder > 0:
+		return "Cut the groove for the tongue"
+	}
+	return "Cut the housing"
 }
 
 // flats is a ring's width across the flats, as its staves are set out from.
