@@ -141,9 +141,12 @@ func (t *Tongue) Fill(format string, args ...any) string {
 func (t *Tongue) read(english string) (text string, whole bool) {
 	work := reader{t, map[string]reading{}, mostWork}
 	text, whole = work.work(english, deepest)
-	if plain := decimal.ReplaceAllString(english, "$1.$2"); !whole && plain != english {
+	if whole || !decimal.MatchString(english) {
+		return text, whole
+	}
+	for _, thousands := range []bool{false, true} {
 		again := reader{t, map[string]reading{}, mostWork}
-		if said, ok := again.work(plain, deepest); ok {
+		if said, ok := again.work(pointed(english, thousands), deepest); ok {
 			return measure.Style{Comma: true}.Text(said), true
 		}
 	}
@@ -151,7 +154,17 @@ func (t *Tongue) read(english string) (text string, whole bool) {
 }
 
 // decimal is a number with a comma.
-var decimal = regexp.MustCompile(`(\d),(\d)`)
+var decimal = regexp.MustCompile(`(\d),(\d+)`)
+
+// pointed gives decimals their points again; thousands keeps the commas of numbers such as 15,700.
+func pointed(text string, thousands bool) string {
+	return decimal.ReplaceAllStringFunc(text, func(n string) string {
+		if thousands && len(n) == len("5,700") {
+			return n
+		}
+		return strings.Replace(n, ",", ".", 1)
+	})
+}
 
 // Read gives a text in the language, and whether all of it was known. In English everything is.
 func (t *Tongue) Read(english string) (text string, whole bool) {

@@ -140,3 +140,11 @@ func BenchmarkATextThatIsNotKnown(b *testing.B) {
 		}
 	}
 }
+
+// Decimals that were given commas are read with points, and thousands among them keep theirs.
+func TestCommasAreReadAsPoints(t *testing.T) {
+	g := tongue.New("de", map[string]string{"screws: 108.25·G² each, 2,850/15,700 counted on": "Schrauben: je 108.25·G², 2850/15700 gerechnet"})
+	if got, whole := g.Read("screws: 108,25·G² each, 2,850/15,700 counted on"); got != "Schrauben: je 108,25·G², 2850/15700 gerechnet" || !whole {
+		t.Errorf("read %q (%v)", got, whole)
+	}
+}
