@@ -14,7 +14,7 @@ import (
 
 // Write writes a table: one line of heads with their units, then the rows. A cell with a number
 // behind it is written as that number, unrounded, in the column's unit; other cells as their
-// words. Words that a spreadsheet would take for a formula are led by an apostrophe. Where rows
+// words, with hyphens for minus signs. Words that a spreadsheet would take for a formula are led by an apostrophe. Where rows
 // are about a part or a cut, the last column "About" holds its id. Notes are left out: they are
 // not data.
 func Write(w io.Writer, t table.Table) error {
@@ -63,7 +63,7 @@ func value(c table.Cell) string {
 	if c.Number != nil {
 		return strconv.FormatFloat(*c.Number, 'f', -1, 64)
 	}
-	return harmless(c.Text)
+	return harmless(strings.ReplaceAll(c.Text, "−", "-"))
 }
 
 // harmless keeps words from being read as a formula by the program that opens the file.

@@ -180,7 +180,7 @@ func (t *task) tables() []File {
 
 // onePage is what the page for a screen shows: every picture and table, and the cautions.
 func onePage(p *form.Piece, views []sheet.Named, tables []table.Table, speak *tongue.Tongue) html.Content {
-	c := html.Content{Language: speak.Code(), Title: p.Title, Intro: overall(p, speak), Cautions: sheet.Cautions(speak), Before: speak.Say("Before you cut")}
+	c := html.Content{Language: speak.Code(), Title: p.Title, Intro: overall(p, speak), Cautions: sheet.Cautions(p, speak), Before: speak.Say("Before you cut")}
 	for _, t := range tables {
 		c.Tables = append(c.Tables, t.Filled().In(speak))
 	}

@@ -16,7 +16,7 @@ const (
 	// highestRise and lowestRise of step stools: 8 to 12 in apart; stairs go down to 4 in.
 	highestRise = 12 * measure.Inch
 	lowestRise  = 4 * measure.Inch
-	riseSource  = "step stools up to 12 in: OSHA 1926.1053, https://easyrelocated.com/how-tall-is-a-one-step-stool/ ; stairs from 4 in: IBC, http://boulderlibrary.net/author/admin/page/89"
+	riseSource  = "step stools up to 12 in: OSHA 1926.1053 (https://easyrelocated.com/how-tall-is-a-one-step-stool/); stairs from 4 in: IBC, http://boulderlibrary.net/author/admin/page/89"
 	// leastFoothold, mm: the ball of the foot and the arch behind it.
 	leastFoothold       = 180.0
 	leastFootholdSource = "common practice; house stairs have 10 in: IRC R311.7.5.2, https://resources.viewrail.com/code-compliance/stair-code/tread-depth-and-risers"

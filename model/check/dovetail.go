@@ -17,7 +17,7 @@ const (
 	// halfPinLimit, mm: about 1/4 in where the pin is narrow, so that it does not break; Popular
 	// Woodworking no. 154 (April 2006) p. 71.
 	halfPinLimit = 6.0
-	// wideTail, mm: 1 1/4 in, https://woodworkingcreations.us/how-to-size-dovetails-paul-sellers
+	// wideTail, mm: 1 1/4 in, “How to size dovetails”, woodworkingcreations.us
 	wideTail = 31.75
 	// tailsToPin: the widest tail about four times the narrowest pin,
 	// https://www.woodworkingarchive.biz/custom-woodworking/layout.html
@@ -28,7 +28,7 @@ const (
 	kerfSource    = "Popular Woodworking no. 154 (April 2006) p. 71: a pin may be as narrow as the saw kerf"
 	chiselSource  = "common practice: the narrowest chisel, 3 mm (1/8 in)"
 	halfPinSource = "Popular Woodworking no. 154 (April 2006) p. 71: about 1/4 in, so that it does not break"
-	wideSource    = "https://woodworkingcreations.us/how-to-size-dovetails-paul-sellers and https://www.woodworkingarchive.biz/custom-woodworking/layout.html"
+	wideSource    = "https://woodworkingcreations.us and https://www.woodworkingarchive.biz/custom-woodworking/layout.html"
 	equalSource   = "Technique of Furniture Making, https://www.furnituremaking.us/making-3/through-dovetails.html"
 )
 

@@ -12,7 +12,7 @@ import (
 // Limits of angles as people use them.
 const (
 	// unusualSplay: sack-back chairs splay up to about 14°, http://www.thewindsorinstitute.com/maats-feather/ ;
-	// a sawhorse about 20°, https://www.buildeazy.com/sawhorse-2.php ; 30° is beyond both.
+	// a sawhorse about 20° (https://www.buildeazy.com/sawhorse-2.php); 30° is beyond both.
 	unusualSplay = 30 * measure.Degree
 	// fromFloor: an angle this large is more likely meant from the floor or the end.
 	fromFloor = 45 * measure.Degree

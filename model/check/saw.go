@@ -72,7 +72,7 @@ func (r *run) upright(q *part.Part, c part.Cut) {
 		limit, _ = reach(d.MaxTilt, usualTilt, "")
 	}
 	r.add(part.Finding{ID: "no-table-for-cut", Level: part.Warning, Figure: figure.Degrees(), Limit: limit.Degrees(), Unit: "deg",
-		Source: "the design's saw.flat-table", Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.flat-table", "saw.max-"+what),
+		Source: "what the design says of the saw", Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.flat-table", "saw.max-"+what),
 		Text: sentence("%s of %s needs a %s of %s with the board on edge and the saw reaches %s, and it has no table to lay the board flat; %s.",
 			whichCut(q, c), theBoard(q), what, deg(figure), deg(limit), byHand)})
 }
@@ -89,9 +89,9 @@ func (r *run) saw() cut.Saw {
 // through tells of a cut that the saw's angles reach and its blade does not come through, however the board
 // is put down.
 func (r *run) through(q *part.Part, c part.Cut) {
-	limit, source := cut.DefaultDepth, "common practice for a saw of 10 in, since the design does not give saw.depth"
+	limit, source := cut.DefaultDepth, "common practice for a saw of 10 in, since the design does not say how far its blade reaches"
 	if r.d.Saw.Depth > 0 {
-		limit, source = r.d.Saw.Depth, "the design's saw.depth"
+		limit, source = r.d.Saw.Depth, "how far the design says that the blade reaches"
 	}
 	if !r.d.Saw.NoFlatTable && cut.Along(q.Blank.Thickness, c.Tilt) <= limit {
 		return // lying flat, as most do
@@ -112,7 +112,7 @@ func (r *run) through(q *part.Part, c part.Cut) {
 }
 
 // setupsThatWork says how the board can be put down so that the saw reaches a cut: end-on, where the scale reads
-// the rest of the right angle (57° is cut at 33°, http://brighidsworkshop.com/if-i-knew-i-would-need-to-remember-trigonometry-would-i-have-started-woodworking-yes/),
+// the rest of the right angle (57° is cut at 33°: a workshop weblog on trigonometry),
 // on edge, where a bevel is a swing, upright against a tall fence, leaned on a wedge or in a cradle.
 func (r *run) setupsThatWork(q *part.Part, c part.Cut) string {
 	var leaned, ways []string

@@ -27,8 +27,8 @@ const (
 )
 
 const (
-	edgeSource    = "common practice: 1 1/2 shank diameters to an edge (design rules for wood screws, from memory)"
-	spacingSource = "common practice: 4 shank diameters between screws (design rules for wood screws, from memory)"
+	edgeSource    = "common practice: 1 1/2 shank diameters to an edge, as design rules for wood screws ask, not checked against their text"
+	spacingSource = "common practice: 4 shank diameters between screws, as design rules for wood screws ask, not checked against their text"
 	biteSource    = "http://www.ary.com/Info/WoodScrewSizes.html: about 2/3 of a screw in the second piece; half is taken as the least"
 	openingSource = "common practice: a shank's diameter of wood between a screw and an opening"
 )

@@ -149,7 +149,7 @@ func TestStanceFindings(t *testing.T) {
 }
 
 // A saw that stops at 45° is asked for 57°: the board turned end-on to the fence is cut at 33°.
-// http://brighidsworkshop.com/if-i-knew-i-would-need-to-remember-trigonometry-would-i-have-started-woodworking-yes/
+// a workshop weblog on trigonometry.
 func TestSwingOutOfReach(t *testing.T) {
 	for _, c := range []struct {
 		swing, most float64

@@ -22,7 +22,7 @@ var uses = []use{
 	{"a step", 4 * measure.Inch, 12 * measure.Inch, "steps 4 to 7 in: IBC, http://boulderlibrary.net/author/admin/page/89 and step stools 8 to 12 in: OSHA 1926.1053, https://easyrelocated.com/how-tall-is-a-one-step-stool/"},
 	{"a seat at a table", 430, 485, "17 to 19 in (430 to 485 mm): https://engineerfix.com/what-is-a-standard-chair-height and 2010 ADA Standards §903"},
 	{"a counter stool", 24 * measure.Inch, 26 * measure.Inch, "https://engineerfix.com/how-to-measure-for-the-right-bar-height-stools"},
-	{"a bar stool", 28 * measure.Inch, 32 * measure.Inch, "https://engineerfix.com/how-to-measure-for-the-right-bar-height-stools (42 in bar; seat range from memory)"},
+	{"a bar stool", 28 * measure.Inch, 32 * measure.Inch, "https://engineerfix.com/how-to-measure-for-the-right-bar-height-stools (bars of 42 in; the range of their seats is common practice)"},
 }
 
 // highestStand, mm: step stools are made and tested for standing up to 1 m, EN 14183.
@@ -82,7 +82,7 @@ const (
 	testLoad      = 600.0 // N
 	testInside    = 60.0  // mm
 	testPush      = 20.0  // N
-	tippingSource = "EN 1022: 600 N at 60 mm inside the edge and 20 N outward; https://en.tentangkayu.com/2022/06/chair-stability-tests-based-on-en-1022.html ; own weight left out"
+	tippingSource = "EN 1022: 600 N at 60 mm inside the edge and 20 N outward (https://en.tentangkayu.com/2022/06/chair-stability-tests-based-on-en-1022.html); own weight left out"
 )
 
 // footLimit is how far inside the seat's edge the feet may stand at a seat height:

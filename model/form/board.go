@@ -147,11 +147,19 @@ func (b *board) readFaceLength() {
 		b.part.FaceLength.Outer, b.part.FaceLength.Inner = b.span(0), b.span(-b.thickness)
 		return
 	}
-	from, to := b.local(b.around[3].plane), b.local(b.around[1].plane)
-	at := func(z float64) measure.Length {
-		return measure.Length((to.D-to.N[2]*z)/to.N[0] - (from.D-from.N[2]*z)/from.N[0])
+	b.part.FaceLength.Outer, b.part.FaceLength.Inner = b.middle(0), b.middle(-b.thickness)
+}
+
+// middle is the length along the grain, from end to end, half way between the edges at a height z of the part
+// frame: between edges that taper it runs where the board is half as long.
+func (b *board) middle(z float64) measure.Length {
+	var y float64
+	for _, c := range b.corners(z) {
+		y += c[1] / float64(len(b.around))
 	}
-	b.part.FaceLength.Outer, b.part.FaceLength.Inner = at(0), at(-b.thickness)
+	from, to := b.local(b.around[3].plane), b.local(b.around[1].plane)
+	at := func(p solid.Plane) float64 { return (p.D - p.N[1]*y - p.N[2]*z) / p.N[0] }
+	return measure.Length(at(to) - at(from))
 }
 
 // span is how far the cuts reach along the grain at a height z of the part frame.

@@ -16,7 +16,7 @@ func within(t *testing.T, what string, got, want, tol float64) {
 	}
 }
 
-// "Chad's StepBox", https://www.popularwoodworking.com/article/chads-stepbox/: splayed 12° both
+// A step box in Popular Woodworking: splayed 12° both
 // ways, ends from stock 3/4 × 10 × 12 1/2 in, 10 1/2 in high with a 1 in top. An end of a base of 9 1/2 in
 // needs 9.712 in of face and 0.159 in for the bevels, 9.872 in in all, and each end flares 2.019 in.
 func TestPublishedSplayedStool(t *testing.T) {

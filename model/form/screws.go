@@ -173,7 +173,7 @@ func (b *assembly) screwFault(w *screwing, h part.ScrewHoles, through measure.Le
 func (b *assembly) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, through float64, travel measure.Length) {
 	p := w.first.part
 	base := part.Bore{
-		Entry: w.first.localPoint(at), Axis: w.first.localWay(w.axis), Lean: lean(w.axis, w.enter.N), Face: w.entersAt,
+		Entry: w.first.localPoint(at), Axis: w.first.localWay(w.axis), Lean: lean(w.axis, w.enter.N), Face: w.entersAt, Screw: w.screw(),
 	}
 	n := countBores(p, "clearance") + 1
 	var steps []solid.Step
@@ -200,6 +200,11 @@ func (b *assembly) boreFirst(w *screwing, h part.ScrewHoles, at mgl64.Vec3, thro
 		return
 	}
 	w.first.bore(c.ID, base.Entry, base.Axis, steps)
+}
+
+// screw is what is driven into the holes.
+func (w *screwing) screw() part.Screw {
+	return part.Screw{Number: w.screws.Gauge, Length: w.screws.Length}
 }
 
 func slotted(diameter, travel measure.Length) measure.Length {
@@ -241,7 +246,7 @@ func (b *assembly) borePilot(w *screwing, h part.ScrewHoles, at mgl64.Vec3, thro
 	c := part.Bore{
 		ID: fmt.Sprintf("screw-%d pilot", countBores(p, "pilot")+1), Purpose: "pilot",
 		Entry: w.second.localPoint(at), Axis: w.second.localWay(w.axis), Lean: lean(w.axis, w.meeting.N),
-		Diameter: h.Pilot, Depth: w.screws.Counterbore + w.screws.Length - measure.Length(through), Face: w.endsAt,
+		Diameter: h.Pilot, Depth: w.screws.Counterbore + w.screws.Length - measure.Length(through), Face: w.endsAt, Screw: w.screw(),
 	}
 	p.Bores = append(p.Bores, c)
 	w.second.sizesOf[c.ID] = w.paths()

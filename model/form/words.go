@@ -54,3 +54,14 @@ func LetIn(joint string) bool { return joint == Housing || joint == GrooveTongue
 
 // slopeOf is the angle of a rise over a run.
 func slopeOf(ratio float64) measure.Angle { return measure.Angle(math.Atan(ratio)) }
+
+// PieceWord is what people call a piece of a form: a stool that is long enough for two is a bench.
+func PieceWord(p *Piece) string {
+	if p.Form == "stool" && p.Overall.WidthTop >= benchLength {
+		return "bench"
+	}
+	return p.Form
+}
+
+// benchLength is the width of a seat for two, from which a stool is a bench: 2 × 15 in (common practice).
+const benchLength = 30 * measure.Inch

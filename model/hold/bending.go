@@ -15,8 +15,8 @@ const (
 	// (common practice).
 	reserve = 3
 
-	beamFormula = "k_b·W·L³/(E·I) + k_s·W·L/(G·A′), two supports, load in the middle, G = E/16"
-	beamSource  = "FPL-GTR-190 (2010) Table 9-1, https://fliphtml5.com/kbpub/hdrb/Wood_Handbook/217 ; stiffness and strength of clear wood from the species table"
+	beamFormula = "W·L³/(48·E·I) + 4·W·L/(E·A′), on two supports, load in the middle, stiffness in shear E/16"
+	beamSource  = "FPL-GTR-190 (2010) Table 9-1 (https://fliphtml5.com/kbpub/hdrb/Wood_Handbook/217); stiffness and strength of clear wood from the species table"
 	sagSource   = beamSource + "; limit: span/360, common practice"
 	bendSource  = beamSource + "; limit: a third of the clear wood's strength, common practice"
 )

@@ -5,7 +5,7 @@ import (
 )
 
 // The smallest rough boards that makers of planing machines allow, mm: 10 in long and 1 in wide on a
-// jointer, https://manualsdump.com/en/manuals/grizzly-g0612/279751/24 ; 3/8 in thick without a holder,
+// jointer (https://manualsdump.com/en/manuals/grizzly-g0612/279751/24); 3/8 in thick without a holder,
 // https://manualshive.com/en/manual/laguna/mjoin12x86-5-1-0130/670024?page=15 , which asks for 12 in of
 // length.
 const (
@@ -13,7 +13,7 @@ const (
 	narrowest     = 25.4
 	thinnest      = 9.525
 
-	lengthSource = "10 in: jointer manual, https://manualsdump.com/en/manuals/grizzly-g0612/279751/24 ; others ask for 12 in: https://www.woodworkingarchive.biz/jointer-techniques/jointer-safety.html"
+	lengthSource = "10 in: jointer manual (https://manualsdump.com/en/manuals/grizzly-g0612/279751/24); others ask for 12 in: https://www.woodworkingarchive.biz/jointer-techniques/jointer-safety.html"
 	widthSource  = "1 in: jointer manual, https://manualsdump.com/en/manuals/grizzly-g0612/279751/24"
 	thinSource   = "3/8 in: jointer manual, https://manualshive.com/en/manual/laguna/mjoin12x86-5-1-0130/670024?page=15"
 )

@@ -2,6 +2,7 @@ package hold
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"splaywright/model/form"
@@ -67,15 +68,30 @@ func fineStep(u measure.Unit) measure.Length {
 	return measure.Millimetre / 10
 }
 
-// NotChecked lists what the program does not look into, for papers and window.
-func NotChecked() []string {
-	return []string{
-		"Shocks: someone rocking, jumping or dropping onto the piece.",
-		"A load on a chest's lid or on a bottom, and what hinges and handles bear.",
+// NotChecked lists what the program does not look into of a piece, for papers and window.
+func NotChecked(p *form.Piece) []string {
+	return slices.Concat(ofUse(p), []string{
 		"The glue, and joints that do not close.",
 		"Knots, splits, sloping or short grain, worm and rot in the boards you have.",
-		"Creep: wood under load for years sags further, as much again or more.",
-		"Tipping while someone climbs, on carpet or an uneven floor.",
 		"Children's furniture rules, and the rules of the place where it stands.",
+	})
+}
+
+// ofUse is what it does not look into of the piece in use: of one that people stand on, of one that holds things.
+func ofUse(p *form.Piece) []string {
+	const creep = "Creep: wood under load for years sags further, as much again or more."
+	if form.OnSides(p.Form) {
+		return []string{"Shocks: someone rocking, jumping or dropping onto the piece.", creep, "Tipping while someone climbs, on carpet or an uneven floor."}
 	}
+	out := []string{"Shocks: knocks, and a fall onto the floor."}
+	bottom, lid := p.Part("bottom") != nil, p.Part("lid") != nil
+	switch {
+	case bottom && lid:
+		out = append(out, "A load on the bottom or on the lid, somebody who sits on it too, and what hinges and handles bear.", creep)
+	case lid:
+		out = append(out, "A load on the lid, somebody who sits on it too, and what hinges and handles bear.", creep)
+	case bottom:
+		out = append(out, "A load on the bottom, and what handles bear.", creep)
+	}
+	return out
 }

@@ -52,11 +52,11 @@ func (r *reckoning) feet(q *part.Part, f part.Feature) {
 	g := Figure{Value: foot, Unit: "mm", Least: true, Parts: []string{q.ID}, Sizes: []string{path + "width", path + "rise"}, Level: part.Warning}
 	if math.Abs(cos) > math.Abs(sin) {
 		g.ID, g.What = "foot-narrow", fmt.Sprintf("narrower foot beside the %s of the %s", f.Kind, partName(q))
-		g.Limit, g.Formula, g.Source = footShare*(one+other), "(width at the floor − width of the arch)/2, moved by y", footSource
+		g.Limit, g.Formula, g.Source = footShare*(one+other), "(width at the floor − width of the arch)/2, less what the arch stands off the middle", footSource
 		g.Advice = fmt.Sprintf("an arch %s wide or less, in the middle", r.down((1-2*footShare)*(one+other)))
 	} else {
 		g.ID, g.What = "foot-short-grain", fmt.Sprintf("wood along the grain beside the %s of the %s", f.Kind, partName(q))
-		g.Limit, g.Formula, g.Source = f.Width.MM(), "(length at the edge − width of the arch)/2, moved by x; at least the rise", hornSource
+		g.Limit, g.Formula, g.Source = f.Width.MM(), "(length at the edge − width of the arch)/2, less what the arch stands off the middle; at least the rise", hornSource
 		g.Advice = fmt.Sprintf("an arch %s narrower, or flatter", r.up(2*(f.Width.MM()-foot)))
 	}
 	r.once(g)

@@ -20,7 +20,7 @@ const (
 	toldSlope = 15 * math.Pi / 180
 
 	fingerSource = "common practice: a finger is a quarter as wide as it is long or more, or it breaks off at its root when the joint is knocked together"
-	tailSource   = "tails slope by 7° to 11 1/2°: https://www.woodworkingarchive.biz/custom-woodworking/layout.html ; limit: the corner that 11 1/2° leaves"
+	tailSource   = "tails slope by 7° to 11 1/2° (https://www.woodworkingarchive.biz/custom-woodworking/layout.html); limit: the corner that 11 1/2° leaves"
 	beyondSource = "common practice: beyond a groove across the grain there is as much wood along the grain as the groove is deep, or it shears off"
 	underSource  = "common practice: the wood under a groove is as high as the groove is deep, or it splits off along the grain under a load"
 )

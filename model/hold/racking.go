@@ -12,7 +12,7 @@ const (
 	// piece along a smooth floor. Common practice; EN 1022 pushes with 20 N alone.
 	rackShare = 0.2
 
-	rackSource = "statics of a portal frame with hinged feet; a fifth of the load as push: common practice (EN 1022 pushes with 20 N: https://en.tentangkayu.com/2022/06/chair-stability-tests-based-on-en-1022.html )"
+	rackSource = "statics of a portal frame with hinged feet; a fifth of the load as push: common practice; EN 1022 pushes with 20 N (https://en.tentangkayu.com/2022/06/chair-stability-tests-based-on-en-1022.html)"
 )
 
 // Racking is what a sideways push at the height of the seat brings to a side that stands on a hinged
@@ -102,8 +102,8 @@ func (r *reckoning) rackScrews(push, arm float64) {
 	thread := s.Length.MM() + s.Counterbore.MM() - r.d.Boards.Top.Thickness.MM()
 	r.add(Figure{ID: "racking-screws-pull", What: fmt.Sprintf("pull in each screw of a corner, in end grain, under a sideways push of %.0f N at the top", push),
 		Value: Racking(push, arm) / half / float64(s.Count), Limit: endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Gauge), max(thread, 0)), Unit: "N",
-		Formula: "push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2,850/15,700 of 108.25·G²·D·L",
-		Source:  rackSource + "; FPL-GTR-190 equation 8-9 (from memory) and https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html ; glue is not counted",
+		Formula: "push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2850/15700 of 108.25·G²·D·L",
+		Source:  rackSource + "; FPL-GTR-190 equation 8-9, not checked against its text, and an allowable share (https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html); glue is not counted",
 		Parts:   append([]string{r.top.ID}, r.seat.Sides[:]...), Sizes: []string{"corners.screws.length", "corners.screws.count", "stretchers", "boards.side.thickness"},
 		Advice: "a stretcher well below the top, or glued housings or dovetails", Level: part.Warning})
 }

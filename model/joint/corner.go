@@ -114,6 +114,8 @@ func (c Corner) Dovetail(l Layout) Joint {
 		Baseline: Faces{onTail, onTail}, PinBaseline: Faces{onPin, onPin},
 		CheekTilt: c.cheekTilt(cheeks[0].Front.N), BackCheekTilt: c.cheekTilt(cheeks[0].Back.N),
 		PinAngle: c.pinAngle(cheeks[0].Front.N), BackPinAngle: c.pinAngle(cheeks[0].Back.N),
+		PinEnd: c.Slope + c.Swing(), BackPinEnd: c.Slope - c.Swing(),
+		TailEnd:    measure.Angle(math.Asin(c.Pin.Grain.Dot(c.Along))),
 		Width:      c.Width(),
 		Tails:      l.Tails,
 		TailsInner: c.tails(cheeks, c.Tail.Inner, c.Pin.Outer),

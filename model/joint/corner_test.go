@@ -26,7 +26,7 @@ func upright(inside measure.Angle, thick, wide float64) joint.Corner {
 	}
 }
 
-// "Dovetails for a 135 degree corner", https://write.as/davepolaschek/tag:dovetails: the baseline
+// “Dovetails for a 135 degree corner”, a weblog on write.as: the baseline
 // lies 1.414 thicknesses from each face's own end.
 func TestBaselineOfAnOctagon(t *testing.T) {
 	c := upright(135*measure.Degree, 12, 80)

@@ -34,7 +34,13 @@ type Joint struct {
 	// the boards' ends slant.
 	CheekTilt, BackCheekTilt measure.Angle
 	PinAngle, BackPinAngle   measure.Angle
-	Width                    measure.Length // of the joint, on the tail board's outer face at the end arris
+	// PinEnd is the same angle on the sawn end itself, where it is marked: that end lies in the tail board's outer
+	// face and slants as the two boards do, so it differs from what is seen along the grain.
+	PinEnd, BackPinEnd measure.Angle
+	// TailEnd is how the lines of tails run across the sawn end of their board, from square to the end arris, inwards;
+	// positive towards where the corner leads. 0 where the pin board's end is square.
+	TailEnd measure.Angle
+	Width   measure.Length // of the joint, on the tail board's outer face at the end arris
 
 	// Tails from the front edge on the tail board's outer face at the end arris.
 	Tails []Span

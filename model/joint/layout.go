@@ -9,7 +9,7 @@ import (
 // Habits of the trade that fill in what a design leaves out.
 const (
 	// UsualPin: pins about 3/8 in (10 mm).
-	// https://woodworkingcreations.us/how-to-size-dovetails-paul-sellers
+	// “How to size dovetails”, woodworkingcreations.us
 	UsualPin measure.Length = 10
 	// UsualHalfPin: about 1/4 in where it is narrowest, so that it does not break. Popular
 	// Woodworking no. 154 (Apr 2006) p. 71 (read second-hand).

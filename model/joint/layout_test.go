@@ -22,7 +22,7 @@ func TestLay(t *testing.T) {
 		tail, pin, half measure.Length
 	}{
 		{"the worked example", joint.Wish{Width: 250, Tails: new(4), Pin: mm(10), HalfPin: mm(8)}, 4, 51, 10, 8},
-		// the counts of https://woodworkingcreations.us/how-to-size-dovetails-paul-sellers ; pins 3/8 in ≈ 10 mm
+		// the counts of “How to size dovetails”, woodworkingcreations.us ; pins 3/8 in ≈ 10 mm
 		{"2 in: 1 tail", joint.Wish{Width: 2 * inch}, 1, 40.64, 6.35, 5.08},
 		{"3 in: 2 tails", joint.Wish{Width: 3 * inch}, 2, 27.3375, 9.525, 6},
 		{"4 in: 3 tails", joint.Wish{Width: 4 * inch}, 3, 23.2, 10, 6},

@@ -290,3 +290,25 @@ func TestNegativeFiguresHaveAMinusSign(t *testing.T) {
 		}
 	}
 }
+
+// Joints are marked to half a millimetre or 1/64 in at the coarsest, whatever boards are cut to, and finer where all is.
+func TestJointsAreMarkedFinely(t *testing.T) {
+	for _, c := range []struct {
+		style Style
+		l     Length
+		want  string
+	}{
+		{Style{Step: 1}, 51.27, "51.5"},
+		{Style{Step: 5}, 51.27, "51.5"},
+		{Style{}, 51.27, "51.5"},
+		{Style{Step: 0.1}, 51.27, "51.3"},
+		{Style{Unit: Imperial}, Inch * 33 / 64, "33/64"},
+		{Style{Unit: Imperial, Step: Inch / 8}, Inch * 33 / 64, "33/64"},
+		{Style{Unit: Imperial, Step: Inch / 100}, Inch * 0.52, "13/25"},
+		{Style{Step: 1, Both: true}, Inch * 33 / 64, "13.0 (33/64)"},
+	} {
+		if got := c.style.Joints().Format(c.l); got != c.want {
+			t.Errorf("%+v: %s, want %s", c.style, got, c.want)
+		}
+	}
+}

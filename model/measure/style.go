@@ -15,6 +15,15 @@ type Style struct {
 	Both bool   // the other unit is printed behind, in brackets
 	// Comma divides decimals by a comma, "12,5", in what people read; see Text.
 	Comma bool
+
+	joints bool // see Joints
+}
+
+// Joints is the style of figures that joints are marked from: in the step of all else, but never coarser than half a
+// millimetre or 1/64 in, since a joint is made finer than a board is cut.
+func (s Style) Joints() Style {
+	s.joints = true
+	return s
 }
 
 // Text gives a text as the style's readers expect its figures: negative ones with a minus sign, and decimals as
@@ -65,23 +74,33 @@ const (
 	DefaultFraction Length = Inch / 32
 )
 
+// The coarsest steps that joints are marked to: a rule's finest lines.
+const (
+	JointStep     Length = 0.5
+	JointFraction Length = Inch / 64
+)
+
 // step is the style's step, never 0.
 func (s Style) step() Length {
-	switch {
-	case s.Step > 0:
-		return s.Step
-	case s.Unit == Imperial:
-		return DefaultFraction
+	usual, finest := DefaultStep, JointStep
+	if s.Unit == Imperial {
+		usual, finest = DefaultFraction, JointFraction
 	}
-	return DefaultStep
+	if s.Step > 0 {
+		usual = s.Step
+	}
+	if s.joints {
+		return min(usual, finest)
+	}
+	return usual
 }
 
 // other is the style of the length in brackets.
 func (s Style) other() Style {
 	if s.Unit == Imperial {
-		return Style{Unit: Metric}
+		return Style{Unit: Metric, joints: s.joints}
 	}
-	return Style{Unit: Imperial}
+	return Style{Unit: Imperial, joints: s.joints}
 }
 
 // Round gives the length that is shown and how much it is more than the true one.

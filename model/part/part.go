@@ -108,6 +108,14 @@ type Bore struct {
 	// Slot is how long the hole is along the part's x, ends included, where it is a slot in which the screw
 	// moves as the wood does; 0 = round. Its middle is at Entry.
 	Slot measure.Length
+	// Screw is the screw that goes into the hole, the zero value where none does.
+	Screw Screw
+}
+
+// Screw is a wood screw as it is asked for: its number, 4 to 14, and its length, measured from where its head seats.
+type Screw struct {
+	Number int
+	Length measure.Length
 }
 
 // FeatureKind names a shape cut into a board besides its joints.

@@ -41,6 +41,9 @@ var screwRows = []screwRow{
 	{14, 182 * thousandth, 7 * sixtyFourth, 16 * sixtyFourth, 32 * sixtyFourth, 32 * sixtyFourth},
 }
 
+// ScrewSource is where the holes of a screw's number were read.
+const ScrewSource = "http://glenlarchive.com/weblettr/webletters-8/wl60-bb-plate6b.html"
+
 // ScrewHolesFor gives the holes of a wood screw by its number, 4 to 14; ok is false outside. The
 // pilot is wider in hardwood. An odd number takes the pilot of the number below and the other
 // holes of the number above. A plugged counterbore is as wide as its plug.

@@ -65,6 +65,17 @@ func Surfaced(l Ladder, finished measure.Length) (s Sold, ok bool) {
 	return Sold{}, false
 }
 
+// Bought gives the smallest thickness on a ladder that a part comes out of: one that still holds the finished board once
+// it is surfaced and, of hardwood, which is sold rough, the rough board too; ok is false where none does.
+func Bought(l Ladder, finished, rough measure.Length) (s Sold, ok bool) {
+	for _, s := range sold() {
+		if s.Ladder == l && s.Surfaced+samePiece >= finished && (l != HardwoodThickness || s.Rough+samePiece >= rough) {
+			return s, true
+		}
+	}
+	return Sold{}, false
+}
+
 // AskedFor is wood by the yard's own words: a thickness, and for softwood a width too where one is named.
 type AskedFor struct {
 	Thickness Sold

@@ -161,7 +161,7 @@ func needed(p *form.Piece, name string, soft bool) []timber.Sold {
 		if q.Timber != name {
 			continue
 		}
-		if s, ok := timber.Surfaced(ladder, q.Blank.Thickness); ok && !slices.Contains(out, s) {
+		if s, ok := timber.Bought(ladder, q.Blank.Thickness, q.Rough.Thickness); ok && !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 	}

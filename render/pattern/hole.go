@@ -137,6 +137,6 @@ func (b *blank) housings(p *Pattern, f *face) {
 			middle = middle.Add(f.chart.start(b.q.Solid, h))
 		}
 		name, _, _ := strings.Cut(s.Tag, " ") // floors at one depth share a tag, so the rest may be another's
-		p.label(between(middle.Min, middle.Max, 0.5), fmt.Sprintf("%s, %s deep", name, b.style.FormatUnit(measure.Length(deep))))
+		p.label(between(middle.Min, middle.Max, 0.5), fmt.Sprintf("%s, %s deep", name, b.style.Joints().FormatUnit(measure.Length(deep))))
 	}
 }

@@ -3,7 +3,9 @@ package sheet
 import (
 	"slices"
 
+	"splaywright/model/form"
 	"splaywright/model/hold"
+	"splaywright/model/part"
 	"splaywright/model/tongue"
 	"splaywright/render/draw"
 )
@@ -11,13 +13,34 @@ import (
 // Caution is a heading with what to mind.
 type Caution struct{ Head, Text string }
 
-// Cautions are the usual ones of the trade; they take the place of no law, manual or training.
-func Cautions(speak *tongue.Tongue) []Caution {
-	out := slices.Clone(cautions)
-	for i, c := range out {
-		out[i] = Caution{speak.Say(c.Head), speak.Say(c.Text)}
+// Cautions are the usual ones of the trade, as far as they are about such a piece; they take the place of no law, manual
+// or training.
+func Cautions(p *form.Piece, speak *tongue.Tongue) []Caution {
+	var out []Caution
+	for _, c := range cautions {
+		if text := c.text(p); text != "" {
+			out = append(out, Caution{speak.Say(c.Head), speak.Say(text)})
+		}
 	}
 	return out
+}
+
+// text is what a caution says of a piece.
+func (c Caution) text(p *form.Piece) string {
+	switch {
+	case c.Head == "Tipping and load" && !form.OnSides(p.Form):
+		return "The program does not prove that a piece will not tip or break: try it loaded, where it will stand, before it is used."
+	case c.Head == "Small and narrow parts" && !slips(p):
+		return "Parts shorter than the saw's maker allows are cut by hand or from a longer board."
+	}
+	return c.Text
+}
+
+// slips tells whether wedges, splines, keys or plugs are cut for a piece.
+func slips(p *form.Piece) bool {
+	return slices.ContainsFunc(p.Parts, func(q *part.Part) bool {
+		return q.Slip != "" || slices.ContainsFunc(q.Bores, func(b part.Bore) bool { return b.Plug > 0 })
+	})
 }
 
 var cautions = []Caution{
@@ -32,11 +55,11 @@ var cautions = []Caution{
 
 // cautionSheets stand at the end of every set: the cautions, and plainly what the program has not looked into, in columns
 // on one sheet where they fit it.
-func cautionSheets(s set) []*blank {
+func cautionSheets(p *form.Piece, s set) []*blank {
 	c := columns{set: s}
 	c.open(s.o.say("Cautions"))
 	c.head(s.o.say("Before you cut"), titleHead)
-	for _, q := range Cautions(s.o.Tongue) {
+	for _, q := range Cautions(p, s.o.Tongue) {
 		c.head(q.Head, smallHead)
 		c.paragraph(q.Text)
 	}
@@ -45,7 +68,7 @@ func cautionSheets(s set) []*blank {
 	c.about = title
 	c.head(title, titleHead)
 	c.paragraph(s.o.say("The tables say what was reckoned, with limits and sources. These things were not looked into; judge them yourself, or ask somebody who can:"))
-	for _, text := range hold.NotChecked() {
+	for _, text := range hold.NotChecked(p) {
 		c.paragraph(s.o.say(text))
 	}
 	c.paragraph(s.o.say(hold.Caution))

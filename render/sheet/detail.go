@@ -211,6 +211,7 @@ func tailFigure(j joint.Joint, e boardEnd, scale float64, o Options) *figure {
 	base := j.Baseline.Outer.MM()
 	f := e.picture(e.dir, e.faceWindow(shown(j), base+around), 0, scale, o.ink())
 	at := func(p mgl64.Vec3) draw.Point { q := e.dir.Point(p); return f.at(q.X, q.Y) }
+	o = o.joints()
 	f.widths(dimension.Above, j.Tails, shown(j), func(u float64) draw.Point { return at(e.on(u, 0)) }, o, j.ID)
 	side := e.front(e.dir)
 	f.Linear(side, at(e.start), at(e.start.Sub(e.out().Mul(base))), o.label(j.Baseline.Outer), j.ID)
@@ -269,6 +270,7 @@ func pinFigure(j joint.Joint, e boardEnd, scale float64, o Options) *figure {
 	base := j.PinBaseline.Outer.MM()
 	f := e.picture(e.dir, e.faceWindow(shown(j), base+around), 0, scale, o.ink())
 	at := func(p mgl64.Vec3) draw.Point { q := e.dir.Point(p); return f.at(q.X, q.Y) }
+	o = o.joints()
 	f.widths(dimension.Above, j.Pins, shown(j), func(u float64) draw.Point { return at(e.on(u, 0)) }, o, j.ID)
 	f.Linear(e.front(e.dir), at(e.start), at(e.start.Sub(e.out().Mul(base))), o.label(j.PinBaseline.Outer), j.ID)
 	return f
@@ -285,8 +287,11 @@ func pinEndFigure(j joint.Joint, e boardEnd, scale float64, o Options) *figure {
 	w.Min.Y, w.Max.Y = -around/4, t+around/4
 	f := e.picture(d, w, e.on(0, 0).Dot(e.grain)-2*j.PinBaseline.Outer.MM()-around, scale, o.ink())
 	at := func(u float64) draw.Point { q := d.Point(e.on(u, 0)); return f.at(q.X, q.Y) }
-	f.widths(dimension.Below, j.Pins, shown(j), at, o, j.ID)
+	f.widths(dimension.Below, j.Pins, shown(j), at, o.joints(), j.ID)
 	f.Linear(e.front(d), at(0), draw.Point{X: at(0).X, Y: t * scale}, o.label(e.q.Blank.Thickness), e.q.ID)
+	if degrees(j.PinAngle) != degrees(j.PinEnd) {
+		return f // seen along the grain it is another angle than on the sawn end, where it is marked and which the table gives
+	}
 	sin, cos := math.Sincos(j.PinAngle.Radians())
 	way := math.Copysign(1, e.along.Dot(d.Right))
 	f.between(at(j.Pins[0].End.MM()), draw.Point{Y: 1}, draw.Point{X: way * sin, Y: cos}, t*scale/cos, degrees(size(j.PinAngle)), j.ID)

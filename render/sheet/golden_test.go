@@ -73,7 +73,7 @@ func TestTheSheetsSayTheWorkedExample(t *testing.T) {
 	}
 	for _, want := range []string{
 		" 420.0  <size.width>", " 474.5  <size.width>", " 260.0  <size.height>", " 250.0  <size.depth>", " 6.0°  <splay.ends>", " 20.0  <boards.top.thickness>",
-		"Blank 424.0 × 250.0 × 20.0", "Blank 263.5 × 250.0 × 20.0", " 59.0  <top/side-right>", " 242.0  <top/side-right>", "Pins 8.04° from square, on the end", "Cheeks lean 0.84° from square",
+		"Blank 424.0 × 250.0 × 20.0", "Blank 263.5 × 250.0 × 20.0", " 59.0  <top/side-right>", " 242.0  <top/side-right>", "Pins 8.00° from square, on the end", "Cheeks lean 0.84° from square",
 	} {
 		if !strings.Contains(all.String(), want) {
 			t.Errorf("%q is on no sheet", want)

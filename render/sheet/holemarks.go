@@ -144,7 +144,7 @@ func seatNotes(p *form.Piece, q *part.Part, f *figure, o Options) {
 		if !ok || j.TailBoard != q.ID || j.Tenon != nil {
 			continue
 		}
-		text := fmt.Sprintf("housing, %s deep", o.Style.Format(j.Depth))
+		text := fmt.Sprintf("housing, %s deep", o.joints().label(j.Depth))
 		if s.Inner {
 			text += ", inner face"
 		}

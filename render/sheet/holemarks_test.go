@@ -112,7 +112,7 @@ func TestHousingsAndCutOutsAreSized(t *testing.T) {
 	xs, _ := seatMarks(p, p.Part("top"))
 	b := partSheet(p, set{o: o}, kinds(p)[0])
 	for _, x := range xs {
-		want := o.label(measure.Length(x - extent(p.Part("top")).Min.X))
+		want := o.joints().label(measure.Length(x - extent(p.Part("top")).Min.X))
 		if !slices.ContainsFunc(b.Items, func(it draw.Item) bool { s, ok := it.(draw.Text); return ok && s.Text == want }) {
 			t.Errorf("the line of a housing at %s does not stand on the top's sheet", want)
 		}

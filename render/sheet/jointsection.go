@@ -257,7 +257,7 @@ func (f *figure) jointNote(j joint.Joint, c view.Cut, contact draw.Box, o Option
 	text := ""
 	switch {
 	case j.Depth > 0:
-		text = o.with("%s, %s deep", o.say(j.Kind), o.label(j.Depth))
+		text = o.with("%s, %s deep", o.say(j.Kind), o.joints().label(j.Depth))
 	case math.Abs(c.Direction.Toward.Dot(j.Corner)) > 0.9999: // the cut is square to the corner
 		text = o.with("inside angle %s", degrees(j.Dihedral))
 	default:

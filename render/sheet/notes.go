@@ -177,7 +177,7 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 					base = j.PinBaseline.Outer
 				}
 				n.text = appendOnce(n.text, "Tails and pins by their height up the face")
-				n.text = appendOnce(n.text, fmt.Sprintf("Baseline %s from each face's own end", o.Style.Format(base)))
+				n.text = appendOnce(n.text, fmt.Sprintf("Baseline %s from each face's own end", o.joints().label(base)))
 			}
 		}
 		for _, text := range jointNotes(j, q, o) {
@@ -193,7 +193,7 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 			n.text = appendOnce(n.text, fmt.Sprintf("Cheeks lean %s from square", bothSides(j.CheekTilt, j.BackCheekTilt)))
 		}
 		if j.Slope != 0 && j.PinBoard == q.ID {
-			n.text = appendOnce(n.text, fmt.Sprintf("Pins %s from square, on the end", bothSides(j.PinAngle, j.BackPinAngle)))
+			n.text = appendOnce(n.text, pinNote(j))
 		}
 	}
 	return n.said(o)
@@ -217,6 +217,7 @@ func (n panel) said(o Options) panel {
 // jointNotes say where the figures of a joint without tails stand.
 func jointNotes(j joint.Joint, q *part.Part, o Options) []string {
 	var out []string
+	o = o.joints()
 	switch {
 	case j.Kind == form.Housing, j.Kind == form.GrooveTongue:
 		out = append(out, "Housings: table Seats")
@@ -235,6 +236,16 @@ func jointNotes(j joint.Joint, q *part.Part, o Options) []string {
 			o.label(j.Tenon.Width), o.label(j.Tenon.Thickness), degrees(j.Tenon.Lean)))
 	}
 	return out
+}
+
+// pinNote is how the lines of pins stand on the end of their board.
+func pinNote(j joint.Joint) string {
+	if a, b := measure.FormatAngle(j.PinEnd, 0), measure.FormatAngle(j.BackPinEnd, 0); a == b {
+		return fmt.Sprintf("Pins %s from square, on the end", a)
+	}
+	lower, upper := table.PinSides(j)
+	return fmt.Sprintf("Lines on the end, from square: below a tail %s %s, above it %s %s",
+		measure.FormatAngle(lower.Angle, 0), lower.Way, measure.FormatAngle(upper.Angle, 0), upper.Way)
 }
 
 // bothSides is an angle of the lower and the upper side of a tail, said once where they are alike.

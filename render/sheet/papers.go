@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"context"
+	"slices"
 
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -34,14 +35,14 @@ func Papers(p *form.Piece, o Options) []draw.Page {
 func Set(ctx context.Context, p *form.Piece, o Options) ([]Paper, error) {
 	o = o.fill(p)
 	o.Dark = false
-	s := set{o: o, piece: p.Title, form: p.Form, note: sizesNote(o), block: p.Design.Papers.Block}
+	s := set{o: o, piece: p.Title, form: form.PieceWord(p), note: sizesNote(o), block: p.Design.Papers.Block}
 	m := &maker{ctx: ctx, seen: o.Seen}
 	if o.wants(form.PaperDrawings) {
 		m.drawings(p, s)
 	}
 	m.tables(p, s)
 	if o.wants(form.PaperCautions) {
-		m.put(form.PaperCautions, func() []*blank { return cautionSheets(s) })
+		m.put(form.PaperCautions, func() []*blank { return cautionSheets(p, s) })
 	}
 	if m.general != nil && ctx.Err() == nil {
 		m.papers[0].sheets[0] = m.general(listOf(m.papers))
@@ -108,6 +109,9 @@ func (m *maker) tables(p *form.Piece, s set) {
 		return
 	}
 	all := table.All(p, s.o.Style)
+	if s.o.wants(form.PaperCautions) {
+		withoutUnchecked(all, p)
+	}
 	var w *writer
 	for _, name := range form.PaperNames {
 		if !s.o.wants(name) {
@@ -125,6 +129,14 @@ func (m *maker) tables(p *form.Piece, s set) {
 			}
 			return w.sheets
 		})
+	}
+}
+
+// withoutUnchecked takes the note on what was not looked into from the tables, since a sheet at the end says it.
+func withoutUnchecked(all []table.Table, p *form.Piece) {
+	note := table.NotCheckedNote(p)
+	for i := range all {
+		all[i].Notes = slices.DeleteFunc(all[i].Notes, func(n string) bool { return n == note })
 	}
 }
 

@@ -25,9 +25,13 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 		across = dimension.LeftOf
 	}
 	xs, ys := holeMarks(p, q)
+	rows := o
+	if sx, sy := seatMarks(p, q); len(sx)+len(sy) > 0 {
+		rows = o.joints()
+	}
 	if len(xs) > 0 {
-		f.Running(dimension.Below, mark(f, box.Min.X, box.Min.Y, 0, "", o), marksX(f, xs, box, o, q.ID))
-	} else if !tapersThrough(q) && (!swung(q) || !pointToPoint(q, box)) {
+		f.Running(dimension.Below, mark(f, box.Min.X, box.Min.Y, 0, "", rows), marksX(f, xs, box, rows, q.ID))
+	} else if !tapersThrough(q) && (!swung(q) || !pointToPoint(q)) {
 		f.Linear(dimension.Below, f.at(box.Min.X, box.Min.Y), f.at(box.Max.X, box.Min.Y), o.label(q.Blank.Length), q.ID)
 	}
 	if len(ys) > 0 {
@@ -38,7 +42,7 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 		if _, way, ok := rowOf(p, q); ok && way < 0 { // one sheet has its zeros on one edge
 			from, to = to, from
 		}
-		f.Running(across, mark(f, x, from, 0, "", o), marksY(f, ys, x, from, to, o, q.ID))
+		f.Running(across, mark(f, x, from, 0, "", rows), marksY(f, ys, x, from, to, rows, q.ID))
 	} else {
 		f.Linear(across, f.at(endX(box, across), box.Min.Y), f.at(endX(box, across), box.Max.Y), o.label(q.Blank.Width), q.ID)
 	}
@@ -119,6 +123,7 @@ func rowOf(p *form.Piece, q *part.Part) (j joint.Joint, way float64, ok bool) {
 // jointRow puts the tails or pins of the part's first dovetailed end in a row from the front edge,
 // and the baseline of the outer face. It tells which side it took; Above when there is none.
 func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) dimension.Side {
+	o = o.joints()
 	j, way, ok := rowOf(p, q)
 	if !ok {
 		return dimension.Above
@@ -136,7 +141,8 @@ func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) d
 		start = -way * pinWidth(j).MM() / 2
 	}
 	if rising(j) { // walls: heights up the face from the lower edge, whether the end slants or not
-		start, spans = faceLow(q), upFace(spans, mgl64.TransformNormal(j.Corner, q.Place.Inv()).Y())
+		start, _ = faceEdges(q)
+		spans = upFace(spans, mgl64.TransformNormal(j.Corner, q.Place.Inv()).Y())
 	}
 	marks := spanMarks(f, spans, x, start, way, o, j.ID)
 	if j.TailBoard == q.ID && !rising(j) { // pins reach both edges by themselves
@@ -191,15 +197,15 @@ func upFace(spans []joint.Span, rise float64) []joint.Span {
 	return out
 }
 
-// faceLow is where the outer face begins, across the grain.
-func faceLow(q *part.Part) float64 {
-	y := math.Inf(1)
+// faceEdges is where the outer face begins and ends, across the grain: within the blank where its edges lean.
+func faceEdges(q *part.Part) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
 	for _, v := range q.Solid.Vertices {
 		if math.Abs(v.Z()) <= sameShape {
-			y = min(y, v.Y())
+			low, high = min(low, v.Y()), max(high, v.Y())
 		}
 	}
-	return y
+	return low, high
 }
 
 // faceEnd is where the outer face ends, along the grain.
@@ -335,9 +341,10 @@ func endsAt(q *part.Part, y float64) (lo, hi float64) {
 	return lo, hi
 }
 
-// pointToPoint tells whether the length at the upper or at the lower edge is the whole blank's.
-func pointToPoint(q *part.Part, box draw.Box) bool {
-	for _, y := range []float64{box.Min.Y, box.Max.Y} {
+// pointToPoint tells whether the outer face's upper or lower arris is as long as the whole blank.
+func pointToPoint(q *part.Part) bool {
+	low, high := faceEdges(q)
+	for _, y := range []float64{low, high} {
 		if lo, hi := endsAt(q, y); math.Abs(hi-lo-q.Blank.Length.MM()) < 0.02 {
 			return true
 		}
@@ -345,16 +352,17 @@ func pointToPoint(q *part.Part, box draw.Box) bool {
 	return false
 }
 
-// points gives a part with swung ends its length at the upper and at the lower edge, from point to
-// point, and the swing at the right end.
+// points gives a part with swung ends the lengths of its outer face's upper and lower arris, as the table of points
+// has them, and the swing at the right end.
 func points(q *part.Part, f *figure, o Options, box draw.Box) {
 	if !swung(q) {
 		return
 	}
+	low, high := faceEdges(q)
 	edges := [2]struct {
 		y    float64
 		side dimension.Side
-	}{{box.Min.Y, dimension.Below}, {box.Max.Y, dimension.Above}}
+	}{{low, dimension.Below}, {high, dimension.Above}}
 	for _, e := range edges {
 		if lo, hi := endsAt(q, e.y); !math.IsInf(hi-lo, 0) {
 			f.Linear(e.side, f.at(lo, e.y), f.at(hi, e.y), o.label(measure.Length(hi-lo)), q.ID)

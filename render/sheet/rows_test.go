@@ -24,7 +24,7 @@ func values(p draw.Page, ref string) []string {
 }
 
 // A row of tails prints what the widths add up to, rounded once: the same as measure's running
-// positions, in a coarse step that would add up to a wrong end if each width were rounded by itself.
+// positions, in a step that would add up to a wrong end if each width were rounded by itself.
 func TestRowsPrintRunningPositions(t *testing.T) {
 	inches := form.Round{To: measure.Inch / 16, Unit: measure.Imperial}
 	for name, round := range map[string]form.Round{"whole millimetres": {To: 1}, "sixteenths": inches} {
@@ -36,7 +36,7 @@ func TestRowsPrintRunningPositions(t *testing.T) {
 				d.Units = measure.Imperial
 			}
 			p := model.Derive(d)
-			style := d.Style()
+			style := d.Style().Joints()
 			for _, j := range p.Joints {
 				var steps []measure.Length
 				last, each := measure.Length(0), measure.Length(0)

@@ -120,6 +120,12 @@ func (i ink) pen(k view.Kind) draw.Pen {
 // other stands in brackets.
 func (o Options) label(l measure.Length) string { return o.Style.Format(l) }
 
+// joints are the options with lengths shown as joints are marked.
+func (o Options) joints() Options {
+	o.Style = o.Style.Joints()
+	return o
+}
+
 // degrees is an angle as dimensions show it: to a tenth.
 func degrees(a measure.Angle) string {
 	return measure.FormatAngle(a, measure.Degree/10)

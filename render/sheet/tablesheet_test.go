@@ -5,7 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"splaywright/model"
 	"splaywright/model/form"
+	"splaywright/model/form/formtest"
 	"splaywright/model/hold"
 	"splaywright/render/draw"
 	"splaywright/render/table"
@@ -84,7 +86,7 @@ func TestEverySheetOfTablesBeginsWithAHeading(t *testing.T) {
 func TestCautionsTakeOneSheet(t *testing.T) {
 	for _, size := range form.Sheets {
 		o := Options{Sheet: size}
-		sheets := cautionSheets(set{o: o})
+		sheets := cautionSheets(model.Derive(formtest.WorkedExample()), set{o: o})
 		if len(sheets) != 1 {
 			t.Errorf("%s: the cautions take %d sheets", size, len(sheets))
 		}
@@ -96,12 +98,12 @@ func TestCautionsTakeOneSheet(t *testing.T) {
 				}
 			}
 		}
-		for _, text := range hold.NotChecked() {
+		for _, text := range hold.NotChecked(model.Derive(formtest.WorkedExample())) {
 			if !strings.Contains(words.String(), text) {
 				t.Errorf("%s: %q does not stand on the sheet", size, text)
 			}
 		}
-		for _, c := range Cautions(nil) {
+		for _, c := range Cautions(model.Derive(formtest.WorkedExample()), nil) {
 			if !strings.Contains(words.String(), c.Head) || !strings.Contains(words.String(), c.Text) {
 				t.Errorf("%s: %q is not whole", size, c.Head)
 			}

@@ -1,7 +1,7 @@
 package table
 
 import (
-	"splaywright/model/measure"
+	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/model/timber"
 )
@@ -12,8 +12,17 @@ func boardFeet(b part.Box) float64 { return timber.BoardFeet(b.Length, b.Width, 
 // surfaceMeasure is the face of a board in square feet.
 func surfaceMeasure(b part.Box) float64 { return timber.SurfaceMeasure(b.Length, b.Width) }
 
-// nominal is the rough thickness a yard sells that holds t, in quarters of an inch.
-func nominal(t measure.Length) int { return timber.Quarters(t) }
+// nominal is the thickness that a part is bought in, in quarters of an inch, 4/4 at least: that of the wood to buy.
+func nominal(p *form.Piece, q *part.Part) int {
+	ladder := timber.HardwoodThickness
+	if s, ok := p.Design.Timbers.Find(q.Timber); ok && s.Wood == timber.Softwood {
+		ladder = timber.SoftwoodThickness
+	}
+	if s, ok := timber.Bought(ladder, q.Blank.Thickness, q.Rough.Thickness); ok {
+		return timber.Quarters(s.Rough)
+	}
+	return timber.Quarters(q.Rough.Thickness)
+}
 
 // tallied is what a yard would charge, in whole board feet, for boards with these surface
 // measures by nominal thickness, each thickness rounded as one lot.

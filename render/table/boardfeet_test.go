@@ -1,14 +1,17 @@
 package table
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
 
+	"splaywright/assets"
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/model/timber"
+	"splaywright/model/yield"
 )
 
 func inches(length, width, thickness float64) part.Box {
@@ -58,7 +61,7 @@ func TestHalfAFootGoesUpAndDownByTurns(t *testing.T) {
 }
 
 // 81 signs 24 in long, 27 each of 8, 6 and 18 in: 144 board feet at 1 in rough, 108 at the
-// finished 3/4. https://mowryjournal.com/2017/05/03/from-the-shop-planning-to-be-wasted/
+// finished 3/4. “Planning to be wasted”, a workshop journal of 2017-05-03.
 func TestSignsAreChargedAtTheRoughThickness(t *testing.T) {
 	var rough, finished float64
 	for _, w := range []float64{8, 6, 18} {
@@ -76,11 +79,11 @@ func TestNominalThickness(t *testing.T) {
 		inch float64
 		want int
 	}{{0.25, 4}, {0.875, 4}, {1, 4}, {1.01, 5}, {1.25, 5}, {1.5, 6}, {1.75, 7}, {1.76, 8}, {2, 8}, {2.1, 12}, {3.5, 14}, {4, 16}, {4.2, 20}, {5, 20}} {
-		if got := nominal(measure.Length(tc.inch) * measure.Inch); got != tc.want {
+		if got := timber.Quarters(measure.Length(tc.inch) * measure.Inch); got != tc.want {
 			t.Errorf("%g in: %d/4, want %d/4", tc.inch, got, tc.want)
 		}
 	}
-	if got := nominal(25.4); got != 4 {
+	if got := timber.Quarters(25.4); got != 4 {
 		t.Errorf("25.4 mm is %d/4, want 4/4", got)
 	}
 }
@@ -99,5 +102,46 @@ func TestWhatIsBoughtBeyondTheParts(t *testing.T) {
 		if all := strings.Join(s.Notes, " "); !strings.Contains(all, want) {
 			t.Errorf("%g bd ft: %q is not in: %s", c.charged, want, all)
 		}
+	}
+}
+
+// The cut list asks for the thickness that the wood to buy is found in, and its note on surfaced wood for none that is
+// thicker: of every example, of softwood and hardwood, with little allowed for planing and with much.
+func TestThicknessesToBuyAreTheSameOnEveryPage(t *testing.T) {
+	rows := 0
+	for _, e := range assets.Examples() {
+		own := example(t, e.Name).Design
+		for _, species := range []string{"", "eastern white pine", "white oak"} {
+			for _, allowed := range []measure.Length{0.5, 3, 8} {
+				d := own
+				if species != "" {
+					d.Timber = species
+				}
+				d.ToBuy, d.Yard, d.Allowance.Thickness, d.Cost.WoodPerBoardFoot = nil, nil, allowed, 9
+				p := form.Build(d)
+				offered, err := yield.Offered(p)
+				if err != nil {
+					t.Fatal(err)
+				}
+				sold := map[int]bool{}
+				for _, b := range offered {
+					sold[timber.Quarters(measure.Length(b.Sold.Thickness))] = true
+				}
+				tb := CutList(p, metric)
+				for i, ref := range tb.Refs {
+					if ref == "" {
+						continue
+					}
+					rows++
+					var quarters int
+					if _, err := fmt.Sscanf(cell(t, tb, i, "Sold as").Text, "%d/4", &quarters); err != nil || !sold[quarters] {
+						t.Errorf("%s of %s, %g mm allowed: %s is sold as %d/4, the yard's boards are %v quarters", e.Name, d.Timber, allowed.MM(), ref, quarters, sold)
+					}
+				}
+			}
+		}
+	}
+	if rows < 200 {
+		t.Errorf("%d rows", rows)
 	}
 }

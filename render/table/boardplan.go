@@ -30,7 +30,7 @@ func planSummary(r yield.Result, style measure.Style) Table {
 	for i, l := range r.Plan.Layouts {
 		b := r.Task.Boards[l.Board]
 		area := balanceOf(l, b)
-		s.row("", word(BoardName(r, i)), word(b.Timber), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
+		s.row("", word(BoardName(r, i)), word(timberOn(r, l.Board)), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
 			figure(100*area.Parts/area.Boards, 1), figure(100*area.Offcuts/area.Boards, 1), figure(100*area.Waste/area.Boards, 1), word(b.Looks()))
 	}
 	for _, text := range WithoutPlace(r, style) {

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"splaywright/model/form"
@@ -18,11 +19,12 @@ func Boring(p *form.Piece, style measure.Style) Table {
 	s.words("Second edge")
 	s.lengths("along the face that the hole enters, square to the edge", "Distance")
 	s.angles("Lean")
-	s.words("Leans towards")
+	s.words("Point runs towards")
 	s.lengths("diameter", "Bit")
 	s.lengths("along the bit, on its axis", "Depth")
 	s.words("Comes out")
 	s.lengths("diameter", "Plug")
+	s.words("Screw")
 	s.perPart(p, func(q *part.Part) [][]Cell {
 		walls := wallsOf(q)
 		var rows [][]Cell
@@ -32,7 +34,7 @@ func Boring(p *form.Piece, style measure.Style) Table {
 		return rows
 	})
 	if len(s.Rows) > 0 {
-		boreNotes(s)
+		boreNotes(s, p)
 	}
 	return s.done()
 }
@@ -44,7 +46,7 @@ func (s *sheet) boreRow(walls []wall, b part.Bore) []Cell {
 		word(holeName(b) + s.slotWords(b)), word(face.name),
 		word(one.name), s.length(one.distance), word(two.name), s.length(two.distance),
 		angle(b.Lean, 0), word(leansTowards(walls, face, b)),
-		s.bit(b.Diameter), s.length(b.Depth), word(comesOut(s, walls, face, b)), s.plug(b),
+		s.bit(b.Diameter), s.length(b.Depth), word(comesOut(s, walls, face, b)), s.plug(b), word(s.screw(b.Screw)),
 	}
 }
 
@@ -54,6 +56,19 @@ func (s *sheet) plug(b part.Bore) Cell {
 		return Cell{}
 	}
 	return s.bit(b.Plug)
+}
+
+// screw is how a screw is asked for: by its number and its length, nothing for a hole that takes none.
+func (s *sheet) screw(c part.Screw) string {
+	if c.Number == 0 {
+		return ""
+	}
+	if s.style.Unit == measure.Imperial {
+		style := bits(s.style)
+		style.Both = false
+		return fmt.Sprintf("No. %d × %s", c.Number, style.FormatUnit(c.Length))
+	}
+	return fmt.Sprintf("No. %d × %s mm", c.Number, trimmed(c.Length.MM(), 1))
 }
 
 // bit is a drill's size as drills are sold: tenths of a millimetre, or 64ths of an inch.
@@ -113,10 +128,21 @@ func comesOut(s *sheet, walls []wall, face wall, b part.Bore) string {
 // what can be set on a drill, far above the noise of the derivation.
 const pokes = 1e-6
 
-func boreNotes(s *sheet) {
+func boreNotes(s *sheet, p *form.Piece) {
 	s.note("Distances are on the face the hole enters, square from the named edge to the centre. Lean is the bit away from square to that face.")
+	if boresWhere(p, func(b part.Bore) bool { return !straight(b.Lean) }) {
+		s.note("Point runs towards: where the bit's point heads for as it goes in; the drill itself leans the other way, by the angle under Lean.")
+	}
 	s.note("Depth runs along the bit from the face to the full diameter's end; a pointed bit reaches further by its point. For a through hole it is the way through: lay waste wood under it.")
+	if boresWhere(p, func(b part.Bore) bool { return b.Screw.Number > 0 }) {
+		s.note("Screw: a wood screw by its number and its length, as the design asks for it. Bits and plugs for its number: " + part.ScrewSource + ".")
+	}
 	s.note("Caution: clamp a leaning part and start the bit square until it bites; never hold small parts by hand.")
+}
+
+// boresWhere tells whether something is so of any hole.
+func boresWhere(p *form.Piece, is func(part.Bore) bool) bool {
+	return slices.ContainsFunc(p.Parts, func(q *part.Part) bool { return slices.ContainsFunc(q.Bores, is) })
 }
 
 // bits is the style of what drills and plug cutters measure, which a coarse step of the boards' sizes must not

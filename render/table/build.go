@@ -132,6 +132,13 @@ func (s *sheet) length(l measure.Length) Cell {
 	return Cell{Text: s.style.Format(l), Number: &x}
 }
 
+// joint is a length that a joint is marked by.
+func (s *sheet) joint(l measure.Length) Cell {
+	c := s.length(l)
+	c.Text = s.style.Joints().Format(l)
+	return c
+}
+
 // exactLength shows hundredths of a millimetre or thousandths of an inch, whatever papers round
 // to: for what a gauge or a knife is set to, and for gaps.
 func (s *sheet) exactLength(l measure.Length) Cell {

@@ -50,7 +50,7 @@ func TestEveryTimberHasItsPrice(t *testing.T) {
 	}
 }
 
-// Open case "Planning to be wasted", https://mowryjournal.com/2017/05/03/from-the-shop-planning-to-be-wasted/ : 81 signs
+// Open case "Planning to be wasted", a workshop journal of 2017-05-03: 81 signs
 // 24 in long, 27 each of 8, 6 and 18 in wide (27 is said of the 8s, the rest inferred), are 144 board feet at an inch
 // rough; their finished 3/4 would read 108.
 func TestTheRoughThicknessIsCharged(t *testing.T) {
@@ -64,7 +64,7 @@ func TestTheRoughThicknessIsCharged(t *testing.T) {
 			t.Errorf("%g in thick: %g board feet, want %g", thick, sum, want)
 		}
 	}
-	if nominal(in(0.75)) != 4 {
+	if timber.Quarters(in(0.75)) != 4 {
 		t.Error("wood under an inch is not charged as one")
 	}
 }

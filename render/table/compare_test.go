@@ -10,7 +10,7 @@ import (
 	"splaywright/model/measure"
 )
 
-// Open case "Building a tool tote", http://www.robertkarl.org/woodworkingblog/labels/Dovetails.html :
+// Open case "Building a tool tote", a workshop weblog’s entries on dovetails:
 // a piece shortened by 6 in loses 6.0 in every lengthwise part; its ends, angles and dovetails stay.
 func TestWhatChangesWhenAPieceIsShortened(t *testing.T) {
 	long, short := formtest.WorkedExample(), formtest.WorkedExample()

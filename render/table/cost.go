@@ -64,7 +64,7 @@ func woodLines(p *form.Piece) []costLine {
 			}
 		}
 		if perFoot > 0 {
-			out[i].amount += surfaceMeasure(q.Rough) * float64(nominal(q.Rough.Thickness)) / 4
+			out[i].amount += surfaceMeasure(q.Rough) * float64(nominal(p, q)) / 4
 		} else {
 			out[i].amount += cubicMetres(q.Rough)
 		}

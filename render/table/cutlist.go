@@ -29,8 +29,8 @@ func CutList(p *form.Piece, style measure.Style) Table {
 	s.numbers("kg", "Weight")
 	sum := totals{feet: map[int]float64{}}
 	for _, g := range groups(p) {
-		cutRow(s, g)
-		sum.add(g)
+		cutRow(s, p, g)
+		sum.add(p, g)
 	}
 	if sum.parts > 0 {
 		sum.row(s)
@@ -39,9 +39,9 @@ func CutList(p *form.Piece, style measure.Style) Table {
 	return s.done()
 }
 
-func cutRow(s *sheet, g group) {
+func cutRow(s *sheet, p *form.Piece, g group) {
 	q, n := g[0], float64(len(g))
-	quarters := nominal(q.Rough.Thickness)
+	quarters := nominal(p, q)
 	s.row(q.ID, word(g.marks()), word(g.name()), count(len(g)), word(q.Timber), word(grain(q)), word(g.signs()),
 		s.length(q.Blank.Length), s.length(q.Blank.Width), s.length(q.Blank.Thickness),
 		s.length(q.Rough.Length), s.length(q.Rough.Width), s.length(q.Rough.Thickness),
@@ -83,9 +83,9 @@ type totals struct {
 	feet        map[int]float64 // surface measure by nominal thickness
 }
 
-func (t *totals) add(g group) {
+func (t *totals) add(p *form.Piece, g group) {
 	q, n := g[0], float64(len(g))
-	quarters := nominal(q.Rough.Thickness)
+	quarters := nominal(p, q)
 	t.parts += len(g)
 	t.exact += n * boardFeet(q.Rough)
 	t.sold += n * surfaceMeasure(q.Rough) * float64(quarters) / 4
@@ -116,7 +116,7 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 	s.note("Signs: what is pencilled on the outer face, the grain level as in the picture: arrows to the top and the front of the piece.")
 	s.note(fmt.Sprintf("Rough = finished + %s on the length, %s on the width, %s on the thickness.",
 		s.style.FormatUnit(a.Length), s.style.FormatUnit(a.Width), s.style.FormatUnit(a.Thickness)))
-	s.note(fmt.Sprintf("Board feet: exact at the rough thickness; charged at the next thickness sold in quarters of an inch, 4/4 at least. "+
+	s.note(fmt.Sprintf("Board feet: exact at the rough thickness; charged at the thickness under Sold as, in quarters of an inch, 4/4 at least, which holds the board rough, and finished with both faces clean. "+
 		"Rounded to whole feet of surface measure, as a yard tallies, all of it comes to %s bd ft. "+
 		"Nothing is added for defects, cracked ends or offcuts: without a board plan, charged feet come to %s bd ft where the boards are picked by hand, "+
 		"and to %s to %s where they are bought unseen.",
@@ -127,20 +127,22 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 
 // boughtNotes tell what goes into the piece besides its boards: screws, and the plugs that close their holes.
 func boughtNotes(s *sheet, p *form.Piece) {
-	screws := 0
+	screws, kinds := map[part.Screw]int{}, []part.Screw(nil)
 	plugs := map[measure.Length]int{}
 	for _, q := range p.Parts {
 		for _, b := range q.Bores {
 			if b.Purpose == "clearance" {
-				screws++
+				if screws[b.Screw]++; screws[b.Screw] == 1 {
+					kinds = append(kinds, b.Screw)
+				}
 			}
 			if b.Plug > 0 {
 				plugs[b.Plug]++
 			}
 		}
 	}
-	if screws > 0 {
-		s.note(fmt.Sprintf("Wood screws besides: %d, bored for as in Boring.", screws))
+	for _, c := range kinds {
+		s.note(fmt.Sprintf("Wood screws besides: %d of %s, bored for as in Boring.", screws[c], s.screw(c)))
 	}
 	for _, d := range slices.Sorted(maps.Keys(plugs)) {
 		s.note(fmt.Sprintf("Plugs besides: %d of %s, cut across the grain with a plug cutter from offcuts of the board that they close.", plugs[d], bits(s.style).FormatUnit(d)))

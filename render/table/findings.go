@@ -22,7 +22,7 @@ func Findings(p *form.Piece) Table {
 			word(f.Unit), word(partsOf(p, f.Parts)), word(f.Source))
 	}
 	if len(p.Findings) > 0 {
-		s.note("A stop means that the piece cannot be cut as it stands; a warning, that it can but think first.")
+		s.note("A stop means that the piece cannot be cut as it stands; a warning, that it can but think first; a note, that it is worth knowing.")
 	}
 	return s.Table
 }

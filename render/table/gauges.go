@@ -1,6 +1,8 @@
 package table
 
 import (
+	"fmt"
+
 	"splaywright/model/form"
 	"splaywright/model/joint"
 	"splaywright/model/measure"
@@ -9,7 +11,7 @@ import (
 // gaugesTable is how marking gauge and bevel are set for a dovetailed corner.
 func gaugesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	j := same[0]
-	s := newSheet("gauges-"+j.ID, "Gauge and bevel: "+jointNames(p, same)+", "+j.Kind, style)
+	s := newSheet("gauges-"+j.ID, "Gauge and bevel: "+jointNames(p, same)+", "+j.Kind, style.Joints())
 	s.words("Setting")
 	s.angles("Angle")
 	s.words("1:n")
@@ -23,14 +25,17 @@ func gaugesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 
 func dovetailGauges(s *sheet, tails, pins string, j joint.Joint) {
 	bevel(s, "slope of the tails", j.Slope, "on the outer face of "+tails+", from its grain")
-	if straight(j.PinAngle-j.BackPinAngle) && straight(j.CheekTilt-j.BackCheekTilt) {
-		bevel(s, "angle of the pins", j.PinAngle, "on the end grain of "+pins+", from square to the arris")
-		bevel(s, "tilt of the cheeks", j.CheekTilt, "on the end grain of "+tails+", from square to its face")
+	if straight(j.PinEnd-j.BackPinEnd) && straight(j.CheekTilt-j.BackCheekTilt) {
+		bevel(s, "angle of the pins", j.PinEnd, "on the end grain of "+pins+", from square to the arris")
+		bevel(s, "tilt of the cheeks", j.CheekTilt, fmt.Sprintf("of %s, from square to its face", tails))
 	} else { // the ends slant, so that the two sides of a pin differ
-		bevel(s, "lower side of the tails", j.PinAngle, "on the end grain of "+pins+", from square to the arris; less than nothing leans the other way")
-		bevel(s, "upper side of the tails", j.BackPinAngle, "on the end grain of "+pins+", from square to the arris; less than nothing leans the other way")
-		bevel(s, "tilt of the lower cheeks", j.CheekTilt, "on the end grain of "+tails+", from square to its face")
-		bevel(s, "tilt of the upper cheeks", j.BackCheekTilt, "on the end grain of "+tails+", from square to its face")
+		lower, upper := PinSides(j)
+		bevel(s, "lower side of the tails", lower.Angle, onEnd(pins, lower))
+		bevel(s, "upper side of the tails", upper.Angle, onEnd(pins, upper))
+		across := rising(j.TailEnd)
+		bevel(s, "lines across the tails", across.Angle, onEnd(tails, across))
+		bevel(s, "tilt of the lower cheeks", j.CheekTilt, fmt.Sprintf("of %s, from square to its face", tails))
+		bevel(s, "tilt of the upper cheeks", j.BackCheekTilt, fmt.Sprintf("of %s, from square to its face", tails))
 	}
 	gauge(s, "baseline, outer face", j.Baseline.Outer, "on "+tails+", from that face's own end")
 	gauge(s, "baseline, inner face", j.Baseline.Inner, "on "+tails+", from that face's own end")
@@ -41,6 +46,11 @@ func dovetailGauges(s *sheet, tails, pins string, j joint.Joint) {
 	}
 	s.note("The tail board goes home along the grain of the pin board. Driven square to its own face it jams and breaks pins when the corner is off square.")
 	s.note("Slope lines lie evenly on both sides of the tail board's grain, not of a line square to a slanting end.")
+}
+
+// onEnd says where a line runs and which way it slants.
+func onEnd(boards string, l PinSide) string {
+	return fmt.Sprintf("on the end grain of %s, from square to the arris; %s", boards, l.Way)
 }
 
 // bevel adds an angle and gives its row.

@@ -13,7 +13,7 @@ import (
 
 // Grooves is where the grooves or rabbets for a bottom run on the inner faces of the walls.
 func Grooves(p *form.Piece, style measure.Style) Table {
-	s := newSheet("grooves", "Grooves for the bottom", style)
+	s := newSheet("grooves", "Grooves for the bottom", style.Joints())
 	s.words("In")
 	s.lengths("along the inner face, up from its lower edge", "Lower line", "Upper line")
 	s.lengths("square to the face", "Deep")

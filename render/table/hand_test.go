@@ -84,7 +84,7 @@ func handJoint(hand string) joint.Joint {
 		Dihedral: 96 * measure.Degree, Slope: 8 * measure.Degree,
 		Baseline:    joint.Faces{Outer: 20.1102, Inner: 20.1102},
 		PinBaseline: joint.Faces{Outer: 20.1102, Inner: 20.1102},
-		CheekTilt:   0.83804 * measure.Degree, PinAngle: 8.04349 * measure.Degree, Width: 250,
+		CheekTilt:   0.83804 * measure.Degree, PinAngle: 8.04349 * measure.Degree, PinEnd: 8 * measure.Degree, BackPinEnd: 8 * measure.Degree, Width: 250,
 	}
 	in := measure.Length(20.1102 * math.Tan(8*math.Pi/180)) // a tail narrows by this on each side down to the baseline
 	for i := range 4 {

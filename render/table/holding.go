@@ -19,8 +19,10 @@ func Holding(p *form.Piece, style measure.Style) Table {
 	s.words("Unit", "Verdict", "Formula")
 	s.numbers("", "Source")
 	var sources []string
+	var formulas strings.Builder
 	for _, f := range hold.Figures(p) {
 		limit := Cell{}
+		formulas.WriteString(f.Formula)
 		if f.Limit > 0 {
 			limit = s.held(f.Limit, f.Unit)
 		}
@@ -28,15 +30,37 @@ func Holding(p *form.Piece, style measure.Style) Table {
 			word(verdict(f)), word(f.Formula), count(numberOf(&sources, f.Source)))
 	}
 	if len(s.Rows) > 0 {
+		s.noteSymbols(formulas.String())
 		s.note("Within and too much: the limit is the most that should be. Enough and too little: it is the least. To judge: there is none.")
 		s.note(hold.Caution)
 		s.note("What is said of the seasons: " + hold.CautionMoves)
-		s.note("Not checked: " + strings.Join(hold.NotChecked(), " "))
+		s.note(NotCheckedNote(p))
 		for i, text := range sources {
 			s.note(fmt.Sprintf("Source %d: %s", i+1, text))
 		}
 	}
 	return s.Said(s.style)
+}
+
+// symbols says what the letters of the formulas stand for.
+var symbols = []struct{ in, says string }{
+	{"W·L", "Of a beam: W is the load, L the span, E the stiffness along the grain, I the second moment of area of the section, A′ five sixths of its area, h its height."},
+	{"· C ·", "C is the share of its size that wood changes by for each percent of moisture."},
+	{"G²·D·L", "Of a screw: G is the specific gravity of the wood, D the shank's diameter and L the thread's length in it, both in millimetres; the pull is in newtons."},
+}
+
+// noteSymbols adds what the letters of a text's formulas stand for.
+func (s *sheet) noteSymbols(formulas string) {
+	for _, k := range symbols {
+		if strings.Contains(formulas, k.in) {
+			s.note(k.says)
+		}
+	}
+}
+
+// NotCheckedNote is the note on what was not looked into. A set of papers has a sheet for it instead.
+func NotCheckedNote(p *form.Piece) string {
+	return "Not checked: " + strings.Join(hold.NotChecked(p), " ")
 }
 
 // numberOf is the place of a text in a list, counted from 1; a new one is put behind.

@@ -45,7 +45,7 @@ func swapped(a [2]measure.Angle) [2]measure.Angle { return [2]measure.Angle{a[1]
 
 // settingsTable begins a table of gauges and bevels.
 func settingsTable(id, title string, style measure.Style) *sheet {
-	s := newSheet(id, title, style)
+	s := newSheet(id, title, style.Joints())
 	s.words("Setting")
 	s.angles("Angle")
 	s.words("1:n")
@@ -172,14 +172,14 @@ func (s *steps) strips(kind part.Slip) string {
 	var each []string
 	for _, g := range slips(s.p, kind) {
 		b := g[0].Blank
-		each = append(each, fmt.Sprintf("%s %s along the grain × %s × %s thick", g.short(), s.show(b.Length), s.show(b.Width), s.show(b.Thickness)))
+		each = append(each, fmt.Sprintf("%s %s along the grain × %s × %s thick", g.short(), s.joint(b.Length), s.joint(b.Width), s.joint(b.Thickness)))
 	}
 	return strings.Join(each, "; ")
 }
 
 func (s *steps) splines(j joint.Joint) {
 	s.step(j.TailBoard, "Groove the mitres", "Clamp a tall fence to the board; keep both hands above it.",
-		fmt.Sprintf("In both faces of every mitre a groove %s wide and %s deep, square to the mitre, as in Splines.", s.exactLength(j.Spline.Thickness).Text, s.show(j.Spline.Width/2)),
+		fmt.Sprintf("In both faces of every mitre a groove %s wide and %s deep, square to the mitre, as in Splines.", s.exactLength(j.Spline.Thickness).Text, s.joint(j.Spline.Width/2)),
 		fmt.Sprintf("Make the splines of a strip planed to the groove, their grain across the joint: %s.", s.strips(part.Spline)))
 }
 
@@ -188,7 +188,7 @@ func (s *steps) late() {
 	for _, j := range s.p.Joints {
 		if j.Keys != nil {
 			s.step(j.TailBoard, "Saw the key slots and glue the keys in", "The cradle carries the piece past the blade; hands stay at its far ends.",
-				fmt.Sprintf("When the mitres are dry, %d slots a corner, %s deep, as in Keys.", len(j.Keys.At), s.show(j.Keys.Depth)),
+				fmt.Sprintf("When the mitres are dry, %d slots a corner, %s deep, as in Keys.", len(j.Keys.At), s.joint(j.Keys.Depth)),
 				fmt.Sprintf("Keys of a strip planed to the slot, their grain across the corner: %s.", s.strips(part.Key)),
 				"Glue them in, saw them off and plane them flush, towards the boards.")
 			return

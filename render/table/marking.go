@@ -88,7 +88,7 @@ func boards(p *form.Piece, same []joint.Joint, which func(joint.Joint) string) s
 // linesTable has a row for each line across the joint's width.
 func linesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	j := same[0]
-	s := newSheet("marking-"+j.ID, "Marking: "+jointNames(p, same)+", "+j.Kind, style)
+	s := newSheet("marking-"+j.ID, "Marking: "+jointNames(p, same)+", "+j.Kind, style.Joints())
 	s.words("Line")
 	s.lengths("along the outer face's end arris", "Tails, outer end")
 	s.lengths("along the inner face's end arris", "Tails, inner end")

@@ -117,5 +117,5 @@ func (s *sheet) shoulders(p *form.Piece, q *part.Part) Cell {
 	if ends != 2 {
 		return Cell{}
 	}
-	return s.length(rest)
+	return s.joint(rest)
 }

@@ -182,12 +182,12 @@ func stepText(step measure.Angle) string {
 // depthText says how far the saw's blade reaches, and whether that was told.
 func depthText(s *sheet, saw cut.Saw) string {
 	if saw.Depth > 0 {
-		return "this saw's reaches " + s.style.FormatUnit(saw.Depth) + " (saw.depth)"
+		return "this saw's reaches " + s.style.FormatUnit(saw.Depth)
 	}
 	if saw.Upright {
-		return "not judged, since the design gives no saw.depth"
+		return "not judged, since the design does not say how far the blade reaches"
 	}
-	return "taken as " + s.style.FormatUnit(cut.DefaultDepth) + ", as on a common saw of 10 in, since the design gives no saw.depth"
+	return "taken as " + s.style.FormatUnit(cut.DefaultDepth) + ", as on a common saw of 10 in, since the design does not say how far its blade reaches"
 }
 
 func hasCradle(rows [][]Cell) bool {

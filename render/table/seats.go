@@ -1,6 +1,9 @@
 package table
 
 import (
+	"slices"
+	"strings"
+
 	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/form"
@@ -13,7 +16,7 @@ import (
 // corners of the seat on the receiving board's face, each from two edges. Mark the corners and
 // join them.
 func Seats(p *form.Piece, style measure.Style) Table {
-	s := newSheet("seats", "Seats of butted and housed boards", style)
+	s := newSheet("seats", "Seats of butted and housed boards", style.Joints())
 	s.words("On", "Seat of", "Corner", "First edge")
 	s.lengths("along the receiving face, square to the edge", "Distance")
 	s.words("Second edge")
@@ -28,6 +31,9 @@ func Seats(p *form.Piece, style measure.Style) Table {
 		seatRows(s, j, on, seat)
 	}
 	if len(s.Rows) > 0 {
+		if slices.ContainsFunc(p.Joints, func(j joint.Joint) bool { return strings.HasPrefix(j.PinBoard, "apron-") }) {
+			s.note("The set-in of an apron is level and from the outer arris of the side; here it runs along the inner face and from that face's own edge, so that it is a little less where the sides lean.")
+		}
 		s.note("Corners are named by the seated board's own faces and edges. Distances are on the receiving face, square from the named edge; below 0 is beyond that edge. Boards meet at: the angle between their inner faces.")
 	}
 	return s.done()

@@ -24,7 +24,7 @@ func Shopping(r yield.Result, style measure.Style) Table {
 	b := basketOf(r)
 	for _, l := range b.lines {
 		d := r.Task.Boards[l.board]
-		s.row("", word(d.Name), word(d.Timber), s.length(mm(d.Length)), s.length(mm(d.Width)), s.length(mm(d.Thickness)),
+		s.row("", word(d.Name), word(timberOn(r, l.board)), s.length(mm(d.Length)), s.length(mm(d.Width)), s.length(mm(d.Thickness)),
 			count(l.number), figure(d.Price, 2), figure(l.price, 2), figure(l.exact, 2), figure(l.charged, 2))
 	}
 	if len(s.Rows) > 0 {
@@ -32,6 +32,7 @@ func Shopping(r yield.Result, style measure.Style) Table {
 		row[0], row[7], row[8], row[9] = word("Total"), figure(b.price, 2), figure(b.exact, 2), figure(b.charged, 2)
 		s.row("", row...)
 		b.notes(s, r)
+		s.note("Prices are in the money of the design's own prices: of its boards to buy, its yard, its timbers or its cost.")
 	}
 	for _, m := range r.Plan.Misfits {
 		s.note(misfitText(s, r, m))
@@ -40,6 +41,25 @@ func Shopping(r yield.Result, style measure.Style) Table {
 	s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, half a foot up and down by turns, times its thickness in the next quarters of an inch, 4/4 at least. Softwood is charged by its nominal size, to two decimals. Ask how your yard does.")
 	s.note("Boards in a yard are not alike: look at each for knots, splits and twist before it is paid for, and take one more where the figure of the wood matters.")
 	return s.Said(s.style)
+}
+
+// timberOn is what a board is of: its own timber, or that of the parts that come out of it where it was not told.
+func timberOn(r yield.Result, board int) string {
+	if own := r.Task.Boards[board].Timber; own != "" {
+		return own
+	}
+	var names []string
+	for _, l := range r.Plan.Layouts {
+		if l.Board != board {
+			continue
+		}
+		l.Each(func(q *stock.Piece, _ int) {
+			if q.Kind == stock.Part && len(r.Parts[q.Demand]) > 0 {
+				names = appendNew(names, r.Parts[q.Demand][0].Timber)
+			}
+		})
+	}
+	return strings.Join(names, ", ")
 }
 
 // basket is what is taken home.

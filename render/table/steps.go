@@ -54,6 +54,9 @@ func (s *steps) step(ref, do, mind string, how ...string) {
 
 func (s *steps) show(l measure.Length) string { return s.style.Format(l) }
 
+// joint shows what a joint is marked or set by.
+func (s *steps) joint(l measure.Length) string { return s.style.Joints().Format(l) }
+
 func (s *steps) mill() {
 	var each []string
 	for _, g := range groups(boardsOnly(s.p)) {
@@ -61,7 +64,7 @@ func (s *steps) mill() {
 	}
 	s.step("", "Plane to thickness", "Boards too short for the machine's hold-downs are planed before they are cut to length.",
 		"Flatten one face, plane the other to it: "+strings.Join(each, "; ")+".",
-		"Baselines and angled cuts depend on it: a board that comes out thinner is typed in before anything is marked.")
+		"Joints and angled cuts depend on it: a board that comes out thinner is typed in before anything is marked.")
 }
 
 func (s *steps) rough() {

@@ -200,10 +200,10 @@ func (s *steps) holes() {
 // housing cuts housings, grooves and rabbets, and the tongue of what goes into them.
 func (s *steps) housing(j joint.Joint) {
 	in, what := s.alikeTo(j)
-	how := []string{fmt.Sprintf("In %s for %s, %s deep; its place stands in %s.", in, what, s.show(j.Depth), placeWord(j)),
+	how := []string{fmt.Sprintf("In %s for %s, %s deep; its place stands in %s.", in, what, s.joint(j.Depth), placeWord(j)),
 		"Mark its width from the board that goes in, not from a rule."}
 	if j.Stop > 0 {
-		how = append(how, fmt.Sprintf("It stops %s short of the %s: notch the board that goes in there.", s.show(j.Stop), stopEdge(s.p)))
+		how = append(how, fmt.Sprintf("It stops %s short of the %s: notch the board that goes in there.", s.joint(j.Stop), stopEdge(s.p)))
 	}
 	if j.Shoulder > 0 {
 		how = append(how, fmt.Sprintf("Leave a tongue on %s: cut %s off the outer face, as far from the end as the groove is deep.", what, s.show(j.Shoulder)))

@@ -15,7 +15,7 @@ import (
 // Mortises is where the openings for tenons lie on both faces of the sides: on a leaning board the two do not
 // stand behind each other, and are longer than the tenon.
 func Mortises(p *form.Piece, style measure.Style) Table {
-	s := newSheet("mortises", "Mortises", style)
+	s := newSheet("mortises", "Mortises", style.Joints())
 	s.words("In", "For", "Face")
 	s.lengths("along the named face", "Lower line", "Upper line", "Front line", "Back line", "Long")
 	s.lengths("square to the named face", "Deep")
@@ -138,7 +138,7 @@ func (s *steps) tenons(j joint.Joint) {
 	how := fmt.Sprintf("On %s: shoulders %s from square, tenon %s × %s, %s long, as in Tenons.", s.the(j.PinBoard), degrees(t.Lean), s.show(t.Width), s.show(t.Thickness), s.show(t.Length))
 	slots := ""
 	if w := t.Wedges; w != nil {
-		slots = fmt.Sprintf("Saw %d slots %s deep for the wedges.", len(w.Parts), s.show(w.Deep))
+		slots = fmt.Sprintf("Saw %d slots %s deep for the wedges.", len(w.Parts), s.joint(w.Deep))
 	}
 	s.step(j.PinBoard, "Cut the tenons", "Cut on the waste side; pare to the line from the mortise as chopped.", how, slots)
 }

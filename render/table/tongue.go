@@ -2,17 +2,14 @@ package table
 
 import "splaywright/model/tongue"
 
-// In gives the table in another language: title, heads, units, cells and notes, but not what its rows are about.
-// Its numbers stay. nil is English.
+// In gives the table as people read it, in their language: title, heads, units, cells and notes, but not what its rows
+// are about, and figures below nothing with a minus sign. Its numbers stay. nil is English.
 func (t Table) In(speak *tongue.Tongue) Table {
-	if speak.Code() == tongue.English {
-		return t
-	}
 	out := t
 	out.Title = speak.Say(t.Title)
 	out.Notes = make([]string, len(t.Notes))
 	for i, n := range t.Notes {
-		out.Notes[i] = speak.Say(n)
+		out.Notes[i] = minus(speak.Say(n))
 	}
 	out.Columns = make([]Column, len(t.Columns))
 	for i, c := range t.Columns {
@@ -23,7 +20,7 @@ func (t Table) In(speak *tongue.Tongue) Table {
 	for i, row := range t.Rows {
 		cells := make([]Cell, len(row))
 		for k, c := range row {
-			c.Text = speak.Say(c.Text)
+			c.Text = minus(speak.Say(c.Text))
 			cells[k] = c
 		}
 		out.Rows[i] = cells

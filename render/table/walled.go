@@ -43,18 +43,35 @@ func slopeWords(j joint.Joint) string {
 
 // pinWords is how pins stand on the end of their board; where the ends slant their two sides differ.
 func pinWords(j joint.Joint) string {
-	if straight(j.PinAngle - j.BackPinAngle) {
-		return degrees(j.PinAngle)
+	if straight(j.PinEnd - j.BackPinEnd) {
+		return degrees(j.PinEnd)
 	}
-	return fmt.Sprintf("%s at the lower side of a tail and %s at its upper side", eitherWay(j.PinAngle), eitherWay(j.BackPinAngle))
+	lower, upper := PinSides(j)
+	return fmt.Sprintf("%s at the lower side of a tail, %s, and %s at its upper side, %s,", degrees(lower.Angle), lower.Way, degrees(upper.Angle), upper.Way)
 }
 
-// eitherWay writes an angle that may lean the other way.
-func eitherWay(a measure.Angle) string {
-	if a < 0 && !straight(a) {
-		return fmt.Sprintf("%s the other way", degrees(-a))
+// PinSide is how a line runs across the sawn end of the pin board: by how much from square to the arris, 0 or more, and which
+// way, as it goes from the outer face to the inner one.
+type PinSide struct {
+	Angle measure.Angle
+	Way   string
+}
+
+// PinSides are the lines below and above a tail of walls, where the ends slant. The joint counts an angle as positive
+// where the pin is wider inside, so that its upper side rises and its lower side falls.
+func PinSides(j joint.Joint) (lower, upper PinSide) {
+	return rising(j.PinEnd), rising(-j.BackPinEnd)
+}
+
+// rising is a line that rises by an angle as it goes inwards.
+func rising(a measure.Angle) PinSide {
+	switch {
+	case straight(a):
+		return PinSide{0, "square across"}
+	case a > 0:
+		return PinSide{a, "rising towards the inner face"}
 	}
-	return degrees(a)
+	return PinSide{-a, "falling towards the inner face"}
 }
 
 // cutSeat is the step that makes the hollow of a joint.

@@ -30,7 +30,7 @@ func textOf(t Table) string {
 func TestStepsOfWalls(t *testing.T) {
 	p := example(t, "windfall-tray")
 	got := textOf(Steps(p, p.Design.Style()))
-	for _, want := range []string{"tails from the lower edge", "at the lower side of a tail and", "Cut the groove for the bottom"} {
+	for _, want := range []string{"tails from the lower edge", "5.7° at the lower side of a tail, falling towards the inner face, and 22.0° at its upper side", "Cut the groove for the bottom"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the steps do not say %q:\n%s", want, got)
 		}

@@ -43,7 +43,7 @@ func gcut(t testing.TB, n int) (l, w int, items []item) {
 }
 
 // Optima of gcut1–12, each piece as often as wanted, not turned and turned by a right angle
-// (https://www.ime.usp.br/~glauber/gcut/).
+// (gcut instances: Universidade de São Paulo).
 var gcuts = [12][2]float64{{56460, 58136}, {60536, 60611}, {61036, 61626}, {61698, 62265}, {246000, 246000},
 	{238998, 240951}, {242567, 245866}, {246633, 247787}, {971100, 971100}, {982025, 982025}, {980096, 980096}, {979986, 988694}}
 
