@@ -4,6 +4,7 @@ package motion
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -21,9 +22,14 @@ const (
 
 // flat is a plane face of a part in the world.
 type flat struct {
-	d      float64
-	face   int
-	tiles  []facet // seen along its normal; set together with its extent, when it is first asked for
+	d    float64
+	face int
+	seen [2]laid // with its round holes stopped, and as it is
+}
+
+// laid is a face as it is seen along its normal; it is laid out when it is first asked for.
+type laid struct {
+	tiles  []facet
 	lo, hi mgl64.Vec3
 }
 
@@ -33,9 +39,18 @@ type body struct {
 	ways  []mgl64.Vec3
 	flats [][]flat
 
-	lo, hi mgl64.Vec3 // its box in its own frame
-	skin   *solid.Surface
+	lo, hi mgl64.Vec3        // its box in its own frame
+	skins  [2]*solid.Surface // see surface
+
+	sides []solid.Plane // world; see apartFrom
+	bars  []solid.Bar   // world, that its stopped holes lie in
 }
+
+// How a body's surface is looked at.
+const (
+	stopped = iota // as if its round holes were stopped with wood
+	asItIs
+)
 
 func newBody(q *part.Part) *body {
 	b := &body{part: q}
@@ -56,26 +71,76 @@ func newBody(q *part.Part) *body {
 	return b
 }
 
-// surface is the part's surface in convex pieces, in its own frame.
-func (b *body) surface() *solid.Surface {
-	if b.skin == nil {
-		b.skin = b.part.Solid.Surface(solid.Flattening)
+// surface is the part's surface in convex pieces, in its own frame. A part without round holes has but one.
+func (b *body) surface(how int) *solid.Surface {
+	if b.skins[how] == nil {
+		if how == stopped {
+			b.skins[how] = b.part.Solid.Stopped(solid.Flattening)
+		}
+		if b.skins[how] == nil {
+			b.skins[how] = b.part.Solid.Surface(solid.Flattening)
+			b.skins[asItIs] = b.skins[how]
+		}
 	}
-	return b.skin
+	return b.skins[how]
+}
+
+// holed tells whether a part has round holes that can be stopped.
+func (b *body) holed() bool { return b.surface(stopped) != b.skins[asItIs] }
+
+// outOfHoles tells whether nothing of another body can be in the stopped holes of this one: each of them lies beyond
+// some plane that all of the other lies behind.
+func (b *body) outOfHoles(other *body) bool {
+	if b.bars == nil {
+		b.bars = []solid.Bar{}
+		for _, r := range b.surface(stopped).Bars() {
+			r.From, r.To = b.part.Place.Mul4x1(r.From.Vec4(1)).Vec3(), b.part.Place.Mul4x1(r.To.Vec4(1)).Vec3()
+			b.bars = append(b.bars, r)
+		}
+	}
+	sides := other.behind()
+	for i := range b.bars {
+		if !slices.ContainsFunc(sides, func(p solid.Plane) bool { return b.bars[i].Beyond(p, touching) }) {
+			return false
+		}
+	}
+	return true
+}
+
+// behind are planes that all of the body lies behind, one for each way that its faces look.
+func (b *body) behind() []solid.Plane {
+	if b.sides == nil {
+		back := b.part.Place.Mat3().Transpose()
+		from := b.part.Place.Col(3).Vec3()
+		for _, n := range b.ways {
+			local := back.Mul3x1(n)
+			far := math.Inf(-1)
+			for _, v := range b.part.Solid.Vertices {
+				far = max(far, local.Dot(v))
+			}
+			for i := range b.part.Solid.Arcs {
+				far = max(far, b.part.Solid.Arcs[i].Reach(local))
+			}
+			b.sides = append(b.sides, solid.Plane{N: n, D: far + n.Dot(from)})
+		}
+	}
+	return b.sides
 }
 
 // look puts the pieces of a plane face before the eye that looks along its normal, as the place m puts them.
-func (e *eye) look(b *body, f *flat, m *mgl64.Mat4) {
-	if f.tiles != nil {
-		return
+func (e *eye) look(b *body, f *flat, how int, m *mgl64.Mat4) *laid {
+	l := &f.seen[how]
+	if l.tiles != nil {
+		return l
 	}
-	tiles := b.surface().Tiles(f.face)
-	f.lo, f.hi = nowhere()
-	f.tiles = make([]facet, len(tiles))
+	tiles := b.surface(how).Tiles(f.face)
+	l.lo, l.hi = nowhere()
+	l.tiles = make([]facet, len(tiles))
 	for i := range tiles {
-		f.tiles[i] = facetOf(&e.kept, &tiles[i], m)
-		f.lo, f.hi = lower(f.lo, f.tiles[i].lo), upper(f.hi, f.tiles[i].hi)
+		l.tiles[i] = facetOf(&e.kept, &tiles[i], m)
+		l.lo, l.hi = lower(l.lo, l.tiles[i].lo), upper(l.hi, l.tiles[i].hi)
 	}
+	return l
 }
 
 func indexOf(all []mgl64.Vec3, n mgl64.Vec3) int {
@@ -134,9 +199,13 @@ func (e *eye) touch(a, b *body, n mgl64.Vec3, as, bs []flat) bool {
 			if !known {
 				known, placeA, placeB = true, sight(n).Mul4(a.part.Place), sight(n.Mul(-1)).Mul4(b.part.Place)
 			}
-			e.look(a, &as[i], &placeA)
-			e.look(b, &bs[j], &placeB)
-			if e.meets(&as[i], &bs[j]) {
+			// Where more is shared with the holes stopped than they could add, faces touch; where nothing is, they do not.
+			doubt := a.surface(stopped).Stops(as[i].face) + b.surface(stopped).Stops(bs[j].face)
+			area := e.shared(e.look(a, &as[i], stopped, &placeA), e.look(b, &bs[j], stopped, &placeB), doubt+grazes)
+			if area > grazes && doubt > 0 && area <= doubt+grazes {
+				area = e.shared(e.look(a, &as[i], asItIs, &placeA), e.look(b, &bs[j], asItIs, &placeB), grazes)
+			}
+			if area > grazes {
 				return true
 			}
 		}
@@ -144,10 +213,10 @@ func (e *eye) touch(a, b *body, n mgl64.Vec3, as, bs []flat) bool {
 	return false
 }
 
-// meets tells whether two faces in one plane share area.
-func (e *eye) meets(f, g *flat) bool {
+// shared is the area, mm², that two faces in one plane share, as far as it is no more than enough.
+func (e *eye) shared(f, g *laid, enough float64) float64 {
 	if apart(f.lo, f.hi, g.lo, g.hi) {
-		return false
+		return 0
 	}
 	var area float64
 	for i := range f.tiles {
@@ -157,10 +226,10 @@ func (e *eye) meets(f, g *flat) bool {
 			if apart(p.lo, p.hi, q.lo, q.hi) {
 				continue
 			}
-			if area += e.over(p, q); area > grazes {
-				return true
+			if area += e.over(p, q); area > enough {
+				return area
 			}
 		}
 	}
-	return false
+	return area
 }

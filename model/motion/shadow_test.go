@@ -1,6 +1,7 @@
 package motion_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -47,6 +48,39 @@ func TestShadowsAgreeWithStations(t *testing.T) {
 	})
 	if struck < 5 || free < 5 {
 		t.Errorf("%d struck, %d free", struck, free)
+	}
+}
+
+// A square pin in a round hole, which strikes the wood that the hole would be stopped with: it comes out along
+// the hole and no other way.
+func TestPinInAHole(t *testing.T) {
+	outline := func(l, w float64) solid.Loop {
+		var out solid.Loop
+		for _, p := range []solid.Plane{
+			{N: mgl64.Vec3{0, -1, 0}, D: w / 2}, {N: mgl64.Vec3{1, 0, 0}, D: l / 2},
+			{N: mgl64.Vec3{0, 1, 0}, D: w / 2}, {N: mgl64.Vec3{-1, 0, 0}, D: l / 2},
+		} {
+			out = append(out, solid.Wall{Tag: "edge", Plane: p})
+		}
+		return out
+	}
+	made := func(b solid.Board, place mgl64.Mat4) *part.Part {
+		s, err := b.Build()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return &part.Part{Solid: s, Place: place}
+	}
+	board := made(solid.Board{Thickness: 20, Outline: outline(200, 80), Bores: []solid.Bore{
+		{Tag: "hole", Axis: mgl64.Vec3{0, 0, -1}, Steps: []solid.Step{{Radius: 10, To: math.Inf(1)}}},
+	}}, mgl64.Ident4())
+	pin := made(solid.Board{Thickness: 60, Outline: outline(12, 12)}, mgl64.Translate3D(0, 0, 20))
+	for way, free := range map[mgl64.Vec3]bool{
+		{0, 0, 1}: true, {0, 0, -1}: true, {1, 0, 0}: false, {0, -1, 0}: false, {0.2, 0, 1}: false,
+	} {
+		if got := motion.GoesClear(pin, board, way); got != free {
+			t.Errorf("the pin along %v: free %v, want %v", way, got, free)
+		}
 	}
 }
 

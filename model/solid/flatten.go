@@ -19,7 +19,7 @@ func (s *Solid) Flatten(tol float64) *Mesh {
 	patches := f.patches()
 	for i := range s.Faces {
 		if s.Faces[i].Round == nil {
-			f.flatFace(i)
+			f.flatFace(i, s.Faces[i].Loops)
 		}
 	}
 	if len(patches) > 0 {
@@ -45,6 +45,7 @@ type flattener struct {
 	s     *Solid
 	tol   float64
 	m     Mesh
+	skip  []bool             // faces to leave out; nil for none
 	inner [][]int32          // of each edge: its points between its ends, forward
 	flat  []int32            // mesh face of each flat face; nil where nobody asks which
 	strip map[[2]int32]int32 // mesh face that has the half-edge, of strips; nil where nobody asks
@@ -101,7 +102,7 @@ func (f *flattener) patch(face int) patch {
 func (f *flattener) patches() []patch {
 	out := make([]patch, 0, 4)
 	for i := range f.s.Faces {
-		if f.s.Faces[i].Round != nil {
+		if f.s.Faces[i].Round != nil && (f.skip == nil || !f.skip[i]) {
 			out = append(out, f.patch(i))
 		}
 	}
@@ -181,11 +182,11 @@ func (f *flattener) points(p *patch, a *span) {
 	a.points = append(a.points, to)
 }
 
-// flatFace copies a flat face with the points of its arcs.
-func (f *flattener) flatFace(i int) {
+// flatFace copies a flat face, some or all of its loops, with the points of its arcs.
+func (f *flattener) flatFace(i int, of [][]HalfEdge) {
 	face := &f.s.Faces[i]
-	loops := make([][]int32, len(face.Loops))
-	for j, l := range face.Loops {
+	loops := make([][]int32, len(of))
+	for j, l := range of {
 		loop := make([]int32, 0, len(l))
 		for _, h := range l {
 			loop = append(loop, int32(f.s.origin(h)))

@@ -124,5 +124,61 @@ func TestRandomBores(t *testing.T) {
 		if err := s.Flatten(0.02).Check(); err != nil {
 			t.Fatal(err)
 		}
+		if got := enclosed(s, s.Stopped(0)); math.Abs(got-whole.Volume()) > exact*want {
+			t.Fatalf("with its holes stopped it holds %g mm³, the board without them %g", got, whole.Volume())
+		}
 	})
+}
+
+// enclosed is what a surface encloses, mm³, by the cones over its tiles.
+func enclosed(s *Solid, u *Surface) float64 {
+	var sum float64
+	for face := range s.Faces {
+		for _, tile := range u.Tiles(face) {
+			p := tile.At[0]
+			for i := 1; i+1 < len(tile.At); i++ {
+				sum += tile.At[i].Sub(p).Cross(tile.At[i+1].Sub(p)).Dot(p) / 6
+			}
+		}
+	}
+	return sum
+}
+
+// What holes are stopped, and what areas they have in the two faces of the board.
+func TestWhichHolesAreStopped(t *testing.T) {
+	down := mgl64.Vec3{0, 0, -1}
+	hand := Loop{}
+	for i := range 4 { // a square opening, seen clockwise
+		n := []mgl64.Vec3{{1, 0, 0}, {0, -1, 0}, {-1, 0, 0}, {0, 1, 0}}[i]
+		hand = append(hand, Wall{Tag: "slot", Plane: Plane{n, n.Dot(mgl64.Vec3{60, 0, 0}) - 8}})
+	}
+	for _, c := range []struct {
+		name    string
+		board   Board
+		outer   float64 // mm²; 0 = nothing is stopped
+		inner   float64
+		nothing bool
+	}{
+		{"no hole", Board{}, 0, 0, true},
+		{"a through hole", Board{Bores: []Bore{{Tag: "b", Axis: down, Steps: []Step{{3, through}}}}}, math.Pi * 9, math.Pi * 9, false},
+		{"a counterbore", Board{Bores: []Bore{{Tag: "b", Axis: down, Steps: []Step{{6, 5}, {3, through}}}}}, math.Pi * 36, math.Pi * 9, false},
+		{"a blind hole", Board{Bores: []Bore{{Tag: "b", Axis: down, Steps: []Step{{6, 5}}}}}, math.Pi * 36, 0, false},
+		{"a square opening", Board{Openings: []Loop{hand}}, 0, 0, true},
+		{"a square opening beside a hole", Board{Openings: []Loop{hand}, Bores: []Bore{{Tag: "b", Axis: down, Steps: []Step{{3, through}}}}}, math.Pi * 9, math.Pi * 9, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			c.board.Thickness, c.board.Outline = 20, block(200, 80, 0, 0)
+			s := build(t, c.board)
+			u := s.Stopped(0)
+			if (u == nil) != c.nothing {
+				t.Fatalf("a surface: %v", u != nil)
+			}
+			for face := range s.Faces {
+				want, ok := map[string]float64{"outer face": c.outer, "inner face": c.inner}[s.Faces[face].Tag]
+				if u != nil && ok && math.Abs(u.Stops(face)-want) > 1e-9 {
+					t.Errorf("%s: holes of %g mm², want %g", s.Faces[face].Tag, u.Stops(face), want)
+				}
+			}
+		})
+	}
 }

@@ -94,6 +94,11 @@ func (c *Curve) roots(b int, value float64) (near, far float64, ok bool) {
 	return near, far, disc >= 0
 }
 
+// Reach is how far along a way, from the frame's origin, the whole ellipse of an arc goes at most.
+func (c *Curve) Reach(way mgl64.Vec3) float64 {
+	return way.Dot(c.centre()) + math.Hypot(way.Dot(c.U), way.Dot(c.V))
+}
+
 // reach is the longest radius of an arc's ellipse.
 func (c *Curve) reach() float64 {
 	uu, vv, uv := c.U.Dot(c.U), c.V.Dot(c.V), c.U.Dot(c.V)

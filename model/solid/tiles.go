@@ -18,6 +18,7 @@ type Surface struct {
 	f       *flattener
 	patches []patch
 	faces   []tiled
+	stops   *stops       // nil where holes are left open
 	loop    []mgl64.Vec3 // kept to be used again
 }
 
@@ -32,7 +33,24 @@ type tiled struct {
 
 // Surface gives the surface with arcs flattened to chords within tol, mm (Flattening when it is 0).
 func (s *Solid) Surface(tol float64) *Surface {
-	u := &Surface{f: newFlattener(s, tol), faces: make([]tiled, len(s.Faces))}
+	return s.surface(tol, nil)
+}
+
+// Stopped gives the surface as if round holes were stopped with wood, flush; it is nil for a solid without any.
+// Holes that run out over an edge, and those with straight sides, stay open.
+func (s *Solid) Stopped(tol float64) *Surface {
+	stops := s.stops()
+	if stops == nil {
+		return nil
+	}
+	return s.surface(tol, stops)
+}
+
+func (s *Solid) surface(tol float64, stops *stops) *Surface {
+	u := &Surface{f: newFlattener(s, tol), faces: make([]tiled, len(s.Faces)), stops: stops}
+	if stops != nil {
+		u.f.skip = stops.faces
+	}
 	u.patches = u.f.patches()
 	for i := range u.patches {
 		u.faces[u.patches[i].face].patch = i
@@ -59,6 +77,29 @@ func (u *Surface) Box(face int) (lo, hi mgl64.Vec3) {
 	return t.lo, t.hi
 }
 
+// Stops is the area of the holes of a plane face that are stopped, mm².
+func (u *Surface) Stops(face int) float64 {
+	if u.stops == nil {
+		return 0
+	}
+	return u.stops.areas[face]
+}
+
+// loops are those of a face that bound wood.
+func (u *Surface) loops(face int) [][]HalfEdge {
+	all := u.f.s.Faces[face].Loops
+	if u.stops == nil || u.stops.areas[face] == 0 {
+		return all
+	}
+	kept := all[:1:1]
+	for _, l := range all[1:] {
+		if !u.stops.faces[u.f.s.beyond(l[0])] {
+			kept = append(kept, l)
+		}
+	}
+	return kept
+}
+
 func (t *tiled) hold(p mgl64.Vec3) {
 	for k := range 3 {
 		t.lo[k], t.hi[k] = min(t.lo[k], p[k]), max(t.hi[k], p[k])
@@ -71,10 +112,12 @@ func (u *Surface) Tiles(face int) []Tile {
 	if !t.cut {
 		t.cut = true
 		first := len(u.f.m.Faces)
-		if u.f.s.Faces[face].Round == nil {
-			u.f.flatFace(face)
-		} else {
+		switch {
+		case u.stops != nil && u.stops.faces[face]:
+		case u.f.s.Faces[face].Round != nil:
 			u.f.strips(&u.patches[t.patch])
+		default:
+			u.f.flatFace(face, u.loops(face))
 		}
 		t.tiles = u.tile(u.f.m.Faces[first:])
 	}
