@@ -43,7 +43,7 @@ type body struct {
 	skins  [2]*solid.Surface // see surface
 
 	sides []solid.Plane // world; see apartFrom
-	bars  []solid.Bar   // world, that its stopped holes lie in
+	holes []solid.Rims  // world; of those that can be stopped
 }
 
 // How a body's surface is looked at.
@@ -91,16 +91,15 @@ func (b *body) holed() bool { return b.surface(stopped) != b.skins[asItIs] }
 // outOfHoles tells whether nothing of another body can be in the stopped holes of this one: each of them lies beyond
 // some plane that all of the other lies behind.
 func (b *body) outOfHoles(other *body) bool {
-	if b.bars == nil {
-		b.bars = []solid.Bar{}
-		for _, r := range b.surface(stopped).Bars() {
-			r.From, r.To = b.part.Place.Mul4x1(r.From.Vec4(1)).Vec3(), b.part.Place.Mul4x1(r.To.Vec4(1)).Vec3()
-			b.bars = append(b.bars, r)
+	if b.holes == nil {
+		b.holes = []solid.Rims{}
+		for _, r := range b.surface(stopped).Rims() {
+			b.holes = append(b.holes, r.Placed(b.part.Place))
 		}
 	}
 	sides := other.behind()
-	for i := range b.bars {
-		if !slices.ContainsFunc(sides, func(p solid.Plane) bool { return b.bars[i].Beyond(p, touching) }) {
+	for i := range b.holes {
+		if !slices.ContainsFunc(sides, func(p solid.Plane) bool { return b.holes[i].Beyond(p, touching) }) {
 			return false
 		}
 	}

@@ -1,55 +1,57 @@
 package solid
 
 import (
-	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// Bar is a round bar between two points of its axis, square at its ends: a hole, or a length of one, lies in it.
-type Bar struct {
-	From, To mgl64.Vec3
-	Radius   float64
+// Rims are the arcs that bound a length of a round hole: what it holds lies between their ellipses.
+type Rims []Curve
+
+// Placed gives the rims as a rotation and a shift put them.
+func (r Rims) Placed(m mgl64.Mat4) Rims {
+	out := slices.Clone(r)
+	for i := range out {
+		c := &out[i]
+		c.P = m.Mul4x1(c.P.Vec4(1)).Vec3()
+		c.U, c.V = m.Mul4x1(c.U.Vec4(0)).Vec3(), m.Mul4x1(c.V.Vec4(0)).Vec3()
+	}
+	return out
 }
 
-// Beyond tells whether all of a bar lies on that side of a plane to which its normal points, give or take a slack, mm.
-func (b *Bar) Beyond(p Plane, slack float64) bool {
-	way := b.To.Sub(b.From).Normalize()
-	across := math.Sqrt(max(0, 1-p.N.Dot(way)*p.N.Dot(way)))
-	return min(p.N.Dot(b.From), p.N.Dot(b.To))-b.Radius*across >= p.D-slack
+// Beyond tells whether all between the rims lies on that side of a plane to which its normal points, give or take a slack, mm.
+func (r Rims) Beyond(p Plane, slack float64) bool {
+	for i := range r {
+		if -r[i].Reach(p.N.Mul(-1)) < p.D-slack {
+			return false
+		}
+	}
+	return true
 }
 
-// Bars are the bars that the stopped holes lie in, in the solid's frame.
-func (u *Surface) Bars() []Bar {
+// Rims are those of the stopped holes, a round face each, in the solid's frame.
+func (u *Surface) Rims() []Rims {
 	if u.stops == nil {
 		return nil
 	}
-	var out []Bar
+	var out []Rims
 	for i := range u.f.s.Faces {
 		f := &u.f.s.Faces[i]
 		if !u.stops.faces[i] || f.Round == nil {
 			continue
 		}
-		lo, hi := u.f.s.reach(f)
-		out = append(out, Bar{f.Round.Point.Add(f.Round.Axis.Mul(lo)), f.Round.Point.Add(f.Round.Axis.Mul(hi)), f.Round.Radius})
+		var rims Rims
+		for _, l := range f.Loops {
+			for _, h := range l {
+				if c := u.f.s.curveOf(h); c.Kind == Arc {
+					rims = append(rims, *c)
+				}
+			}
+		}
+		out = append(out, rims)
 	}
 	return out
-}
-
-// reach is how far a round face goes along its axis, counted from the axis's point; its arcs with their whole ellipses.
-func (s *Solid) reach(f *Face) (lo, hi float64) {
-	c := f.Round
-	lo, hi = math.Inf(1), math.Inf(-1)
-	for _, l := range f.Loops {
-		for _, h := range l {
-			at, more := s.Vertices[s.origin(h)].Sub(c.Point).Dot(c.Axis), 0.0
-			if a := s.curveOf(h); a.Kind == Arc {
-				at, more = a.centre().Sub(c.Point).Dot(c.Axis), math.Hypot(a.U.Dot(c.Axis), a.V.Dot(c.Axis))
-			}
-			lo, hi = min(lo, at-more), max(hi, at+more)
-		}
-	}
-	return lo, hi
 }
 
 // stops are the round holes of a solid that can be stopped: what their walls and shoulders are.
@@ -98,7 +100,7 @@ func (s *Solid) holeFrom(mouth []HalfEdge) (faces []int, ok bool) {
 			}
 			for _, h := range l {
 				next := s.beyond(h)
-				if !s.opensIn(next, h) && !has(faces, next) {
+				if !s.opensIn(next, h) && !slices.Contains(faces, next) {
 					faces = append(faces, next)
 				}
 			}
@@ -108,15 +110,6 @@ func (s *Solid) holeFrom(mouth []HalfEdge) (faces []int, ok bool) {
 		}
 	}
 	return faces, true
-}
-
-func has(faces []int, f int) bool {
-	for _, g := range faces {
-		if g == f {
-			return true
-		}
-	}
-	return false
 }
 
 // bent tells whether all edges of a loop are arcs.
