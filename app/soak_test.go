@@ -13,6 +13,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"splaywright/app/panel"
+	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/assets"
 	"splaywright/model"
@@ -154,7 +155,7 @@ func TestSoakOfTheWindow(t *testing.T) {
 				t.Fatalf("edit %d, %s: the tab %s shows %q of %d tables", n, last, tb.title, got.ID, len(want))
 			}
 			if ok {
-				if diff := cmp.Diff(want[at], got); diff != "" {
+				if diff := cmp.Diff(say.Table(want[at]), got); diff != "" {
 					t.Fatalf("edit %d, %s: the tab %s differs from a fresh derive's:\n%s", n, last, tb.title, diff)
 				}
 			}

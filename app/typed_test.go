@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+
+	"splaywright/render/draw"
 )
 
 // Escape puts a dialog away while its place to type or its button has the keyboard, and a size that is typed beside
@@ -53,6 +55,9 @@ func TestKeysOfTheWindowWorkWhereverTheKeyboardIs(t *testing.T) {
 func TestEscapeClosesTheOtherWindows(t *testing.T) {
 	w := onScreen(t)
 	w.cutSection()
+	front := w.shown.views.Views[0].Box
+	x := (front.Min.X + front.Max.X) / 2
+	w.showSection(draw.Point{X: x, Y: front.Min.Y}, draw.Point{X: x, Y: front.Max.Y}, true)
 	w.section.page.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	if w.section != nil || w.drawing.Cutting() {
 		t.Error("the section stays")
