@@ -5,6 +5,7 @@ package model
 import (
 	"cmp"
 	"slices"
+	"sync"
 
 	"splaywright/model/check"
 	"splaywright/model/form"
@@ -30,12 +31,17 @@ func Derive(d Design) *Piece {
 // Review looks a piece over that form.Build has built: how it goes together, and the findings. Its parts and sizes stay as
 // they are, so a copy of it may be drawn meanwhile.
 func Review(p *Piece) {
-	p.Findings = check.Explained(slices.Concat(p.Findings, check.Run(p))) // a copy of the piece keeps its own
-	p.Assembly = motion.Assemble(p)
+	var order form.Assembly
+	var group sync.WaitGroup
+	group.Go(func() { order = motion.Assemble(p) })
+	found, holds := check.Run(p), hold.Run(p)
+	group.Wait()
+	p.Findings = check.Explained(slices.Concat(p.Findings, found)) // a copy of the piece keeps its own
+	p.Assembly = order
 	if f, stuck := motion.Finding(p); stuck {
 		p.Findings = append(p.Findings, f)
 	}
-	p.Findings = append(p.Findings, hold.Run(p)...)
+	p.Findings = append(p.Findings, holds...)
 	slices.SortStableFunc(p.Findings, func(a, b part.Finding) int {
 		return cmp.Compare(rank(a.Level), rank(b.Level))
 	})

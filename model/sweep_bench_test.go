@@ -16,6 +16,7 @@ import (
 // BenchmarkSweep derives random pieces of every form and joint and proves their solids sound, on all
 // processors: pieces/s is the figure.
 func BenchmarkSweep(b *testing.B) {
+	defer asCommands()()
 	for name, prove := range map[string]func(form.Design) *form.Piece{"built": form.Build, "derived": model.Derive} {
 		b.Run(name, func(b *testing.B) {
 			var next atomic.Uint64

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 
 	"splaywright/model/tongue"
 	"splaywright/model/word"
@@ -36,7 +37,14 @@ func (o *outlet) Write(b []byte) (int, error) {
 	return n, err
 }
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+// collectAt, percent: a command is over in a moment and holds little, and collecting at the usual 100 takes up to a
+// third of its time. The window sets its own (app).
+const collectAt = 400
+
+func main() {
+	debug.SetGCPercent(collectAt)
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
 
 func run(args []string, in io.Reader, out, talk io.Writer) int {
 	full := &outlet{w: out}

@@ -14,7 +14,7 @@ import (
 // rounder puts cylinders in the places of plane faces.
 type rounder struct {
 	s    *Solid
-	to   map[int]*Cylinder
+	to   []*Cylinder      // of the faces that become round
 	axes []axes           // of the faces that become round
 	at   [][]int          // the faces at each vertex of those faces
 	met  map[[2]int]Plane // the planes in which two rounds cross
@@ -25,8 +25,9 @@ func (s *Solid) round(waiting map[int]*Cylinder) error {
 	if len(waiting) == 0 {
 		return nil
 	}
-	r := rounder{s: s, to: waiting, axes: make([]axes, len(s.Faces))}
+	r := rounder{s: s, to: make([]*Cylinder, len(s.Faces)), axes: make([]axes, len(s.Faces))}
 	for i, c := range waiting {
+		r.to[i] = c
 		x, y := c.frame()
 		r.axes[i] = axes{x, y}
 	}
@@ -277,7 +278,9 @@ func (r *rounder) normal(face int, p mgl64.Vec3) mgl64.Vec3 {
 // finish makes the faces round, and refuses what has turned inside out.
 func (r *rounder) finish() error {
 	for i, c := range r.to {
-		r.s.Faces[i].Round, r.s.Faces[i].Plane = c, Plane{}
+		if c != nil {
+			r.s.Faces[i].Round, r.s.Faces[i].Plane = c, Plane{}
+		}
 	}
 	seen := make([]bool, len(r.s.Faces))
 	for _, faces := range r.at {
