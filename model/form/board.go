@@ -84,7 +84,7 @@ func (b *board) finish(allowance Allowance, timbers timber.Book, show shown) []p
 	found := b.build(show)
 	lo, hi := b.extent()
 	if p.Solid != nil {
-		p.Volume, p.Middle = p.Shape().Volume(), p.Shape().Centroid()
+		p.Volume, p.Middle = p.Shape().Weigh()
 		p.Mass = density * p.Volume
 		lo, hi = p.Solid.Bounds()
 	}

@@ -24,7 +24,7 @@ func TestFreeEdgesOfExamplesAreCut(t *testing.T) {
 			if err := q.Finished.Check(); err != nil {
 				t.Errorf("%s, %s: %v", e.Name, q.ID, err)
 			}
-			if q.Volume != q.Finished.Volume() {
+			if math.Abs(q.Volume-q.Finished.Volume()) > 1e-12*q.Volume {
 				t.Errorf("%s, %s: the volume is not the finished part's", e.Name, q.ID)
 			}
 			gone += q.Solid.Volume() - q.Finished.Volume()

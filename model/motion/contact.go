@@ -24,7 +24,7 @@ const (
 type flat struct {
 	d    float64
 	face int
-	seen [2]laid // with its round holes stopped, and as it is
+	seen [2]*laid // with its round holes stopped, and as it is
 }
 
 // laid is a face as it is seen along its normal; it is laid out when it is first asked for.
@@ -42,7 +42,7 @@ type body struct {
 	lo, hi mgl64.Vec3        // its box in its own frame
 	skins  [2]*solid.Surface // see surface
 
-	sides []solid.Plane // world; see apartFrom
+	sides []solid.Plane // world; see behind
 	holes []solid.Rims  // world; of those that can be stopped
 }
 
@@ -128,10 +128,11 @@ func (b *body) behind() []solid.Plane {
 
 // look puts the pieces of a plane face before the eye that looks along its normal, as the place m puts them.
 func (e *eye) look(b *body, f *flat, how int, m *mgl64.Mat4) *laid {
-	l := &f.seen[how]
-	if l.tiles != nil {
-		return l
+	if f.seen[how] != nil {
+		return f.seen[how]
 	}
+	l := &laid{}
+	f.seen[how] = l
 	tiles := b.surface(how).Tiles(f.face)
 	l.lo, l.hi = nowhere()
 	l.tiles = make([]facet, len(tiles))

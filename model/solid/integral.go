@@ -67,14 +67,14 @@ func (s *Solid) flatIntegral(p Plane, l []HalfEdge, o mgl64.Vec3) integral {
 	var area float64
 	var first mgl64.Vec3 // position from ref times area
 	for _, h := range l {
-		c, from, to := s.walked(h)
-		from, to = from.Sub(ref), to.Sub(ref)
+		from, to := s.Vertices[s.origin(h)].Sub(ref), s.Vertices[s.end(h)].Sub(ref)
 		t := p.N.Dot(from.Cross(to)) / 2
 		area += t
 		first = first.Add(from.Add(to).Mul(t / 3))
-		if c.Kind == Straight {
+		if s.Edges[h.Edge].Arc == 0 {
 			continue
 		}
+		c, _, _ := s.walked(h)
 		k := c.about(from, to)
 		m := momentsOver(k.h)
 		uv := p.N.Dot(c.U.Cross(c.V))
@@ -182,11 +182,17 @@ func (s *Solid) Area() float64 {
 
 // Centroid is the centre of gravity of even wood, in the board's frame, in closed form.
 func (s *Solid) Centroid() mgl64.Vec3 {
+	_, middle := s.Weigh()
+	return middle
+}
+
+// Weigh gives the volume, mm³, and the centre of gravity in one go.
+func (s *Solid) Weigh() (volume float64, middle mgl64.Vec3) {
 	g, o := s.whole()
 	if g.volume == 0 {
-		return o
+		return 0, o
 	}
-	return o.Add(g.first.Mul(1 / g.volume))
+	return g.volume, o.Add(g.first.Mul(1 / g.volume))
 }
 
 // AreaNormalSum is the sum of the faces' outward unit normals over their areas, mm²; zero

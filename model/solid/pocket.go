@@ -148,24 +148,23 @@ func (k *builder) layerRings(base []ring, top, bottom float64) ([]ring, error) {
 	if !k.reached(z) {
 		return k.restand(base, top, bottom)
 	}
-	walls, hints, err := k.cutAt(base, z)
+	// The same walls must follow each other all through the layer. Corners of planes move evenly from its top to its
+	// bottom, so what holds at both holds between them.
+	inset := (top - bottom) * 1e-6
+	walls, hints, err := k.cutAt(base, top-inset)
 	if err != nil {
 		return nil, err
 	}
-	// The same walls must follow each other all through the layer.
-	inset := (top - bottom) * 1e-6
-	for _, at := range []float64{top - inset, bottom + inset} {
-		others, _, err := k.cutAt(base, at)
-		if err != nil {
-			return nil, err
-		}
-		if !slices.EqualFunc(walls, others, slices.Equal[[]int]) {
-			return nil, fail("a corner of the hollow crosses another wall between its floor and the face", k.tagsAt(z)...)
-		}
+	others, _, err := k.cutAt(base, bottom+inset)
+	if err != nil {
+		return nil, err
+	}
+	if !slices.EqualFunc(walls, others, slices.Equal[[]int]) {
+		return nil, fail("a corner of the hollow crosses another wall between its floor and the face", k.tagsAt(z)...)
 	}
 	rings := make([]ring, len(walls))
 	for i := range walls {
-		if rings[i], err = k.ring(walls[i], hints[i], z); err != nil {
+		if rings[i], err = k.ring(walls[i], hints[i], top-inset); err != nil {
 			return nil, err
 		}
 		if err := k.stand(&rings[i], top, bottom); err != nil {
