@@ -21,7 +21,7 @@ func Run(p *form.Piece) []part.Finding {
 	for _, look := range []func(*run){
 		sizes, thicknesses, meanings, timbers,
 		dovetails, overhangs,
-		features, stretchers, loose, gripHoles, roundOvers,
+		features, stretchers, loose, slips, gripHoles, roundOvers,
 		screws,
 		sawRange,
 		onlyOfStools(heights), onlyOfStools(stance), climbing, child,

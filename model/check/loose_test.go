@@ -112,3 +112,18 @@ func TestTenonsAndTheirWood(t *testing.T) {
 		})
 	}
 }
+
+// A stool 400 high whose flat stretcher is let into the sides under the top: close under it its end
+// comes into the grooves of the corner's splines.
+func TestSplinesStayOutOfStretchers(t *testing.T) {
+	for below, want := range map[measure.Length]int{2: 1, 30: 0} {
+		d := form.Design{Form: "stool", Timber: "ash", Size: form.Size{Height: 400, Width: 500, Depth: 380},
+			Splay:      form.Splay{Ends: -1.5 * measure.Degree, Edges: 9 * measure.Degree},
+			Boards:     form.Boards{Top: form.Board{Thickness: 16}, Side: form.Board{Thickness: 22}},
+			Corners:    form.Corners{Joint: form.SplinedMitre},
+			Stretchers: []form.Stretcher{{Width: 40, Thickness: 14, Set: form.Flat, BelowTop: below, Joint: form.Housing}}}
+		if got := findings(d, "spline-in-stretcher"); len(got) != want {
+			t.Errorf("%g mm below the top: %+v", below.MM(), got)
+		}
+	}
+}
