@@ -153,10 +153,7 @@ func TestStepsTellTheTriangleThatIsDrawn(t *testing.T) {
 		}
 		_, over, _ := strings.Cut(text, "edges: over ")
 		over, _, _ = strings.Cut(over, ".")
-		var marks []string
-		for _, m := range strings.FieldsFunc(over, func(r rune) bool { return strings.ContainsRune(",; and", r) }) {
-			marks = append(marks, m)
-		}
+		marks := strings.FieldsFunc(over, func(r rune) bool { return strings.ContainsRune(",; and", r) })
 		for id, lines := range drawn {
 			q := p.Part(id)
 			if !slices.Contains(marks, q.Mark) {
