@@ -97,17 +97,21 @@ func (r Ruler) items(corner draw.Point, w, h, zoom float64, ink, paper draw.Ink)
 			tick(at, length, label)
 		}
 	}
+	// A number that runs over the ruler's end would be read as another.
+	fits := func(at, end float64, label string) bool {
+		return label != "" && at+2*mm+draw.TextWidth(label, rulerText*mm, false) <= end
+	}
 	each(corner.X+band, corner.X+w, r.Zero.X, func(at, length float64, label string) {
 		x := at - corner.X
 		line(draw.Point{X: x, Y: h - band}, draw.Point{X: x, Y: h - band + length})
-		if label != "" {
+		if fits(x, w, label) {
 			out = append(out, draw.Text{At: draw.Point{X: x + 2*mm, Y: h - rulerText*mm - 1.5*mm}, Size: rulerText * mm, Ink: ink, Text: label, Layer: rulerLayer})
 		}
 	})
 	each(corner.Y, corner.Y+h-band, r.Zero.Y, func(at, length float64, label string) {
 		y := at - corner.Y
 		line(draw.Point{X: band, Y: y}, draw.Point{X: band - length, Y: y})
-		if label != "" {
+		if fits(y, h-band, label) {
 			out = append(out, draw.Text{At: draw.Point{X: rulerText*mm + 1.5*mm, Y: y + 2*mm}, Turn: 90, Size: rulerText * mm, Ink: ink, Text: label, Layer: rulerLayer})
 		}
 	})
