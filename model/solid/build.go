@@ -12,10 +12,10 @@ type builder struct {
 	layers []layer
 	pits   []pit
 
-	// kept to be used again by split
-	parts []piece
-	cuts  []float64
-	meets []mgl64.Vec3
+	// kept to be used again by split, less and cutAt
+	parts, near, spare, room []piece
+	cuts                     []float64
+	meets                    []mgl64.Vec3
 
 	loops [][]HalfEdge
 }

@@ -9,15 +9,17 @@ import (
 
 // less takes a hollow away from a section of the board, both as pieces at one height: the section's
 // walked with the wood on the left, the hollow's counter-clockwise. Pieces that are clear of the hollow
-// stay as they are.
+// stay as they are. The section's room is used for the next one.
 func (k *builder) less(section, hollow []piece) []piece {
-	kept := make([]piece, 0, len(section)+len(hollow))
+	kept := k.spare[:0]
+	defer func() { k.spare = section }()
 	lo, hi := hollow[0].box()
 	for i := range hollow {
 		l, h := hollow[i].box()
 		lo, hi = mgl64.Vec2{min(lo[0], l[0]), min(lo[1], l[1])}, mgl64.Vec2{max(hi[0], h[0]), max(hi[1], h[1])}
 	}
-	var near []piece
+	near := k.near[:0]
+	defer func() { k.near = near }()
 	for i := range section {
 		if l, h := section[i].box(); clearOf(l, h, lo, hi) {
 			kept = append(kept, section[i])

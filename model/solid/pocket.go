@@ -209,6 +209,7 @@ func (k *builder) cutAt(base []ring, z float64) ([][]int, [][]mgl64.Vec2, error)
 	if len(section) == 0 {
 		return nil, nil, fail("the hollows leave nothing of the board", k.tagsAt(z)...)
 	}
+	k.room = section
 	return k.chain(section)
 }
 
@@ -226,7 +227,7 @@ func (k *builder) restand(base []ring, top, bottom float64) ([]ring, error) {
 
 // section is the board's own section at a height.
 func (k *builder) section(base []ring, z float64) ([]piece, error) {
-	var pieces []piece
+	pieces := k.room[:0]
 	for _, r := range base {
 		if err := k.stand(&r, z, z); err != nil {
 			return nil, err
