@@ -117,6 +117,9 @@ func (k *Sketch) Finish() []draw.Item {
 	for _, a := range k.angles {
 		k.layAngle(a)
 	}
+	for _, l := range k.leaders { // no note may lie on what another points at
+		k.lines = append(k.lines, segment{add(l.at, draw.Point{X: -spot}), add(l.at, draw.Point{X: spot})})
+	}
 	for _, l := range k.leaders {
 		k.layLeader(l)
 	}

@@ -23,6 +23,9 @@ func (k *Sketch) Leader(at draw.Point, dot bool, label, ref string, toward ...fl
 	k.leaders = append(k.leaders, leader{at, label, ref, dot, toward})
 }
 
+// spot is half of the room, mm, that is kept free of notes where another points.
+const spot = 0.5
+
 // leaderTurns are tried after those asked for, in degrees.
 var leaderTurns = []float64{45, 135, -45, -135, 60, 120, -60, -120, 30, 150, -30, -150, 75, 105, -75, -105, 15, 165, -15, -165}
 

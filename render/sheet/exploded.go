@@ -162,8 +162,41 @@ func (e exploded) seen(q *part.Part, d view.Direction, front fronts) draw.Point 
 			}
 		}
 	}
-	return on(0.7, 0.5, z)
+	return e.someOf(q, d, front)
 }
+
+// someOf is a place of a part that is no plain board, or of which little is seen: wherever one sees some of it, looked for
+// as on squared paper; of what is wholly hidden, a place of its surface behind the others.
+func (e exploded) someOf(q *part.Part, d view.Direction, front fronts) draw.Point {
+	skin := q.Solid.Surface(flattening)
+	box := draw.EmptyBox()
+	var hidden draw.Point
+	for i := range q.Solid.Faces {
+		for _, tile := range skin.Tiles(i) {
+			if q.Place.Mul4x1(tile.N.Vec4(0)).Vec3().Dot(d.Toward) <= 0 {
+				continue
+			}
+			var middle mgl64.Vec3
+			for _, c := range tile.At {
+				box = box.Add(d.Point(q.Place.Mul4x1(c.Vec4(1)).Vec3()))
+				middle = middle.Add(c.Mul(1 / float64(len(tile.At))))
+			}
+			hidden = d.Point(q.Place.Mul4x1(middle.Vec4(1)).Vec3())
+		}
+	}
+	for i := range squares {
+		for k := range squares {
+			p := draw.Point{X: box.Min.X + box.Width()*(float64(i)+0.5)/squares, Y: box.Min.Y + box.Height()*(float64(k)+0.5)/squares}
+			if front.sees(q.ID, p, 0) {
+				return p
+			}
+		}
+	}
+	return hidden
+}
+
+// squares is how many each way a part is divided into where one looks for what is seen of it.
+const squares = 60
 
 // togetherSheet shows how the piece goes together; nil where there is nothing to show.
 func togetherSheet(p *form.Piece, s set) *blank {
