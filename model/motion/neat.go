@@ -6,8 +6,8 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// nearly is how far, as a sine, a way may be from level or from plumb to be straightened: nobody moves a board by
-// 3° from level.
+// nearly is how far, as a sine (15°), a way may be from level or from plumb to be straightened, where that is free too:
+// nobody holds a board to 3° from level.
 const nearly = 0.26
 
 // neat are ways near one that is square on the faces that a part meets, and easier to keep to: level, or plumb.
