@@ -1,6 +1,8 @@
 package app
 
 import (
+	"time"
+
 	"splaywright/app/session"
 	"splaywright/render/sheet"
 )
@@ -13,14 +15,29 @@ type shown struct {
 	same    map[string][]string // parts that share rows of the tables
 	scale   float64             // of the views on the drawing table
 	views   sheet.Shown
+	text    *time.Timer // shows the text that is waiting for its pictures; nil = none waits
 }
 
-// changed shows the session after its text has changed, and asks for what follows from it.
+// changed shows the session after its text has changed, and asks for what follows from it. What was understood is shown with
+// the pictures, which need both cores until they are there, or a frame later where these take longer.
 func (w *Window) changed() {
 	w.callOffOffers()
-	w.remake() // elsewhere, while the text is shown here
-	w.refresh()
+	waits := w.parallel && w.s.Reads()
+	if waits {
+		w.shown.text = time.AfterFunc(frame, func() { w.do(w.showText) })
+	}
+	w.remake()
+	if !waits {
+		w.refresh()
+	}
 	w.keep()
+}
+
+// showText shows the text whose pictures are not there yet.
+func (w *Window) showText() {
+	if w.shown.text != nil {
+		w.refresh()
+	}
 }
 
 // remake asks for what follows from the text as it stands: the pictures first, what is noticed about the piece after.
@@ -53,10 +70,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	}
 	if r.err != nil {
 		r.drop()
-		if r.err.Error() != w.shown.trouble {
-			w.shown.trouble = r.err.Error()
-			w.tell("A mistake of the program", r.err)
-		}
+		w.trouble(r.err)
 		return
 	}
 	if !s.Show(gen, r.piece) {
@@ -67,7 +81,7 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	if s.Refused() { // there is nothing to draw: what was drawn stays, and what stands in the way is said
 		r.drop()
 		if !s.Current() {
-			w.lookOver(s, gen, r.piece)
+			w.follow(s, gen, r.piece)
 		}
 		w.refresh()
 		return
@@ -75,7 +89,15 @@ func (w *Window) deliver(s *session.Session, gen uint64, r result) {
 	w.showResult(s, gen, r)
 }
 
-// showResult shows the pictures of a piece and the tables of its parts.
+// trouble tells of a mistake of the program, once.
+func (w *Window) trouble(err error) {
+	if err.Error() != w.shown.trouble {
+		w.shown.trouble = err.Error()
+		w.tell("A mistake of the program", err)
+	}
+}
+
+// showResult shows the pictures of a piece.
 func (w *Window) showResult(s *session.Session, gen uint64, r result) {
 	w.shown.same, w.shown.scale, w.shown.views = r.same, r.views.Scale, r.views
 	ready := w.drawing.SetPainted(r.page, r.ruler, r.table)
@@ -85,14 +107,7 @@ func (w *Window) showResult(s *session.Session, gen uint64, r result) {
 	}
 	ready = w.apart.showWhole(w, r.sight, r.pictorial) && ready
 	w.times.pictures(ready)
-	if !s.Current() {
-		w.lookOver(s, gen, r.piece)
-	}
-	for _, t := range w.tables {
-		if made, ok := r.tables[t.title]; ok {
-			t.show.Set(made)
-		}
-	}
+	w.follow(s, gen, r.piece)
 	w.refresh()
 	w.remakeSection()
 	if s.Current() {
@@ -102,6 +117,10 @@ func (w *Window) showResult(s *session.Session, gen uint64, r result) {
 
 // refresh shows the session's text, what was understood and what was noticed.
 func (w *Window) refresh() {
+	if w.shown.text != nil {
+		w.shown.text.Stop()
+		w.shown.text = nil
+	}
 	if !w.filled {
 		w.strip.Update(w.s)
 		w.nameTitle()

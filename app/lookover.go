@@ -20,22 +20,61 @@ type looked struct {
 	tables map[string][]table.Table
 }
 
-// lookOver has a piece looked over whose pictures are shown. What was noticed about the piece before stays meanwhile, so
-// that nothing flickers; where it takes long enough to be read, it is said to be looked for.
-func (w *Window) lookOver(s *session.Session, gen uint64, built *form.Piece) {
-	piece := *built // the other is read meanwhile
+// follow has made what follows from a piece whose pictures are shown: the tables of its parts, and what is noticed about it
+// where that is not known yet. What was noticed about the piece before stays meanwhile, so that nothing flickers; where it
+// takes long enough to be read, it is said to be looked for.
+func (w *Window) follow(s *session.Session, gen uint64, built *form.Piece) {
+	known := s.Current()
 	w.looking.Do(func() {
-		l := looked{piece: &piece}
-		if err := guarded(l.look); err != nil {
-			piece = *built
-			piece.Findings = append(slices.Clip(piece.Findings), part.Finding{ID: "not-looked-over", Level: part.Stop, Text: err.Error()})
+		defer collect()
+		w.makeTables(s, gen, built)
+		if !known {
+			w.lookOver(s, gen, built)
 		}
-		w.do(func() { w.deliverLooked(s, gen, l) })
 	})
-	if w.spawn != nil {
+	if known || w.spawn != nil {
 		return // in tests the work is done
 	}
 	time.AfterFunc(session.Patience, func() { w.do(w.sayLooking) })
+}
+
+// makeTables makes the tables of a piece's parts, away from the window's goroutine.
+func (w *Window) makeTables(s *session.Session, gen uint64, p *form.Piece) {
+	if len(p.Parts) == 0 {
+		return // they stay with the pictures
+	}
+	var made map[string][]table.Table
+	err := guarded(func() {
+		made = tablesOf(p, func(m maker) func(*form.Piece, measure.Style) []table.Table { return m.make })
+	})
+	w.do(func() {
+		switch {
+		case s != w.s || !s.Shows(gen):
+		case err != nil:
+			w.trouble(err)
+		default:
+			w.setTables(made)
+		}
+	})
+}
+
+func (w *Window) setTables(made map[string][]table.Table) {
+	for _, t := range w.tables {
+		if m, ok := made[t.title]; ok {
+			t.show.Set(m)
+		}
+	}
+}
+
+// lookOver looks a piece over, away from the window's goroutine.
+func (w *Window) lookOver(s *session.Session, gen uint64, built *form.Piece) {
+	piece := *built // the other is read meanwhile
+	l := looked{piece: &piece}
+	if err := guarded(l.look); err != nil {
+		piece = *built
+		piece.Findings = append(slices.Clip(piece.Findings), part.Finding{ID: "not-looked-over", Level: part.Stop, Text: err.Error()})
+	}
+	w.do(func() { w.deliverLooked(s, gen, l) })
 }
 
 func (l *looked) look() {
@@ -65,11 +104,7 @@ func (w *Window) deliverLooked(s *session.Session, gen uint64, l looked) {
 		w.refresh()
 		return
 	}
-	for _, t := range w.tables {
-		if made, ok := l.tables[t.title]; ok {
-			t.show.Set(made)
-		}
-	}
+	w.setTables(l.tables)
 	w.refresh()
 	w.apart.takeOrder(w)
 	w.afterFindings()

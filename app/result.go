@@ -15,17 +15,16 @@ import (
 	"splaywright/render/wood"
 )
 
-// result is what follows from the sizes of a design alone: its pictures, and the tables of its parts. It is made before the
-// piece is looked over, which takes longer than all of it where many boards go together.
+// result is what is seen of a design: its pictures. They are made and shown before the tables of its parts and before the
+// piece is looked over, so that nothing keeps a core from them.
 type result struct {
-	piece  *form.Piece
-	page   draw.Page
-	views  sheet.Shown
-	ruler  viewer.Ruler
-	sight  viewer.Sight
-	tables map[string][]table.Table
-	same   map[string][]string
-	err    error
+	piece *form.Piece
+	page  draw.Page
+	views sheet.Shown
+	ruler viewer.Ruler
+	sight viewer.Sight
+	same  map[string][]string
+	err   error
 
 	// The pictures of both, painted for the places as they were; nil = these had no size yet.
 	table, pictorial *viewer.Ahead
@@ -62,7 +61,7 @@ func derive(d form.Design, how manner) (r result) {
 		defer close(done)
 		drawing = guarded(func() { r.draw(how) })
 	}()
-	err := guarded(func() { r.follow(how) })
+	err := guarded(func() { r.portray(how) })
 	<-done
 	r.err = errors.Join(err, drawing)
 	return r
@@ -93,15 +92,14 @@ func (r *result) draw(how manner) {
 	}
 }
 
-// follow makes all but the drawing.
-func (r *result) follow(how manner) {
+// portray makes the pictorial.
+func (r *result) portray(how manner) {
 	r.sight.Diagonal = diagonal(r.piece)
 	r.sight.Subject, r.sight.Eye = wood.NewSubject(r.piece, r.sight.Scene), sheet.ClearEye(r.piece, r.sight.Scene)
 	if how.pictorial != nil {
 		r.pictorial = how.pictorial(r.sight)
 	}
 	r.same = table.Same(r.piece)
-	r.tables = tablesOf(r.piece, func(m maker) func(*form.Piece, measure.Style) []table.Table { return m.make })
 }
 
 // tablesOf makes the tables for which there is a maker, by their tabs' titles.

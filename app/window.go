@@ -97,13 +97,15 @@ type Window struct {
 	times   *Times
 	spawn   func(func())
 	do      func(func())
-	rest    func(time.Duration) bool
-	early   *early
-	comma   bool // see Options
-	shown   shown
-	writing *writing // papers; nil = none
-	asking  bool     // a question stands that another must not cover
-	opening error    // why the file of the options was not opened
+	// Work goes on while the window's goroutine goes on; else it is done at once, as in tests.
+	parallel bool
+	rest     func(time.Duration) bool
+	early    *early
+	comma    bool // see Options
+	shown    shown
+	writing  *writing // papers; nil = none
+	asking   bool     // a question stands that another must not cover
+	opening  error    // why the file of the options was not opened
 
 	group    *group
 	journals string           // the folder of the journals
@@ -128,7 +130,7 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	if o.Journal != "" {
 		w.journal = session.NewJournal(o.Journal)
 	}
-	w.keeping.Spawn = o.Spawn
+	w.keeping.Spawn, w.parallel = o.Spawn, o.Spawn == nil || o.Do != nil
 	w.early, w.rest = o.early, o.Rest
 	if w.do = o.Do; w.do == nil {
 		w.do = fyne.Do

@@ -169,6 +169,9 @@ func (s *Session) Show(gen uint64, p *form.Piece) bool {
 	return true
 }
 
+// Shows tells whether Piece is of the text of a number, and that text has not changed since.
+func (s *Session) Shows(gen uint64) bool { return gen == s.gen && gen == s.pieceGen }
+
 // Deliver hands in a piece that has been looked over. One of a text that has changed since is dropped, and false is
 // returned.
 func (s *Session) Deliver(gen uint64, p *form.Piece) bool {
