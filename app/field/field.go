@@ -151,19 +151,22 @@ func (f *Field) ended() {
 // Put puts a state on the screen. The text is left alone where it already reads so, so that
 // the cursor of a person who is typing stays where it is.
 func (f *Field) Put(s State) {
-	same := reflect.DeepEqual(s, f.state)
+	old := f.state
 	f.state = s
-	if same && f.Text() == s.Text {
+	if reflect.DeepEqual(s, old) && f.Text() == s.Text {
 		return
 	}
 	was := f.MinSize()
 	f.setText(s.Text)
-	if f.lock != nil {
+	if f.lock != nil && s.Kept != old.Kept {
 		f.lock.SetIcon(look.Padlock(s.Kept))
 	}
 	f.setSaid()
-	f.setNotices()
-	if f.MinSize() != was || len(s.Findings) > 0 {
+	noticed := !reflect.DeepEqual(s.Findings, old.Findings)
+	if noticed {
+		f.setNotices()
+	}
+	if noticed || f.MinSize() != was {
 		f.Refresh()
 	}
 }
@@ -222,8 +225,10 @@ func (f *Field) setSaid() {
 	if f.state.Err != nil {
 		importance = widget.DangerImportance
 	}
-	f.said.Importance = importance
-	f.said.SetText(text)
+	if f.said.Text != text || f.said.Importance != importance {
+		f.said.Importance = importance
+		f.said.SetText(text)
+	}
 	if text == "" {
 		f.said.Hide()
 	} else {
@@ -232,9 +237,6 @@ func (f *Field) setSaid() {
 }
 
 func (f *Field) setNotices() {
-	if len(f.state.Findings) == 0 && len(f.notices.Objects) == 0 {
-		return
-	}
 	f.notices.RemoveAll()
 	for _, n := range f.state.Findings {
 		f.notices.Add(Notice(n, false))

@@ -96,13 +96,16 @@ func fitted(text string, size float32, style fyne.TextStyle, width float32) stri
 		return text
 	}
 	runes := []rune(text)
-	for n := len(runes) - 1; n > 0; n-- {
-		short := strings.TrimRight(string(runes[:n]), " ") + "…"
-		if fyne.MeasureText(short, size, style).Width <= width {
-			return short
+	short := func(n int) string { return strings.TrimRight(string(runes[:n]), " ") + "…" }
+	fits, not := 0, len(runes)
+	for not-fits > 1 {
+		if n := (fits + not) / 2; fyne.MeasureText(short(n), size, style).Width <= width {
+			fits = n
+		} else {
+			not = n
 		}
 	}
-	return "…"
+	return short(fits)
 }
 
 // wrapped breaks a text into lines that fit a width; a single word that is wider stands alone.

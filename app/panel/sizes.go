@@ -88,7 +88,7 @@ func (p *Sizes) Update(s *session.Session) {
 	found := p.findings(s, groups)
 	for _, g := range groups {
 		for _, spec := range g.Fields {
-			st := stateOf(s, spec, found[spec.Path])
+			st := stateOf(s, &d, spec, found[spec.Path])
 			p.fields[spec.Path].Put(st)
 			if twin := p.twins[spec.Path]; twin != nil {
 				twin.Put(st)
@@ -251,8 +251,8 @@ func shows(groups []Group, path string) bool {
 	})
 }
 
-func stateOf(s *session.Session, spec field.Spec, found []part.Finding) field.State {
-	d := s.Design()
+// stateOf is what the field of a size shows; d is the session's design.
+func stateOf(s *session.Session, d *form.Design, spec field.Spec, found []part.Finding) field.State {
 	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: found, Kept: spec.Lock && s.Keeps(spec.Path)}
 	if spec.Value == nil { // a named value is in no design
 		st.Said, _ = s.Document().Value(spec.Path)
@@ -260,15 +260,17 @@ func stateOf(s *session.Session, spec field.Spec, found []part.Finding) field.St
 	}
 	st.Bare = d.Units
 	if spec.Turns {
-		st.Value = spec.Value(&d)
+		st.Value = spec.Value(d)
 		if piece := s.Piece(); st.Text == "" && piece != nil {
 			st.Value = spec.Value(&piece.Design)
 		}
 	}
 	if st.Text != "" {
-		st.Said = field.Said(spec.Value(&d), d.Units)
-		if other, how, ok := d.OtherLean(spec.Path); ok {
-			st.Said += "; " + measure.FormatAngle(other, 0) + " " + say.It(how)
+		st.Said = field.Said(spec.Value(d), d.Units)
+		if strings.HasPrefix(spec.Path, "splay.") {
+			if other, how, ok := d.OtherLean(spec.Path); ok {
+				st.Said += "; " + measure.FormatAngle(other, 0) + " " + say.It(how)
+			}
 		}
 		if spec.Path == "timber" || strings.HasSuffix(spec.Path, ".timber") {
 			st.Said = timberSaid(d.Timbers, st.Text)

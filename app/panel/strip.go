@@ -16,20 +16,20 @@ import (
 // Strip runs along the top of the drawings: what the piece is, how large it is, and whether
 // the drawings show the sizes as they stand.
 type Strip struct {
-	title, overall, state *widget.Label
+	title, overall, state *line
 	mark                  *widget.Icon
+	row                   *fyne.Container
 	all                   fyne.CanvasObject
 }
 
 // NewStrip makes an empty strip.
 func NewStrip() *Strip {
-	s := &Strip{title: widget.NewLabel(""), overall: widget.NewLabel(""), state: widget.NewLabel(""), mark: widget.NewIcon(nil)}
-	s.title.TextStyle.Bold = true
-	s.title.SizeName = theme.SizeNameSubHeadingText
-	s.overall.Importance = widget.LowImportance
-	s.overall.Truncation = fyne.TextTruncateEllipsis
-	s.title.Truncation, s.state.Truncation = fyne.TextTruncateEllipsis, fyne.TextTruncateEllipsis
-	s.all = Backed(look.Strip, container.New(stripRow{s}, s.title, s.overall, s.mark, s.state))
+	s := &Strip{title: newLine(), overall: newLine(), state: newLine(), mark: widget.NewIcon(nil)}
+	s.title.label.TextStyle.Bold = true
+	s.title.label.SizeName = theme.SizeNameSubHeadingText
+	s.overall.label.Importance = widget.LowImportance
+	s.row = container.New(stripRow{s}, s.title.label, s.overall.label, s.mark, s.state.label)
+	s.all = Backed(look.Strip, s.row)
 	return s
 }
 
@@ -37,24 +37,24 @@ func NewStrip() *Strip {
 func (s *Strip) Object() fyne.CanvasObject { return s.all }
 
 // State is what the right end of the strip says.
-func (s *Strip) State() string { return s.state.Text }
+func (s *Strip) State() string { return s.state.text }
 
 // Update shows the session as it stands.
 func (s *Strip) Update(ses *session.Session) {
-	s.title.SetText(ses.Design().Title)
+	s.title.text = ses.Design().Title
 	if p := ses.Whole(); p != nil {
-		s.overall.SetText(OverallText(p))
+		s.overall.text = OverallText(p)
 	}
 	level, text := standing(ses)
-	s.state.Importance = importance(level)
-	s.state.SetText(text)
+	s.state.text = text
+	s.state.importance(importance(level))
 	if level == "" {
 		s.mark.Hide()
 	} else {
 		s.mark.SetResource(look.Mark(level))
 		s.mark.Show()
 	}
-	s.all.Refresh()
+	s.row.Layout.Layout(s.row.Objects, s.row.Size())
 }
 
 // LookingOver is said where looking a piece over takes long.
@@ -132,28 +132,23 @@ func (r stripRow) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	if s.mark.Visible() {
 		mark = theme.Size(theme.SizeNameInlineIcon) + theme.Padding()
 	}
-	state := min(size.Width*mostState, mark+wide(s.state))
-	title := min(size.Width-state, wide(s.title))
+	state := min(size.Width*mostState, mark+s.state.wide())
+	title := min(size.Width-state, s.title.wide())
 	put := func(o fyne.CanvasObject, x, w float32) {
 		o.Move(fyne.NewPos(x, 0))
 		o.Resize(fyne.NewSize(max(0, w), size.Height))
 	}
-	put(s.title, 0, title)
-	s.overall.Hidden = size.Width-title-state < leastOverall
-	put(s.overall, title, size.Width-title-state)
+	put(s.title.label, 0, title)
+	s.title.fit(title)
+	s.overall.label.Hidden = size.Width-title-state < leastOverall
+	put(s.overall.label, title, size.Width-title-state)
+	s.overall.fit(size.Width - title - state)
 	put(s.mark, size.Width-state, mark)
-	put(s.state, size.Width-state+mark, state-mark)
+	put(s.state.label, size.Width-state+mark, state-mark)
+	s.state.fit(state - mark)
 }
 
 func (r stripRow) MinSize([]fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(2*theme.Size(theme.SizeNameInlineIcon), r.s.title.MinSize().Height)
+	return fyne.NewSize(2*theme.Size(theme.SizeNameInlineIcon), r.s.title.label.MinSize().Height)
 }
 
-// wide is the width of a label with all of its text.
-func wide(l *widget.Label) float32 {
-	size := l.SizeName
-	if size == "" {
-		size = theme.SizeNameText
-	}
-	return fyne.MeasureText(l.Text, theme.Size(size), l.TextStyle).Width + 2*theme.InnerPadding() + 1
-}
