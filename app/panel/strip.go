@@ -151,4 +151,3 @@ func (r stripRow) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 func (r stripRow) MinSize([]fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(2*theme.Size(theme.SizeNameInlineIcon), r.s.title.label.MinSize().Height)
 }
-
