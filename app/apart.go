@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/app/viewer"
@@ -22,7 +23,7 @@ import (
 // apartBar slides the parts of the pictorial off each other along the ways in which they come home, the
 // last that goes on first.
 type apartBar struct {
-	slider *widget.Slider
+	slider *keyed.Slider
 	said   *widget.Label
 	all    fyne.CanvasObject
 	work   session.Latest
@@ -37,7 +38,7 @@ type apartBar struct {
 }
 
 func newApartBar(w *Window) *apartBar {
-	b := &apartBar{slider: widget.NewSlider(0, 1), said: widget.NewLabel(""), slid: map[string]float64{}}
+	b := &apartBar{slider: keyed.NewSlider(0, 1), said: widget.NewLabel(""), slid: map[string]float64{}}
 	b.work.Spawn = w.spawn
 	b.slider.Step = 0.02
 	b.said.Truncation = fyne.TextTruncateEllipsis

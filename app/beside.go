@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/panel"
 	"splaywright/app/say"
 	"splaywright/app/session"
@@ -90,8 +91,8 @@ func newBesides(w *Window) *besides {
 
 // headOf is a variant's name and what can be done with it.
 func (b *besides) headOf(i int, v variant) fyne.CanvasObject {
-	take := widget.NewButton(say.It("Take this one"), func() { b.take(v) })
-	away := widget.NewButton(say.It("Put away"), func() {
+	take := keyed.NewButton(say.It("Take this one"), func() { b.take(v) })
+	away := keyed.NewButton(say.It("Put away"), func() {
 		b.w.aside = append(b.w.aside[:i:i], b.w.aside[i+1:]...)
 		b.w.showBeside()
 	})
@@ -151,7 +152,7 @@ func (w *Window) showBeside() {
 		b.heads.Add(b.headOf(i, v))
 	}
 	b.heads.Add(widget.NewSeparator())
-	b.heads.Add(widget.NewButton(say.It("Add a file…"), b.addFile))
+	b.heads.Add(keyed.NewButton(say.It("Add a file…"), b.addFile))
 	b.asked++
 	n, dark, room, now := b.asked, w.shown.dark, b.page.Room(), w.s.Looked()
 	designs := make([]form.Design, 0, len(w.aside))

@@ -5,7 +5,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/keyed"
 )
 
 // Without prices the table of costs says what would fill it, and its button brings the keyboard to the first price, also
@@ -31,10 +32,10 @@ func TestCostsWithoutPricesOfferThem(t *testing.T) {
 }
 
 // buttonIn finds a button by its words.
-func buttonIn(t *testing.T, in fyne.CanvasObject, text string) *widget.Button {
+func buttonIn(t *testing.T, in fyne.CanvasObject, text string) *keyed.Button {
 	t.Helper()
 	for _, o := range test.LaidOutObjects(in) {
-		if b, is := o.(*widget.Button); is && b.Text == text {
+		if b, is := o.(*keyed.Button); is && b.Text == text {
 			return b
 		}
 	}

@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/panel"
 	"splaywright/app/say"
 	"splaywright/app/session"
@@ -34,13 +35,13 @@ type boards struct {
 	chosen  int
 	fields  *panel.Sizes
 	picture *viewer.Boards
-	which   *widget.Select
+	which   *keyed.Select
 	said    *widget.Label
 	trouble *widget.Label
 	bar     *widget.ProgressBar
-	halt    *widget.Button
-	add     *widget.Button
-	onBoard []*widget.Button // what can be added to a board
+	halt    *keyed.Button
+	add     *keyed.Button
+	onBoard []*keyed.Button // what can be added to a board
 	all     fyne.CanvasObject
 }
 
@@ -66,10 +67,10 @@ func newBoards(w *Window) *boards {
 		w.remove(fmt.Sprintf("%s.%d.avoid.%d", b.list, board, place))
 	}
 	b.picture.Cut = func(board, corner int) { w.edit(say.It("Remove a corner"), w.removeCorner(board, corner)) }
-	b.which = widget.NewSelect(lists(), func(string) { b.switchTo(w, b.which.SelectedIndex()) })
+	b.which = keyed.NewSelect(lists(), func(string) { b.switchTo(w, b.which.SelectedIndex()) })
 	b.which.PlaceHolder = slices.MaxFunc(lists(), func(a, b string) int { return len(a) - len(b) }) // never seen: it gives the choice its width
 	b.bar.TextFormatter = func() string { return say.It("looking for a better plan") }
-	b.halt = widget.NewButton(say.It("Enough"), func() { b.plan(w).halt(); b.plan(w).halted = true })
+	b.halt = keyed.NewButton(say.It("Enough"), func() { b.plan(w).halt(); b.plan(w).halted = true })
 	b.all = b.lay(w)
 	b.which.SetSelectedIndex(0)
 	return b
@@ -81,12 +82,12 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 	b.trouble.Wrapping = fyne.TextWrapWord
 	b.trouble.Importance = widget.WarningImportance
 	b.trouble.SizeName = theme.SizeNameCaptionText
-	button := func(text string, icon fyne.Resource, do func()) *widget.Button {
-		x := widget.NewButtonWithIcon(say.It(text), icon, do)
+	button := func(text string, icon fyne.Resource, do func()) *keyed.Button {
+		x := keyed.NewButtonWithIcon(say.It(text), icon, do)
 		x.Importance = widget.LowImportance
 		return x
 	}
-	b.onBoard = []*widget.Button{
+	b.onBoard = []*keyed.Button{
 		button(say.It("Knot"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a knot"), w.addPlace(knotOn)) }),
 		button(say.It("Strip"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a strip"), w.addPlace(stripOn)) }),
 		button(say.It("Split"), theme.ContentAddIcon(), func() { w.edit(say.It("Add a split"), w.addPlace(splitOn)) }),

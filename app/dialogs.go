@@ -3,6 +3,10 @@ package app
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/keyed"
+	"splaywright/app/say"
 )
 
 // standing is a dialog that is shown and what of it lies over the window.
@@ -28,6 +32,22 @@ func (w *Window) show(d dialog.Dialog) {
 	d.Show()
 	w.inDialog = nil
 	w.dialogs = append(w.dialogs, standing{d, w.win.Canvas().Overlays().Top()})
+}
+
+// closable is a dialog with a button that puts it away.
+func (w *Window) closable(title string, body fyne.CanvasObject) *dialog.CustomDialog {
+	d := dialog.NewCustomWithoutButtons(title, body, w.win)
+	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Close"), d.Hide)})
+	return d
+}
+
+// deciding is a dialog with a button that does something, and one that does not. What is done puts the dialog away itself.
+func (w *Window) deciding(title, confirm string, body fyne.CanvasObject, do func()) *dialog.CustomDialog {
+	d := dialog.NewCustomWithoutButtons(title, body, w.win)
+	yes := keyed.NewButton(confirm, do)
+	yes.Importance = widget.HighImportance
+	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Cancel"), d.Hide), yes})
+	return d
 }
 
 // escape puts away what lies on top, as its own button for that does; where nothing does, measuring or cutting ends.

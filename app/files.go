@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/file"
@@ -122,7 +123,7 @@ func (w *Window) saveAsThen(then func()) {
 	}
 	setDir(w.folder())
 	where.Wrapping = fyne.TextWrapBreak
-	choose := widget.NewButton(say.It("Another folder…"), func() {
+	choose := keyed.NewButton(say.It("Another folder…"), func() {
 		dialog.ShowFolderOpen(func(l fyne.ListableURI, err error) {
 			if err == nil {
 				setDir(l)
@@ -130,11 +131,13 @@ func (w *Window) saveAsThen(then func()) {
 		}, w.win)
 	})
 	body := container.NewVBox(widget.NewLabel(say.It("Name of the file")), name, widget.NewLabel(say.It("In the folder")), where, choose)
-	d := dialog.NewCustomConfirm(say.It("Save the design as"), say.It("Save"), say.It("Cancel"), body, func(ok bool) {
-		if ok {
-			w.saveTo(filepath.Join(dir, withExtension(name.Text)), then)
-		}
-	}, w.win)
+	var d *dialog.CustomDialog
+	save := func() {
+		d.Hide()
+		w.saveTo(filepath.Join(dir, withExtension(name.Text)), then)
+	}
+	d = w.deciding(say.It("Save the design as"), say.It("Save"), body, save)
+	name.OnSubmitted = func(string) { save() }
 	d.Resize(w.room(520, 300))
 	w.show(d)
 	w.win.Canvas().Focus(name)
@@ -165,14 +168,13 @@ func (w *Window) saveTo(path string, then func()) {
 		w.saved(w.s.SaveAs(path), then)
 		return
 	}
-	d := dialog.NewConfirm(say.It("Replace the file?"), say.With("%s is there already.", path), func(ok bool) {
-		if ok {
-			w.saved(w.s.SaveAs(path), then)
-		}
-	}, w.win)
-	d.SetConfirmText(say.It("Replace"))
-	d.SetDismissText(say.It("Keep"))
-	w.show(d)
+	text := widget.NewLabel(say.With("%s is there already.", path))
+	text.Wrapping = fyne.TextWrapWord
+	d := w.choose("Replace the file?", text, []answer{
+		{say.It("Keep"), widget.MediumImportance, func() {}},
+		{say.It("Replace"), widget.DangerImportance, func() { w.saved(w.s.SaveAs(path), then) }},
+	})
+	d.Resize(w.room(420, 160))
 }
 
 // guard goes on at once when nothing is unsaved, and asks otherwise.
@@ -198,10 +200,14 @@ func (w *Window) guard(doing string, then func()) {
 func (w *Window) tell(title string, err error) {
 	body := widget.NewLabel(explain(err))
 	body.Wrapping = fyne.TextWrapWord
-	body.Selectable = true
 	scroll := container.NewVScroll(body)
 	scroll.SetMinSize(w.room(560, 180))
-	w.show(dialog.NewCustom(say.It(title), say.It("Close"), scroll, w.win))
+	d := dialog.NewCustomWithoutButtons(say.It(title), scroll, w.win)
+	d.SetButtons([]fyne.CanvasObject{
+		keyed.NewButton(say.It("Copy"), func() { w.app.Clipboard().SetContent(body.Text) }),
+		keyed.NewButton(say.It("Close"), d.Hide),
+	})
+	w.show(d)
 }
 
 func explain(err error) string {

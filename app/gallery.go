@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/panel"
 	"splaywright/app/say"
 	"splaywright/app/session"
@@ -40,7 +41,7 @@ func (w *Window) gallery() {
 	var d *dialog.CustomDialog
 	for _, e := range assets.Examples() {
 		c := newCard()
-		begin := widget.NewButton(say.It(e.Title), func() {
+		begin := keyed.NewButton(say.It(e.Title), func() {
 			d.Hide()
 			w.guard("begin a new design", func() { w.newFrom(e.Name) })
 		})
@@ -48,14 +49,14 @@ func (w *Window) gallery() {
 		grid.Add(container.NewBorder(nil, container.NewVBox(begin, c.sizes), nil, nil, newTappable(c.picture, begin.OnTapped)))
 		w.portray(e.Name, c)
 	}
-	blank := widget.NewButton(say.It("Open a file…"), func() {
+	blank := keyed.NewButton(say.It("Open a file…"), func() {
 		d.Hide()
 		w.open()
 	})
 	hint := widget.NewLabel(say.It("Begin with one of these and type your own sizes. Every one of them is only a few numbers: a step becomes a bench when three of them change."))
 	hint.Wrapping = fyne.TextWrapWord
 	body := container.NewBorder(hint, container.NewHBox(blank), nil, nil, container.NewVScroll(grid))
-	d = dialog.NewCustom(say.It("A new design"), say.It("Close"), body, w.win)
+	d = w.closable(say.It("A new design"), body)
 	d.Resize(fyne.NewSize(float32(columns)*cardWidth+80, min(4*cardHeight+120, room.Height-80)))
 	w.show(d)
 }

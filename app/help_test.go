@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/panel"
 )
 
@@ -34,12 +35,12 @@ func tap(t *testing.T, w *Window, label string) {
 	}
 	for _, o := range test.LaidOutObjects(top) {
 		switch b := o.(type) {
-		case *widget.Button:
+		case *widget.Button: // of the library's own dialogs
 			if b.Text == label {
 				test.Tap(b)
 				return
 			}
-		case *button:
+		case *keyed.Button:
 			if b.Text == label {
 				test.Tap(b)
 				return

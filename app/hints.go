@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/look"
 	"splaywright/app/panel"
 	"splaywright/app/say"
@@ -36,18 +37,18 @@ type hints struct {
 	at    int
 	text  *widget.Label
 	count *widget.Label
-	back  *widget.Button
-	next  *widget.Button
+	back  *keyed.Button
+	next  *keyed.Button
 	bar   fyne.CanvasObject
 }
 
 func newHints(w *Window) *hints {
 	h := &hints{w: w, text: widget.NewLabel(""), count: widget.NewLabel("")}
 	h.text.Wrapping = fyne.TextWrapWord
-	h.back = widget.NewButton(say.It("Hint before"), func() { h.show(h.at - 1) })
-	h.next = widget.NewButton("", func() { h.show(h.at + 1) })
+	h.back = keyed.NewButton(say.It("Hint before"), func() { h.show(h.at - 1) })
+	h.next = keyed.NewButton("", func() { h.show(h.at + 1) })
 	h.next.Importance = widget.HighImportance
-	away := widget.NewButton(say.It("Put the hints away"), h.hide)
+	away := keyed.NewButton(say.It("Put the hints away"), h.hide)
 	away.Importance = widget.LowImportance
 	buttons := container.NewHBox(h.count, h.back, h.next, away)
 	h.bar = panel.Backed(look.Strip, container.NewBorder(nil, nil, nil, container.NewCenter(buttons), h.text))
@@ -97,9 +98,8 @@ func (h *hints) hide() {
 // openTabOf opens a tab by its title in English.
 func (w *Window) openTabOf(title string) {
 	for i := range w.tabs.Items {
-		w.tabs.SelectIndex(i)
-		if w.openTab() == title {
-			return
+		if w.titleOf(i) == title {
+			w.tabs.SelectIndex(i)
 		}
 	}
 }

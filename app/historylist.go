@@ -2,9 +2,9 @@ package app
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 )
 
@@ -18,7 +18,7 @@ func (w *Window) steps() (steps []string, now int) {
 
 // history lists every step; choosing one takes the design there.
 func (w *Window) history() {
-	list := widget.NewList(
+	list := keyed.NewList(
 		func() int { s, _ := w.steps(); return len(s) },
 		func() fyne.CanvasObject {
 			l := widget.NewLabel("")
@@ -44,7 +44,7 @@ func (w *Window) history() {
 		list.UnselectAll()
 		list.Refresh()
 	}
-	d := dialog.NewCustom(say.It("History"), say.It("Close"), list, w.win)
+	d := w.closable(say.It("History"), list)
 	w.show(d)
 	d.Resize(w.room(560, 480))
 	_, now := w.steps()

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
@@ -19,6 +18,7 @@ type key struct{ keys, does string }
 // hands is what is done without the menu.
 var hands = []key{
 	{"Tab, Shift+Tab", "the next size, the one before"},
+	{"F6", "the next part of the window: sizes, drawing, pictorial, tables"},
 	{"Enter", "ends a size; what is typed next is a step of its own for undo"},
 	{"Escape", "puts a dialog or a list away"},
 	{"Wheel over the drawing", "larger or smaller about the pointer"},
@@ -29,6 +29,7 @@ var hands = []key{
 	{"Arrows, + and - in the drawing or the pictorial", "move the sheet or turn the piece, larger, smaller; Home brings it back"},
 	{"Enter, Backspace in the pictorial", "choose the next part, the one before"},
 	{"Page Up, Page Down in the pictorial", "slide the chosen part off and home; Escape brings all home"},
+	{"Enter in the boards", "chooses the next board, place or corner; arrows move it, Delete removes it"},
 	{"Pointer over a line or a row", "lights its part in every view and table"},
 }
 
@@ -86,7 +87,7 @@ func (w *Window) showKeys() {
 	}
 	scroll := container.NewVScroll(grid)
 	scroll.SetMinSize(w.room(620, 440))
-	w.show(dialog.NewCustom(say.It("Keys"), say.It("Close"), scroll, w.win))
+	w.show(w.closable(say.It("Keys"), scroll))
 }
 
 // The about page says what the program is, and under which terms it and what is built into it stand.
@@ -104,7 +105,7 @@ func (w *Window) showAbout() {
 	text.Wrapping = fyne.TextWrapWord
 	scroll := container.NewVScroll(text)
 	scroll.SetMinSize(w.room(560, 340))
-	w.show(dialog.NewCustom("Splaywright "+assets.Version(), say.It("Close"), scroll, w.win))
+	w.show(w.closable("Splaywright "+assets.Version(), scroll))
 }
 
 // turnTab opens the tab that many further on, round and round.

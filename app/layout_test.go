@@ -18,6 +18,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"splaywright/app/field"
+	"splaywright/app/keyed"
 	"splaywright/model/tongue"
 	"splaywright/render/draw"
 )
@@ -52,9 +53,9 @@ func lookAt(o fyne.CanvasObject, at fyne.Position, depth int, cut bool, see func
 		}
 	case *container.Scroll:
 		lookAt(o.Content, at, depth, cut, see)
-	case *widget.Label, *widget.Button, *widget.Check, *button, *entry, *widget.Entry, *widget.Select, *field.Chooser:
+	case *widget.Label, *widget.Button, *keyed.Check, *keyed.Button, *entry, *widget.Entry, *keyed.Select, *field.Chooser:
 		return // what they are made of says nothing more
-	case *widget.Table, *widget.List:
+	case *keyed.Table, *keyed.List:
 		return // the library lays their cells out in any order; what tables say is golden where they are made
 	case fyne.Widget:
 		for _, c := range test.WidgetRenderer(o).Objects() {
@@ -69,15 +70,15 @@ func partKind(o fyne.CanvasObject) (kind, text string) {
 		return "label", o.Text
 	case *widget.Button:
 		return "button", o.Text
-	case *button:
+	case *keyed.Button:
 		return "button", o.Text
-	case *widget.Check:
+	case *keyed.Check:
 		return "check", o.Text
 	case *widget.Entry:
 		return "entry", o.Text + shade(o.PlaceHolder)
 	case *entry:
 		return "entry", o.Text + shade(o.PlaceHolder)
-	case *widget.Select:
+	case *keyed.Select:
 		return "select", o.Selected
 	case *field.Chooser:
 		return "select", o.Selected + shade(o.PlaceHolder)
@@ -85,13 +86,13 @@ func partKind(o fyne.CanvasObject) (kind, text string) {
 		return "field", o.Text()
 	case *canvas.Text:
 		return "text", o.Text
-	case *widget.Slider:
+	case *keyed.Slider:
 		return "slider", ""
 	case *widget.ProgressBar:
 		return "progress", ""
-	case *widget.Table:
+	case *keyed.Table:
 		return "table", ""
-	case *widget.List:
+	case *keyed.List:
 		return "list", ""
 	case *canvas.Raster:
 		return "picture", ""
@@ -113,7 +114,7 @@ func endsShort(o fyne.CanvasObject) bool {
 	switch o := o.(type) {
 	case *widget.Label:
 		return o.Truncation != fyne.TextTruncateOff
-	case *widget.Entry, *entry, *field.Chooser, *widget.Select:
+	case *widget.Entry, *entry, *field.Chooser, *keyed.Select:
 		return true
 	}
 	return false

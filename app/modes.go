@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/look"
 	"splaywright/app/panel"
 	"splaywright/app/say"
@@ -21,7 +22,7 @@ type modeBar struct {
 func newModeBar() *modeBar {
 	m := &modeBar{text: widget.NewLabel("")}
 	m.text.Wrapping = fyne.TextWrapWord
-	done := widget.NewButton(say.It("Done"), m.end)
+	done := keyed.NewButton(say.It("Done"), m.end)
 	m.all = panel.Backed(look.Strip, container.NewBorder(nil, nil, nil, container.NewCenter(done), m.text))
 	m.all.Hide()
 	return m

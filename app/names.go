@@ -3,7 +3,10 @@ package app
 import (
 	"strings"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/panel"
@@ -36,20 +39,33 @@ func (w *Window) pick(path, item string) {
 	}
 }
 
-// ask shows a few places to type, the first with the cursor in it, and does something with them.
+// What a dialog that asks has beyond its least size: longer places to type, and lines that say why something was refused.
+const (
+	askWider  = 160
+	askHigher = 34
+)
+
+// ask shows a few places to type, the first with the cursor in it, and does something with them. What is refused stays to
+// be mended, with the reason below it.
 func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() error, first *entry) {
-	d := dialog.NewForm(title, confirm, say.It("Cancel"), items, func(ok bool) {
-		if !ok {
-			return
-		}
+	var d *dialog.CustomDialog
+	why := widget.NewLabel("")
+	why.Wrapping, why.Importance, why.SizeName = fyne.TextWrapWord, widget.DangerImportance, theme.SizeNameCaptionText
+	submit := func() {
 		if err := do(); err != nil {
-			w.tell(title, err)
+			why.SetText(explain(err))
 			return
 		}
+		d.Hide()
 		w.changed()
-	}, w.win)
-	first.OnSubmitted = func(string) { d.Submit() }
-	d.Resize(d.MinSize().AddWidthHeight(160, 0))
+	}
+	d = w.deciding(title, confirm, container.NewBorder(widget.NewForm(items...), nil, nil, nil, why), submit)
+	for _, it := range items {
+		if e, ok := it.Widget.(*entry); ok {
+			e.OnSubmitted = func(string) { submit() }
+		}
+	}
+	d.Resize(d.MinSize().AddWidthHeight(askWider, askHigher))
 	w.show(d)
 	w.win.Canvas().Focus(first)
 }

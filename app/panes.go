@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/look"
 	"splaywright/app/panel"
 	"splaywright/app/say"
@@ -22,7 +23,7 @@ type panes struct {
 	parts   []fyne.CanvasObject // in the order of the buttons
 	groups  []fyne.CanvasObject // what holds parts: hidden with the last of them
 	holds   [][]int             // the parts of each group
-	buttons []*widget.Button
+	buttons []*keyed.Button
 	bar     fyne.CanvasObject
 	all     fyne.CanvasObject
 	object  *fyne.Container
@@ -41,7 +42,7 @@ func newPanes(all fyne.CanvasObject, parts []fyne.CanvasObject, groups []fyne.Ca
 	p := &panes{all: all, parts: parts, groups: groups, holds: holds, chosen: 1}
 	row := container.NewHBox()
 	for i, name := range paneNames() {
-		b := widget.NewButton(name, func() { p.choose(i) })
+		b := keyed.NewButton(name, func() { p.choose(i) })
 		p.buttons = append(p.buttons, b)
 		row.Add(b)
 	}

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -47,7 +48,7 @@ func wordLabels() [5]string {
 // choice is a set of boxes to tick, one for each of some names.
 type choice struct {
 	names []string
-	group *widget.CheckGroup
+	group *keyed.Checks
 }
 
 func newChoice(names []string, labels map[string]string, chosen func(string) bool, changed func()) choice {
@@ -60,9 +61,7 @@ func newChoice(names []string, labels map[string]string, chosen func(string) boo
 			ticked = append(ticked, l)
 		}
 	}
-	c.group = widget.NewCheckGroup(shown, nil)
-	c.group.Selected = ticked
-	c.group.OnChanged = func([]string) { changed() }
+	c.group = keyed.NewChecks(shown, ticked, func([]string) { changed() })
 	return c
 }
 
@@ -93,12 +92,12 @@ type papersDialog struct {
 	unit       measure.Unit
 	before     form.Papers
 	papers, as choice
-	sheet      *widget.Select
+	sheet      *keyed.Select
 	lengths    [4]*entry // bar across, bar down, margin, overlap
 	words      [5]*entry // of the title block
-	keep       *widget.Check
+	keep       *keyed.Check
 	said       *widget.Label
-	write      *button
+	write      *keyed.Button
 }
 
 // lengthPaths and wordPaths are where the dialog's entries stand in a design.
@@ -113,7 +112,7 @@ func newPapersDialog(w *Window) *papersDialog {
 	check := func() { p.check() }
 	p.papers = newChoice(form.PaperNames, paperLabels(), p.before.Wants, check)
 	p.as = newChoice(form.PaperKinds, kindLabels(), p.before.WantsAs, check)
-	p.sheet = widget.NewSelect(form.Sheets, nil)
+	p.sheet = keyed.NewSelect(form.Sheets, nil)
 	p.sheet.Selected = p.before.Sheet
 	p.sheet.OnChanged = func(string) { p.check() }
 	for i, path := range lengthPaths {
@@ -126,7 +125,7 @@ func newPapersDialog(w *Window) *papersDialog {
 		p.words[i] = w.newEntry()
 		p.words[i].SetText(w.s.Text(path))
 	}
-	p.keep = widget.NewCheck(say.It("Keep these choices with the design"), nil)
+	p.keep = keyed.NewCheck(say.It("Keep these choices with the design"), nil)
 	p.said = widget.NewLabel("")
 	p.said.Wrapping = fyne.TextWrapWord
 	return p
@@ -135,7 +134,7 @@ func newPapersDialog(w *Window) *papersDialog {
 // ask shows the dialog; then is done with what was chosen.
 func (p *papersDialog) ask(then func(form.Papers)) {
 	d := dialog.NewCustomWithoutButtons(say.It("Write papers"), p.content(), p.w.win)
-	p.write = p.w.newButton(say.It("Choose a folder…"), func() {
+	p.write = keyed.NewButton(say.It("Choose a folder…"), func() {
 		chosen, err := p.chosen()
 		if err != nil {
 			return
@@ -147,7 +146,7 @@ func (p *papersDialog) ask(then func(form.Papers)) {
 		then(chosen)
 	})
 	p.write.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{p.w.newButton(say.It("Cancel"), d.Hide), p.write})
+	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Cancel"), d.Hide), p.write})
 	p.w.show(d)
 	p.w.inDialog = map[string]fyne.CanvasObject{"write": p.write}
 	d.Resize(p.w.room(760, 780))

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/export/papers"
 	"splaywright/model/form"
@@ -68,7 +69,7 @@ func (w *Window) writePapers(dir string, piece *form.Piece) {
 	job := &writing{cancel: cancel, bar: widget.NewProgressBar(), said: widget.NewLabel("")}
 	job.said.Truncation = fyne.TextTruncateEllipsis
 	job.sign = dialog.NewCustomWithoutButtons(say.It("Writing the papers"), container.NewVBox(job.said, job.bar), w.win)
-	job.sign.SetButtons([]fyne.CanvasObject{widget.NewButton(say.It("Cancel"), w.stopWriting)})
+	job.sign.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Cancel"), w.stopWriting)})
 	w.writing = job
 	job.sign.Show()
 	job.sign.Resize(fyne.NewSize(460, 150))
@@ -120,10 +121,10 @@ func (w *Window) papersWritten(dir string, names []string, err error) {
 		return
 	}
 	text := widget.NewLabel(say.With("%d files are in\n%s", len(names), dir))
-	show := widget.NewButton(say.It("Open the folder"), func() {
+	show := keyed.NewButton(say.It("Open the folder"), func() {
 		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: dir}); err != nil {
 			w.tell("The folder was not opened", err)
 		}
 	})
-	w.show(dialog.NewCustom(say.It("The papers are written"), say.It("Close"), container.NewVBox(text, show), w.win))
+	w.show(w.closable(say.It("The papers are written"), container.NewVBox(text, show)))
 }

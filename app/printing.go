@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/export/papers"
 	"splaywright/model/form"
@@ -36,13 +37,13 @@ func (w *Window) choosePrinter(piece *form.Piece) {
 		w.printOn(piece, name)
 		return
 	}
-	choice := widget.NewSelect(names, nil)
+	choice := keyed.NewSelect(names, nil)
 	choice.SetSelectedIndex(0)
-	d := dialog.NewForm(say.It("Print"), say.It("Print"), say.It("Cancel"), []*widget.FormItem{widget.NewFormItem(say.It("Printer"), choice)}, func(ok bool) {
-		if ok {
-			w.printOn(piece, choice.Selected)
-		}
-	}, w.win)
+	var d *dialog.CustomDialog
+	d = w.deciding(say.It("Print"), say.It("Print"), widget.NewForm(widget.NewFormItem(say.It("Printer"), choice)), func() {
+		d.Hide()
+		w.printOn(piece, choice.Selected)
+	})
 	d.Resize(d.MinSize().AddWidthHeight(160, 0))
 	w.show(d)
 }
@@ -131,7 +132,7 @@ func (w *Window) printed(name string, err error) {
 func (w *Window) inform(title, text string) {
 	l := widget.NewLabel(text)
 	l.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustom(title, say.It("Close"), l, w.win)
+	d := w.closable(title, l)
 	d.Resize(w.room(420, 180))
 	w.show(d)
 }

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/app/session"
 )
@@ -102,7 +103,7 @@ func (w *Window) choose(title string, body fyne.CanvasObject, answers []answer) 
 	var buttons []fyne.CanvasObject
 	named := map[string]fyne.CanvasObject{}
 	for i, a := range answers {
-		b := w.newButton(a.label, func() {
+		b := keyed.NewButton(a.label, func() {
 			d.Hide()
 			a.do()
 		})

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/panel"
 	"splaywright/app/say"
 	"splaywright/app/session"
@@ -29,8 +30,8 @@ type resizing struct {
 	w       *Window
 	entries map[string]*entry // by path
 	paths   []string
-	lean    *widget.RadioGroup
-	also    *widget.CheckGroup
+	lean    *keyed.Choice
+	also    *keyed.Checks
 	said    *widget.Label
 	changes *panel.Tables
 	work    session.Latest
@@ -44,15 +45,16 @@ func (w *Window) resize() {
 		return
 	}
 	r := newResizing(w)
-	d := dialog.NewCustomConfirm(say.It("Resize the piece"), say.It("Resize"), say.It("Cancel"), r.content(), func(ok bool) {
-		if ok {
-			r.apply()
-		}
-	}, w.win)
+	var d *dialog.CustomDialog
+	apply := func() {
+		d.Hide()
+		r.apply()
+	}
+	d = w.deciding(say.It("Resize the piece"), say.It("Resize"), r.content(), apply)
 	w.show(d)
 	w.inDialog = map[string]fyne.CanvasObject{}
 	for path, e := range r.entries {
-		e.OnSubmitted = func(string) { d.Confirm() }
+		e.OnSubmitted = func(string) { apply() }
 		w.inDialog[path] = e
 	}
 	d.Resize(w.room(860, 640))
@@ -77,9 +79,8 @@ func newResizing(w *Window) *resizing {
 		r.entries[path] = e
 	}
 	leans, also := r.holds(d)
-	r.lean = widget.NewRadioGroup(say.All(leans), func(string) { r.try() })
-	r.lean.Required, r.lean.Selected = true, r.lean.Options[0]
-	r.also = widget.NewCheckGroup(say.All(also), func([]string) { r.try() })
+	r.lean = keyed.NewChoice(say.All(leans), func(string) { r.try() })
+	r.also = keyed.NewChecks(say.All(also), nil, func([]string) { r.try() })
 	r.said = widget.NewLabel("")
 	r.said.Wrapping = fyne.TextWrapWord
 	r.changes.Look(true)

@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/model/remedy"
 	"splaywright/model/resize"
 )
@@ -99,14 +99,14 @@ func TestOfferAccepted(t *testing.T) {
 }
 
 // buttonsIn finds the buttons of a name below an object.
-func buttonsIn(o fyne.CanvasObject, text string) []*widget.Button {
+func buttonsIn(o fyne.CanvasObject, text string) []*keyed.Button {
 	switch o := o.(type) {
-	case *widget.Button:
+	case *keyed.Button:
 		if o.Text == text {
-			return []*widget.Button{o}
+			return []*keyed.Button{o}
 		}
 	case *fyne.Container:
-		var out []*widget.Button
+		var out []*keyed.Button
 		for _, c := range o.Objects {
 			out = append(out, buttonsIn(c, text)...)
 		}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/model/timber"
 )
@@ -74,18 +75,18 @@ func (w *Window) chooseShelf() {
 	how := widget.NewLabel(say.It("A file of comma-separated values with the columns of the built-in table (the command timbers prints it), and after them any of change_radial, change_tangential, price_per_m3 and price_per_board_foot. A row with a name and a price alone gives a timber of the table a price. They are known to every design on this computer; what a design says itself goes before them."))
 	how.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustomWithoutButtons(say.It("Timbers for all designs"), container.NewVBox(said, how), w.win)
-	choose := widget.NewButton(say.It("Choose a file…"), func() {
+	choose := keyed.NewButton(say.It("Choose a file…"), func() {
 		d.Hide()
 		w.askForFile(say.It("Your timbers were not read"), w.keepShelf, ".csv")
 	})
 	choose.Importance = widget.HighImportance
-	again := widget.NewButton(say.It("Read it again"), func() { d.Hide(); w.keepShelf(w.group.shelf.path) })
-	none := widget.NewButton(say.It("Do without"), func() { d.Hide(); w.setShelf("", "", nil) })
+	again := keyed.NewButton(say.It("Read it again"), func() { d.Hide(); w.keepShelf(w.group.shelf.path) })
+	none := keyed.NewButton(say.It("Do without"), func() { d.Hide(); w.setShelf("", "", nil) })
 	if w.group.shelf.path == "" {
 		again.Disable()
 		none.Disable()
 	}
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say.It("Close"), d.Hide), none, again, choose})
+	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Close"), d.Hide), none, again, choose})
 	d.Resize(fyne.NewSize(560, 340))
 	w.show(d)
 }

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/assets"
 	"splaywright/model/tongue"
@@ -41,11 +42,11 @@ func shownTexts(o fyne.CanvasObject) []string {
 		switch o := o.(type) {
 		case *widget.Label:
 			add(o.Text)
-		case *widget.Button:
+		case *keyed.Button:
 			add(o.Text)
-		case *widget.Check:
+		case *keyed.Check:
 			add(o.Text)
-		case *widget.Select:
+		case *keyed.Select:
 			add(o.Options...)
 			add(o.PlaceHolder)
 		case *widget.Entry:

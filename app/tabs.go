@@ -84,8 +84,10 @@ func (w *Window) look() {
 }
 
 // openTab is the title of the open tab, in English; "" while the window is being built.
-func (w *Window) openTab() string {
-	i := w.tabs.SelectedIndex()
+func (w *Window) openTab() string { return w.titleOf(w.tabs.SelectedIndex()) }
+
+// titleOf is the title of a tab, in English; "" for none.
+func (w *Window) titleOf(i int) string {
 	switch {
 	case i < 0:
 		return ""

@@ -27,26 +27,6 @@ func (e *entry) TypedKey(k *fyne.KeyEvent) {
 	}
 }
 
-// button is a button of a dialog that passes on the same.
-type button struct {
-	widget.Button
-	w *Window
-}
-
-func (w *Window) newButton(label string, tapped func()) *button {
-	b := &button{w: w}
-	b.Text, b.OnTapped = label, tapped
-	b.ExtendBaseWidget(b)
-	return b
-}
-
-// TypedKey passes on the keys of the window.
-func (b *button) TypedKey(k *fyne.KeyEvent) {
-	if !b.w.takesKey(k) {
-		b.Button.TypedKey(k)
-	}
-}
-
 // takesKey does what a key without Ctrl does in the whole window, and tells whether it does anything. The menus
 // show these keys, and the library hears only those with Ctrl.
 func (w *Window) takesKey(k *fyne.KeyEvent) bool {
@@ -57,6 +37,8 @@ func (w *Window) takesKey(k *fyne.KeyEvent) bool {
 		if w.win.Canvas().Overlays().Top() == nil {
 			w.showKeys()
 		}
+	case fyne.KeyF6:
+		w.nextPart()
 	case fyne.KeyF11:
 		w.win.SetFullScreen(!w.win.FullScreen())
 	default:

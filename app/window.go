@@ -282,7 +282,7 @@ func (w *Window) build() {
 	w.boards = newBoards(w)
 	w.boards.picture.Spawn(w.spawn)
 	w.boards.fields.OnFocus, w.boards.fields.OnKey = w.explain, w.takesKey
-	w.turner.Key, w.drawing.Key = w.takesKey, w.takesKey
+	w.turner.Key, w.drawing.Key, w.boards.picture.Key = w.takesKey, w.takesKey, w.takesKey
 	w.watchPointer()
 
 	w.apart = newApartBar(w)

@@ -24,11 +24,16 @@ func newEntry(changed func(string), done, entered func()) *entry {
 	return e
 }
 
-// FocusGained tells that the keyboard has come. A text that is longer than the field follows the cursor then; else the wheel
-// over it is the column's.
+// FocusGained tells that the keyboard has come, and chooses the whole text, so that what is typed next stands in its place; a
+// tap puts the cursor where it points. A text that is longer than the field follows the cursor then; else the wheel over it is
+// the column's.
 func (e *entry) FocusGained() {
+	has := e.Scroll == fyne.ScrollHorizontalOnly
 	e.Scroll = fyne.ScrollHorizontalOnly
 	e.Entry.FocusGained()
+	if !has {
+		e.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
 	if e.came != nil {
 		e.came()
 	}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/look"
 	"splaywright/app/say"
 	"splaywright/model/measure"
@@ -47,10 +48,10 @@ type Field struct {
 	Steps   func() Steps // of the arrows; nil = the usual ones
 
 	label   *widget.Label
-	entry   *entry         // of a field to type in
-	choice  *Chooser       // of a field with choices alone
-	offer   *widget.Button // the list of offers
-	lock    *widget.Button
+	entry   *entry        // of a field to type in
+	choice  *Chooser      // of a field with choices alone
+	offer   *keyed.Button // the list of offers
+	lock    *keyed.Button
 	input   *cut
 	said    *widget.Label
 	notices *fyne.Container
@@ -70,7 +71,7 @@ func New(spec Spec) *Field {
 		f.entry.came, f.entry.unused = f.focused, f.unused
 		f.input = newCut(f.entry)
 		if len(spec.Offers) > 0 {
-			f.offer = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
+			f.offer = keyed.NewButtonWithIcon("", theme.MenuDropDownIcon(), f.showOffers)
 			f.offer.Importance = widget.LowImportance
 			f.entry.ActionItem = newTools(f.offer)
 		}
@@ -79,7 +80,7 @@ func New(spec Spec) *Field {
 			f.entry.ActionItem = newTools(newArrows(f.turn))
 		}
 		if spec.Lock {
-			f.lock = widget.NewButtonWithIcon("", look.Padlock(false), f.toggleLock)
+			f.lock = keyed.NewButtonWithIcon("", look.Padlock(false), f.toggleLock)
 			f.lock.Importance = widget.LowImportance
 			row := container.NewHBox(f.lock)
 			if spec.Turns {
@@ -88,7 +89,7 @@ func New(spec Spec) *Field {
 			f.entry.ActionItem = newTools(row)
 		}
 		if len(spec.Menu) > 0 {
-			f.offer = widget.NewButtonWithIcon("", theme.MoreVerticalIcon(), f.showMenu)
+			f.offer = keyed.NewButtonWithIcon("", theme.MoreVerticalIcon(), f.showMenu)
 			f.offer.Importance = widget.LowImportance
 			f.entry.ActionItem = newTools(f.offer)
 		}

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/render/table"
 )
@@ -27,7 +28,7 @@ func (t *Tables) WhenBlank(b Blank) {
 	text.Alignment = fyne.TextAlignCenter
 	box := container.NewVBox(text)
 	if b.Label != "" {
-		button := widget.NewButton(say.It(b.Label), func() { b.Do() })
+		button := keyed.NewButton(say.It(b.Label), func() { b.Do() })
 		box.Add(container.NewHBox(layout.NewSpacer(), button, layout.NewSpacer()))
 	}
 	t.blank.Objects = []fyne.CanvasObject{container.NewVScroll(box)}

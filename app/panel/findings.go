@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/field"
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/part"
@@ -18,11 +19,12 @@ import (
 
 // Findings lists what the program noticed about the piece and what it could not read.
 type Findings struct {
-	box    *fyne.Container
-	scroll *container.Scroll
-	texts  []string
-	under  []*fyne.Container // what stands under each finding of the piece
-	shown  []part.Finding
+	box     *fyne.Container
+	scroll  *container.Scroll
+	texts   []string
+	under   []*fyne.Container // what stands under each finding of the piece
+	shown   []part.Finding
+	buttons []*keyed.Button
 
 	// OnAsk is called when the person asks what would clear a finding, OnAccept with what is accepted.
 	OnAsk    func(part.Finding)
@@ -38,6 +40,28 @@ func NewFindings() *Findings {
 
 // Object is what the window shows.
 func (f *Findings) Object() fyne.CanvasObject { return f.scroll }
+
+// Keyed is the first button of the list; nil where there is none.
+func (f *Findings) Keyed() fyne.Focusable {
+	if len(f.buttons) == 0 {
+		return nil
+	}
+	return f.buttons[0]
+}
+
+// button is a button of the list, which is brought to where it is seen when the keyboard comes to it.
+func (f *Findings) button(label string, do func()) *keyed.Button {
+	b := keyed.NewButton(label, do)
+	b.Came = func() {
+		d := fyne.CurrentApp().Driver()
+		y := d.AbsolutePositionForObject(b).Y - d.AbsolutePositionForObject(f.box).Y
+		if at := f.scroll.Offset.Y; y < at || y+b.Size().Height > at+f.scroll.Size().Height {
+			f.scroll.ScrollToOffset(fyne.NewPos(0, max(0, y-f.scroll.Size().Height/2)))
+		}
+	}
+	f.buttons = append(f.buttons, b)
+	return b
+}
 
 // Texts gives the lines of the list: findings in English, and what cannot be read as it is said.
 func (f *Findings) Texts() []string { return f.texts }
@@ -56,7 +80,7 @@ func (f *Findings) Update(s *session.Session) {
 		return // what was offered under a finding stays
 	}
 	f.box.RemoveAll()
-	f.texts, f.under, f.shown = nil, nil, nil
+	f.texts, f.under, f.shown, f.buttons = nil, nil, nil, nil
 	for _, n := range errs {
 		f.add(n)
 	}
@@ -98,7 +122,7 @@ func (f *Findings) ask(n part.Finding) {
 	if len(n.Sizes) == 0 || f.OnAsk == nil {
 		return
 	}
-	b := widget.NewButton(say.It("What would do?"), func() { f.OnAsk(n) })
+	b := f.button(say.It("What would do?"), func() { f.OnAsk(n) })
 	b.Importance = widget.LowImportance
 	under.Add(container.NewHBox(layout.NewSpacer(), b))
 	f.box.Add(under)
@@ -140,7 +164,7 @@ func (f *Findings) Offer(n part.Finding, offers []remedy.Offer) {
 		}
 		said := widget.NewLabel(text)
 		said.Wrapping = fyne.TextWrapWord
-		u.Add(container.NewBorder(nil, nil, nil, widget.NewButton(say.It("Accept"), func() { f.OnAccept(o) }), said))
+		u.Add(container.NewBorder(nil, nil, nil, f.button(say.It("Accept"), func() { f.OnAccept(o) }), said))
 	}
 }
 

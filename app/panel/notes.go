@@ -26,7 +26,6 @@ func newNotes(moved func()) *notes {
 	n.text.Wrapping = fyne.TextWrapWord
 	n.text.SizeName = theme.SizeNameCaptionText
 	n.text.Importance = widget.LowImportance
-	n.text.Selectable = true
 	n.scroll = container.NewVScroll(n.text)
 	head := newHeading(container.NewHBox(n.arrow, small(say.It("What the figures mean"))), n.toggle)
 	n.all = container.NewBorder(head, nil, nil, nil, n.scroll)

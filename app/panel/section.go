@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 )
 
@@ -61,6 +62,7 @@ type section struct {
 	head   *heading
 	body   *fyne.Container
 	all    *fyne.Container
+	remove *keyed.Button // nil = what it holds stays
 	folded bool
 	arrow  *widget.Icon
 }
@@ -71,9 +73,9 @@ func newSection(title string, remove func(), body ...fyne.CanvasObject) *section
 	name.TextStyle.Bold = true
 	var right fyne.CanvasObject
 	if remove != nil {
-		b := widget.NewButtonWithIcon("", theme.DeleteIcon(), remove)
+		b := keyed.NewButtonWithIcon("", theme.DeleteIcon(), remove)
 		b.Importance = widget.LowImportance
-		right = b
+		s.remove, right = b, b
 	}
 	s.head = newHeading(container.NewBorder(nil, nil, s.arrow, right, name), s.fold)
 	s.all = container.NewVBox(s.head, container.New(bodyPad{}, s.body))

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/field"
+	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model/form"
@@ -36,6 +37,7 @@ type Sizes struct {
 	twins    map[string]*field.Field // fields of the same sizes beside the drawing, by path
 	folded   map[string]bool         // by the section's title
 	sections []*section
+	last     *field.Field // that the keyboard came to; nil = none yet
 	key      string
 	groups   Grouper
 }
@@ -118,6 +120,9 @@ func (p *Sizes) build(groups []Group) {
 	for _, g := range groups {
 		s := newSection(g.Title, p.remover(g.Remove), p.bodyOf(g)...)
 		s.head.came = func() { p.bring(s.head) }
+		if s.remove != nil {
+			s.remove.Came = s.head.came
+		}
 		if p.folded[g.Title] {
 			s.fold()
 		}
@@ -149,9 +154,10 @@ func (p *Sizes) bodyOf(g Group) []fyne.CanvasObject {
 		out = append(out, p.fieldOf(spec))
 	}
 	for _, a := range g.Adds {
-		b := widget.NewButtonWithIcon(say.It(a.Label), theme.ContentAddIcon(), func() { p.OnAdd(a) })
+		b := keyed.NewButtonWithIcon(say.It(a.Label), theme.ContentAddIcon(), func() { p.OnAdd(a) })
 		b.Alignment = widget.ButtonAlignLeading
 		b.Importance = widget.LowImportance
+		b.Came = func() { p.bring(b) }
 		out = append(out, b)
 	}
 	return out
@@ -190,8 +196,24 @@ func (p *Sizes) newField(spec field.Spec) *field.Field {
 	return f
 }
 
+// Next is what the keyboard goes to in the column: the size that it came to last, or the first one; nil where there is none.
+func (p *Sizes) Next() fyne.Focusable {
+	if p.last != nil && p.Field(p.last.Spec.Path) == p.last {
+		return p.last.Input()
+	}
+	for _, s := range p.sections {
+		for _, o := range s.body.Objects {
+			if f, ok := o.(*field.Field); ok && !s.folded {
+				return f.Input()
+			}
+		}
+	}
+	return nil
+}
+
 // came shows a field that the keyboard has come to whole, and tells of it.
 func (p *Sizes) came(f *field.Field) {
+	p.last = f
 	if p.OnFocus != nil {
 		p.OnFocus(f.Spec) // what explains it may take of the column's height
 	}

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/render/table"
 )
 
@@ -27,8 +28,8 @@ type Tables struct {
 
 	tables  []table.Table
 	at      int
-	grid    *widget.Table
-	chooser *widget.Select
+	grid    *keyed.Table
+	chooser *keyed.Select
 	notes   *notes
 	blank   *fyne.Container // in place of a table without rows
 	all     *fyne.Container
@@ -41,7 +42,7 @@ type Tables struct {
 // NewTables makes an empty place for tables.
 func NewTables() *Tables {
 	t := &Tables{}
-	t.grid = widget.NewTable(t.length, func() fyne.CanvasObject {
+	t.grid = keyed.NewTable(t.length, func() fyne.CanvasObject {
 		c := newCell(false, 1)
 		c.over = t.over
 		return c
@@ -49,7 +50,7 @@ func NewTables() *Tables {
 	t.grid.ShowHeaderRow = true
 	t.grid.CreateHeader = func() fyne.CanvasObject { return newCell(true, 2) }
 	t.grid.UpdateHeader = t.updateHead
-	t.chooser = widget.NewSelect(nil, t.choose)
+	t.chooser = keyed.NewSelect(nil, t.choose)
 	t.chooser.PlaceHolder = "–" // the library would put words of its own
 	t.chooser.Hide()
 	t.all = container.New(stacked{t})
@@ -63,6 +64,14 @@ func NewTables() *Tables {
 
 // Object is what the window shows.
 func (t *Tables) Object() fyne.CanvasObject { return t.all }
+
+// Keyed is what the keyboard goes to; nil where there is nothing.
+func (t *Tables) Keyed() fyne.Focusable {
+	if !t.grid.Visible() {
+		return nil
+	}
+	return t.grid
+}
 
 // Set shows other tables; the one that was looked at stays chosen where it is still there.
 func (t *Tables) Set(tables []table.Table) {

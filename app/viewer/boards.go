@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -42,6 +43,10 @@ type Boards struct {
 	chosen  grip
 	drag    *dragging
 	over    string
+	rim     *canvas.Rectangle
+
+	// Key takes a key that the boards have no use for; nil = nobody does.
+	Key func(*fyne.KeyEvent) bool
 
 	// Moved is called with a place where it was dropped, Bent with a corner, Removed when the chosen place is to go, Cut when the chosen corner is,
 	// Chosen when another board is looked at, Over with the part under the pointer, "" when there is none.
@@ -63,7 +68,7 @@ var (
 
 // NewBoards is a place without boards.
 func NewBoards() *Boards {
-	b := &Boards{chosen: grip{board: -1}}
+	b := &Boards{chosen: grip{board: -1}, rim: rim()}
 	b.ExtendBaseWidget(b)
 	b.picture = newPicture(b.begin, sheetColour)
 	return b
@@ -127,8 +132,7 @@ func (b *Boards) choose(g grip) {
 
 // Scrolled moves the boards up and down.
 func (b *Boards) Scrolled(e *fyne.ScrollEvent) {
-	b.down = b.within(b.down - e.Scrolled.DY)
-	b.picture.redraw()
+	b.scrollTo(b.down - e.Scrolled.DY)
 }
 
 func (b *Boards) within(down float32) float32 {
@@ -166,11 +170,11 @@ func (b *Boards) partAt(at fyne.Position) (ref string) {
 	return ref
 }
 
-// FocusGained and FocusLost have nothing to show beside the chosen place.
-func (b *Boards) FocusGained() {}
+// FocusGained tells that the keyboard has come.
+func (b *Boards) FocusGained() { focus(b.rim, true) }
 
-// FocusLost is for Fyne.
-func (b *Boards) FocusLost() {}
+// FocusLost tells that it has gone.
+func (b *Boards) FocusLost() { focus(b.rim, false) }
 
 // TypedRune is for Fyne; places have no letters.
 func (b *Boards) TypedRune(rune) {}
@@ -181,38 +185,6 @@ func (b *Boards) Corner(board int) int {
 		return c.at
 	}
 	return -1
-}
-
-// TypedKey removes the chosen place or corner, or moves it by a step.
-func (b *Boards) TypedKey(e *fyne.KeyEvent) {
-	c := b.chosen
-	if c.board < 0 || c.kind != onPlace && c.kind != onCorner {
-		return
-	}
-	step := map[fyne.KeyName][2]float64{fyne.KeyLeft: {-1, 0}, fyne.KeyRight: {1, 0}, fyne.KeyUp: {0, 1}, fyne.KeyDown: {0, -1}}
-	switch d, moves := step[e.Name]; {
-	case moves:
-		b.push(c, d[0]*b.show.Step, d[1]*b.show.Step)
-	case e.Name == fyne.KeyDelete || e.Name == fyne.KeyBackspace:
-		if c.kind == onPlace && b.Removed != nil {
-			b.Removed(c.board, c.at)
-		} else if c.kind == onCorner && b.Cut != nil {
-			b.Cut(c.board, c.at)
-		}
-	case e.Name == fyne.KeyEscape:
-		b.choose(grip{board: c.board, kind: onBoard})
-	}
-}
-
-// push moves what is chosen.
-func (b *Boards) push(c grip, dx, dy float64) {
-	board := b.show.Boards[c.board]
-	switch {
-	case c.kind == onPlace && b.Moved != nil:
-		b.Moved(c.board, c.at, shifted(board, board.Avoid[c.at], middle, dx, dy, b.show.Step))
-	case c.kind == onCorner && b.Bent != nil:
-		b.Bent(c.board, c.at, bent(board, board.Outline[c.at], dx, dy, b.show.Step))
-	}
 }
 
 func (b *Boards) inks() boardInks {
@@ -243,13 +215,14 @@ func (r *boardsRenderer) Layout(size fyne.Size) {
 	r.b.size = size
 	r.b.down = r.b.within(r.b.down)
 	r.b.picture.raster.Resize(size)
+	r.b.rim.Resize(size)
 	r.b.picture.redraw()
 }
 
 func (r *boardsRenderer) MinSize() fyne.Size { return fyne.NewSize(220, 90) }
 
 func (r *boardsRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.b.picture.raster}
+	return []fyne.CanvasObject{r.b.picture.raster, r.b.rim}
 }
 
 func (r *boardsRenderer) Refresh() { r.b.picture.redraw() }

@@ -37,6 +37,7 @@ var layers = [][]string{
 	{"export/papers"},
 	{"app/session"},
 	{"app/look", "app/say"},
+	{"app/keyed"},
 	{"app/field", "app/viewer"},
 	{"app/panel"},
 	{"app"},
