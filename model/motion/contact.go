@@ -24,7 +24,9 @@ const (
 type flat struct {
 	d    float64
 	face int
+	way  int      // among its body's
 	seen [2]*laid // with its round holes stopped, and as it is
+	rim  *rim     // see feels
 }
 
 // laid is a face as it is seen along its normal; it is laid out when it is first asked for.
@@ -39,8 +41,9 @@ type body struct {
 	ways  []mgl64.Vec3
 	flats [][]flat
 
-	lo, hi mgl64.Vec3        // its box in its own frame
-	skins  [2]*solid.Surface // see surface
+	lo, hi   mgl64.Vec3        // its box in its own frame
+	low, top mgl64.Vec3        // and one in the world's
+	skins    [2]*solid.Surface // see surface
 
 	sides []solid.Plane // world; see behind
 	holes []solid.Rims  // world; of those that can be stopped
@@ -53,8 +56,10 @@ const (
 )
 
 func newBody(q *part.Part) *body {
-	b := &body{part: q}
+	b := &body{part: q, ways: make([]mgl64.Vec3, 0, 16)}
 	b.lo, b.hi = q.Solid.Bounds()
+	b.low, b.top = turnedBox(&q.Place, b.lo, b.hi)
+	flats := make([]flat, 0, len(q.Solid.Faces))
 	for i := range q.Solid.Faces {
 		f := &q.Solid.Faces[i]
 		if f.Round != nil {
@@ -64,9 +69,17 @@ func newBody(q *part.Part) *body {
 		k := indexOf(b.ways, p.N)
 		if k < 0 {
 			k = len(b.ways)
-			b.ways, b.flats = append(b.ways, p.N), append(b.flats, nil)
+			b.ways = append(b.ways, p.N)
 		}
-		b.flats[k] = append(b.flats[k], flat{d: p.D, face: i})
+		flats = append(flats, flat{d: p.D, face: i, way: k})
+	}
+	slices.SortStableFunc(flats, func(f, g flat) int { return f.way - g.way })
+	b.flats = make([][]flat, len(b.ways))
+	for from, to := 0, 0; from < len(flats); from = to {
+		for to < len(flats) && flats[to].way == flats[from].way {
+			to++
+		}
+		b.flats[flats[from].way] = flats[from:to]
 	}
 	return b
 }
@@ -104,26 +117,6 @@ func (b *body) outOfHoles(other *body) bool {
 		}
 	}
 	return true
-}
-
-// behind are planes that all of the body lies behind, one for each way that its faces look.
-func (b *body) behind() []solid.Plane {
-	if b.sides == nil {
-		back := b.part.Place.Mat3().Transpose()
-		from := b.part.Place.Col(3).Vec3()
-		for _, n := range b.ways {
-			local := back.Mul3x1(n)
-			far := math.Inf(-1)
-			for _, v := range b.part.Solid.Vertices {
-				far = max(far, local.Dot(v))
-			}
-			for i := range b.part.Solid.Arcs {
-				far = max(far, b.part.Solid.Arcs[i].Reach(local))
-			}
-			b.sides = append(b.sides, solid.Plane{N: n, D: far + n.Dot(from)})
-		}
-	}
-	return b.sides
 }
 
 // look puts the pieces of a plane face before the eye that looks along its normal, as the place m puts them.
@@ -179,12 +172,25 @@ func across(n mgl64.Vec3) (u, v mgl64.Vec3) {
 // of a piece meet in planes.
 func (e *eye) contacts(a, b *body) []mgl64.Vec3 {
 	var out []mgl64.Vec3
+	if a.farFrom(b) {
+		return nil
+	}
 	for i, n := range a.ways {
 		if j := indexOf(b.ways, n.Mul(-1)); j >= 0 && e.touch(a, b, n, a.flats[i], b.flats[j]) {
 			out = append(out, n)
 		}
 	}
 	return out
+}
+
+// farFrom tells whether two bodies cannot touch, by their boxes.
+func (b *body) farFrom(other *body) bool {
+	for k := range 3 {
+		if b.low[k] > other.top[k]+touching || other.low[k] > b.top[k]+touching {
+			return true
+		}
+	}
+	return false
 }
 
 // touch tells whether some face of a that looks along n touches one of b that looks the other way.
@@ -198,6 +204,13 @@ func (e *eye) touch(a, b *body, n mgl64.Vec3, as, bs []flat) bool {
 			}
 			if !known {
 				known, placeA, placeB = true, sight(n).Mul4(a.part.Place), sight(n.Mul(-1)).Mul4(b.part.Place)
+			}
+			f, g := e.rim(a, &as[i], &placeA), e.rim(b, &bs[j], &placeB)
+			if apart(f.lo, f.hi, g.lo, g.hi) {
+				continue
+			}
+			if f.feels(g) {
+				return true
 			}
 			// Where more is shared with the holes stopped than they could add, faces touch; where nothing is, they do not.
 			doubt := a.surface(stopped).Stops(as[i].face) + b.surface(stopped).Stops(bs[j].face)

@@ -19,7 +19,8 @@ const mostParts = 62
 // the others in a straight line, they go together the other way round. Single parts are preferred to
 // groups, and the directions of the joints to others. Parts without a solid are left out.
 func Assemble(p *form.Piece) form.Assembly {
-	t := &taking{seen: map[pairing]bool{}}
+	t := &taking{eye: eyes.Get().(*eye), seen: map[pairing]bool{}}
+	defer t.eye.rest()
 	var late []*part.Part
 	for _, q := range p.Parts {
 		switch {
@@ -58,7 +59,7 @@ func Assemble(p *form.Piece) form.Assembly {
 
 // taking is a piece while it is taken apart. Sets of parts are bits.
 type taking struct {
-	eye     eye
+	eye     *eye
 	bodies  []*body
 	normals [][][]mgl64.Vec3
 	ways    []mgl64.Vec3
@@ -66,6 +67,8 @@ type taking struct {
 
 	pushed []push           // see pushes
 	seen   map[pairing]bool // see passes
+
+	hold, try []mgl64.Vec3 // see free; used again
 }
 
 // apart takes a set of parts apart and notes the moves, the last first. What a group consists of is taken apart
@@ -167,7 +170,7 @@ func (t *taking) names(set uint) []string {
 // free gives a direction in which some parts can be drawn off the rest: it must not point into any
 // face that they touch.
 func (t *taking) free(some, rest uint) (mgl64.Vec3, bool) {
-	var hold []mgl64.Vec3
+	hold := t.hold[:0]
 	var sum mgl64.Vec3
 	for i := range t.bodies {
 		for j := range t.bodies {
@@ -181,10 +184,11 @@ func (t *taking) free(some, rest uint) (mgl64.Vec3, bool) {
 			}
 		}
 	}
-	try := slices.Clone(t.ways)
+	try := t.try[:0]
 	if sum.Len() > sameWay {
-		try = append(neat(sum.Mul(-1), hold), try...)
+		try = append(try, neat(sum.Mul(-1), hold)...)
 	}
+	try = append(try, t.ways...)
 	try = append(try, mgl64.Vec3{0, 0, -1}, mgl64.Vec3{0, 0, 1}, mgl64.Vec3{0, 1, 0}, mgl64.Vec3{0, -1, 0}, mgl64.Vec3{1, 0, 0}, mgl64.Vec3{-1, 0, 0})
 	for i, a := range hold {
 		for _, b := range hold[:i] {
@@ -193,6 +197,7 @@ func (t *taking) free(some, rest uint) (mgl64.Vec3, bool) {
 			}
 		}
 	}
+	t.hold, t.try = hold, try
 	for _, way := range try {
 		if way.Len() > 0.5 && clear(hold, way) && t.leaves(some, rest, way) {
 			return way, true

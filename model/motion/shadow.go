@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -70,10 +71,21 @@ type eye struct {
 	is, was       []mgl64.Vec3
 }
 
+var eyes = sync.Pool{New: func() any { return new(eye) }}
+
+// rest gives an eye back; what it has laid out is seen no more.
+func (e *eye) rest() {
+	e.kept = e.kept[:0]
+	eyes.Put(e)
+}
+
 // goesClear tells whether a body that moves along a way, world frame, strikes another nowhere on it. With round holes
 // stopped, bodies strike all that they strike with them open, and have far simpler surfaces: they are looked at
 // so first, where nothing of one is in a hole of the other.
 func (e *eye) goesClear(a, b *body, way mgl64.Vec3) bool {
+	if a.recedes(b, way) {
+		return true
+	}
 	if !a.holed() && !b.holed() {
 		return e.goesClearOf(a, b, way, asItIs)
 	}
@@ -144,15 +156,20 @@ func facetOf(store *[]mgl64.Vec3, t *solid.Tile, m *mgl64.Mat4) facet {
 	f := facet{n: m.Mat3().Mul3x1(t.N)}
 	f.lo, f.hi = nowhere()
 	for _, p := range t.At {
-		q := mgl64.Vec3{
-			m[0]*p[0] + m[4]*p[1] + m[8]*p[2] + m[12],
-			m[1]*p[0] + m[5]*p[1] + m[9]*p[2] + m[13],
-			m[2]*p[0] + m[6]*p[1] + m[10]*p[2] + m[14]}
+		q := placed(m, p)
 		*store = append(*store, q)
 		f.lo, f.hi = lower(f.lo, q), upper(f.hi, q)
 	}
 	f.at = (*store)[n:len(*store):len(*store)]
 	return f
+}
+
+// placed is a point as the place m puts it.
+func placed(m *mgl64.Mat4, p mgl64.Vec3) mgl64.Vec3 {
+	return mgl64.Vec3{
+		m[0]*p[0] + m[4]*p[1] + m[8]*p[2] + m[12],
+		m[1]*p[0] + m[5]*p[1] + m[9]*p[2] + m[13],
+		m[2]*p[0] + m[6]*p[1] + m[10]*p[2] + m[14]}
 }
 
 // nowhere is the box round nothing.
