@@ -136,8 +136,11 @@ func (b *board) corners(z float64) []mgl64.Vec3 {
 	level := solid.Plane{N: worldZ, D: z}
 	n := len(b.around)
 	out := make([]mgl64.Vec3, n)
+	before := b.local(b.around[n-1].plane)
 	for i := range out {
-		out[i] = meet(b.local(b.around[(i+n-1)%n].plane), b.local(b.around[i].plane), level)
+		at := b.local(b.around[i].plane)
+		out[i] = meet(before, at, level)
+		before = at
 	}
 	return out
 }

@@ -108,8 +108,8 @@ func (k *builder) touch(rings []ring, a, b *boxed, top bool) error {
 		return nil
 	}
 	p, q := k.piece(&rings[a.ring], int(a.wall), top), k.piece(&rings[b.ring], int(b.wall), top)
-	for _, at := range k.shared(nil, &p, &q) {
-		if !beside || !atCorner(&p, &q, at) {
+	for _, m := range k.shared(nil, &p, &q) {
+		if !beside || !atCorner(&p, &q, m.at) {
 			return fail("two walls touch or cross", k.surfs[p.wall].tag, k.surfs[q.wall].tag)
 		}
 	}

@@ -1,6 +1,10 @@
 package solid
 
-import "github.com/go-gl/mathgl/mgl64"
+import (
+	"sync"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
 
 // builder puts a solid together. Until faces are made, the Left and Right of its edges are surfaces.
 type builder struct {
@@ -12,13 +16,20 @@ type builder struct {
 	layers []layer
 	pits   []pit
 
-	// kept to be used again by split, less and cutAt
-	parts, near, spare, room []piece
-	cuts                     []float64
-	meets                    []mgl64.Vec3
+	*workroom
 
 	loops [][]HalfEdge
 }
+
+// workroom holds the lists in which sections are cut; they are used again, by one board after the other.
+type workroom struct {
+	parts, near, spare, room, pit []piece
+	cuts                          []float64
+	meets                         []meeting
+	hole                          fence
+}
+
+var workrooms = sync.Pool{New: func() any { return new(workroom) }}
 
 // layer is a slice of the board in which the same walls stand all through.
 type layer struct {
@@ -41,10 +52,13 @@ func (b Board) Build() (*Solid, error) {
 	for _, l := range b.Openings {
 		n += len(l) + 1
 	}
+	room := workrooms.Get().(*workroom)
+	defer workrooms.Put(room)
 	k := &builder{
-		surfs: make([]surface, 2, n+4),
-		verts: make([]mgl64.Vec3, 0, 2*n),
-		edges: make([]Edge, 0, 3*n),
+		workroom: room,
+		surfs:    make([]surface, 2, n+4),
+		verts:    make([]mgl64.Vec3, 0, 2*n),
+		edges:    make([]Edge, 0, 3*n),
 	}
 	up := mgl64.Vec3{0, 0, 1}
 	k.surfs[outerFace] = surface{tag: "outer face", plane: Plane{N: up}, class: outerFace}

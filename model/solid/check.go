@@ -1,10 +1,11 @@
 package solid
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
-	"sort"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -60,7 +61,7 @@ func (s *Solid) checkVertices() error {
 	for i := range order {
 		order[i] = i
 	}
-	sort.Slice(order, func(i, j int) bool { return s.Vertices[order[i]][0] < s.Vertices[order[j]][0] })
+	slices.SortFunc(order, func(i, j int) int { return cmp.Compare(s.Vertices[i][0], s.Vertices[j][0]) })
 	for i, v := range order {
 		for _, w := range order[i+1:] {
 			if s.Vertices[w][0]-s.Vertices[v][0] > SamePoint {
@@ -123,12 +124,12 @@ func (s *Solid) checkFaces() error {
 }
 
 func (s *Solid) checkWhole() error {
-	g, _ := s.whole()
-	if g.volume <= 0 {
-		return fmt.Errorf("the volume is %g mm³: inside out", g.volume)
+	area, volume, normal := s.boundary()
+	if volume <= 0 {
+		return fmt.Errorf("the volume is %g mm³: inside out", volume)
 	}
-	if n := g.normal.Len(); n > 1e-9*g.area {
-		return fmt.Errorf("the faces' normals do not cancel: %g of %g mm²", n, g.area)
+	if n := normal.Len(); n > 1e-9*area {
+		return fmt.Errorf("the faces' normals do not cancel: %g of %g mm²", n, area)
 	}
 	if n := s.shells(); n != 1 {
 		return fmt.Errorf("the boundary is in %d pieces", n)

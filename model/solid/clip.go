@@ -13,20 +13,24 @@ import (
 func (k *builder) less(section, hollow []piece) []piece {
 	kept := k.spare[:0]
 	defer func() { k.spare = section }()
-	lo, hi := hollow[0].box()
-	for i := range hollow {
-		l, h := hollow[i].box()
-		lo, hi = mgl64.Vec2{min(lo[0], l[0]), min(lo[1], l[1])}, mgl64.Vec2{max(hi[0], h[0]), max(hi[1], h[1])}
-	}
+	hole := k.fence(hollow)
 	near := k.near[:0]
 	defer func() { k.near = near }()
 	for i := range section {
-		if l, h := section[i].box(); clearOf(l, h, lo, hi) {
-			kept = append(kept, section[i])
+		a := &section[i]
+		lo, hi := a.box()
+		if clearOf(lo, hi, hole.lo, hole.hi) {
+			kept = append(kept, *a)
 			continue
 		}
-		near = append(near, section[i])
-		k.parts = k.split(k.parts[:0], &section[i], hollow)
+		near = append(near, *a)
+		k.cuts = append(k.cuts[:0], 0, a.size())
+		for j := range hollow {
+			if b := &hole.around[j]; !clearOf(lo, hi, b.lo, b.hi) {
+				k.cross(a, &hollow[j], b)
+			}
+		}
+		k.parts = k.split(k.parts[:0], a, k.cuts)
 		for j := range k.parts {
 			a := &k.parts[j]
 			same, opposite := k.lies(a, hollow)
@@ -36,7 +40,7 @@ func (k *builder) less(section, hollow []piece) []piece {
 		}
 	}
 	for i := range hollow {
-		k.parts = k.split(k.parts[:0], &hollow[i], near)
+		k.parts = k.split(k.parts[:0], &hollow[i], hole.around[i].cuts)
 		for j := range k.parts {
 			a := &k.parts[j]
 			same, opposite := k.lies(a, near)
@@ -48,41 +52,71 @@ func (k *builder) less(section, hollow []piece) []piece {
 	return kept
 }
 
+// fence is a hollow's box, and those of its pieces with the places at which they are to be cut.
+type fence struct {
+	lo, hi mgl64.Vec2
+	around []fenced
+}
+
+type fenced struct {
+	lo, hi mgl64.Vec2
+	cuts   []float64
+}
+
+// fence boxes a hollow's pieces; it holds until the next one.
+func (k *builder) fence(hollow []piece) *fence {
+	f := &k.hole
+	for len(f.around) < len(hollow) {
+		f.around = append(f.around, fenced{})
+	}
+	for i := range hollow {
+		b := &f.around[i]
+		b.lo, b.hi = hollow[i].box()
+		b.cuts = append(b.cuts[:0], 0, hollow[i].size())
+		if i == 0 {
+			f.lo, f.hi = b.lo, b.hi
+			continue
+		}
+		f.lo = mgl64.Vec2{min(f.lo[0], b.lo[0]), min(f.lo[1], b.lo[1])}
+		f.hi = mgl64.Vec2{max(f.hi[0], b.hi[0]), max(f.hi[1], b.hi[1])}
+	}
+	return f
+}
+
+// cross notes where a piece of the section, whose cuts are being gathered, and one of the hollow meet.
+func (k *builder) cross(a, h *piece, around *fenced) {
+	k.meets = k.shared(k.meets[:0], a, h)
+	for i := range k.meets {
+		k.cuts = append(k.cuts, k.meets[i].onA)
+		around.cuts = append(around.cuts, k.meets[i].onB)
+	}
+}
+
 // clearOf tells whether two upright rectangles are farther apart than points that are one.
 func clearOf(lo, hi, lo2, hi2 mgl64.Vec2) bool {
 	return lo[0] > hi2[0]+SamePoint || lo2[0] > hi[0]+SamePoint || lo[1] > hi2[1]+SamePoint || lo2[1] > hi[1]+SamePoint
 }
 
-// split cuts a piece wherever it meets one of the others, and adds what that gives.
-func (k *builder) split(parts []piece, a *piece, others []piece) []piece {
-	size := a.size()
+// split cuts a piece at parameters, the first two of them its ends, and adds what that gives.
+func (k *builder) split(parts []piece, a *piece, cuts []float64) []piece {
+	if len(cuts) == 2 {
+		return append(parts, *a)
+	}
+	size := cuts[1]
 	slack := SamePoint
 	if a.curve.Kind == Arc {
 		slack /= k.surfs[a.wall].round.Radius
 	}
-	cuts := append(k.cuts[:0], 0, size)
-	lo, hi := a.box()
-	for i := range others {
-		if blo, bhi := others[i].box(); clearOf(lo, hi, blo, bhi) {
-			continue
-		}
-		k.meets = k.shared(k.meets[:0], a, &others[i])
-		for _, p := range k.meets {
-			if t, on := k.find(a, p); on && t > slack && t < size-slack {
-				cuts = append(cuts, t)
-			}
-		}
-	}
-	k.cuts = cuts
-	slices.Sort(cuts)
+	inner := cuts[2:]
+	slices.Sort(inner)
 	from := 0.0
-	for i, t := range cuts[1:] {
-		if t-from > slack || i == len(cuts)-2 {
+	for _, t := range inner {
+		if t > slack && t < size-slack && t-from > slack {
 			parts = append(parts, a.sub(from, t))
 			from = t
 		}
 	}
-	return parts
+	return append(parts, a.sub(from, size))
 }
 
 // lies tells whether the middle of a runs along one of the others, in the same direction or the opposite one.

@@ -65,9 +65,10 @@ func (s *Solid) walked(h HalfEdge) (c Curve, from, to mgl64.Vec3) {
 func (s *Solid) flatIntegral(p Plane, l []HalfEdge, o mgl64.Vec3) integral {
 	ref := s.Vertices[s.origin(l[0])]
 	var area float64
-	var first mgl64.Vec3 // position from ref times area
+	var first, to mgl64.Vec3 // position from ref times area; where the last edge ended, from ref
 	for _, h := range l {
-		from, to := s.Vertices[s.origin(h)].Sub(ref), s.Vertices[s.end(h)].Sub(ref)
+		from := to
+		to = s.Vertices[s.end(h)].Sub(ref)
 		t := p.N.Dot(from.Cross(to)) / 2
 		area += t
 		first = first.Add(from.Add(to).Mul(t / 3))
@@ -124,6 +125,24 @@ func (s *Solid) roundIntegral(c *Cylinder, l []HalfEdge, o mgl64.Vec3) integral 
 	return g
 }
 
+// boundary is whole without the first moments.
+func (s *Solid) boundary() (area, volume float64, normal mgl64.Vec3) {
+	o := s.Vertices[0]
+	for i := range s.Faces {
+		f := &s.Faces[i]
+		for _, l := range f.Loops {
+			if f.Round != nil {
+				g := s.roundIntegral(f.Round, l, o)
+				area, volume, normal = area+g.area, volume+g.volume, normal.Add(g.normal)
+				continue
+			}
+			a := s.flatArea(f.Plane.N, l)
+			area, volume, normal = area+a, volume+(f.Plane.D-f.Plane.N.Dot(o))*a/3, normal.Add(f.Plane.N.Mul(a))
+		}
+	}
+	return area, volume, normal
+}
+
 // loopArea is the area inside one loop, negative where the loop is walked as a hole.
 func (s *Solid) loopArea(f *Face, l []HalfEdge) float64 {
 	if f.Round == nil {
@@ -159,19 +178,8 @@ func (s *Solid) Volume() float64 {
 	if len(s.Vertices) == 0 {
 		return 0
 	}
-	o := s.Vertices[0]
-	var sum float64
-	for i := range s.Faces {
-		f := &s.Faces[i]
-		for _, l := range f.Loops {
-			if f.Round != nil {
-				sum += s.roundIntegral(f.Round, l, o).volume
-			} else if d := f.Plane.D - f.Plane.N.Dot(o); d != 0 {
-				sum += d * s.flatArea(f.Plane.N, l) / 3
-			}
-		}
-	}
-	return sum
+	_, volume, _ := s.boundary()
+	return volume
 }
 
 // Area is the area of the whole boundary, mm², in closed form.

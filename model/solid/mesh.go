@@ -53,9 +53,11 @@ func (m *Mesh) Transform(by mgl64.Mat4) *Mesh {
 
 // Transform gives the plane moved by m, a rotation and a shift.
 func (p Plane) Transform(by mgl64.Mat4) Plane {
-	n := by.Mul4x1(p.N.Vec4(0)).Vec3()
-	at := by.Mul4x1(p.N.Mul(p.D).Vec4(1)).Vec3()
-	return Plane{N: n, D: n.Dot(at)}
+	n := mgl64.Vec3{
+		by[0]*p.N[0] + by[4]*p.N[1] + by[8]*p.N[2],
+		by[1]*p.N[0] + by[5]*p.N[1] + by[9]*p.N[2],
+		by[2]*p.N[0] + by[6]*p.N[1] + by[10]*p.N[2]}
+	return Plane{N: n, D: p.D*n.LenSqr() + n[0]*by[12] + n[1]*by[13] + n[2]*by[14]}
 }
 
 // Check tells whether the mesh is closed: every side of a face is walked once each way, and

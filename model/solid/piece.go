@@ -85,12 +85,21 @@ func (k *builder) find(a *piece, p mgl64.Vec3) (t float64, on bool) {
 	return t, q.Sub(d.Mul(t/l)).Len() < SamePoint
 }
 
+// meeting is a point on two pieces, and its parameters on them.
+type meeting struct {
+	at       mgl64.Vec3
+	onA, onB float64
+}
+
 // shared lists points that lie on both pieces: where they cross, touch or begin to run along each other.
-func (k *builder) shared(out []mgl64.Vec3, a, b *piece) []mgl64.Vec3 {
+func (k *builder) shared(out []meeting, a, b *piece) []meeting {
+	if a.curve.Kind == Straight && b.curve.Kind == Straight {
+		return straightShared(out, a, b)
+	}
 	try := func(p mgl64.Vec3) {
-		if _, on := k.find(a, p); on {
-			if _, on := k.find(b, p); on {
-				out = append(out, p)
+		if t, on := k.find(a, p); on {
+			if u, on := k.find(b, p); on {
+				out = append(out, meeting{p, t, u})
 			}
 		}
 	}
@@ -98,13 +107,6 @@ func (k *builder) shared(out []mgl64.Vec3, a, b *piece) []mgl64.Vec3 {
 		try(p)
 	}
 	switch {
-	case a.curve.Kind == Straight && b.curve.Kind == Straight:
-		d, e := a.to.Sub(a.from), b.to.Sub(b.from)
-		det := d[0]*e[1] - d[1]*e[0]
-		if math.Abs(det) > parallel*d.Len()*e.Len() {
-			g := b.from.Sub(a.from)
-			try(a.from.Add(d.Mul((g[0]*e[1] - g[1]*e[0]) / det)))
-		}
 	case a.curve.Kind == Straight:
 		lineArc(a, b, try)
 	case b.curve.Kind == Straight:
@@ -113,6 +115,53 @@ func (k *builder) shared(out []mgl64.Vec3, a, b *piece) []mgl64.Vec3 {
 		k.arcArc(a, b, try)
 	}
 	return out
+}
+
+// straightShared is shared for two straight pieces.
+func straightShared(out []meeting, a, b *piece) []meeting {
+	p, q := lineOf(a), lineOf(b)
+	for _, end := range [2]struct {
+		at mgl64.Vec3
+		t  float64
+	}{{a.from, 0}, {a.to, p.long}} {
+		if u, on := q.find(end.at[0], end.at[1]); on {
+			out = append(out, meeting{end.at, end.t, u})
+		}
+	}
+	for _, end := range [2]struct {
+		at mgl64.Vec3
+		u  float64
+	}{{b.from, 0}, {b.to, q.long}} {
+		if t, on := p.find(end.at[0], end.at[1]); on {
+			out = append(out, meeting{end.at, t, end.u})
+		}
+	}
+	det := p.x*q.y - p.y*q.x
+	if math.Abs(det) <= parallel {
+		return out
+	}
+	gx, gy := q.fromX-p.fromX, q.fromY-p.fromY
+	t, u := (gx*q.y-gy*q.x)/det, (gx*p.y-gy*p.x)/det
+	if t >= -SamePoint && t <= p.long+SamePoint && u >= -SamePoint && u <= q.long+SamePoint {
+		out = append(out, meeting{mgl64.Vec3{p.fromX + p.x*t, p.fromY + p.y*t, a.from[2]}, t, u})
+	}
+	return out
+}
+
+// line is a straight piece: where it begins, its unit direction and its length.
+type line struct{ fromX, fromY, x, y, long float64 }
+
+func lineOf(a *piece) line {
+	x, y := a.to[0]-a.from[0], a.to[1]-a.from[1]
+	l := math.Hypot(x, y)
+	return line{a.from[0], a.from[1], x / l, y / l, l}
+}
+
+// find tells whether a point lies on the line's piece, and at which parameter.
+func (l *line) find(x, y float64) (t float64, on bool) {
+	x, y = x-l.fromX, y-l.fromY
+	t = x*l.x + y*l.y
+	return t, t >= -SamePoint && t <= l.long+SamePoint && math.Abs(x*l.y-y*l.x) < SamePoint
 }
 
 // lineArc tries the points in which the straight piece's line meets the arc's ellipse.

@@ -228,6 +228,7 @@ func (k *builder) restand(base []ring, top, bottom float64) ([]ring, error) {
 // section is the board's own section at a height.
 func (k *builder) section(base []ring, z float64) ([]piece, error) {
 	pieces := k.room[:0]
+	k.room = nil // whatever fails, no list is in two places
 	for _, r := range base {
 		if err := k.stand(&r, z, z); err != nil {
 			return nil, err
@@ -237,35 +238,34 @@ func (k *builder) section(base []ring, z float64) ([]piece, error) {
 	return pieces, nil
 }
 
-// pitPieces is the section of a hollow, counter-clockwise. Its walls have the wood on their right, save
-// those in the outline's own surfaces.
+// pitPieces is the section of a hollow, counter-clockwise, until the next one. Its walls have the wood on their
+// right, save those in the outline's own surfaces.
 func (k *builder) pitPieces(r *ring, z float64) ([]piece, error) {
-	n := len(r.walls)
-	at := make([]mgl64.Vec3, n)
-	for i := range at {
+	pieces := k.pit[:0]
+	for i, w := range r.walls {
 		p, _, ok := r.corners[i].at(z)
 		if !ok {
 			return nil, k.vanishes(r, i)
 		}
-		at[i] = p
+		pieces = append(pieces, piece{wall: w, from: p})
 	}
-	pieces := make([]piece, n)
+	k.pit = pieces
 	area := 0.0
-	for i, w := range r.walls {
-		a, b := at[i], at[r.next(i)]
-		s := &k.surfs[w]
-		pieces[i] = piece{wall: w, from: a, to: b}
+	for i := range pieces {
+		p := &pieces[i]
+		p.to = pieces[r.next(i)].from
+		s := &k.surfs[p.wall]
 		if s.round != nil {
-			c := s.levelCurve(b, a)
+			c := s.levelCurve(p.to, p.from)
 			c.T0, c.T1 = c.T1, c.T0
-			if s.class != w { // in a round wall of the outline
-				c = s.levelCurve(a, b)
+			if s.class != p.wall { // in a round wall of the outline
+				c = s.levelCurve(p.from, p.to)
 			}
-			pieces[i].curve = c
+			p.curve = c
 			area += (c.T1 - c.T0) * s.round.Radius * s.round.Radius
 			continue
 		}
-		area += a[0]*b[1] - a[1]*b[0]
+		area += p.from[0]*p.to[1] - p.from[1]*p.to[0]
 	}
 	if area <= 0 {
 		return nil, fail("the walls of a hollow must go counter-clockwise", k.surfs[r.walls[0]].tag)
