@@ -27,7 +27,7 @@ func (w *Window) measure() {
 
 // measuring makes taps measure, or does not.
 func (w *Window) measuring(on bool) {
-	w.drawing.Measure(on, viewer.Gauging{Way: w.sayDistance, Angle: sayAngle, Together: w.oneView, Said: w.sayMeasured})
+	w.drawing.Measure(on, viewer.Gauging{Way: w.sayDistance, Angle: w.sayAngle, Together: w.oneView, Said: w.sayMeasured})
 	w.menu.measure.Checked = on
 	w.menu.main.Refresh()
 }
@@ -73,9 +73,9 @@ func (w *Window) sayDistance(across, up float64) string {
 }
 
 // sayAngle says the angle between two lines of a view.
-func sayAngle(radians float64) string {
+func (w *Window) sayAngle(radians float64) string {
 	a := measure.Angle(radians)
-	return measure.FormatAngle(a, measure.Degree/100) + " = " + measure.Ratio(a)
+	return w.s.Piece().Design.Style().Text(measure.FormatAngle(a, measure.Degree/100) + " = " + measure.Ratio(a))
 }
 
 // noDistance, mm on the table, is less than a dot of any screen.

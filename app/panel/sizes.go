@@ -276,8 +276,10 @@ func shows(groups []Group, path string) bool {
 // stateOf is what the field of a size shows; d is the session's design.
 func stateOf(s *session.Session, d *form.Design, spec field.Spec, found []part.Finding) field.State {
 	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: found, Kept: spec.Lock && s.Keeps(spec.Path)}
+	figures := figuresOf(d)
 	if spec.Value == nil { // a named value is in no design
-		st.Said, _ = s.Document().Value(spec.Path)
+		said, _ := s.Document().Value(spec.Path)
+		st.Said = figures.Text(said)
 		return st
 	}
 	st.Bare = d.Units
@@ -294,15 +296,22 @@ func stateOf(s *session.Session, d *form.Design, spec field.Spec, found []part.F
 				st.Said += "; " + measure.FormatAngle(other, 0) + " " + say.It(how)
 			}
 		}
+		st.Said = figures.Text(st.Said)
 		if spec.Path == "timber" || strings.HasSuffix(spec.Path, ".timber") {
 			st.Said = timberSaid(d.Timbers, st.Text)
 		}
 		return st
 	}
 	if piece := s.Piece(); piece != nil {
-		st.Follows = follows(spec, &piece.Design)
+		st.Follows = figures.Text(follows(spec, &piece.Design))
 	}
 	return st
+}
+
+// figuresOf is how figures stand in what is said of a design: with a comma where the design asks for one, or the language does
+// and the design says nothing.
+func figuresOf(d *form.Design) measure.Style {
+	return measure.Style{Comma: d.Round.Comma || !d.Round.Said && say.Tongue().Comma()}
 }
 
 // follows says what an empty field comes to.

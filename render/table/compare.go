@@ -8,6 +8,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/hold"
+	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -43,8 +44,14 @@ type compared struct {
 	ok bool
 }
 
-// line adds a row of one value a piece, shown to so many decimals; rows without any value are left out.
+// line adds a row of one value a piece, shown to so many decimals.
 func (s *comparison) line(ref, what, unit string, decimals int, of func(p *form.Piece) compared) {
+	s.values(ref, what, unit, of, func(x float64) Cell { return figure(x, decimals) },
+		func(first, last float64) string { return fmt.Sprintf("%+.*f", decimals, last-first) })
+}
+
+// values adds a row of one value a piece; rows without any value are left out.
+func (s *comparison) values(ref, what, unit string, of func(p *form.Piece) compared, cell func(x float64) Cell, changed func(first, last float64) string) {
 	row, first, last := []Cell{word(what), word(unit)}, compared{}, compared{}
 	same, any := true, false
 	for i, p := range s.pieces {
@@ -54,7 +61,7 @@ func (s *comparison) line(ref, what, unit string, decimals int, of func(p *form.
 			row, same = append(row, Cell{}), false
 			continue
 		}
-		row = append(row, figure(v.x, decimals))
+		row = append(row, cell(v.x))
 		if i == 0 {
 			first = v
 		}
@@ -70,7 +77,7 @@ func (s *comparison) line(ref, what, unit string, decimals int, of func(p *form.
 	case !first.ok || !of(s.pieces[len(s.pieces)-1]).ok:
 		change = "not in all"
 	default:
-		change = fmt.Sprintf("%+.*f", decimals, last.x-first.x)
+		change = changed(first.x, last.x)
 	}
 	s.row(ref, append(row, word(change))...)
 }
@@ -109,18 +116,25 @@ func wholeRatio(x float64) string {
 	return fmt.Sprintf("%s %d : %d", sign, best[0], best[1])
 }
 
-// length adds a row of lengths in the style's unit; inches to a hundredth, so that they can be compared.
+// length adds a row of lengths as every paper shows them; what changes is the difference of what is shown.
 func (s *comparison) length(ref, what string, of func(p *form.Piece) (measure.Length, bool)) {
-	decimals := 1
-	if s.style.Unit == measure.Imperial {
-		decimals = 2
-	}
-	s.line(ref, what, lengthUnit(s.style), decimals, func(p *form.Piece) compared {
+	s.lengthIn(s.style, ref, what, of)
+}
+
+func (s *comparison) lengthIn(style measure.Style, ref, what string, of func(p *form.Piece) (measure.Length, bool)) {
+	in := &sheet{style: style}
+	plain := style
+	plain.Both = false
+	s.values(ref, what, lengthUnit(style), func(p *form.Piece) compared {
 		l, ok := of(p)
-		if s.style.Unit == measure.Imperial {
-			return compared{l.Inches(), ok}
-		}
 		return compared{l.MM(), ok}
+	}, func(mm float64) Cell { return in.length(measure.Length(mm)) }, func(first, last float64) string {
+		from, _ := style.Round(measure.Length(first))
+		to, _ := style.Round(measure.Length(last))
+		if to < from {
+			return "-" + plain.Format(from-to)
+		}
+		return "+" + plain.Format(to-from)
 	})
 }
 
@@ -241,21 +255,20 @@ func (s *comparison) joints() {
 		}
 	}
 	s.line("", "tails in a corner", "", 0, first(func(p *form.Piece, i int) float64 { return float64(len(p.Joints[i].Tails)) }))
-	inUnit := func(l measure.Length) float64 {
-		if s.style.Unit == measure.Imperial {
-			return l.Inches()
-		}
-		return l.MM()
+	tail := func(what string, of func(j joint.Joint) measure.Length) {
+		s.lengthIn(s.style.Joints(), "", what, func(p *form.Piece) (measure.Length, bool) {
+			for _, j := range p.Joints {
+				if len(j.Tails) > 0 {
+					return of(j), true
+				}
+			}
+			return 0, false
+		})
 	}
-	decimals := 1
-	if s.style.Unit == measure.Imperial {
-		decimals = 2
-	}
-	unit := lengthUnit(s.style)
-	s.line("", "first tail, wide", unit, decimals, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Tails[0].Width()) }))
-	s.line("", "half pin", unit, decimals, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Tails[0].Start) }))
+	tail("first tail, wide", func(j joint.Joint) measure.Length { return j.Tails[0].Width() })
+	tail("half pin", func(j joint.Joint) measure.Length { return j.Tails[0].Start })
 	s.line("", "angle of the corner", "deg", 2, first(func(p *form.Piece, i int) float64 { return p.Joints[i].Dihedral.Degrees() }))
-	s.line("", "baseline on the tail board", unit, decimals+1, first(func(p *form.Piece, i int) float64 { return inUnit(p.Joints[i].Baseline.Outer) }))
+	tail("baseline on the tail board", func(j joint.Joint) measure.Length { return j.Baseline.Outer })
 }
 
 // cost compares what the pieces come to, where prices were told: each thing that all of it goes for, then the sum.

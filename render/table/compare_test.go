@@ -1,6 +1,7 @@
 package table
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,7 +28,7 @@ func TestWhatChangesWhenAPieceIsShortened(t *testing.T) {
 		change[row[0].Text] = row[len(row)-1].Text
 	}
 	for what, want := range map[string]string{
-		"width at the top": "-6.00", "width at the floor": "-6.00", "Top: length": "-6.00", "Stretcher: length": "-6.00",
+		"width at the top": "-6", "width at the floor": "-6", "Top: length": "-6", "Stretcher: length": "-6",
 		"Side, left: length": "same", "Side, left: width": "same", "Side, left: top end, tilt": "same", "Top: left end, tilt": "same",
 		"tails in a corner": "same", "first tail, wide": "same", "angle of the corner": "same", "baseline on the tail board": "same",
 		"height": "same", "depth at the top": "same",
@@ -35,6 +36,31 @@ func TestWhatChangesWhenAPieceIsShortened(t *testing.T) {
 		got, ok := change[what]
 		if !ok || got != want {
 			t.Errorf("%s: %q (%t), want %q", what, got, ok, want)
+		}
+	}
+}
+
+// Lengths stand as in the cut list, whatever papers round to, and a change is the difference of what stands.
+func TestLengthsAreComparedAsTheCutListShowsThem(t *testing.T) {
+	for _, st := range []measure.Style{{Step: 0.5}, {Step: 0.1}, {Step: 1}, {Unit: measure.Imperial}, {Unit: measure.Imperial, Step: measure.Inch / 64}} {
+		a, b := formtest.WorkedExample(), formtest.WorkedExample()
+		b.Size.Width += 33.33
+		p := model.Derive(a)
+		list := CutList(p, st)
+		at := slices.IndexFunc(list.Columns, func(c Column) bool { return c.Head == "Length" })
+		var top []Cell
+		for _, row := range Compare([]*form.Piece{p, model.Derive(b)}, st).Rows {
+			if row[0].Text == "Top: length" {
+				top = row
+			}
+		}
+		if want := list.Rows[0][at].Text; top[2].Text != want {
+			t.Errorf("%+v: %q, and %q in the cut list", st, top[2].Text, want)
+		}
+		first, _ := st.Round(measure.Length(424.204)) // design.md: the worked example's top blank
+		last, _ := st.Round(measure.Length(424.204 + 33.33))
+		if want := "+" + st.Format(last-first); top[4].Text != want {
+			t.Errorf("%+v: changed by %q, want %q", st, top[4].Text, want)
 		}
 	}
 }

@@ -1,0 +1,34 @@
+package app
+
+import (
+	"regexp"
+	"testing"
+
+	"splaywright/assets"
+)
+
+// Where decimals have a comma, they have it below every size and in what is measured too.
+func TestNoPointStandsWhereACommaBelongs(t *testing.T) {
+	inTongue(t, "de")
+	point, comma := regexp.MustCompile(`\d\.\d`), regexp.MustCompile(`\d,\d`)
+	commas := 0
+	for _, e := range assets.Examples() {
+		w := open(t, Options{Example: e.Name})
+		if d := w.s.Design(); d.Round.Said && !d.Round.Comma {
+			continue // it wants points
+		}
+		for _, path := range w.sizes.Paths() {
+			said := w.sizes.Field(path).SaidText()
+			if point.MatchString(said) {
+				t.Errorf("%s: below %s stands %q", e.Name, path, said)
+			}
+			commas += len(comma.FindAllString(said, -1))
+		}
+		if got := w.sayAngle(0.1); point.MatchString(got) {
+			t.Errorf("%s: an angle is said %q", e.Name, got)
+		}
+	}
+	if commas < 50 {
+		t.Errorf("only %d commas were seen", commas)
+	}
+}
