@@ -61,6 +61,7 @@ func newBoards(w *Window) *boards {
 	b.picture = viewer.NewBoards()
 	b.picture.Spawn(w.spawn)
 	b.picture.Chosen = func(board int) { b.choose(w, board, -1) }
+	b.picture.Picked = func(board, place int) { b.fields.Bring(fmt.Sprintf("%s.%d.avoid.%d.what", b.list, board, place)) }
 	b.picture.Moved = func(board, place int, to stock.Avoid) { w.edit(say.It("Move a place"), w.movePlace(board, place, to)) }
 	b.picture.Bent = func(board, at int, to stock.Point) { w.edit(say.It("Move a corner"), w.bend(board, at, to)) }
 	b.picture.Removed = func(board, place int) {

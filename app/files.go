@@ -29,12 +29,20 @@ func (w *Window) newFrom(example string) {
 
 // openFile shows the design of a file. When it cannot be read, what is open stays open.
 func (w *Window) openFile(path string) {
-	s, err := session.Open(path)
+	s, err := session.Open(fromRoot(path))
 	if err != nil {
 		w.tell("The design was not opened", err)
 		return
 	}
 	w.take(s)
+}
+
+// fromRoot is the path from the root, which is that of the file wherever the program is started next.
+func fromRoot(path string) string {
+	if abs, err := filepath.Abs(path); err == nil {
+		return abs
+	}
+	return path
 }
 
 func (w *Window) open() {

@@ -165,11 +165,7 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	w.take(first)
 	w.drawing.Roomed = w.remake
 	w.win.SetCloseIntercept(w.askToClose)
-	w.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) {
-		if len(dropped) > 0 {
-			w.guard("open another design", func() { w.openFile(dropped[0].Path()) })
-		}
-	})
+	w.win.SetOnDropped(w.dropped)
 	return w
 }
 
@@ -191,7 +187,7 @@ func (w *Window) first(o Options) *session.Session {
 	}
 	var s *session.Session
 	if o.Path != "" {
-		s, w.opening = session.Open(o.Path)
+		s, w.opening = session.Open(fromRoot(o.Path))
 	}
 	if s == nil {
 		ex, err := session.FromExample(name, w.custom()...)

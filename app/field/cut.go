@@ -65,7 +65,10 @@ func (r *toolsRenderer) Layout(size fyne.Size) {
 	r.t.of.Resize(size)
 }
 
-func (r *toolsRenderer) MinSize() fyne.Size           { return r.t.of.MinSize() }
+// least is what the ground covers where there are no tools, window units: the room that letters keep from the rim.
+const least = 4
+
+func (r *toolsRenderer) MinSize() fyne.Size           { return r.t.of.MinSize().Max(fyne.NewSize(least, 0)) }
 func (r *toolsRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.back, r.t.of} }
 func (r *toolsRenderer) Destroy()                     {}
 

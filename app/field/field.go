@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -87,6 +88,9 @@ func New(spec Spec) *Field {
 				row.Add(newArrows(f.turn))
 			}
 			f.entry.ActionItem = newTools(row)
+		}
+		if spec.Value != nil && !spec.Turns && !spec.Lock && len(spec.Offers) == 0 {
+			f.entry.ActionItem = newTools(layout.NewSpacer()) // a long text ends before the rim
 		}
 		if len(spec.Menu) > 0 {
 			f.offer = keyed.NewButtonWithIcon("", theme.MoreVerticalIcon(), f.showMenu)

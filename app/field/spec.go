@@ -27,6 +27,7 @@ type Spec struct {
 	Menu    []string          // what can be done besides typing
 	Turns   bool              // it is a number that arrows turn
 	Lock    bool              // it can be kept when the piece is resized
+	Long    bool              // its text is longer than its field as a rule: it stands below it whole
 }
 
 // said are the choices as they are said.

@@ -19,7 +19,7 @@ var highLight = map[fyne.ThemeColorName]color.Color{
 	Note:   rgb(0x00344a),
 
 	theme.ColorNameBackground:          rgb(0xffffff),
-	theme.ColorNameForeground:          rgb(0x000000),
+	theme.ColorNameForeground:          strong{rgb(0x000000)},
 	theme.ColorNamePlaceHolder:         rgb(0x3a3a3a),
 	theme.ColorNameDisabled:            rgb(0x3a3a3a),
 	theme.ColorNameButton:              rgb(0xe8e8e8),
@@ -50,7 +50,7 @@ var highDark = map[fyne.ThemeColorName]color.Color{
 	Note:   rgb(0x9fe4ea),
 
 	theme.ColorNameBackground:          rgb(0x000000),
-	theme.ColorNameForeground:          rgb(0xffffff),
+	theme.ColorNameForeground:          strong{rgb(0xffffff)},
 	theme.ColorNamePlaceHolder:         rgb(0xcfcfcf),
 	theme.ColorNameDisabled:            rgb(0xcfcfcf),
 	theme.ColorNameButton:              rgb(0x2a2a2a),

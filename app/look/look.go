@@ -50,7 +50,7 @@ var light = map[fyne.ThemeColorName]color.Color{
 	Note:   rgb(0x2f5d62),
 
 	theme.ColorNameBackground:          rgb(0xf5efe3),
-	theme.ColorNameForeground:          rgb(0x2a2520),
+	theme.ColorNameForeground:          strong{rgb(0x2a2520)},
 	theme.ColorNamePlaceHolder:         rgb(0x736757),
 	theme.ColorNameDisabled:            rgb(0x685d4e),
 	theme.ColorNameButton:              rgb(0xe2d7c1),
@@ -86,7 +86,7 @@ var dark = map[fyne.ThemeColorName]color.Color{
 	Note:   rgb(0x8fc7cb),
 
 	theme.ColorNameBackground:          rgb(0x1b2025),
-	theme.ColorNameForeground:          rgb(0xe9e4d9),
+	theme.ColorNameForeground:          strong{rgb(0xe9e4d9)},
 	theme.ColorNamePlaceHolder:         rgb(0x949995),
 	theme.ColorNameDisabled:            rgb(0xa2a7a4),
 	theme.ColorNameButton:              rgb(0x35404a),

@@ -54,7 +54,7 @@ func BoardGroups(d *form.Design, timbers []string, list string, board int) []Gro
 		choice(path+".grain", "Grain", func(d *form.Design) string { return at(d).Grain }, stock.Grains()...),
 		choice(path+".sawn", "Sawn", func(d *form.Design) string { return at(d).Sawn }, stock.Saws()...),
 		words(path+".face", "Better face", func(d *form.Design) string { return at(d).Face }),
-		words(path+".note", "Notes", func(d *form.Design) string { return at(d).Note }),
+		{Path: path + ".note", Label: "Notes", Long: true, Value: func(d *form.Design) any { return at(d).Note }},
 	}}}
 	for i := range at(d).Avoid {
 		out = append(out, placeGroup(d, list, board, i))

@@ -141,6 +141,16 @@ func (p *Sizes) Unfold(path string) {
 	}
 }
 
+// Bring shows the group of a size, from its heading on.
+func (p *Sizes) Bring(path string) {
+	p.Unfold(path)
+	for _, s := range p.sections {
+		if slices.Contains(s.body.Objects, fyne.CanvasObject(p.fields[path])) {
+			p.bring(s)
+		}
+	}
+}
+
 func (p *Sizes) remover(path string) func() {
 	if path == "" {
 		return nil
@@ -297,6 +307,9 @@ func stateOf(s *session.Session, d *form.Design, spec field.Spec, found []part.F
 			}
 		}
 		st.Said = figures.Text(st.Said)
+		if spec.Long {
+			st.Said = st.Text
+		}
 		if spec.Path == "timber" || strings.HasSuffix(spec.Path, ".timber") {
 			st.Said = timberSaid(d.Timbers, st.Text)
 		}

@@ -49,12 +49,13 @@ type Boards struct {
 	Key func(*fyne.KeyEvent) bool
 
 	// Moved is called with a place where it was dropped, Bent with a corner, Removed when the chosen place is to go, Cut when the chosen corner is,
-	// Chosen when another board is looked at, Over with the part under the pointer, "" when there is none.
+	// Chosen when another board is looked at, Picked when one of its places is, Over with the part under the pointer, "" when there is none.
 	Moved   func(board, place int, to stock.Avoid)
 	Bent    func(board, corner int, to stock.Point)
 	Removed func(board, place int)
 	Cut     func(board, corner int) // the chosen corner is to go
 	Chosen  func(board int)
+	Picked  func(board, place int)
 	Over    func(ref string)
 }
 
@@ -126,6 +127,9 @@ func (b *Boards) choose(g grip) {
 	b.chosen = g
 	if g.board >= 0 && g.board != was && b.Chosen != nil {
 		b.Chosen(g.board)
+	}
+	if g.kind == onPlace && b.Picked != nil {
+		b.Picked(g.board, g.at)
 	}
 	b.picture.redraw()
 }

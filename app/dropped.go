@@ -1,0 +1,53 @@
+package app
+
+import (
+	"bufio"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+)
+
+// dropped takes files that were dragged onto the window: a list of boards or of timbers goes into the design, the first design
+// takes the window, and each other one a window of its own.
+func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
+	var designs []string
+	for _, f := range files {
+		switch path := f.Path(); {
+		case !strings.EqualFold(filepath.Ext(path), ".csv"):
+			designs = append(designs, path)
+		case listsTimbers(path):
+			w.takeTimbers(path)
+		default:
+			w.openTabOf(boardsTab) // where they stand
+			w.takeList(path)
+		}
+	}
+	if len(designs) == 0 {
+		return
+	}
+	w.guard("open another design", func() { w.openFile(designs[0]) })
+	for _, path := range designs[1:] {
+		w.another().openFile(path)
+	}
+}
+
+// timberHead is a column that lists of timbers have, and lists of boards have not.
+const timberHead = "specific_gravity"
+
+// listsTimbers tells a list of timbers from one of boards by its heads.
+func listsTimbers(path string) bool {
+	f, err := os.Open(path)
+	if err != nil {
+		return false // whoever reads it tells
+	}
+	defer func() { _ = f.Close() }() // only read from
+	lines := bufio.NewScanner(f)
+	for lines.Scan() {
+		if line := strings.TrimSpace(lines.Text()); line != "" && !strings.HasPrefix(line, "#") {
+			return strings.Contains(line, timberHead)
+		}
+	}
+	return false
+}
