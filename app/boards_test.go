@@ -85,13 +85,34 @@ func TestAKnotIsDraggedAside(t *testing.T) {
 	}
 }
 
+// A knot that was just added is chosen, however small it is on the screen, and is moved by its middle all the same.
+func TestASmallKnotThatIsChosenIsMoved(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	test.Tap(w.boards.onBoard[0])
+	b := w.s.Design().OnHand[0]
+	knot := b.Avoid[len(b.Avoid)-1].On(b)
+	for _, off := range []float64{0, 10} { // mm off the middle: about three dots
+		now := w.s.Design().OnHand[0]
+		at := now.Avoid[len(b.Avoid)-1].On(now).Centre
+		dragOn(w, 0, stock.Point{X: at.X + off, Y: at.Y}, stock.Point{X: at.X + off + 50, Y: at.Y + 10})
+	}
+	after := w.s.Design().OnHand[0]
+	got := after.Avoid[len(b.Avoid)-1].On(after)
+	if math.Abs(got.Centre.X-knot.Centre.X-100) > 1.01 || math.Abs(got.Centre.Y-knot.Centre.Y-20) > 1.01 || got.Radius != knot.Radius {
+		t.Errorf("moved by 100 and 20 mm: %+v from %+v", got, knot)
+	}
+}
+
 // The chosen knot is made larger by a handle, moved by an arrow key and taken out by Delete.
 func TestAKnotByHandleAndKeys(t *testing.T) {
 	w := atTheBoards(t, "barn-door-stool")
 	b := w.s.Design().OnHand[0]
 	knot := b.Avoid[2].On(b)
 	w.boards.picture.Tapped(&fyne.PointEvent{Position: w.boards.picture.Place(0, knot.Centre)})
-	dragOn(w, 0, stock.Point{X: knot.Centre.X + knot.Radius, Y: knot.Centre.Y}, stock.Point{X: knot.Centre.X + knot.Radius + 60, Y: knot.Centre.Y})
+	p := w.boards.picture
+	scale := float64(p.Place(0, stock.Point{X: 1000}).X-p.Place(0, stock.Point{}).X) / 1000
+	side := max(knot.Radius, 12/scale) // handles of a small knot stand off its middle
+	dragOn(w, 0, stock.Point{X: knot.Centre.X + side, Y: knot.Centre.Y}, stock.Point{X: knot.Centre.X + side + 60, Y: knot.Centre.Y})
 	if got := w.s.Design().OnHand[0].Avoid[2].Diameter; math.Abs(got-(2*knot.Radius+120)) > 1.01 {
 		t.Errorf("diameter %g after its side was dragged by 60 mm, from %g", got, 2*knot.Radius)
 	}

@@ -131,8 +131,8 @@ func layoutOf(name string, o fyne.CanvasObject, clipped func(string)) string {
 			return
 		}
 		text := strings.ReplaceAll(s.text, "\n", "⏎")
-		if here, err := os.Getwd(); err == nil && text == here {
-			text = "(this folder)"
+		if here, err := os.Getwd(); err == nil {
+			text = strings.ReplaceAll(text, here, "(this folder)")
 		}
 		fmt.Fprintf(&b, "%s%s %q %d,%d %dx%d\n", strings.Repeat(" ", s.depth), s.kind, text, round(s.at.X), round(s.at.Y), round(s.size.Width), round(s.size.Height))
 		const slack = 1 // of rounding

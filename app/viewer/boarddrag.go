@@ -41,6 +41,7 @@ type dragging struct {
 const (
 	handleReach = 5.0
 	leastHold   = 6.0
+	clearOf     = 12.0 // handles of a small place stand so far off its middle, by which it is moved
 )
 
 // row is one board on the screen.
@@ -170,8 +171,9 @@ func (b *Boards) handles(r row) []handle {
 	if blot.Radius > 0 {
 		corners = []corner{{-1, 0}, {1, 0}, {0, 1}, {0, -1}}
 	}
+	wide, high := max(blot.Length()/2, clearOf/r.scale), max(blot.Width()/2, clearOf/r.scale)
 	for _, c := range corners {
-		p := stock.Point{X: (blot.X1+blot.X2)/2 + float64(c.x)*blot.Length()/2, Y: (blot.Y1+blot.Y2)/2 + float64(c.y)*blot.Width()/2}
+		p := stock.Point{X: (blot.X1+blot.X2)/2 + float64(c.x)*wide, Y: (blot.Y1+blot.Y2)/2 + float64(c.y)*high}
 		out = append(out, handle{grip{board: r.board, kind: onPlace, at: b.chosen.at, corner: c}, p})
 	}
 	return out

@@ -229,6 +229,11 @@ func (p *boardPage) avoid(r row, a stock.Avoid, chosen bool) {
 		}
 		p.stroke(draw.Polyline([]draw.Point{from, to}), 0.7, p.ink.avoid)
 	}
+	if chosen { // its handles stand round it
+		half := clearOf + handleSize
+		box.Min.X, box.Max.X = min(box.Min.X-handleSize, centre.X-half), max(box.Max.X+handleSize, centre.X+half)
+		box.Min.Y, box.Max.Y = min(box.Min.Y-handleSize, centre.Y-half), max(box.Max.Y+handleSize, centre.Y+half)
+	}
 	p.what(box, a.What)
 }
 
