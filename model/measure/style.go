@@ -53,7 +53,7 @@ func Minus(text string) string {
 }
 
 // negative is a hyphen before a figure at the beginning of a word.
-var negative = regexp.MustCompile(`(^|[ (\[×])-([0-9])`)
+var negative = regexp.MustCompile(`(^|[\s(\[×])-([0-9])`)
 
 // pointed is a number with one point or several.
 var pointed = regexp.MustCompile(`\d+(\.\d+)+`)

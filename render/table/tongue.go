@@ -1,6 +1,9 @@
 package table
 
-import "splaywright/model/tongue"
+import (
+	"splaywright/model/measure"
+	"splaywright/model/tongue"
+)
 
 // In gives the table as people read it, in their language: title, heads, units, cells and notes, but not what its rows
 // are about, and figures below nothing with a minus sign. Its numbers stay. nil is English.
@@ -9,7 +12,7 @@ func (t Table) In(speak *tongue.Tongue) Table {
 	out.Title = speak.Say(t.Title)
 	out.Notes = make([]string, len(t.Notes))
 	for i, n := range t.Notes {
-		out.Notes[i] = minus(speak.Say(n))
+		out.Notes[i] = measure.Minus(speak.Say(n))
 	}
 	out.Columns = make([]Column, len(t.Columns))
 	for i, c := range t.Columns {
@@ -20,7 +23,7 @@ func (t Table) In(speak *tongue.Tongue) Table {
 	for i, row := range t.Rows {
 		cells := make([]Cell, len(row))
 		for k, c := range row {
-			c.Text = minus(speak.Say(c.Text))
+			c.Text = measure.Minus(speak.Say(c.Text))
 			cells[k] = c
 		}
 		out.Rows[i] = cells
