@@ -125,13 +125,13 @@ func TestTheInnerFaceIsTurnedOver(t *testing.T) {
 func TestHolesAreMarkedAndNamed(t *testing.T) {
 	p := samples()["full"]
 	for _, c := range []struct{ part, place, want string }{
-		{"side-right", "outer face", "ø 9.5 mm, 8.0 mm deep, leaning 6.0°"},
-		{"side-right", "outer face", "ø 4.4 mm through, leaning 6.0°"},
-		{"side-right", "outer face", "ø 25.0 mm through"},
-		{"side-right", "inner face", "ø 25.0 mm comes out"},
+		{"side-right", "outer face", "Ø9.5 mm, 8.0 mm deep, leaning 6.0°"},
+		{"side-right", "outer face", "Ø4.4 mm through, leaning 6.0°"},
+		{"side-right", "outer face", "Ø25.0 mm through"},
+		{"side-right", "inner face", "Ø25.0 mm comes out"},
 		{"side-right", "inner face", "housing, 6.0 mm deep"},
 		{"side-right", "inner face", "arch, radius 85.0 mm, rise 45.0 mm"},
-		{"top", "outer face", "hand hole, ends ø 28.0 mm"},
+		{"top", "outer face", "hand hole, ends Ø28.0 mm"},
 		{"stretcher-1", "left end, wrapped round", "38.0 mm deep"},
 	} {
 		found := false

@@ -41,7 +41,7 @@ func (b *blank) centres(p *Pattern, place string, c *chart, narrow bool, on func
 			add(h.Entry, r, b.holeWords(h)...)
 		}
 		if out := h.Entry.Add(h.Axis.Mul(h.Depth.MM())); h.Through && on(out) {
-			add(out, r, fmt.Sprintf("ø %s comes out", b.bit(h.Diameter)))
+			add(out, r, fmt.Sprintf("Ø%s comes out", b.bit(h.Diameter)))
 		}
 	}
 	for _, s := range spots {
@@ -53,9 +53,9 @@ func (b *blank) centres(p *Pattern, place string, c *chart, narrow bool, on func
 
 // holeWords is a hole in a few words: its bit, how deep it goes and how it leans.
 func (b *blank) holeWords(h part.Bore) []string {
-	said := []string{"ø " + b.bit(h.Diameter)}
+	said := []string{"Ø" + b.bit(h.Diameter)}
 	if h.Through {
-		said[0] = fmt.Sprintf("ø %s through", b.bit(h.Diameter))
+		said[0] = fmt.Sprintf("Ø%s through", b.bit(h.Diameter))
 		if h.Slot > 0 {
 			said[0] += fmt.Sprintf(", slot %s long", b.style.FormatUnit(h.Slot))
 		}
@@ -102,7 +102,7 @@ func (b *blank) featureCentres(p *Pattern, f *face) {
 			if half > sameSpot {
 				p.cross(at(k.Centre.Add(long.Mul(half))), r/3, ref)
 			}
-			p.label(at(k.Centre), fmt.Sprintf("%s, ends ø %s", k.Kind, b.style.FormatUnit(k.Width)))
+			p.label(at(k.Centre), fmt.Sprintf("%s, ends Ø%s", k.Kind, b.style.FormatUnit(k.Width)))
 		case part.Ogee:
 			p.label(at(k.Centre.Sub(long.Mul(k.Width.MM()+4))), fmt.Sprintf("ogee, radius %s and %s, rise %s", b.style.FormatUnit(k.Radius), b.style.FormatUnit(k.Hollow), b.style.FormatUnit(k.Width)))
 		case part.Notch:

@@ -41,9 +41,8 @@ func (l Label) font(i int) (size float64, bold bool) {
 	return l.Size, l.Signed && i == 1
 }
 
-// place puts a label at the first free spot, nearest its anchor. Where none is free of lines, it
-// takes one that is at least free of other labels. One that must stay within a narrow figure and finds no
-// room is turned to be read from the right.
+// place puts a label at the first free spot, nearest its anchor. What finds no room is set smaller, and then turned to
+// be read from the right. Where nothing is free of lines, it takes a place that is at least free of other labels.
 func (t *lettering) place(l Label) {
 	bound := len(l.In) > 0
 	free := l // outside its figure, led back to it
@@ -61,6 +60,7 @@ func (t *lettering) place(l Label) {
 	case bound && (t.settle(small, 0, true) || t.settle(small, 90, true)):
 	case t.settle(l.narrow(), 0, true), t.settle(small, 0, true), t.settle(small.narrow(), 0, true):
 	case t.settle(tiny.narrow(), 0, true):
+	case t.settle(small, 90, true), t.settle(small.narrow(), 90, true), t.settle(tiny.narrow(), 90, true):
 	case l.Signed && bound && (t.settle(mark, 0, true) || t.settle(mark, 90, true)):
 	case bound && t.settle(free, 0, true), !bound && t.settle(l, 0, false):
 	default:

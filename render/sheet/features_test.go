@@ -213,7 +213,7 @@ func needsPattern(f form.Feature) bool { return f.Kind != "round-over" && f.Kind
 
 func patternShows(p pattern.Pattern, f form.Feature) bool {
 	if strings.Contains(f.Kind, "hole") && f.Kind != "hand hole" {
-		return strings.Contains(fmt.Sprint(p.Labels), "ø "+measure.Style{Step: 0.1}.FormatUnit(f.Diameter))
+		return strings.Contains(fmt.Sprint(p.Labels), "Ø"+measure.Style{Step: 0.1}.FormatUnit(f.Diameter))
 	}
 	return strings.Contains(fmt.Sprint(p.Labels), f.Kind)
 }
