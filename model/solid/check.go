@@ -141,7 +141,10 @@ func (s *Solid) checkWhole() error {
 }
 
 // shells counts the connected pieces of the boundary.
-func (s *Solid) shells() int {
+func (s *Solid) shells() int { return s.shellsWithout(nil) }
+
+// shellsWithout counts them as if some edges were not there; nil leaves all of them.
+func (s *Solid) shellsWithout(gone []bool) int {
 	root := make([]int, len(s.Faces))
 	for i := range root {
 		root[i] = i
@@ -155,6 +158,9 @@ func (s *Solid) shells() int {
 	}
 	n := len(s.Faces)
 	for i := range s.Edges {
+		if gone != nil && gone[i] {
+			continue
+		}
 		if a, b := find(s.Edges[i].Left), find(s.Edges[i].Right); a != b {
 			root[a] = b
 			n--

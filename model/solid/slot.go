@@ -73,7 +73,7 @@ func (s *Solid) slotted(slots []Slot, watched bool) (*Solid, []bool, error) {
 		if err != nil {
 			return nil, nil, err
 		}
-		if watched && c.s.shells() != 1+c.buried {
+		if watched && c.s.shellsWithout(c.gone) != 1+c.buried {
 			return nil, nil, fail("the slot cuts the board in two, or lies inside it all round", slots[i].Tag)
 		}
 		met[i] = true

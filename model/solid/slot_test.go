@@ -125,6 +125,16 @@ func TestSlotsRefused(t *testing.T) {
 	}
 }
 
+// A wide slot, askew, that leaves a corner of the board on either side of it.
+func TestSlotThatLeavesTwoCorners(t *testing.T) {
+	askew := mgl64.Translate3D(1, 1, -4.25).Mul4(mgl64.HomogRotate3DZ(1)).Mul4(mgl64.HomogRotate3DX(3))
+	half := mgl64.Vec3{60, 27.5, 15}
+	_, err := Board{Thickness: 20, Outline: block(100, 60, 0.125, 0.25), Slots: []Slot{boxSlot("g", askew, half.Mul(-1), half)}}.Build()
+	if !isCutInTwo(err) {
+		t.Errorf("got %v", err)
+	}
+}
+
 func BenchmarkSlotInTheEnd(b *testing.B) {
 	slot := boxSlot("g", mgl64.Ident4(), mgl64.Vec3{94, -50, -12}, mgl64.Vec3{120, 50, -8})
 	board := Board{Thickness: 20, Outline: block(200, 80, 0, 0), Slots: []Slot{slot}}
