@@ -114,24 +114,24 @@ func (k *painter) dots(p draw.Point) draw.Point {
 }
 
 func (k *painter) path(p draw.Path) {
-	runs := draw.Flatten(p.Segs, flatness/k.scale)
-	for _, run := range runs {
-		for i := range run {
-			run[i] = k.dots(run[i])
-		}
+	runs := &k.runs
+	runs.Cut(p.Segs, flatness/k.scale)
+	for i, q := range runs.Points {
+		runs.Points[i] = k.dots(q)
 	}
 	if p.Filled {
 		k.figure(runs, p.Fill)
 	}
 	if p.Pen.Width > 0 {
-		for _, run := range runs {
-			k.line(run, p.Pen)
+		for i := range runs.Len() {
+			k.line(runs.At(i), p.Pen)
 		}
 	}
 }
 
-func (k *painter) figure(runs [][]draw.Point, ink draw.Ink) {
-	for _, run := range runs {
+func (k *painter) figure(runs *draw.Chords, ink draw.Ink) {
+	for at := range runs.Len() {
+		run := runs.At(at)
 		for i := 1; i < len(run); i++ {
 			k.edge(run[i-1], run[i])
 		}
@@ -194,13 +194,18 @@ func (k *painter) text(t draw.Text) {
 	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
 	for _, r := range t.Text {
 		g := draw.GlyphOf(r, t.Bold)
-		for _, run := range draw.Flatten(g.Segs, flatness/(k.scale*em)) {
-			for i, q := range run {
-				u, v := x+q.X*em, q.Y*em
-				run[i] = k.dots(draw.Point{X: t.At.X + u*cos - v*sin, Y: t.At.Y + u*sin + v*cos})
-			}
-			for i := 1; i < len(run); i++ {
-				k.edge(run[i-1], run[i])
+		runs := k.letter(g, flatness/(k.scale*em))
+		place := func(q draw.Point) draw.Point {
+			u, v := x+q.X*em, q.Y*em
+			return k.dots(draw.Point{X: t.At.X + u*cos - v*sin, Y: t.At.Y + u*sin + v*cos})
+		}
+		for n := range runs.Len() {
+			run := runs.At(n)
+			last := place(run[0])
+			for _, q := range run[1:] {
+				next := place(q)
+				k.edge(last, next)
+				last = next
 			}
 		}
 		k.fill(t.Ink)

@@ -3,7 +3,6 @@ package png
 import (
 	"image"
 	"math"
-	"sync"
 
 	"splaywright/render/draw"
 )
@@ -18,19 +17,30 @@ type raster struct {
 	cover    []float32 // signed area changes, one a dot, and two more a row; all zero between figures
 	lo       []int32   // first touched dot of each row
 	hi       []int32   // last touched dot of each row
-	y0       int       // rows touched by the figure
+	runs     draw.Chords // of the path that is painted
+	letters  map[letter]*draw.Chords
+	y0       int // rows touched by the figure
 	y1       int
 }
 
-// spare keeps the room of finished rasters: the window paints its pictures again and again.
-var spare sync.Pool
+// spare keeps the room of finished rasters: the window paints its pictures again and again. A sync.Pool would give it away
+// whenever the program collects, which the window does after every key press.
+var spare = make(chan *raster, 4)
 
 // newRaster makes a raster for the rows of an image from one up to another.
 func newRaster(img *image.RGBA, from, to int) *raster {
 	w, rows := img.Rect.Dx(), to-from
-	r, ok := spare.Get().(*raster)
-	if !ok || cap(r.cover) < (w+2)*rows || cap(r.lo) < rows {
-		r = &raster{cover: make([]float32, (w+2)*rows), lo: make([]int32, rows), hi: make([]int32, rows)}
+	var r *raster
+	select {
+	case r = <-spare:
+	default:
+		r = new(raster)
+	}
+	if cap(r.cover) < (w+2)*rows {
+		r.cover = make([]float32, (w+2)*rows)
+	}
+	if cap(r.lo) < rows {
+		r.lo, r.hi = make([]int32, rows), make([]int32, rows)
 	}
 	r.cover, r.lo, r.hi = r.cover[:(w+2)*rows], r.lo[:rows], r.hi[:rows]
 	r.img, r.w, r.from, r.to = img, w, from, to
@@ -41,10 +51,36 @@ func newRaster(img *image.RGBA, from, to int) *raster {
 	return r
 }
 
+// letter is a glyph cut as finely as its size wants, in parts of the em.
+type letter struct {
+	glyph *draw.Glyph
+	tol   float64
+}
+
+// mostLetters are kept cut: those of a picture, and of a few sizes of the window before.
+const mostLetters = 400
+
+func (r *raster) letter(g *draw.Glyph, tol float64) *draw.Chords {
+	l := letter{g, tol}
+	if runs := r.letters[l]; runs != nil {
+		return runs
+	}
+	if r.letters == nil || len(r.letters) >= mostLetters {
+		r.letters = map[letter]*draw.Chords{}
+	}
+	runs := &draw.Chords{}
+	runs.Cut(g.Segs, tol)
+	r.letters[l] = runs
+	return runs
+}
+
 // done gives the raster's room back.
 func (r *raster) done() {
 	r.img = nil
-	spare.Put(r)
+	select {
+	case spare <- r:
+	default:
+	}
 }
 
 // edge adds one directed side of a figure, in dots, y down.

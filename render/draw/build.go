@@ -74,40 +74,74 @@ func Arrow(tip, dir Point, length float64) []Seg {
 // Flatten gives a path's runs of straight steps; curves are cut so finely that no chord is
 // further than tol, mm, from its curve. Closed runs end where they began.
 func Flatten(segs []Seg, tol float64) [][]Point {
+	var r Chords
+	r.Cut(segs, tol)
 	var out [][]Point
-	var run []Point
+	for i := range r.Len() {
+		out = append(out, r.At(i))
+	}
+	return out
+}
+
+// Chords are a path's runs of straight steps. They are cut again and again without new room.
+type Chords struct {
+	Points []Point // of all runs, one after the other
+	ends   []int
+}
+
+// Cut takes the runs of a path as Flatten does.
+func (r *Chords) Cut(segs []Seg, tol float64) {
+	r.Points, r.ends = r.Points[:0], r.ends[:0]
+	start := 0
 	flush := func() {
-		if len(run) > 1 {
-			out = append(out, run)
+		if len(r.Points)-start > 1 {
+			r.ends = append(r.ends, len(r.Points))
 		}
-		run = nil
+		start = r.whole()
+		r.Points = r.Points[:start]
 	}
 	for _, s := range segs {
-		switch s.Kind {
-		case Move:
+		switch {
+		case s.Kind == Move:
 			flush()
-			run = []Point{s.P[2]}
-		case Line:
-			run = append(run, s.P[2])
-		case Curve:
-			run = appendCurve(run, s.P, tol)
-		case Close:
-			if len(run) > 0 {
-				run = append(run, run[0])
+			r.Points = append(r.Points, s.P[2])
+		case s.Kind == Line || s.Kind == Curve && len(r.Points) == start:
+			r.Points = append(r.Points, s.P[2])
+		case s.Kind == Curve:
+			r.Points = appendCurve(r.Points, s.P, tol)
+		case s.Kind == Close:
+			if len(r.Points) > start {
+				r.Points = append(r.Points, r.Points[start])
 			}
 			flush()
 		}
 	}
 	flush()
-	return out
+}
+
+// whole is how many points the finished runs have.
+func (r *Chords) whole() int {
+	if len(r.ends) == 0 {
+		return 0
+	}
+	return r.ends[len(r.ends)-1]
+}
+
+// Len is how many runs there are.
+func (r *Chords) Len() int { return len(r.ends) }
+
+// At is one of the runs.
+func (r *Chords) At(i int) []Point {
+	from := 0
+	if i > 0 {
+		from = r.ends[i-1]
+	}
+	return r.Points[from:r.ends[i]:r.ends[i]]
 }
 
 // appendCurve cuts a Bézier into equal steps; the bound on the chord error is that of the second
 // difference of its handles.
 func appendCurve(run []Point, p [3]Point, tol float64) []Point {
-	if len(run) == 0 {
-		return append(run, p[2])
-	}
 	a := run[len(run)-1]
 	dd := max(math.Hypot(a.X-2*p[0].X+p[1].X, a.Y-2*p[0].Y+p[1].Y), math.Hypot(p[0].X-2*p[1].X+p[2].X, p[0].Y-2*p[1].Y+p[2].Y))
 	n := max(1, int(math.Ceil(math.Sqrt(0.75*dd/tol))))

@@ -104,7 +104,7 @@ func (w *work) putCover(f int32, r, c int, lo, hi int32) {
 	if p.near < cl.wall-2*Touching {
 		return
 	}
-	g.covers = append(g.covers, cover{f, lo, hi, cl.cover})
+	g.covers = append(g.covers, cover{f, lo, hi, w.s.faces[f].part, cl.cover})
 	cl.cover = int32(len(g.covers) - 1)
 	if hi < 0 {
 		cl.wall = max(cl.wall, g.farthest(p, r, c))

@@ -30,6 +30,7 @@ type cell struct {
 // cover is a front face over a cell. lo, hi are the sides near the cell's row; hi < 0: it fills the cell.
 type cover struct {
 	face, lo, hi int32
+	part         int32 // whose face it is
 	next         int32
 }
 

@@ -30,7 +30,7 @@ type Painting struct {
 // Paint takes the picture seen in direction d with surfaces and marks. Marks are cut where something nearer hides
 // them by the same rule as edges, so none shows through and none flickers.
 func (s *Scene) Paint(d Direction, marks []Mark) *Painting {
-	w := works.Get().(*work)
+	w := begin()
 	p := &Painting{Picture: w.take(s, d)}
 	if len(s.edges) > 0 {
 		p.Surfaces = w.surfaces()
@@ -40,8 +40,7 @@ func (s *Scene) Paint(d Direction, marks []Mark) *Painting {
 			}
 		}
 	}
-	w.s = nil
-	works.Put(w)
+	w.rest()
 	return p
 }
 

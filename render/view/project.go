@@ -45,15 +45,35 @@ type piece struct {
 	kind           Kind
 }
 
-var works = sync.Pool{New: func() any { return new(work) }}
+// works is what is at rest. A sync.Pool would give its room away whenever the program collects, which the window does after
+// every key press.
+var works = make(chan *work, 4)
+
+// begin takes a work from those at rest, or a new one.
+func begin() *work {
+	select {
+	case w := <-works:
+		return w
+	default:
+		return new(work)
+	}
+}
+
+// rest puts a work back for the next picture.
+func (w *work) rest() {
+	w.s = nil
+	select {
+	case works <- w:
+	default:
+	}
+}
 
 // Project takes the picture seen in direction d. The same scene and direction always give the same
 // picture. It is safe to call from several goroutines at once.
 func (s *Scene) Project(d Direction) *Picture {
-	w := works.Get().(*work)
+	w := begin()
 	p := w.take(s, d)
-	w.s = nil
-	works.Put(w)
+	w.rest()
 	return p
 }
 

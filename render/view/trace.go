@@ -148,8 +148,8 @@ func (w *work) meet(i, part int32, e *stretch) {
 				}
 			}
 			for k := cl.cover; k >= 0; k = g.covers[k].next {
-				if f := g.covers[k].face; w.s.faces[f].part != part {
-					w.pierce(e, &w.planes[f], r, c)
+				if o := &g.covers[k]; o.part != part {
+					w.pierce(e, &w.planes[o.face], r, c)
 				}
 			}
 		}
