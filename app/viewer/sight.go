@@ -110,10 +110,10 @@ func (t *Turner) Ahead() func(Sight) *Ahead {
 func (s Sight) lines(d view.Direction, eye *view.Eye) *view.Picture {
 	if eye != nil {
 		if lens, ok := s.Scene.Lens(*eye); ok {
-			return s.Scene.Through(lens).Project(lens.Direction)
+			return s.Scene.Through(lens).Seen(lens.Direction)
 		}
 	}
-	return s.Scene.Project(d)
+	return s.Scene.Seen(d)
 }
 
 // frame is the place of a pictorial, mm of its own paper, and the scale of the piece on it.

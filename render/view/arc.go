@@ -50,22 +50,29 @@ func (s *Scene) arcOf(curve int32, d Direction, pts []draw.Point) *Arc {
 	if size := math.Hypot(a.U.X, a.U.Y) + math.Hypot(a.V.X, a.V.Y); math.Abs(det) < 1e-3*size*size {
 		return nil
 	}
-	last := 0.0
+	const least, most = (1 - offArc) * (1 - offArc), (1 + offArc) * (1 + offArc)
+	turns, sin, cos := 0, 0.0, 0.0
 	for i, p := range pts {
 		x, y := p.X-a.Centre.X, p.Y-a.Centre.Y
-		cos, sin := (x*a.V.Y-y*a.V.X)/det, (a.U.X*y-a.U.Y*x)/det
-		if math.Abs(math.Hypot(cos, sin)-1) > offArc {
+		c, s := (x*a.V.Y-y*a.V.X)/det, (a.U.X*y-a.U.Y*x)/det
+		if off := c*c + s*s; off < least || off > most {
 			return nil
 		}
-		t := math.Atan2(sin, cos)
-		if i == 0 {
-			a.From = t
-		} else {
-			t = last + math.Remainder(t-last, 2*math.Pi)
+		if s == 0 {
+			s = 0 // never -0, whose angle is at the other end
 		}
-		last = t
+		if i == 0 {
+			a.From = math.Atan2(s, c)
+		} else if forth := cos*s-c*sin > 0; (sin < 0) != (s < 0) && forth == (s < 0) { // past half a turn, where the angle begins anew
+			if s < 0 {
+				turns++
+			} else {
+				turns--
+			}
+		}
+		sin, cos = s, c
 	}
-	a.To = last
+	a.To = math.Atan2(sin, cos) + 2*math.Pi*float64(turns)
 	return a
 }
 

@@ -30,6 +30,9 @@ func (w *work) chain() []Line {
 	}
 	for i := range out {
 		out[i].Points = out[i].Points[:len(out[i].Points):len(out[i].Points)]
+		if w.seenOnly || len(out[i].Points) < 3 {
+			continue
+		}
 		out[i].Arc = w.s.arcOf(w.curves[i], w.direction, out[i].Points)
 	}
 	return out

@@ -12,6 +12,7 @@ import (
 type work struct {
 	s         *Scene
 	direction Direction
+	seenOnly  bool         // hidden lines are left out, and arcs are not told
 	pts       []mgl64.Vec3 // vertices: x right, y up, z to the viewer
 	planes    []plane
 	lo, hi    mgl64.Vec3
@@ -73,6 +74,16 @@ func (w *work) rest() {
 func (s *Scene) Project(d Direction) *Picture {
 	w := begin()
 	p := w.take(s, d)
+	w.rest()
+	return p
+}
+
+// Seen takes the picture without its hidden lines. Its lines do not tell which of them are arcs.
+func (s *Scene) Seen(d Direction) *Picture {
+	w := begin()
+	w.seenOnly = true
+	p := w.take(s, d)
+	w.seenOnly = false
 	w.rest()
 	return p
 }

@@ -56,13 +56,17 @@ func (w *work) place() {
 	w.stands = w.stands[:0]
 	for i := range w.s.edges {
 		st := w.stand(&w.s.edges[i])
-		if w.ends(int32(i)).short() {
-			st = standing{}
+		if st == (standing{}) {
+			w.stands = append(w.stands, standing{})
+			continue
+		}
+		e := w.ends(int32(i))
+		if e.short() {
+			w.stands = append(w.stands, standing{})
+			continue
 		}
 		w.stands = append(w.stands, st)
-		if st != (standing{}) {
-			w.pair(int32(i))
-		}
+		w.pair(int32(i), &e)
 	}
 }
 
@@ -102,8 +106,7 @@ func (e *ends) hash() uint64 {
 }
 
 // pair looks for an edge in the same place as edge i and drops the one behind.
-func (w *work) pair(i int32) {
-	e := w.ends(i)
+func (w *work) pair(i int32, e *ends) {
 	mask := uint64(len(w.twins) - 1)
 	at := e.hash() & mask
 	for ; w.twins[at] != (twin{}); at = (at + 1) & mask {
@@ -114,7 +117,7 @@ func (w *work) pair(i int32) {
 	}
 	t := &w.twins[at]
 	if st := w.stands[i]; st.how != undrawn {
-		t.drawn = w.nearer(t.drawn, i+1, &e, func(far, near *standing) bool {
+		t.drawn = w.nearer(t.drawn, i+1, e, func(far, near *standing) bool {
 			drop := near.how != openLine || far.how == openLine
 			if drop {
 				far.how = undrawn
@@ -123,7 +126,7 @@ func (w *work) pair(i int32) {
 		})
 	}
 	if w.stands[i].ends {
-		t.ends = w.nearer(t.ends, i+1, &e, func(far, _ *standing) bool {
+		t.ends = w.nearer(t.ends, i+1, e, func(far, _ *standing) bool {
 			far.ends = false
 			return true
 		})

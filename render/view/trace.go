@@ -119,7 +119,7 @@ func (w *work) kindAt(e *stretch, how manner, t float64) Kind {
 const rankStep = 0.01
 
 func (w *work) put(i int32, k Kind, e *stretch, t0, t1 float64) {
-	if k != nothing {
+	if k != nothing && !(w.seenOnly && k == Hidden) {
 		rank := int32(math.Floor((e.z+(t0+t1)/2*e.dz-w.lo[2])/rankStep + 0.37))
 		w.pieces = append(w.pieces, piece{e.x + t0*e.dx, e.y + t0*e.dy, e.x + t1*e.dx, e.y + t1*e.dy, i, rank, k})
 	}
