@@ -13,10 +13,10 @@ import (
 type raster struct {
 	img      *image.RGBA
 	w        int
-	from, to int       // rows that are painted; what lies outside is left alone
-	cover    []float32 // signed area changes, one a dot, and two more a row; all zero between figures
-	lo       []int32   // first touched dot of each row
-	hi       []int32   // last touched dot of each row
+	from, to int         // rows that are painted; what lies outside is left alone
+	cover    []float32   // signed area changes, one a dot, and two more a row; all zero between figures
+	lo       []int32     // first touched dot of each row
+	hi       []int32     // last touched dot of each row
 	runs     draw.Chords // of the path that is painted
 	letters  map[letter]*draw.Chords
 	y0       int // rows touched by the figure
