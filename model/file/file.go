@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -219,11 +220,17 @@ func (d *Document) Bytes() []byte { return bytes.Clone(d.src) }
 
 // Clone gives a document that can be edited apart from this one.
 func (d *Document) Clone() *Document {
-	c := &Document{name: d.name, src: bytes.Clone(d.src), before: d.before, after: d.after}
-	if err := c.parse(); err != nil {
-		panic(fmt.Sprintf("file: a document that was read is not read again: %v", err))
+	return &Document{name: d.name, src: bytes.Clone(d.src), root: copied(d.root), before: d.before, after: d.after}
+}
+
+// copied is a tree of its own that says the same. A document has no aliases.
+func copied(n *yaml.Node) *yaml.Node {
+	c := *n
+	c.Content = slices.Clone(n.Content)
+	for i, child := range c.Content {
+		c.Content[i] = copied(child)
 	}
-	return c
+	return &c
 }
 
 // Text gives the scalar at a path as it was typed, "" when there is none.
