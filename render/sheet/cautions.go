@@ -88,6 +88,7 @@ type columns struct {
 // Letters, lines and columns of words, mm.
 const (
 	titleHead   = 4.0
+	underTitle  = 1.8
 	smallHead   = 3.0
 	proseSize   = 2.5
 	proseStep   = 4.4
@@ -128,6 +129,9 @@ func (c *columns) head(text string, size float64) {
 		c.sheet().text(c.x, c.y, size, l, true, c.sheet().ink.line)
 	}
 	c.y -= 0.4
+	if size == titleHead {
+		c.y -= underTitle
+	}
 }
 
 // paragraph is not torn apart unless it is long.
