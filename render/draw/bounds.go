@@ -76,18 +76,25 @@ func pathBounds(segs []Seg) Box {
 // Moved gives the items shifted by d.
 func Moved(items []Item, d Point) []Item {
 	out := make([]Item, len(items))
+	n := 0
+	for _, it := range items {
+		if p, is := it.(Path); is {
+			n += len(p.Segs)
+		}
+	}
+	room := make([]Seg, 0, n)
 	for i, it := range items {
 		switch it := it.(type) {
 		case Path:
-			segs := make([]Seg, len(it.Segs))
-			for j, s := range it.Segs {
+			at := len(room)
+			for _, s := range it.Segs {
 				for k := range s.P {
 					s.P[k].X += d.X
 					s.P[k].Y += d.Y
 				}
-				segs[j] = s
+				room = append(room, s)
 			}
-			it.Segs = segs
+			it.Segs = room[at:len(room):len(room)]
 			out[i] = it
 		case Text:
 			it.At.X += d.X

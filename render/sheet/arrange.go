@@ -15,7 +15,7 @@ import (
 
 // arrangement is the three views placed by projection and the room left for the pictorial.
 type arrangement struct {
-	items  []draw.Item
+	three  [3]drawnView
 	scale  float64
 	box    draw.Box
 	corner draw.Box
@@ -46,9 +46,7 @@ func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangem
 	if o.Projection == "third" {
 		up = fb.Max.Y + gap - tb.Min.Y
 	}
-	a := arrangement{items: fi, scale: scale}
-	a.items = append(a.items, draw.Moved(ei, draw.Point{X: right})...)
-	a.items = append(a.items, draw.Moved(ti, draw.Point{Y: up})...)
+	a := arrangement{scale: scale, three: [3]drawnView{{items: fi}, {ei, draw.Point{X: right}}, {ti, draw.Point{Y: up}}}}
 	a.views = []Placed{placedAt(pics.front, scale, draw.Point{}), placedAt(pics.end, scale, draw.Point{X: right}), placedAt(pics.top, scale, draw.Point{Y: up})}
 	eb, tb = eb.Moved(draw.Point{X: right}), tb.Moved(draw.Point{Y: up})
 	a.box = fb.Join(eb).Join(tb)
@@ -57,6 +55,21 @@ func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangem
 		a.corner.Min.Y, a.corner.Max.Y = eb.Max.Y+gap, a.box.Max.Y
 	}
 	return a
+}
+
+// drawnView is a view and where it is to be moved to; of most trials of a scale only the room is asked for.
+type drawnView struct {
+	items []draw.Item
+	by    draw.Point
+}
+
+// moved gives all that is drawn, shifted by d.
+func (a *arrangement) moved(d draw.Point) []draw.Item {
+	out := draw.Moved(a.three[0].items, d)
+	for _, v := range a.three[1:] {
+		out = append(out, draw.Moved(draw.Moved(v.items, v.by), d)...)
+	}
+	return out
 }
 
 // inTwos does two things side by side. A panic of either is the caller's.
@@ -288,7 +301,7 @@ func general(p *form.Piece, s set, sheets []listed) *blank {
 	list.draw(b)
 	b.entry.scale = name
 	d := draw.Point{X: b.room.Min.X + (b.room.Width()-a.box.Width())*0.35 - a.box.Min.X, Y: b.room.Max.Y - (b.room.Height()-a.box.Height())/2 - a.box.Max.Y}
-	b.Items = append(b.Items, draw.Moved(a.items, d)...)
+	b.Items = append(b.Items, a.moved(d)...)
 	corner := a.corner.Moved(d)
 	corner.Max.X = b.room.Max.X
 	if s.o.Projection == "third" {
@@ -326,7 +339,7 @@ func Scaled3(p *form.Piece, s *view.Scene, o Options) (page draw.Page, shown Sho
 	room := all.Grow(-tableMargin)
 	a, scale := fitted(p, pics, room, o)
 	d := draw.Point{X: room.Min.X - a.box.Min.X + (room.Width()-a.box.Width())/2, Y: room.Min.Y - a.box.Min.Y + (room.Height()-a.box.Height())/2}
-	page.Items = append(page.Items, draw.Moved(a.items, d)...)
+	page.Items = append(page.Items, a.moved(d)...)
 	page.Retext(o.Style.Text)
 	return page, Shown{scale, moved(a.views, d)}
 }

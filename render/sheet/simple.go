@@ -62,7 +62,7 @@ func scaled(p draw.Point, s float64) draw.Point { return draw.Point{X: p.X * s, 
 
 // holds tells whether a point of the figure lies in the hole's room. A leaning hole meets its face in an
 // ellipse, so the room is half a radius longer each way.
-func (h shaft) holds(p draw.Point) bool {
+func (h *shaft) holds(p draw.Point) bool {
 	return fromSegment(p, h.a, h.b) <= 1.5*h.r+0.02 && (h.deep || fromLine(p, h.a, h.b) <= 1.02*h.r+0.02)
 }
 
@@ -113,8 +113,12 @@ func (f *figure) simplify(lines []view.Line, holes []shaft) []view.Line {
 		return lines
 	}
 	seen := make([]bool, len(holes))
-	var out []view.Line
+	out := make([]view.Line, 0, len(lines))
 	for _, l := range lines {
+		if !f.starts(holes, &l) {
+			out = append(out, l)
+			continue
+		}
 		i, mine := within(holes, l.Part, f.scaled(l.Points))
 		if wall := l.Kind == view.Visible && len(l.Points) == 2; !mine || wall && !holes[i].deep {
 			out = append(out, l)
@@ -130,6 +134,20 @@ func (f *figure) simplify(lines []view.Line, holes []shaft) []view.Line {
 		}
 	}
 	return out
+}
+
+// starts tells, at less cost than within, whether a line may lie within holes of its part: it has to start in one.
+func (f *figure) starts(holes []shaft, l *view.Line) bool {
+	if len(l.Points) == 0 {
+		return false
+	}
+	p := scaled(l.Points[0], f.scale)
+	for i := range holes {
+		if h := &holes[i]; h.part == l.Part && h.holds(p) {
+			return true
+		}
+	}
+	return false
 }
 
 // ring stands for a hole seen along its axis: of holes in one another the widest that is seen is drawn, and a wider one

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -38,8 +39,17 @@ func (f *figure) thinned(lines []view.Line) []stretch {
 // stretches scales a picture's lines.
 func (f *figure) stretches(lines []view.Line) []stretch {
 	list := make([]stretch, len(lines))
+	points := 0
+	for i := range lines {
+		points += len(lines[i].Points)
+	}
+	room := make([]draw.Point, 0, points)
 	for i, l := range lines {
-		s := stretch{Line: l, pts: f.scaled(l.Points), box: draw.EmptyBox()}
+		at := len(room)
+		for _, p := range l.Points {
+			room = append(room, scaled(p, f.scale))
+		}
+		s := stretch{Line: l, pts: room[at:len(room):len(room)], box: draw.EmptyBox()}
 		for j, p := range s.pts {
 			s.box = s.box.Add(p)
 			if j > 0 {
@@ -53,24 +63,24 @@ func (f *figure) stretches(lines []view.Line) []stretch {
 
 // thin leaves out what would run together with what stays.
 func thin(list []stretch) []stretch {
-	slices.SortStableFunc(list, func(a, b stretch) int {
-		if a.Kind != b.Kind {
-			return int(a.Kind) - int(b.Kind)
-		}
-		switch {
-		case a.long > b.long:
-			return -1
-		case a.long < b.long:
-			return 1
-		}
-		return 0
+	type rank struct { // what they are sorted by; they are several times as large
+		long float64
+		kind view.Kind
+		at   int32
+	}
+	order := make([]rank, len(list))
+	for i := range list {
+		order[i] = rank{list[i].long, list[i].Kind, int32(i)}
+	}
+	slices.SortFunc(order, func(a, b rank) int {
+		return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(b.long, a.long), cmp.Compare(a.at, b.at))
 	})
-	kept := list[:0]
+	kept := make([]stretch, 0, len(list))
 	c := newCells(list, 0)
-	for _, s := range list {
-		if !c.hasBeside(kept, &s) {
+	for _, r := range order {
+		if s := &list[r.at]; !c.hasBeside(kept, s) {
 			c.put(int32(len(kept)), s.box.Grow(besideVisible))
-			kept = append(kept, s)
+			kept = append(kept, *s)
 		}
 	}
 	return kept
