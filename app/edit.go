@@ -1,8 +1,6 @@
 package app
 
 import (
-	"fyne.io/fyne/v2/widget"
-
 	"splaywright/app/panel"
 	"splaywright/app/say"
 	"splaywright/app/session"
@@ -76,11 +74,13 @@ func (w *Window) remove(path string) {
 	w.changed()
 }
 
-// undo takes back what was done last. A place to type that is not a size of the design, such
-// as a file's name, has an undo of its own; the menu's shortcut would take it away otherwise.
+// undo takes back what was done last. A place to type in a dialog, such as a file's name, has an undo of its own; the
+// menu's shortcut would take it away otherwise, and what lies behind the dialog stays.
 func (w *Window) undo() {
-	if e, ok := w.win.Canvas().Focused().(*widget.Entry); ok {
-		e.Undo()
+	if w.win.Canvas().Overlays().Top() != nil {
+		if e, ok := w.win.Canvas().Focused().(interface{ Undo() }); ok {
+			e.Undo()
+		}
 		return
 	}
 	if w.s.Undo() {
@@ -89,8 +89,10 @@ func (w *Window) undo() {
 }
 
 func (w *Window) redo() {
-	if e, ok := w.win.Canvas().Focused().(*widget.Entry); ok {
-		e.Redo()
+	if w.win.Canvas().Overlays().Top() != nil {
+		if e, ok := w.win.Canvas().Focused().(interface{ Redo() }); ok {
+			e.Redo()
+		}
 		return
 	}
 	if w.s.Redo() {

@@ -54,7 +54,29 @@ func (w *Window) buildMenu() {
 	w.win.Canvas().AddShortcut(again, func(fyne.Shortcut) { w.redo() })
 
 	w.menu.main = fyne.NewMainMenu(w.fileMenu(), w.editMenu(), w.viewMenu(), w.helpMenu())
+	for _, m := range w.menu.main.Items {
+		w.waits(m)
+	}
 	w.win.SetMainMenu(w.menu.main)
+}
+
+// waits lets the commands of a menu wait while a dialog stands: another would open over it, or what it is about would change
+// behind it. Their shortcuts are heard all the same.
+func (w *Window) waits(m *fyne.Menu) {
+	for _, it := range m.Items {
+		if it.ChildMenu != nil {
+			w.waits(it.ChildMenu)
+		}
+		do := it.Action
+		if do == nil || it == w.menu.undo || it == w.menu.redo {
+			continue // these two are of the place to type as well
+		}
+		it.Action = func() {
+			if it.IsQuit || w.win.Canvas().Overlays().Top() == nil {
+				do()
+			}
+		}
+	}
 }
 
 func (w *Window) fileMenu() *fyne.Menu {

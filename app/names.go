@@ -53,7 +53,7 @@ func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() 
 	why.Wrapping, why.Importance, why.SizeName = fyne.TextWrapWord, widget.DangerImportance, theme.SizeNameCaptionText
 	submit := func() {
 		if err := do(); err != nil {
-			why.SetText(explain(err))
+			why.SetText(reasons(err))
 			return
 		}
 		d.Hide()

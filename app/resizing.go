@@ -1,18 +1,22 @@
 package app
 
 import (
+	"errors"
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/field"
 	"splaywright/app/keyed"
 	"splaywright/app/panel"
 	"splaywright/app/say"
 	"splaywright/app/session"
 	"splaywright/model"
+	"splaywright/model/file"
 	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/model/resize"
@@ -47,8 +51,11 @@ func (w *Window) resize() {
 	r := newResizing(w)
 	var d *dialog.CustomDialog
 	apply := func() {
+		if err := r.apply(); err != nil {
+			r.said.SetText(reasons(err)) // what was typed stays to be mended
+			return
+		}
 		d.Hide()
-		r.apply()
 	}
 	d = w.deciding(say.It("Resize the piece"), say.It("Resize"), r.content(), apply)
 	w.show(d)
@@ -156,9 +163,9 @@ func (r *resizing) try() {
 	r.work.Do(func() {
 		var t trial
 		if _, err := resize.Apply(doc, sizes, held, kept); err != nil {
-			t.said = say.Error(err)
+			t.said = reasons(err)
 		} else if d, err := doc.Design(); err != nil {
-			t.said = say.Error(err)
+			t.said = reasons(err)
 		} else {
 			t = trialOf(before, d)
 		}
@@ -213,11 +220,24 @@ func fresh(before, after []part.Finding) []part.Finding {
 	return out
 }
 
-func (r *resizing) apply() {
+func (r *resizing) apply() error {
 	if err := r.w.s.Resize(r.sizes(), r.held()); err != nil {
-		r.w.tell("Resize the piece", err)
-		return
+		return err
 	}
 	r.w.shown.fresh = true
 	r.w.changed()
+	return nil
+}
+
+// reasons says what is wrong with texts that were typed, without their places in the file.
+func reasons(err error) string {
+	var list file.Errors
+	if !errors.As(err, &list) {
+		return field.Reason(err)
+	}
+	lines := make([]string, len(list))
+	for i, e := range list {
+		lines[i] = field.Reason(e)
+	}
+	return strings.Join(lines, "\n")
 }

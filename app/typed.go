@@ -11,13 +11,30 @@ import (
 // passes on what it has no use for: Escape puts its dialog away.
 type entry struct {
 	widget.Entry
-	w *Window
+	w       *Window
+	focused bool
 }
 
 func (w *Window) newEntry() *entry {
 	e := &entry{w: w}
 	e.ExtendBaseWidget(e)
 	return e
+}
+
+// FocusGained chooses the whole text, as it does among the sizes: what is typed next stands in its place.
+func (e *entry) FocusGained() {
+	has := e.focused
+	e.focused = true
+	e.Entry.FocusGained()
+	if !has {
+		e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
+}
+
+// FocusLost is for Fyne.
+func (e *entry) FocusLost() {
+	e.focused = false
+	e.Entry.FocusLost()
 }
 
 // TypedKey passes on the keys of the window.

@@ -143,3 +143,20 @@ func TestInstall(t *testing.T) {
 		return nil
 	})
 }
+
+// The freedesktop project's own tools find no fault with what a desktop is told, where they are installed.
+func TestTheDesktopsToolsFindNoFault(t *testing.T) {
+	for _, c := range [][]string{
+		{"desktop-file-validate", "package/" + AppID + ".desktop"},
+		{"appstreamcli", "validate", "--no-net", "package/" + AppID + ".metainfo.xml"},
+	} {
+		tool, err := exec.LookPath(c[0])
+		if err != nil {
+			t.Logf("%s is not installed", c[0])
+			continue
+		}
+		if out, err := exec.Command(tool, c[1:]...).CombinedOutput(); err != nil || strings.Contains(string(out), "error:") {
+			t.Errorf("%s: %v\n%s", c[0], err, out)
+		}
+	}
+}
