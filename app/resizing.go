@@ -183,8 +183,11 @@ func trialOf(before *form.Piece, d form.Design) trial {
 	was, now := *before, *after
 	was.Title, now.Title = "before", "after"
 	t := trial{changes: []table.Table{say.Table(changedFirst(table.Compare([]*form.Piece{&was, &now}, d.Style())))}}
-	if counts := panel.Counts(fresh(before.Findings, after.Findings)); counts != "" {
-		t.said = say.With("New in the findings: %s.", counts)
+	if all := fresh(before.Findings, after.Findings); len(all) > 0 {
+		t.said = say.With("New in the findings: %s.", panel.Counts(all))
+		for _, f := range all {
+			t.said += "\n" + say.It(f.Text)
+		}
 	}
 	for _, f := range after.Findings {
 		if f.Level == part.Stop {

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -95,6 +96,38 @@ func TestOfferAccepted(t *testing.T) {
 	w.undo()
 	if sags() < 0 {
 		t.Error("undo did not bring it back")
+	}
+}
+
+// By the keyboard alone: the button that asks hands the keyboard over to the first of the offers.
+func TestAnOfferIsAcceptedByTheKeyboard(t *testing.T) {
+	w := onScreen(t)
+	typeInto(t, w, "size.width", "1400") // the top sags
+	w.openTabOf(findingsTab)
+	c := w.win.Canvas()
+	ask := buttonsIn(w.findings.Object(), "What would do?")
+	if len(ask) == 0 {
+		t.Fatalf("nothing to ask about in %q", w.findings.Texts())
+	}
+	c.Focus(ask[0])
+	ask[0].TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	b, is := c.Focused().(*keyed.Button)
+	if !is || b.Text != "Accept" {
+		t.Fatalf("the keyboard is at %T", c.Focused())
+	}
+	was := w.findings.Texts()[0]
+	if b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnter}); slices.Contains(w.findings.Texts(), was) {
+		t.Error("the finding is still there")
+	}
+}
+
+// What resizing would bring up is told in whole sentences before it is done.
+func TestResizingTellsWhatItBringsUp(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	r := newResizing(w)
+	r.entries["size.width"].SetText("1400")
+	if got := r.said.Text; !strings.Contains(got, "1 note") || !strings.Contains(got, "Sag of the top") {
+		t.Errorf("it says %q", got)
 	}
 }
 

@@ -25,6 +25,7 @@ type Findings struct {
 	under   []*fyne.Container // what stands under each finding of the piece
 	shown   []part.Finding
 	buttons []*keyed.Button
+	asks    []*keyed.Button // that ask about each finding of the piece; nil = it names no size
 
 	// OnAsk is called when the person asks what would clear a finding, OnAccept with what is accepted.
 	OnAsk    func(part.Finding)
@@ -80,7 +81,7 @@ func (f *Findings) Update(s *session.Session) {
 		return // what was offered under a finding stays
 	}
 	f.box.RemoveAll()
-	f.texts, f.under, f.shown, f.buttons = nil, nil, nil, nil
+	f.texts, f.under, f.shown, f.buttons, f.asks = nil, nil, nil, nil, nil
 	for _, n := range errs {
 		f.add(n)
 	}
@@ -118,12 +119,13 @@ func (f *Findings) add(n part.Finding) {
 // ask puts a button under a finding that can be cleared by other sizes.
 func (f *Findings) ask(n part.Finding) {
 	under := container.NewVBox()
-	f.under, f.shown = append(f.under, under), append(f.shown, n)
+	f.under, f.shown, f.asks = append(f.under, under), append(f.shown, n), append(f.asks, nil)
 	if len(n.Sizes) == 0 || f.OnAsk == nil {
 		return
 	}
 	b := f.button(say.It("What would do?"), func() { f.OnAsk(n) })
 	b.Importance = widget.LowImportance
+	f.asks[len(f.asks)-1] = b
 	under.Add(container.NewHBox(layout.NewSpacer(), b))
 	f.box.Add(under)
 }
@@ -157,14 +159,28 @@ func (f *Findings) Offer(n part.Finding, offers []remedy.Offer) {
 		u.Add(widget.NewLabel(say.It("No single size that it names clears it without other trouble.")))
 		return
 	}
-	for _, o := range offers {
+	for i, o := range offers {
 		text := say.With("%s: %s → %s", say.It(session.Words(o.Path)), o.Was, o.Now)
 		if o.Fields != nil {
 			text = say.With("One more stretcher: %s", fieldsOf(o))
 		}
 		said := widget.NewLabel(text)
 		said.Wrapping = fyne.TextWrapWord
-		u.Add(container.NewBorder(nil, nil, nil, f.button(say.It("Accept"), func() { f.OnAccept(o) }), said))
+		accept := f.button(say.It("Accept"), func() { f.OnAccept(o) })
+		u.Add(container.NewBorder(nil, nil, nil, accept, said))
+		if i == 0 {
+			f.handOver(n, accept)
+		}
+	}
+}
+
+// handOver gives the keyboard to the first offer where the button that asked had it: that one is gone.
+func (f *Findings) handOver(n part.Finding, to *keyed.Button) {
+	c := fyne.CurrentApp().Driver().CanvasForObject(f.box)
+	for i, g := range f.shown {
+		if c != nil && g.ID == n.ID && g.Text == n.Text && f.asks[i] != nil && c.Focused() == fyne.Focusable(f.asks[i]) {
+			c.Focus(to)
+		}
 	}
 }
 
