@@ -131,10 +131,10 @@ func newPapersDialog(w *Window) *papersDialog {
 	return p
 }
 
-// ask shows the dialog; then is done with what was chosen.
-func (p *papersDialog) ask(then func(form.Papers)) {
-	d := dialog.NewCustomWithoutButtons(say.It("Write papers"), p.content(), p.w.win)
-	p.write = keyed.NewButton(say.It("Choose a folder…"), func() {
+// ask shows the dialog under a title, with what its button goes on with; then is done with what was chosen.
+func (p *papersDialog) ask(title, on string, then func(form.Papers)) {
+	d := dialog.NewCustomWithoutButtons(title, p.content(), p.w.win)
+	p.write = keyed.NewButton(on, func() {
 		chosen, err := p.chosen()
 		if err != nil {
 			return

@@ -33,7 +33,7 @@ func TestOnlyTickedPapersAreWritten(t *testing.T) {
 	before := w.s.Document().List("papers.only")
 	d := newPapersDialog(w)
 	var chosen form.Papers
-	d.ask(func(c form.Papers) { chosen = c })
+	d.ask("Write papers", "Choose a folder…", func(c form.Papers) { chosen = c })
 	for _, n := range form.PaperNames {
 		d.papers.tick(n, n == form.PaperCutList || n == form.PaperPatterns)
 	}
@@ -60,6 +60,7 @@ func TestOnlyTickedPapersAreWritten(t *testing.T) {
 	if got := written(t, dir); !slices.Equal(got, []string{".csv", ".svg"}) {
 		t.Errorf("written as %v", got)
 	}
+	w.escape() // from what tells that they are written
 	w.undo()
 	if got := w.s.Document().List("papers.only"); got != before {
 		t.Errorf("after undo papers.only: %s", got)
@@ -71,7 +72,7 @@ func TestChoicesThatCannotBeAreSaid(t *testing.T) {
 	w := open(t, Options{})
 	d := newPapersDialog(w)
 	asked := false
-	d.ask(func(form.Papers) { asked = true })
+	d.ask("Write papers", "Choose a folder…", func(form.Papers) { asked = true })
 	if d.write.Disabled() || d.said.Text != "" {
 		t.Fatalf("at first: %q", d.said.Text)
 	}

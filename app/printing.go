@@ -23,7 +23,7 @@ import (
 const printCommand = "lp"
 
 // print asks which papers are wanted, and on which printer, and sends them there through the system.
-func (w *Window) print() { w.choosePapers(w.choosePrinter) }
+func (w *Window) print() { w.choosePapers(say.It("Print"), say.It("Print"), w.choosePrinter) }
 
 // choosePrinter asks for the printer where the system names several; where it has no command to print
 // with, the papers are opened in its own viewer instead.
@@ -118,7 +118,7 @@ func (w *Window) printed(name string, err error) {
 	switch {
 	case errors.Is(err, errNoPrinting):
 		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: name}); err != nil {
-			w.tell("Print", err)
+			w.inform(say.It("Print"), say.With("No printer and no PDF viewer was found on this computer. The papers are in %+s; print them where there is one, at 100 %% and not fitted to the page.", name))
 			return
 		}
 		w.inform(say.It("Print"), say.It("The papers are open in your PDF viewer. Print them from there at 100 %, not fitted to the page, and measure the check bars."))

@@ -1,10 +1,16 @@
 package app
 
 import (
+	"errors"
+	"net/url"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"splaywright/app/keyed"
 )
 
 // A printer stands in for the system's: it gets one PDF, at its own size, and where it fails its words
@@ -38,5 +44,29 @@ func TestPapersGoToThePrinter(t *testing.T) {
 	}
 	if err := send(filepath.Join(dir, "x.pdf"), "nowhere"); err == nil || !strings.Contains(err.Error(), "no such printer") {
 		t.Errorf("a printer that fails says %v", err)
+	}
+}
+
+// blind is an app that can open nothing.
+type blind struct{ fyne.App }
+
+func (blind) OpenURL(*url.URL) error { return errors.New("nothing opens it") }
+
+// Without a printer and without a viewer the person is told where the papers are; and the dialog that asks for papers says that
+// it is about printing.
+func TestWithoutAPrinterThePapersAreNamed(t *testing.T) {
+	w := open(t, Options{})
+	w.app = blind{w.app}
+	w.printed("/somewhere/papers.pdf", errNoPrinting)
+	if got := overlayText(w); !strings.Contains(got, "/somewhere/papers.pdf") || !strings.Contains(got, "No printer") {
+		t.Errorf("it says %q", got)
+	}
+	w.escape()
+	w.print()
+	if got := overlayText(w); strings.Contains(got, "Write papers") {
+		t.Errorf("the dialog for printing says %q", got)
+	}
+	if b, is := w.inDialog["write"].(*keyed.Button); !is || b.Text != "Print" {
+		t.Errorf("its button is %+v", w.inDialog["write"])
 	}
 }
