@@ -2,6 +2,7 @@ package view
 
 import (
 	"sync"
+	"sync/atomic"
 
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -35,14 +36,15 @@ func flattened(p *form.Piece, tol float64) ([]*solid.Mesh, []string) {
 		ids[i] = q.ID
 	}
 	meshes := make([]*solid.Mesh, len(parts))
-	flatten := func(first int) {
-		for i := first; i < len(parts); i += 2 {
+	var next atomic.Int64
+	flatten := func() {
+		for i := int(next.Add(1)) - 1; i < len(parts); i = int(next.Add(1)) - 1 {
 			meshes[i] = parts[i].Shape().Flatten(tol).Transform(parts[i].Place)
 		}
 	}
 	var done sync.WaitGroup
-	done.Go(func() { flatten(1) })
-	flatten(0)
+	done.Go(flatten)
+	flatten()
 	done.Wait()
 	return meshes, ids
 }
