@@ -75,7 +75,11 @@ func TestPicturesComeBeforeFindings(t *testing.T) {
 	}
 	second := noticed(t, w)
 	w.set("size.height", "20")
+	before := column(t, w, "Cut list", "Length")
 	l.next() // looks over what was 950 high
+	if cmp.Equal(before, column(t, w, "Cut list", "Length")) {
+		t.Error("the cut list is not that of the pictures")
+	}
 	if got := w.findings.Texts(); !cmp.Equal(first, got) || w.s.Looked().Overall.Height == 950 {
 		t.Errorf("it shows what was noticed about sizes that have changed: %q", got)
 	}

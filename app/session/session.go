@@ -169,8 +169,8 @@ func (s *Session) Show(gen uint64, p *form.Piece) bool {
 	return true
 }
 
-// Shows tells whether Piece is of the text of a number, and that text has not changed since.
-func (s *Session) Shows(gen uint64) bool { return gen == s.gen && gen == s.pieceGen }
+// Shows tells whether Piece, and with it the pictures, is of the text of a number.
+func (s *Session) Shows(gen uint64) bool { return gen == s.pieceGen }
 
 // Deliver hands in a piece that has been looked over. One of a text that has changed since is dropped, and false is
 // returned.
