@@ -16,11 +16,11 @@ import (
 type bounds struct {
 	kinds  []*unit // distinct units
 	count  []int
-	grids  []*grid // of each shape
-	rough  []*grid // the same in larger steps
-	blocks []*grid // the same for cuttings with limited units
-	each   float64 // area of all units
-	boards int     // kinds of boards
+	grids  []*grid   // boards that may yield the same units together
+	rough  [][]*grid // the same in larger steps, the largest first
+	blocks []*grid   // of each shape, for cuttings with limited units; nil where there are too many units for them
+	each   float64   // area of all units
+	boards int       // kinds of boards
 	rules  []rule
 }
 
@@ -37,7 +37,7 @@ type class struct {
 }
 
 func newBounds(t stock.Task, shapes []*shape, us []*unit) *bounds {
-	b := &bounds{}
+	b := &bounds{rough: make([][]*grid, len(fewPlaces))}
 	for _, u := range us {
 		b.each += u.area()
 		i := slices.IndexFunc(b.kinds, func(v *unit) bool { return v.same(u) })
@@ -48,24 +48,58 @@ func newBounds(t stock.Task, shapes []*shape, us []*unit) *bounds {
 		b.count[i]++
 	}
 	for i, s := range shapes {
-		if i > 0 && shapes[i-1].board == s.board {
-			b.grids = append(b.grids, b.grids[i-1])
-			b.rough = append(b.rough, b.rough[i-1])
-			b.blocks = append(b.blocks, b.blocks[i-1])
-			continue
+		if i == 0 || shapes[i-1].board != s.board {
+			b.boards++
 		}
-		b.boards++
-		b.grids = append(b.grids, newGrid(t, s, i, b.kinds, b.count, true))
-		b.blocks = append(b.blocks, newGrid(t, s, i, b.kinds, b.count, false))
-		l, w := s.root.Length()+t.Saw.Kerf, s.root.Width()+t.Saw.Kerf
-		b.rough = append(b.rough, stepped(t.Saw.Kerf, s, i, b.kinds, b.count, max(l/coarser, 0.01), max(w/coarser, 0.01)))
+	}
+	groups := b.alike(t, shapes)
+	for _, boards := range groups {
+		b.grids = append(b.grids, newGrid(t, shapes, boards, b.kinds, b.count, mostPlaces*manyGroups/max(manyGroups, len(groups))))
+		for n, most := range fewPlaces {
+			b.rough[n] = append(b.rough[n], newGrid(t, shapes, boards, b.kinds, b.count, most*manyGroups/max(manyGroups, len(groups))))
+		}
+	}
+	if len(us) <= limitedUnits {
+		for i, s := range shapes {
+			if i > 0 && shapes[i-1].board == s.board {
+				b.blocks = append(b.blocks, b.blocks[i-1])
+				continue
+			}
+			b.blocks = append(b.blocks, newGrid(t, shapes, []int{i}, b.kinds, b.count, blockPlaces))
+		}
 	}
 	areas := make([]float64, len(b.kinds))
 	for i, u := range b.kinds {
 		areas[i] = u.area()
 	}
-	b.rule(areas)
+	b.rule(areas, shapes)
 	return b
+}
+
+// alike groups the boards that yield the same units wherever these are not too long or too wide.
+func (b *bounds) alike(t stock.Task, shapes []*shape) [][]int {
+	var out [][]int
+	for i, s := range shapes {
+		n := slices.IndexFunc(out, func(group []int) bool {
+			first := shapes[group[0]]
+			return first.board == s.board || !slices.ContainsFunc(b.kinds, func(u *unit) bool {
+				one, two := t.Serves(first.board, u.timber, u.t), t.Serves(s.board, u.timber, u.t)
+				return one != two || one && (s.roomy(u) && !u.may(i) || first.roomy(u) && !u.may(group[0]))
+			})
+		})
+		if n < 0 {
+			out = append(out, []int{i})
+			continue
+		}
+		out[n] = append(out[n], i)
+	}
+	return out
+}
+
+// roomy says that a board is long and wide enough for a unit.
+func (s *shape) roomy(u *unit) bool {
+	l, w := s.root.Length()+eps, s.root.Width()+eps
+	return u.l <= l && u.w <= w || u.turn && u.w <= l && u.l <= w
 }
 
 func (u *unit) same(v *unit) bool {
@@ -76,96 +110,125 @@ func (u *unit) same(v *unit) bool {
 const joins = 2_500_000
 
 // rule adds a rule from prices. Boards are looked at side by side.
-func (b *bounds) rule(prices []float64) {
-	r := rule{most: make([]float64, len(b.grids))}
+func (b *bounds) rule(prices []float64, shapes []*shape) {
+	r := rule{most: make([]float64, len(shapes))}
 	var all sync.WaitGroup
-	for i, g := range b.grids {
-		if i == 0 || b.grids[i-1] != g {
-			all.Go(func() { r.most[i] = b.most(i, prices) })
+	for _, g := range b.grids {
+		all.Go(func() {
+			y := g.yields(prices)
+			for n, i := range g.boards {
+				r.most[i] = y.of(n)
+			}
+		})
+	}
+	all.Wait()
+	for i, g := range b.blocks {
+		if i == 0 || b.blocks[i-1] != g {
+			all.Go(func() {
+				if v, ok := g.limited(prices, joins/b.boards); ok {
+					r.most[i] = min(r.most[i], v)
+				}
+			})
 		}
 	}
 	all.Wait()
-	for i, g := range b.grids {
-		if i > 0 && b.grids[i-1] == g {
-			r.most[i] = r.most[i-1]
-		}
-		if len(b.rules) == 0 {
-			r.most[i] = min(r.most[i], g.sound*(1+1e-9)) // the first prices are areas
+	for i, s := range shapes {
+		if i > 0 && shapes[i-1].board == s.board {
+			r.most[i] = min(r.most[i], r.most[i-1])
 		}
 	}
-	if len(b.grids) <= 64 {
+	if len(b.rules) == 0 { // the first prices are areas
+		for _, g := range b.grids {
+			for n, i := range g.boards {
+				r.most[i] = min(r.most[i], g.sound[n]*(1+1e-9))
+			}
+		}
+	}
+	if len(shapes) <= 64 {
 		r.classes = b.classes(prices)
 	}
 	b.rules = append(b.rules, r)
 }
 
-// most is what a board yields at most.
-func (b *bounds) most(i int, prices []float64) float64 {
-	v, _ := b.grids[i].yield(prices)
-	if u, ok := b.blocks[i].limited(prices, joins/b.boards); ok {
-		v = min(v, u)
-	}
-	return v
-}
-
-// grid is a board and its units in whole steps, rounded in the units' favour.
+// grid is boards that yield the same units, and these, in whole steps, rounded in the units' favour.
 type grid struct {
-	l, w  int
-	items []item
-	kind  []int // of each item
-	count []int
-	sound float64
-	pairs int // of places, compared for the last table
+	boards []int
+	size   [][2]int // of each of the boards
+	l, w   int      // of a sheet that all of them are part of
+	items  []item
+	kind   []int // of each item
+	count  []int
+	sound  []float64 // of each of the boards: the area that units can cover
 }
 
-// Steps in which a board is divided, mm: the finest whose table is not too much work; and how many a board's length
-// and width are divided into while prices are looked for.
-var steps = [...]float64{0.1, 0.25, 0.5, 1, 2, 4, 8, 16, 32}
+// Steps in which boards are divided along and across, mm, the finest first.
+var steps = [...][2]float64{{0.1, 0.1}, {0.2, 0.2}, {0.5, 0.2}, {1, 0.2}, {1, 0.5}, {2, 0.5}, {4, 0.5}, {4, 1}, {8, 1}, {8, 2}, {16, 2}, {32, 4}}
 
+// How many places a table may have for bounds, and for cuttings with limited units; and up to how many units these are
+// looked for.
 const (
-	hair      = 1e-7      // of a step, for the arithmetic's sake
-	tableWork = 3_000_000 // pairs of places compared for a table
-	coarser   = 240
+	mostPlaces   = 400_000
+	blockPlaces  = 5_000
+	limitedUnits = 40
+	manyGroups   = 8    // of boards: with more of them their tables are smaller
+	hair         = 1e-7 // of a step, for the arithmetic's sake
 )
 
-// newGrid divides the board; reduce says that only places that matter to the board as a whole will be looked at.
-func newGrid(t stock.Task, s *shape, i int, kinds []*unit, count []int, reduce bool) *grid {
+// fewPlaces are for the time while prices are looked for.
+var fewPlaces = [...]int{30_000, 120_000}
+
+// newGrid divides the boards into the finest steps for which a table has no more than most places.
+func newGrid(t stock.Task, shapes []*shape, boards []int, kinds []*unit, count []int, most int) *grid {
 	var g *grid
 	for _, step := range steps {
-		if g = stepped(t.Saw.Kerf, s, i, kinds, count, step, min(step, 1)); g.work(reduce) <= tableWork {
+		g = stepped(t.Saw.Kerf, shapes, boards, kinds, count, step[0], step[1])
+		if g.places() <= most {
 			break
 		}
 	}
 	return g
 }
 
-// work estimates how many pairs of places a table of the grid compares.
-func (g *grid) work(reduce bool) int {
+// alone says that all boards are of one size: then only places that matter to it as a whole are looked at.
+func (g *grid) alone() bool {
+	return !slices.ContainsFunc(g.size, func(s [2]int) bool { return s != g.size[0] })
+}
+
+// places is how many a table has.
+func (g *grid) places() int {
 	var ls, ws []int
 	for _, it := range g.items {
 		if it.l <= g.l && it.w <= g.w {
 			ls, ws = append(ls, it.l), append(ws, it.w)
 		}
 	}
-	xs, _ := sums(g.l, ls, reduce)
-	ys, _ := sums(g.w, ws, reduce)
-	return len(xs) * len(ys) * (len(xs) + len(ys)) / 4
+	xs, _ := sums(g.l, ls, g.alone())
+	ys, _ := sums(g.w, ws, g.alone())
+	return len(xs) * len(ys)
 }
 
-// stepped divides the board into steps of fl along and fw across.
-func stepped(k float64, s *shape, i int, kinds []*unit, count []int, fl, fw float64) *grid {
-	l, w := s.root.Length()+k, s.root.Width()+k
-	g := &grid{count: count}
-	if l <= k || w <= k {
-		return g
+// stepped divides the boards into steps of fl along and fw across.
+func stepped(k float64, shapes []*shape, boards []int, kinds []*unit, count []int, fl, fw float64) *grid {
+	g := &grid{boards: boards, count: count}
+	for _, i := range boards {
+		var size [2]int
+		if l, w := shapes[i].root.Length()+k, shapes[i].root.Width()+k; l > k && w > k {
+			size = [2]int{int(math.Ceil(l/fl - hair)), int(math.Ceil(w/fw - hair))}
+		}
+		g.size = append(g.size, size)
+		g.l, g.w = max(g.l, size[0]), max(g.w, size[1])
 	}
-	g.l, g.w = int(math.Ceil(l/fl-hair)), int(math.Ceil(w/fw-hair))
-	cover := 0.0 // the most of a unit's area that remains beside its kerf
+	cover := make([]float64, len(boards)) // the most of a unit's area that remains beside its kerf
 	for n, u := range kinds {
-		if !u.may(i) {
+		any := false
+		for at, i := range boards {
+			if u.may(i) {
+				cover[at], any = max(cover[at], u.area()/((u.l+k)*(u.w+k))), true
+			}
+		}
+		if !any {
 			continue
 		}
-		cover = max(cover, u.area()/((u.l+k)*(u.w+k)))
 		for turn, d := range [2][2]float64{{u.l, u.w}, {u.w, u.l}} {
 			if it := (item{l: int((d[0]+k)/fl + hair), w: int((d[1]+k)/fw + hair)}); turn == 0 || u.turn {
 				it.l, it.w = max(it.l, 1), max(it.w, 1)
@@ -173,33 +236,62 @@ func stepped(k float64, s *shape, i int, kinds []*unit, count []int, fl, fw floa
 			}
 		}
 	}
-	g.sound = s.sound(k) * cover
+	for at, i := range boards {
+		g.sound = append(g.sound, shapes[i].sound(k)*cover[at])
+	}
 	return g
 }
 
-// yield is the most that the board's units can be worth together, and how often each kind is taken for it.
-func (g *grid) yield(prices []float64) (float64, []int) {
-	counts := make([]int, len(g.count))
-	all := 0.0
+// yields is what a grid's boards yield at most at certain prices.
+type yields struct {
+	*grid
+	table *table
+	all   float64 // worth of all units
+}
+
+func (g *grid) yields(prices []float64) yields {
+	y := yields{grid: g}
 	seen := make([]bool, len(g.count))
 	for n, k := range g.kind {
 		g.items[n].value = prices[k]
 		if !seen[k] {
-			all += prices[k] * float64(g.count[k])
+			y.all += prices[k] * float64(g.count[k])
 			seen[k] = true
 		}
 	}
-	if len(g.items) == 0 {
-		return 0, counts
+	if len(g.items) > 0 {
+		y.table = newTable(g.l, g.w, g.items, g.alone())
 	}
-	t := newTable(g.l, g.w, g.items, true)
-	g.pairs = t.pairs
-	used := make([]int, len(g.items))
-	t.use(g.l, g.w, used)
-	for n, c := range used {
-		counts[g.kind[n]] += c
+	return y
+}
+
+// of is the most that one of the boards yields.
+func (y yields) of(n int) float64 {
+	if y.table == nil {
+		return 0
 	}
-	return min(all, t.of(g.l, g.w)) * (1 + 1e-9), counts
+	return min(y.all, y.table.of(y.size[n][0], y.size[n][1])) * (1 + 1e-9)
+}
+
+func (y yields) pairs() int {
+	if y.table == nil {
+		return 0
+	}
+	return y.table.pairs
+}
+
+// used is how often each kind is taken for it.
+func (y yields) used(n int) []int {
+	counts := make([]int, len(y.count))
+	if y.table == nil {
+		return counts
+	}
+	of := make([]int, len(y.items))
+	y.table.use(y.size[n][0], y.size[n][1], of)
+	for n, c := range of {
+		counts[y.kind[n]] += c
+	}
+	return counts
 }
 
 // sound bounds the area that units with their kerf can cover. A unit grown by the kerf to the right and upward covers

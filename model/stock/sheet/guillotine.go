@@ -83,35 +83,53 @@ func newTable(length, width int, items []item, reduce bool) *table {
 			}
 		}
 	}
-	for i, x := range t.xs {
-		for j, y := range t.ys {
-			t.best[i][j] = t.split(i, j, x, y)
-		}
-	}
+	t.grow()
 	return t
 }
 
-func (t *table) split(i, j, x, y int) float64 {
-	row := t.best[i]
-	best := row[j]
-	if i > 0 {
-		best = max(best, t.best[i-1][j])
-	}
-	if j > 0 {
-		best = max(best, row[j-1])
-	}
-	t.pairs += (i + j) / 2
-	for a := 1; a < i && 2*t.xs[a] <= x; a++ {
-		if v := t.best[a][j] + t.best[t.ax[x-t.xs[a]]][j]; v > best {
-			best = v
+// grow works out the most of every place. Of two pieces side by side one can be taken as small as what it yields allows: it
+// ends where the most grows.
+func (t *table) grow() {
+	nx := len(t.xs)
+	turned := make([]float64, nx*len(t.ys)) // the most by places across, then along
+	alongs := make([][]int32, len(t.ys))    // of each place across: where the most grows along
+	var overs []int32                       // where it grows across
+	for i, x := range t.xs {
+		row := t.best[i]
+		overs = overs[:0]
+		for j, y := range t.ys {
+			col := turned[j*nx : (j+1)*nx]
+			best, before, under := row[j], 0.0, 0.0
+			if i > 0 {
+				before = col[i-1]
+			}
+			if j > 0 {
+				under = row[j-1]
+			}
+			best = max(best, before, under)
+			for _, a := range alongs[j] {
+				if 2*t.xs[a] > x {
+					break
+				}
+				t.pairs++
+				best = max(best, col[a]+col[t.ax[x-t.xs[a]]])
+			}
+			for _, b := range overs {
+				if 2*t.ys[b] > y {
+					break
+				}
+				t.pairs++
+				best = max(best, row[b]+row[t.ay[y-t.ys[b]]])
+			}
+			row[j], col[i] = best, best
+			if i > 0 && best > before {
+				alongs[j] = append(alongs[j], int32(i))
+			}
+			if j > 0 && best > under {
+				overs = append(overs, int32(j))
+			}
 		}
 	}
-	for b := 1; b < j && 2*t.ys[b] <= y; b++ {
-		if v := row[b] + row[t.ay[y-t.ys[b]]]; v > best {
-			best = v
-		}
-	}
-	return best
 }
 
 // of is the most a rectangle can yield.

@@ -366,3 +366,15 @@ func (s *search) change(order, left []int) []int {
 	}
 	return o
 }
+
+// share is what a square millimetre of units costs at least; where that is not known, what all boards cost for it.
+func (s *search) share() float64 {
+	if s.lower > 0 {
+		return s.lower / s.bounds.each
+	}
+	all := 0.0
+	for _, sh := range s.shapes {
+		all += sh.cost
+	}
+	return all / s.bounds.each
+}

@@ -2,12 +2,13 @@ package sheet
 
 import (
 	"slices"
+	"sync"
 
 	"splaywright/model/stock/lp"
 )
 
 // pricing is how many pairs of places may be compared while prices are looked for.
-const pricing = 300_000_000
+const pricing = 1_000_000_000
 
 // sharpen looks for prices of the units that rule out cheap sets of boards, by the linear relaxation over all ways to
 // cut a board: each board taken in parts, each unit as often as wanted. It returns the sets that remain.
@@ -22,48 +23,108 @@ func (s *search) sharpen(sets []set) []set {
 	for k, n := range b.count {
 		need[k] = float64(n)
 	}
-	l := lp.New(need, dear, limit)
-	s.known(l, first)
-	middle, best := b.fair(s.shapes[first[0]].cost, first[0]), 0.0
-	const rounds = 400
-	work := 0
-	hold := 0.8 // how far prices keep to the best ones yet, so that they do not swing from unit to unit
-	for range rounds {
-		if s.over() || work > pricing || !l.Run() {
-			break
+	rows := slices.Repeat([]int{-1}, len(s.shapes))
+	for row, i := range first {
+		rows[i] = row
+	}
+	p := &pricer{s: s, need: need, limit: limit, rows: rows, middle: b.fair(s.shapes[first[0]].cost, first[0])}
+	for n, grids := range b.rough {
+		p.Master, p.grids = lp.New(need, dear, limit), grids
+		s.known(p.Master, first)
+		for _, c := range p.ways { // in larger steps they seem to yield too much: they only give the prices a hold
+			c.Cost *= coarser
+			p.Add(c)
 		}
-		prices := make([]float64, len(need))
-		bound := 0.0
+		p.ways = nil
+		p.run(efforts[n])
+	}
+	return s.ruleOut(sets, p.middle)
+}
+
+// coarser is how much dearer a way of cutting counts in smaller steps than it was found in.
+const coarser = 1.06
+
+// effort is how far prices are looked for: rounds, how far prices keep to the best ones yet, so that they do not swing
+// from unit to unit, and how near the bound is to come to the programme's value.
+type effort struct {
+	rounds     int
+	hold, near float64
+}
+
+// efforts go with fewPlaces.
+var efforts = [...]effort{{60, 0.8, 1e-3}, {14, 0.5, 2e-4}}
+
+// pricer looks for prices by a linear programme.
+type pricer struct {
+	*lp.Master
+	s           *search
+	grids       []*grid
+	need, limit []float64
+	rows        []int     // of each shape: its limit; -1 where one before it is alike
+	middle      []float64 // the best prices yet
+	ways        []lp.Column
+	work        int
+}
+
+func (p *pricer) run(e effort) {
+	best, _ := p.grow(p.middle)
+	for range e.rounds {
+		if p.s.over() || p.work > pricing || !p.Run() {
+			return
+		}
+		prices := slices.Clone(p.middle)
 		for k := range prices {
-			prices[k] = hold*middle[k] + (1-hold)*max(0, l.Price(k))
-			bound += prices[k] * need[k]
+			prices[k] = e.hold*p.middle[k] + (1-e.hold)*max(0, p.Price(k))
 		}
-		grew := false
-		for row, i := range first {
-			worth, used := b.rough[i].yield(prices)
-			work += b.rough[i].pairs
-			bound += limit[row] * min(0, s.shapes[i].cost-worth)
-			gain := -s.shapes[i].cost + l.Price(len(need)+row)
-			for k, n := range used {
-				gain += float64(n) * l.Price(k)
+		bound, grew := p.grow(prices)
+		if bound > best {
+			p.middle, best = prices, bound
+			p.s.lower = max(p.s.lower, bound*(1-1e-9))
+		}
+		switch {
+		case !grew && e.hold < 0.01, best >= p.Value()*(1-e.near):
+			return
+		case !grew:
+			e.hold /= 2
+		}
+	}
+}
+
+// grow adds the ways of cutting that are best at the prices; it returns what these bound.
+func (p *pricer) grow(prices []float64) (bound float64, grew bool) {
+	need := len(p.need)
+	for k, v := range prices {
+		bound += v * p.need[k]
+	}
+	of := make([]yields, len(p.grids))
+	var all sync.WaitGroup
+	for n, g := range p.grids {
+		all.Go(func() { of[n] = g.yields(prices) })
+	}
+	all.Wait()
+	for _, y := range of {
+		p.work += y.pairs()
+		for n, i := range y.boards {
+			row := p.rows[i]
+			if row < 0 {
+				continue
 			}
-			if gain > 1e-7*s.shapes[i].cost {
-				l.Add(pattern(used, len(need)+row, s.shapes[i].cost))
+			cost := p.s.shapes[i].cost
+			bound += p.limit[row] * min(0, cost-y.of(n))
+			used := y.used(n)
+			gain := -cost + p.Price(need+row)
+			for k, n := range used {
+				gain += float64(n) * p.Price(k)
+			}
+			if gain > 1e-7*cost {
+				c := pattern(used, need+row, cost)
+				p.Add(c)
+				p.ways = append(p.ways, c)
 				grew = true
 			}
 		}
-		if bound > best {
-			middle, best = prices, bound
-			s.lower = max(s.lower, bound*(1-1e-9))
-		}
-		switch {
-		case !grew && hold < 0.01, best >= l.Value()*(1-1e-4):
-			return s.ruleOut(sets, middle)
-		case !grew:
-			hold /= 2
-		}
 	}
-	return s.ruleOut(sets, middle)
+	return bound, grew
 }
 
 // fair are prices by area, such that the first board is worth its cost.
@@ -83,7 +144,7 @@ func (s *search) ruleOut(sets []set, prices []float64) []set {
 	if len(sets) == 0 {
 		return nil
 	}
-	s.bounds.rule(slices.Clone(prices))
+	s.bounds.rule(slices.Clone(prices), s.shapes)
 	last := &bounds{rules: s.bounds.rules[len(s.bounds.rules)-1:]}
 	sets = slices.DeleteFunc(sets, func(c set) bool { _, ok := last.may(c.boards); return !ok })
 	if len(sets) > 0 {

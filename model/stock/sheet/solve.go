@@ -13,7 +13,7 @@ import (
 func (s *search) staleMost() int {
 	n := len(s.us) * len(s.us)
 	if s.weaves() && !s.alike() { // the weavers have been there
-		n = min(n, 500)
+		n = min(n, 8000/len(s.us))
 	}
 	return 300 + 20*n
 }

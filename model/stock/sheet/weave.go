@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"math/rand/v2"
 	"runtime"
 	"slices"
@@ -33,14 +34,15 @@ const (
 	gather = 0.8
 )
 
-// The search is done by two weavers at the same time, which tell each other their best plan at the end of each round;
-// the work of each for so many units, and the most.
+// The search is done by many weavers, of which half are given up after each round, since where a weaver ends depends much
+// on where it begins. How far each has come by then, as a fraction of its work; the work for so many units, and the most.
 const (
-	weavers  = 2
-	rounds   = 4
-	perUnits = 20_000
-	mostWoof = 70_000_000
+	weavers  = 8
+	perUnits = 30_000
+	mostWoof = 30_000_000
 )
+
+var rounds = [...]float64{0.17, 0.44, 1}
 
 // weaves says whether quilts are of use: they know no limit to how often the direction of cut changes.
 func (s *search) weaves() bool { return s.t.Saw.Stages == 0 && len(s.us) > 2 }
@@ -50,36 +52,33 @@ func (s *search) weave(sets []set) {
 	if !s.weaves() {
 		return
 	}
+	defer func() { s.gain = s.tries }() // whoever goes on has all his tries before him
 	s.book = newBook(s)
 	work := min(mostWoof, perUnits*len(s.us)*len(s.us))
 	var ws []*weaver
 	for i := range weavers {
 		ws = append(ws, s.newWeaver(uint64(i), sets))
 	}
-	for round := range rounds {
+	for _, upTo := range rounds {
 		var all sync.WaitGroup
 		for _, w := range ws {
 			if runtime.GOMAXPROCS(0) == 1 {
-				w.run(round, work)
+				w.run(upTo, work)
 				continue
 			}
-			all.Go(func() { w.run(round, work) })
+			all.Go(func() { w.run(upTo, work) })
 		}
 		all.Wait()
 		for _, w := range ws {
 			s.consider(w.best)
-		}
-		for _, w := range ws {
 			s.tries += w.s.tries
 			w.s.tries = 0
-			w.best = s.best
-			if w.value(w.now) > w.value(s.best) {
-				w.now = s.best
-			}
 		}
 		if s.over() {
 			return
 		}
+		slices.SortStableFunc(ws, func(a, b *weaver) int { return cmp.Compare(a.value(a.best), b.value(b.best)) })
+		ws = ws[:len(ws)/2]
 	}
 }
 
@@ -88,12 +87,12 @@ func (s *search) newWeaver(seed uint64, sets []set) *weaver {
 	own.rng = rand.New(rand.NewPCG(seed, 3))
 	own.tries = 0
 	w := &weaver{sewer: newSewer(&own, seed), best: s.best, now: s.best}
-	w.short = dear * s.lower / s.bounds.each
+	w.short = dear * s.share()
 	if s.best.area > 0 {
 		w.short *= dearer
 	}
 	if len(sets) > 0 {
-		spare := 1.02 + 0.02*float64(seed)
+		spare := 1.005 + 0.005*float64(seed)
 		at, _ := slices.BinarySearchFunc(sets, sets[0].cost*spare, func(a set, c float64) int {
 			if a.cost < c {
 				return -1
@@ -130,10 +129,9 @@ func (w *weaver) value(l *layout) float64 {
 	return v
 }
 
-// run goes on for one round of several.
-func (w *weaver) run(round, work int) {
-	until := work * (round + 1) / rounds
-	for w.work < until && w.s.ctx.Err() == nil && (w.best.area > 0 || w.best.cost > w.s.lower*(1+1e-9)) {
+// run goes on up to a fraction of its work.
+func (w *weaver) run(upTo float64, work int) {
+	for w.work < int(upTo*float64(work)) && w.s.ctx.Err() == nil && (w.best.area > 0 || w.best.cost > w.s.lower*(1+1e-9)) {
 		next := w.move()
 		warm := warmth * w.s.lower * (1 - float64(w.work)/float64(work))
 		if w.value(next) <= w.value(w.now)+warm*w.rng.ExpFloat64() {
