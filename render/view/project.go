@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"sync"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -120,12 +121,18 @@ func (s *Scene) Pictures(ds ...Direction) []*Picture {
 
 // turn brings the scene into the picture's frame.
 func (w *work) turn(d Direction) {
-	w.pts = w.pts[:0]
-	for _, v := range w.s.verts {
-		w.pts = append(w.pts, d.turn(v))
+	w.pts = slices.Grow(w.pts[:0], len(w.s.verts))[:len(w.s.verts)]
+	r, u, t := d.Right, d.Up, d.Toward
+	for i := range w.s.verts {
+		v := &w.s.verts[i]
+		w.pts[i] = mgl64.Vec3{
+			v[0]*r[0] + v[1]*r[1] + v[2]*r[2],
+			v[0]*u[0] + v[1]*u[1] + v[2]*u[2],
+			v[0]*t[0] + v[1]*t[1] + v[2]*t[2],
+		}
 	}
 	w.bounds()
-	w.planes = w.planes[:0]
+	w.planes = slices.Grow(w.planes[:0], len(w.s.faces))
 	for i := range w.s.faces {
 		f := &w.s.faces[i]
 		p := plane{n: d.turn(f.normal), d: f.d}
@@ -142,14 +149,22 @@ func (w *work) turn(d Direction) {
 
 func (w *work) bounds() {
 	w.lo, w.hi = mgl64.Vec3{}, mgl64.Vec3{}
-	for i, p := range w.pts {
-		if i == 0 {
-			w.lo, w.hi = p, p
-		}
+	if len(w.pts) == 0 {
+		return
+	}
+	lo, hi := w.pts[0], w.pts[0]
+	for i := range w.pts {
+		p := &w.pts[i]
 		for k := range p {
-			w.lo[k], w.hi[k] = min(w.lo[k], p[k]), max(w.hi[k], p[k])
+			if p[k] < lo[k] {
+				lo[k] = p[k]
+			}
+			if p[k] > hi[k] {
+				hi[k] = p[k]
+			}
 		}
 	}
+	w.lo, w.hi = lo, hi
 }
 
 func (w *work) depths(f *face, p *plane) {
