@@ -104,8 +104,8 @@ func TestEveryTextOfTheWindowIsSaid(t *testing.T) {
 	}
 }
 
-// ownNames are what the examples' designs name: boards on hand, places to avoid, a value.
-var ownNames = []string{"plank with the hinge", "plank", "long shelf", "clean", "hinge holes", "bracket holes", "nail edge", "pin-width"}
+// ownNames are what the examples' designs name: boards on hand with their notes, places to avoid, a value.
+var ownNames = []string{"grey outside, nail edge along the far side", "pencil marks on one face", "plank with the hinge", "plank", "long shelf", "clean", "hinge holes", "bracket holes", "nail edge", "pin-width"}
 
 func allItems(menus []*fyne.Menu) []*fyne.MenuItem {
 	var out []*fyne.MenuItem
