@@ -223,6 +223,7 @@ func (w *Window) ShowAndRun() {
 		}
 	})
 	w.early.wait()
+	heedTheSystem()
 	w.win.ShowAndRun()
 }
 
