@@ -257,6 +257,7 @@ func (w *Window) started() {
 	if w.spawn == nil { // tests look at the file themselves
 		go w.watchFile(w.stop)
 		go w.tellPlaces(w.stop)
+		go tidy(w.stop)
 	}
 }
 
