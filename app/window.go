@@ -224,6 +224,9 @@ func (w *Window) ShowAndRun() {
 	})
 	w.early.wait()
 	heedTheSystem()
+	over := make(chan struct{})
+	defer close(over)
+	go tidy(over) // once, however many windows there are
 	w.win.ShowAndRun()
 }
 
@@ -257,7 +260,6 @@ func (w *Window) started() {
 	if w.spawn == nil { // tests look at the file themselves
 		go w.watchFile(w.stop)
 		go w.tellPlaces(w.stop)
-		go tidy(w.stop)
 	}
 }
 
