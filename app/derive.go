@@ -130,6 +130,7 @@ func (w *Window) refresh() {
 	w.strip.Update(w.s)
 	w.findings.Update(w.s)
 	w.boards.update(w)
+	w.explainNoMore()
 	w.nameTitle()
 	w.menu.refresh(w.s)
 }

@@ -1,8 +1,12 @@
 package app
 
 import (
+	"strings"
+
 	"splaywright/app/field"
 	"splaywright/app/panel"
+	"splaywright/app/say"
+	"splaywright/app/session"
 )
 
 // prefCard is the preference that tells that the card which explains a size is folded.
@@ -24,8 +28,31 @@ func (w *Window) explain(spec field.Spec) {
 		return
 	}
 	limit := ""
-	if spec.Choices == nil { // a list shows what there is
-		limit = w.s.Limit(spec.Path)
+	if name, own := strings.CutPrefix(spec.Path, "names."); own {
+		limit = w.usesOf(name)
+	} else if text := w.s.Limit(spec.Path); text != "" && spec.Choices == nil { // a list shows what there is
+		limit = say.With("Limits: %s", say.It(text))
 	}
+	w.explained = spec.Path
 	w.card.Say(spec.Label, e, limit)
+}
+
+// usesOf says where a named value stands.
+func (w *Window) usesOf(name string) string {
+	var uses []string
+	for _, path := range w.s.Document().Uses(name) {
+		uses = append(uses, say.It(session.Words(path)))
+	}
+	if len(uses) == 0 {
+		return ""
+	}
+	return say.With("It stands in: %s.", strings.Join(uses, "; "))
+}
+
+// explainNoMore empties the card where the size that it explains is gone.
+func (w *Window) explainNoMore() {
+	if w.explained != "" && w.sizes.Field(w.explained) == nil && w.boards.fields.Field(w.explained) == nil {
+		w.explained = ""
+		w.card.Clear()
+	}
 }

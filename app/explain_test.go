@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"splaywright/app/field"
+	"splaywright/app/panel"
 )
 
 // The size that the keyboard comes to is explained: its name, what it is, what it must keep to, and a sketch.
@@ -22,7 +23,7 @@ func TestTheSizeThatIsTypedIsExplained(t *testing.T) {
 	} {
 		w.win.Canvas().Focus(w.sizes.Field(c.path).Input())
 		name, text, limit, sketch := w.card.Said()
-		if name != c.name || !strings.Contains(text, c.text) || !strings.Contains(limit, c.limit) || c.limit == "" && limit != "Limits: " || sketch != c.sketch {
+		if name != c.name || !strings.Contains(text, c.text) || !strings.Contains(limit, c.limit) || c.limit == "" && limit != "" || sketch != c.sketch {
 			t.Errorf("%s: %q, %q, %q, %q", c.path, name, text, limit, sketch)
 		}
 	}
@@ -62,5 +63,40 @@ func TestTheCardStaysFolded(t *testing.T) {
 	}
 	if other := w.another(); other.card.Size().Height >= high {
 		t.Error("another window does not know of it")
+	}
+}
+
+// Of a named value the card says where it stands, and once the name is gone it says nothing of it any more.
+func TestANamedValueSaysWhereItStands(t *testing.T) {
+	w := open(t, Options{})
+	if err := w.s.Change("name foot", [2]string{"names.foot", "52"}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	typeInto(t, w, "stretchers.0.width", "foot + 8")
+	typeInto(t, w, "size.height", "foot * 5")
+	w.win.Canvas().Focus(w.sizes.Field("names.foot").Input())
+	if _, _, where, _ := w.card.Said(); where != "It stands in: height; stretcher 1, width." {
+		t.Errorf("the card says %q", where)
+	}
+	w.pick("names.foot", panel.Remove)
+	if name, _, where, sketch := w.card.Said(); name != "About this size" || where != "" || sketch != "" {
+		t.Errorf("the name is gone, and the card says %q, %q, %q", name, where, sketch)
+	}
+}
+
+// A tap on the state of the strip goes to what it tells of: the text that is not understood, else the findings.
+func TestTheStateLeadsToWhatItTellsOf(t *testing.T) {
+	w := open(t, Options{})
+	typeInto(t, w, "papers.eye-height", "high")
+	w.win.Canvas().Unfocus()
+	w.strip.OnState()
+	if w.win.Canvas().Focused() != w.sizes.Field("papers.eye-height").Input() {
+		t.Error("the keyboard is not at the text that is not understood")
+	}
+	typeInto(t, w, "papers.eye-height", "")
+	w.strip.OnState()
+	if got := w.openTab(); got != findingsTab {
+		t.Errorf("the state leads to %q", got)
 	}
 }

@@ -30,13 +30,22 @@ func (w *Window) pick(path, item string) {
 	old, named := strings.CutPrefix(path, "names.")
 	switch {
 	case named && item == panel.Remove:
-		w.remove(path)
+		w.inline(old)
 	case named && item == panel.Rename:
 		name := w.newEntry()
 		name.SetText(old)
 		w.ask(say.With("Another name for %s", old), say.It("Rename"), []*widget.FormItem{widget.NewFormItem(say.It("Name"), name)},
 			func() error { return w.s.Rename(old, strings.TrimSpace(name.Text)) }, name)
 	}
+}
+
+// inline takes a named value out; where it was used its value stands from then on, so no size changes.
+func (w *Window) inline(name string) {
+	if err := w.s.Inline(name); err != nil {
+		w.tell("Remove", err)
+		return
+	}
+	w.changed()
 }
 
 // What a dialog that asks has beyond its least size: longer places to type, and lines that say why something was refused.

@@ -16,7 +16,7 @@ func TestNamedValues(t *testing.T) {
 		t.Fatal(err)
 	}
 	w.changed()
-	if got := w.sizes.Field("names.foot").SaidText(); !strings.Contains(got, "52") { // 260 / 5
+	if got := w.sizes.Field("names.foot").SaidText(); got != "52 mm ≈ 2 3/64\"" { // 260 / 5
 		t.Errorf("below the named value stands %q", got)
 	}
 	typeInto(t, w, "boards.top.thickness", "foot / 2")
@@ -39,8 +39,12 @@ func TestNamedValues(t *testing.T) {
 	if w.sizes.Field("names.rise") != nil {
 		t.Error("the named value is still there")
 	}
-	if w.s.Reads() {
-		t.Error("a thickness by a name that is gone is understood")
+	if got := w.sizes.Field("boards.top.thickness").Text(); got != "(size.height / 5) / 2" || w.s.Piece().Design.Boards.Top.Thickness.MM() != 26 {
+		t.Errorf("with its name gone the thickness reads %q", got)
+	}
+	w.undo()
+	if got := w.sizes.Field("boards.top.thickness").Text(); got != "rise / 2" || w.sizes.Field("names.rise") == nil {
+		t.Errorf("undo leaves the thickness as %q", got)
 	}
 }
 

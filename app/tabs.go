@@ -75,6 +75,18 @@ func (w *Window) goTo(path string) {
 	}
 }
 
+// goToState goes to what the strip tells of: the first text that is not understood, or the findings.
+func (w *Window) goToState() {
+	if path := w.sizes.Wrong(); path != "" {
+		w.goTo(path)
+		return
+	}
+	if w.panes.small {
+		w.panes.choose(len(w.panes.parts) - 1)
+	}
+	w.openTabOf(findingsTab)
+}
+
 // look tells the tables which of them can be seen.
 func (w *Window) look() {
 	for i, t := range w.tables {

@@ -67,15 +67,16 @@ type Window struct {
 	win fyne.Window
 	s   *session.Session
 
-	sizes    *panel.Sizes
-	card     *panel.Card
-	strip    *panel.Strip
-	findings *panel.Findings
-	tabs     *container.AppTabs
-	tables   []tab
-	filled   bool            // the sizes and the tables are shown, too
-	left     *fyne.Container // place of the sizes
-	below    *fyne.Container // place of the tables
+	sizes     *panel.Sizes
+	card      *panel.Card
+	explained string // the path of the size that the card explains, "" = none
+	strip     *panel.Strip
+	findings  *panel.Findings
+	tabs      *container.AppTabs
+	tables    []tab
+	filled    bool            // the sizes and the tables are shown, too
+	left      *fyne.Container // place of the sizes
+	below     *fyne.Container // place of the tables
 
 	boards  *boards
 	plans   planning
@@ -274,6 +275,7 @@ func (w *Window) build() {
 	w.sizes.OnSet, w.sizes.OnDone = w.set, func() { w.s.Seal() }
 	w.sizes.OnLock, w.sizes.Steps = w.lock, w.arrowSteps
 	w.explains()
+	w.strip.OnState = w.goToState
 	w.findings.OnAsk, w.findings.OnAccept = w.whatWouldDo, w.accept
 	w.sizes.OnAdd, w.sizes.OnRemove, w.sizes.OnMenu = w.add, w.remove, w.pick
 	w.tabs = container.NewAppTabs()

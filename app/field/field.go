@@ -101,6 +101,7 @@ func New(spec Spec) *Field {
 	f.label.Wrapping = fyne.TextWrapWord
 	f.ExtendBaseWidget(f)
 	f.said.Hide()
+	f.setText("")
 	return f
 }
 
@@ -180,11 +181,11 @@ func (f *Field) setText(text string) {
 	f.setting = true
 	defer func() { f.setting = false }()
 	if f.choice != nil {
-		hint := f.state.Follows
-		if hint == "" {
-			hint = f.Spec.Hint
+		hint := say.It(f.Spec.Hint)
+		if f.state.Follows != "" {
+			hint = f.Spec.word(f.state.Follows)
 		}
-		if hint = say.It(hint); hint == "" {
+		if hint == "" {
 			hint = noChoice
 		}
 		if f.choice.PlaceHolder != hint {
@@ -302,6 +303,17 @@ func (f *Field) Text() string {
 
 // SaidText is what is shown below the field.
 func (f *Field) SaidText() string { return f.said.Text }
+
+// SaidAt is where what is said stands, from the field's upper left corner, window units.
+func (f *Field) SaidAt() fyne.Position { return f.said.Position() }
+
+// Placeholder is what stands in the field while it is empty.
+func (f *Field) Placeholder() string {
+	if f.choice != nil {
+		return f.choice.PlaceHolder
+	}
+	return f.entry.PlaceHolder
+}
 
 // Input is what takes the keyboard's focus.
 func (f *Field) Input() fyne.Focusable {

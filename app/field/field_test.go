@@ -186,3 +186,44 @@ func TestAChoiceWithASenseIsShown(t *testing.T) {
 		}
 	}
 }
+
+// What an empty field is when nothing is typed stands in it from the start, whether or not a state has been put.
+func TestAnEmptyFieldShowsItsHint(t *testing.T) {
+	typed, _ := newField(t, field.Spec{Label: "Depth", Hint: "right through"})
+	typed.Put(field.State{})
+	if got := typed.Placeholder(); got != "right through" {
+		t.Errorf("a place to type shows %q", got)
+	}
+	chosen, _ := newField(t, field.Spec{Label: "Edge", Hint: "all that is felt", Choices: []string{"ends", "edges"}})
+	chosen.Put(field.State{})
+	if got := chosen.Placeholder(); got != "all that is felt" {
+		t.Errorf("a list shows %q", got)
+	}
+}
+
+// A name that takes two lines stands beside its input and what is said of it: nothing is pushed down by it.
+func TestWhatIsSaidStandsBelowTheInput(t *testing.T) {
+	put := func(label string) (top float32, height float32) {
+		f, w := newField(t, field.Spec{Label: label})
+		f.Put(field.State{Text: "75", Said: "75 mm"})
+		f.Resize(fyne.NewSize(320, f.MinSize().Height))
+		w.Canvas().Capture()
+		return f.SaidAt().Y, f.MinSize().Height
+	}
+	short, low := put("Depth")
+	long, high := put("From the middle of it")
+	if short != long {
+		t.Errorf("what is said stands at %v, beside a name of two lines at %v", short, long)
+	}
+	if high < low {
+		t.Errorf("a field with a name of two lines is %v high, lower than %v", high, low)
+	}
+}
+
+func TestAnswersAreYesAndNo(t *testing.T) {
+	f, _ := newField(t, field.Spec{Label: "Plugged", Choices: []string{"true", "false"}, Senses: map[string]string{"true": "yes", "false": "no"}})
+	f.Put(field.State{Follows: "false"})
+	if got := f.Placeholder(); got != "no" {
+		t.Errorf("what follows is said as %q", got)
+	}
+}

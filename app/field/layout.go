@@ -23,26 +23,33 @@ func (r *renderer) Objects() []fyne.CanvasObject {
 // wraps knows its height only once it has its width, so the width is given first.
 func (r *renderer) Layout(size fyne.Size) {
 	r.width = size.Width
-	row := r.row()
 	r.f.label.Move(fyne.NewPos(0, 0))
-	r.f.label.Resize(fyne.NewSize(labelWidth, row))
+	r.f.label.Resize(fyne.NewSize(labelWidth, r.nameHeight()))
+	input := r.f.input.MinSize().Height
+	w := size.Width - labelWidth
 	r.f.input.Move(fyne.NewPos(labelWidth, 0))
-	r.f.input.Resize(fyne.NewSize(size.Width-labelWidth, min(row, r.f.input.MinSize().Height)))
-	y := row
+	r.f.input.Resize(fyne.NewSize(w, input))
 	if r.f.said.Visible() {
-		w := size.Width - labelWidth
-		r.f.said.Move(fyne.NewPos(labelWidth, y-tuck))
+		r.f.said.Move(fyne.NewPos(labelWidth, input-tuck))
 		r.f.said.Resize(fyne.NewSize(w, r.saidHeight(w)))
-		y += r.f.said.Size().Height - tuck
 	}
-	r.f.notices.Move(fyne.NewPos(0, y))
+	r.f.notices.Move(fyne.NewPos(0, r.row(size.Width)))
 	r.f.notices.Resize(fyne.NewSize(size.Width, r.noticesHeight(size.Width)))
 }
 
 // tuck brings what is said up to the input: the label has room above its line already.
 const tuck = 4
 
-func (r *renderer) row() float32 {
+// row is how high the name stands beside the input and what is said below that.
+func (r *renderer) row(width float32) float32 {
+	h := r.f.input.MinSize().Height
+	if r.f.said.Visible() {
+		h += r.saidHeight(width-labelWidth) - tuck
+	}
+	return max(h, r.nameHeight())
+}
+
+func (r *renderer) nameHeight() float32 {
 	if r.f.label.Size().Width != labelWidth { // it wraps, and knows its height only once it has its width
 		r.f.label.Resize(fyne.NewSize(labelWidth, r.f.label.Size().Height))
 	}
@@ -67,11 +74,7 @@ func (r *renderer) MinSize() fyne.Size {
 	if width == 0 {
 		width = leastWidth
 	}
-	h := r.row()
-	if r.f.said.Visible() {
-		h += r.saidHeight(width-labelWidth) - tuck
-	}
-	return fyne.NewSize(leastWidth, h+r.noticesHeight(width))
+	return fyne.NewSize(leastWidth, r.row(width)+r.noticesHeight(width))
 }
 
 const leastWidth = labelWidth + 130

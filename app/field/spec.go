@@ -32,13 +32,19 @@ type Spec struct {
 
 // said are the choices as they are said.
 func (s Spec) said() []string {
-	out := say.All(s.Choices)
+	out := make([]string, len(s.Choices))
 	for i, c := range s.Choices {
-		if key, ok := s.Senses[c]; ok {
-			out[i] = say.Sense(key)
-		}
+		out[i] = s.word(c)
 	}
 	return out
+}
+
+// word is how one choice is said.
+func (s Spec) word(choice string) string {
+	if key, ok := s.Senses[choice]; ok {
+		return say.Sense(key)
+	}
+	return say.It(choice)
 }
 
 // Said says a value as it was understood: a length in both units, an angle in degrees and as

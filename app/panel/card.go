@@ -54,8 +54,13 @@ func NewCard() *Card {
 	c.all = container.NewBorder(head, nil, nil, nil, c.body)
 	c.all.Objects = []fyne.CanvasObject{head, c.body}
 	c.ExtendBaseWidget(c)
-	c.Say("", Explained{Text: say.Key("Tap the name of a size, or type into it, and here stands what it is.")}, "")
+	c.Clear()
 	return c
+}
+
+// Clear explains nothing.
+func (c *Card) Clear() {
+	c.Say(say.Key("About this size"), Explained{Text: say.Key("Tap the name of a size, or type into it, and here stands what it is.")}, "")
 }
 
 func caption() *widget.Label {
@@ -65,14 +70,11 @@ func caption() *widget.Label {
 	return l
 }
 
-// Say explains a size; limit is what it must keep to, "" where it need not.
+// Say explains a size; limit says, in the language that is spoken, what it must keep to, "" where it need not.
 func (c *Card) Say(name string, e Explained, limit string) {
-	if name == "" {
-		name = say.Key("About this size")
-	}
 	c.name.SetText(say.It(name))
 	c.text.SetText(say.It(e.Text))
-	c.limit.SetText(say.With("Limits: %s", say.It(limit)))
+	c.limit.SetText(limit)
 	c.limit.Hidden = limit == ""
 	c.sketch = e.Sketch
 	c.picture.Hidden = e.Sketch == ""

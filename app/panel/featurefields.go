@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"splaywright/app/field"
@@ -68,12 +69,7 @@ func (e featureFields) size(key, label string, get func(form.Feature) measure.Le
 
 // optional is a size that may be left out: the field is then empty, and the hint says what that comes to.
 func (e featureFields) optional(key, label, hint string, get func(form.Feature) measure.Length) field.Spec {
-	return field.Spec{Path: e.path(key), Label: label, Turns: true, Hint: hint, Value: func(d *form.Design) any {
-		if l := get(e.of(d)); l != 0 {
-			return l
-		}
-		return nil
-	}}
+	return lengthIfAny(e.path(key), label, hint, func(d *form.Design) measure.Length { return get(e.of(d)) })
 }
 
 func (e featureFields) pick(key, label string, get func(form.Feature) string, choices ...string) field.Spec {
@@ -141,7 +137,13 @@ func (e featureFields) face() field.Spec {
 
 func (e featureFields) edge() field.Spec {
 	edges := append(edgesOf(e.now.On), form.LongEdges, form.BothEnds, form.AllEdges)
-	return e.pick("edge", "Edge", func(f form.Feature) string { return f.Edge }, edges...)
+	out := e.pick("edge", "Edge", func(f form.Feature) string { return f.Edge }, edges...)
+	for _, lowest := range []string{"floor-end", "lower-edge"} { // where a board stands, or hangs over the floor
+		if slices.Contains(edges, lowest) {
+			out.Hint = lowest
+		}
+	}
+	return out
 }
 
 func (e featureFields) from() field.Spec {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"splaywright/app/field"
+	"splaywright/app/say"
 	"splaywright/model/form"
 	"splaywright/model/measure"
 )
@@ -106,6 +107,24 @@ func maybeAngle(path, label string, get func(*form.Design) *measure.Angle, hint 
 	}}
 }
 
+// angleIfAny is an angle of 0 where it is left out, which means what the hint says and no angle.
+func angleIfAny(path, label, hint string, get func(*form.Design) measure.Angle) field.Spec {
+	return field.Spec{Path: path, Label: label, Turns: true, Hint: hint, Value: func(d *form.Design) any { return ifAny(get(d)) }}
+}
+
+// lengthIfAny is a length of 0 where it is left out, which means what the hint says and no length.
+func lengthIfAny(path, label, hint string, get func(*form.Design) measure.Length) field.Spec {
+	return field.Spec{Path: path, Label: label, Turns: true, Hint: hint, Value: func(d *form.Design) any { return ifAny(get(d)) }}
+}
+
+func ifAny[T comparable](v T) any {
+	var none T
+	if v == none {
+		return nil
+	}
+	return v
+}
+
 // maybe is a length that follows from others when it is left out.
 func maybe(path, label string, get func(*form.Design) *measure.Length) field.Spec {
 	return field.Spec{Path: path, Label: label, Turns: true, Value: func(d *form.Design) any {
@@ -121,8 +140,11 @@ func choice(path, label string, get func(*form.Design) string, choices ...string
 }
 
 func flag(path, label string, get func(*form.Design) bool) field.Spec {
-	return field.Spec{Path: path, Label: label, Choices: []string{"true", "false"}, Value: func(d *form.Design) any { return get(d) }}
+	return field.Spec{Path: path, Label: label, Choices: []string{"true", "false"}, Senses: answers, Value: func(d *form.Design) any { return get(d) }}
 }
+
+// answers are what the design file's true and false are said by.
+var answers = map[string]string{"true": say.Key("yes"), "false": say.Key("no")}
 
 func words(path, label string, get func(*form.Design) string, offers ...string) field.Spec {
 	return field.Spec{Path: path, Label: label, Offers: offers, Value: func(d *form.Design) any { return get(d) }}

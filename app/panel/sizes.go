@@ -2,6 +2,7 @@ package panel
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -173,6 +174,18 @@ func (p *Sizes) bodyOf(g Group) []fyne.CanvasObject {
 	return out
 }
 
+// Wrong is the path of the first size of the column whose text is not understood, "" where all are.
+func (p *Sizes) Wrong() string {
+	for _, s := range p.sections {
+		for _, o := range s.body.Objects {
+			if f, ok := o.(*field.Field); ok && f.State().Err != nil {
+				return f.Spec.Path
+			}
+		}
+	}
+	return ""
+}
+
 // Twin makes another field of a size, for a place beside the drawing; the last one made for a
 // path follows the session. It is nil when the design does not use the size.
 func (p *Sizes) Twin(path string) *field.Field {
@@ -247,7 +260,7 @@ func (p *Sizes) bring(f fyne.CanvasObject) {
 }
 
 func (p *Sizes) fieldOf(spec field.Spec) *field.Field {
-	if f := p.fields[spec.Path]; f != nil && f.Spec.Label == spec.Label && slices.Equal(f.Spec.Choices, spec.Choices) {
+	if f := p.fields[spec.Path]; f != nil && f.Spec.Label == spec.Label && f.Spec.Hint == spec.Hint && slices.Equal(f.Spec.Choices, spec.Choices) {
 		return f
 	}
 	f := p.newField(spec)
@@ -288,8 +301,9 @@ func stateOf(s *session.Session, d *form.Design, spec field.Spec, found []part.F
 	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: found, Kept: spec.Lock && s.Keeps(spec.Path)}
 	figures := figuresOf(d)
 	if spec.Value == nil { // a named value is in no design
-		said, _ := s.Document().Value(spec.Path)
-		st.Said = figures.Text(said)
+		if q, ok := s.Document().Quantity(spec.Path); ok {
+			st.Said = figures.Text(saidQuantity(q, st.Text, d.Units))
+		}
 		return st
 	}
 	st.Bare = d.Units
@@ -321,6 +335,20 @@ func stateOf(s *session.Session, d *form.Design, spec field.Spec, found []part.F
 	return st
 }
 
+// saidQuantity says what a named value comes to, as sizes are said; a number that is typed as it is needs no saying.
+func saidQuantity(q measure.Quantity, typed string, u measure.Unit) string {
+	switch q.Kind {
+	case measure.OfLength:
+		return field.SaidLength(measure.Length(q.Value), u)
+	case measure.OfAngle:
+		return field.SaidAngle(measure.Angle(q.Value))
+	}
+	if said := strconv.FormatFloat(q.Value, 'g', 6, 64); said != strings.TrimSpace(typed) {
+		return said
+	}
+	return ""
+}
+
 // figuresOf is how figures stand in what is said of a design: with a comma where the design asks for one, or the language does
 // and the design says nothing.
 func figuresOf(d *form.Design) measure.Style {
@@ -333,10 +361,7 @@ func follows(spec field.Spec, d *form.Design) string {
 	case string:
 		return v
 	case bool:
-		if v {
-			return "true"
-		}
-		return "false"
+		return strconv.FormatBool(v)
 	default:
 		return field.Said(v, d.Units)
 	}

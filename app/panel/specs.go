@@ -4,8 +4,10 @@ import (
 	"cmp"
 
 	"splaywright/app/field"
+	"splaywright/model/cut"
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/yield"
 )
 
 func pieceGroup(d *form.Design, timbers []string) Group {
@@ -186,11 +188,11 @@ func roughGroup() Group {
 func sawGroup() Group {
 	return Group{Title: "Saw", Fields: []field.Spec{
 		length("saw.kerf", "Kerf", func(d *form.Design) measure.Length { return d.Saw.Kerf }),
-		angle("saw.step", "Scale step", func(d *form.Design) measure.Angle { return d.Saw.Step }),
-		angle("saw.max-swing", "Most swing", func(d *form.Design) measure.Angle { return d.Saw.MaxSwing }),
-		angle("saw.max-tilt", "Most tilt", func(d *form.Design) measure.Angle { return d.Saw.MaxTilt }),
-		length("saw.depth", "Blade reaches", func(d *form.Design) measure.Length { return d.Saw.Depth }),
-		angle("saw.cradle", "Wedge cradle", func(d *form.Design) measure.Angle { return d.Saw.Cradle }),
+		angleIfAny("saw.step", "Scale step", "not rounded", func(d *form.Design) measure.Angle { return d.Saw.Step }),
+		angle("saw.max-swing", "Most swing", func(d *form.Design) measure.Angle { return cmp.Or(d.Saw.MaxSwing, cut.DefaultMaxSwing) }),
+		angle("saw.max-tilt", "Most tilt", func(d *form.Design) measure.Angle { return cmp.Or(d.Saw.MaxTilt, cut.DefaultMaxTilt) }),
+		length("saw.depth", "Blade reaches", func(d *form.Design) measure.Length { return cmp.Or(d.Saw.Depth, cut.DefaultDepth) }),
+		angleIfAny("saw.cradle", "Wedge cradle", "none", func(d *form.Design) measure.Angle { return d.Saw.Cradle }),
 		flag("saw.flat-table", "Flat table", func(d *form.Design) bool { return !d.Saw.NoFlatTable }),
 	}}
 }
@@ -199,12 +201,12 @@ func planGroup() Group {
 	return Group{Title: "Board plan", Fields: []field.Spec{
 		length("plan.trim-ends", "Trim, ends", func(d *form.Design) measure.Length { return d.Plan.TrimEnds }),
 		length("plan.trim-edges", "Trim, edges", func(d *form.Design) measure.Length { return d.Plan.TrimEdges }),
-		length("plan.keep", "Keep offcuts from", func(d *form.Design) measure.Length { return d.Plan.Keep }),
+		lengthIfAny("plan.keep", "Keep offcuts from", "none are kept", func(d *form.Design) measure.Length { return d.Plan.Keep }),
 		choice("plan.first", "First cuts", func(d *form.Design) string { return d.Plan.First }, form.EitherFirst, form.CrosscutFirst, form.RipFirst),
 		flag("plan.run", "Grain runs on", func(d *form.Design) bool { return d.Plan.Run }),
 		flag("plan.glue-up", "May be glued up", func(d *form.Design) bool { return d.Plan.GlueUp }),
-		length("plan.narrowest", "Narrowest strip", func(d *form.Design) measure.Length { return d.Plan.Narrowest }),
-		length("plan.planing", "Most planed off", func(d *form.Design) measure.Length { return d.Plan.Planing }),
+		length("plan.narrowest", "Narrowest strip", func(d *form.Design) measure.Length { return cmp.Or(d.Plan.Narrowest, yield.NarrowestStrip) }),
+		lengthIfAny("plan.planing", "Most planed off", "as much as it takes", func(d *form.Design) measure.Length { return d.Plan.Planing }),
 	}}
 }
 
@@ -229,8 +231,8 @@ func papersGroup() Group {
 		choice("round.decimal", "Decimals behind a", decimal, "point", "comma"),
 		choice("papers.sheet", "Sheet", func(d *form.Design) string { return d.Papers.Sheet }, form.Sheets...),
 		choice("papers.projection", "Projection", func(d *form.Design) string { return d.Papers.Projection }, "first", "third"),
-		length("papers.eye-height", "Eye height", func(d *form.Design) measure.Length { return d.Papers.EyeHeight }),
-		length("papers.eye-distance", "Eye distance", func(d *form.Design) measure.Length { return d.Papers.EyeDistance }),
+		lengthIfAny("papers.eye-height", "Eye height", "as suits the piece", func(d *form.Design) measure.Length { return d.Papers.EyeHeight }),
+		lengthIfAny("papers.eye-distance", "Eye distance", "as suits the piece", func(d *form.Design) measure.Length { return d.Papers.EyeDistance }),
 		flag("papers.bottom", "View from below", func(d *form.Design) bool { return !d.Papers.NoBottom }),
 	}}
 }

@@ -16,8 +16,12 @@ import (
 // Strip runs along the top of the drawings: what the piece is, how large it is, and whether
 // the drawings show the sizes as they stand.
 type Strip struct {
+	// OnState is called when the person wants to see what the state at the right end tells of.
+	OnState func()
+
 	title, overall, state *line
 	mark                  *widget.Icon
+	door                  *doorway
 	row                   *fyne.Container
 	all                   fyne.CanvasObject
 }
@@ -28,7 +32,12 @@ func NewStrip() *Strip {
 	s.title.label.TextStyle.Bold = true
 	s.title.label.SizeName = theme.SizeNameSubHeadingText
 	s.overall.label.Importance = widget.LowImportance
-	s.row = container.New(stripRow{s}, s.title.label, s.overall.label, s.mark, s.state.label)
+	s.door = newDoorway(func() {
+		if s.OnState != nil {
+			s.OnState()
+		}
+	})
+	s.row = container.New(stripRow{s}, s.title.label, s.overall.label, s.mark, s.state.label, s.door)
 	s.all = Backed(look.Strip, s.row)
 	return s
 }
@@ -146,6 +155,7 @@ func (r stripRow) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	put(s.mark, size.Width-state, mark)
 	put(s.state.label, size.Width-state+mark, state-mark)
 	s.state.fit(state - mark)
+	put(s.door, size.Width-state, state)
 }
 
 func (r stripRow) MinSize([]fyne.CanvasObject) fyne.Size {

@@ -2,6 +2,7 @@ package say_test
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -57,7 +58,10 @@ func shown() map[string]bool {
 				for _, g := range panel.Groups(&d, timber.Names(), nil) {
 					add(numberless(g.Title))
 					for _, s := range g.Fields {
-						add(append(append(append([]string{s.Label, s.Hint}, s.Choices...), s.Menu...), s.Offers...)...)
+						add(append(append([]string{s.Label, s.Hint}, s.Menu...), s.Offers...)...)
+						for _, c := range s.Choices {
+							add(cmp.Or(s.Senses[c], c))
+						}
 						for _, word := range strings.Split(session.Words(s.Path), ", ") { // as the history names it
 							add(numbered.ReplaceAllString(word, ""))
 						}

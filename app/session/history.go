@@ -32,8 +32,13 @@ func (t step) label() string {
 
 // shown gives a text as the history names it; an empty one was left to follow.
 func shown(text string) string {
-	if text == "" {
+	switch text {
+	case "":
 		return "left out"
+	case "true":
+		return "yes"
+	case "false":
+		return "no"
 	}
 	return text
 }
@@ -111,6 +116,11 @@ func (s *Session) SetJoint(name string) error {
 // Rename gives a named value another name, everywhere it is used, as one step.
 func (s *Session) Rename(from, to string) error {
 	return s.do(fmt.Sprintf("rename %s to %s", from, to), func(d *file.Document) error { return d.Rename(from, to) })
+}
+
+// Inline takes a named value out and leaves its value where it was used, as one step.
+func (s *Session) Inline(name string) error {
+	return s.do(fmt.Sprintf("remove %s", name), func(d *file.Document) error { return d.Inline(name) })
 }
 
 // Change puts several texts in place as one step, said in the history as it is named here.

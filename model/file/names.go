@@ -1,6 +1,7 @@
 package file
 
 import (
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -34,20 +35,70 @@ func (d *Document) Rename(from, to string) error {
 	if err := next.Set("names."+to, old.Value); err != nil {
 		return err
 	}
-	texts := map[string]string{}
-	flatten(next.root, "", texts)
-	for path, text := range texts {
-		if text, number := strings.CutPrefix(text, "="); number && path != "names."+from && countable(path) {
-			if changed := renamed(text, from, to); changed != text {
-				if err := next.Set(path, changed); err != nil {
-					return err
-				}
-			}
-		}
+	if err := next.replace(from, func(string) string { return to }); err != nil {
+		return err
 	}
 	next.Remove("names." + from)
 	*d = *next
 	return nil
+}
+
+// Inline takes a named value out and puts what stands for it where its name stood, so that every size stays as it is. The
+// error is an *Error.
+func (d *Document) Inline(name string) error {
+	old := d.find("names." + name)
+	if old == nil {
+		return &Error{File: d.name, Path: "names", Read: name, Want: "there is no value of this name"}
+	}
+	value := strings.TrimSpace(old.Value)
+	next := d.Clone()
+	err := next.replace(name, func(use string) string {
+		if use == name || !strings.ContainsFunc(value, func(r rune) bool { return r != '.' && (r < '0' || r > '9') }) {
+			return value
+		}
+		return "(" + value + ")"
+	})
+	if err != nil {
+		return err
+	}
+	next.Remove("names." + name)
+	*d = *next
+	return nil
+}
+
+// Uses gives the paths of the numbers that a named value stands in, sorted.
+func (d *Document) Uses(name string) []string {
+	var out []string
+	for path, text := range d.numbers(name) {
+		if renamed(text, name, name+"-") != text {
+			out = append(out, path)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// replace puts something else in the place of a name wherever it is used; put is given the whole text of each use.
+func (d *Document) replace(name string, put func(use string) string) error {
+	texts := d.numbers(name)
+	for _, path := range d.Uses(name) {
+		if err := d.Set(path, renamed(texts[path], name, put(strings.TrimSpace(texts[path])))); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// numbers are the texts of every number of the document but a named value's own, by path.
+func (d *Document) numbers(name string) map[string]string {
+	texts, out := map[string]string{}, map[string]string{}
+	flatten(d.root, "", texts)
+	for path, text := range texts {
+		if text, number := strings.CutPrefix(text, "="); number && path != "names."+name && countable(path) {
+			out[path] = text
+		}
+	}
+	return out
 }
 
 func countable(path string) bool {

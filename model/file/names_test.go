@@ -83,3 +83,43 @@ func TestKeysAndList(t *testing.T) {
 		t.Errorf("a group reads %q as a list", got)
 	}
 }
+
+// A name that is taken out leaves every size as it was: what it stood for stands in its place, in brackets where the
+// reckoning asks for them.
+func TestInlineKeepsEverySize(t *testing.T) {
+	for value, want := range map[string]string{
+		"size.height / 5": "(size.height / 5) + 8", "12": "12 + 8", "1/2 in": "(1/2 in) + 8", "-4.5": "(-4.5) + 8",
+	} {
+		d := read(t, strings.Replace(named, "foot: size.height / 5", "foot: "+value, 1))
+		paths := []string{"stretchers.0.width", "stretchers.0.below-top", "names.foot-two"}
+		if got := d.Uses("foot"); !slices.Equal(got, []string{"names.foot-two", "stretchers.0.below-top", "stretchers.0.width"}) {
+			t.Errorf("foot is used in %q", got)
+		}
+		var before []string
+		for _, path := range paths {
+			said, _ := d.Value(path)
+			before = append(before, said)
+		}
+		if err := d.Inline("foot"); err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Text("stretchers.0.width"); got != want {
+			t.Errorf("foot of %s leaves %q, want %q", value, got, want)
+		}
+		for i, path := range paths {
+			if said, ok := d.Value(path); !ok || said != before[i] {
+				t.Errorf("foot of %s: %s came to %q and comes to %q", value, path, before[i], said)
+			}
+		}
+		if d.Text("names.foot") != "" || len(d.Uses("foot")) != 0 {
+			t.Errorf("foot of %s is still there", value)
+		}
+	}
+	d := read(t, strings.Replace(named, "foot + 8", "foot", 1))
+	if err := d.Inline("foot"); err != nil || d.Text("stretchers.0.width") != "size.height / 5" {
+		t.Errorf("alone it leaves %q (%v)", d.Text("stretchers.0.width"), err)
+	}
+	if err := d.Inline("gone"); err == nil {
+		t.Error("a name that is not there was taken out")
+	}
+}

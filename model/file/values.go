@@ -230,13 +230,17 @@ func (v *values) shown(q measure.Quantity) string {
 // Value gives what the number at a path comes to, printed; ok is false when there is none or it is
 // not understood.
 func (d *Document) Value(path string) (shown string, ok bool) {
-	if d.find(path) == nil {
-		return "", false
-	}
-	v := newValues(d)
-	q, ok := v.at(path)
+	q, ok := d.Quantity(path)
 	if !ok {
 		return "", false
 	}
-	return v.shown(q), true
+	return newValues(d).shown(q), true
+}
+
+// Quantity gives what the number at a path comes to; ok is false when there is none or it is not understood.
+func (d *Document) Quantity(path string) (q measure.Quantity, ok bool) {
+	if d.find(path) == nil {
+		return measure.Quantity{}, false
+	}
+	return newValues(d).at(path)
 }

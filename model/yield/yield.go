@@ -9,16 +9,17 @@ import (
 	"slices"
 
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/model/stock"
 	"splaywright/model/stock/sheet"
 )
 
-// What a design that leaves it out gets (common practice).
-const (
-	narrowestStrip = 50.0 // mm
-	jointing       = 3.0  // mm, planed off a strip's two edges together
-)
+// NarrowestStrip of a glue-up is what a design that names none gets (common practice).
+const NarrowestStrip = 50 * measure.Millimetre
+
+// jointing is planed off a strip's two edges together, millimetres (common practice).
+const jointing = 3.0
 
 // ErrNoBoards says that there is nothing to cut from.
 var ErrNoBoards = errors.New("there are no boards on hand; list them under boards-on-hand, each with length, width and thickness")
@@ -152,7 +153,7 @@ func saw(d form.Design) stock.Saw {
 		s.First = stock.RipFirst
 	}
 	if s.Glue.Narrowest == 0 {
-		s.Glue.Narrowest = narrowestStrip
+		s.Glue.Narrowest = NarrowestStrip.MM()
 	}
 	return s
 }
