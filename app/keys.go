@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/say"
@@ -75,18 +77,25 @@ func shortcutText(s fyne.Shortcut) string {
 	return ""
 }
 
+// keysWide is the width of the list of keys, window units.
+const keysWide = 700
+
 func (w *Window) showKeys() {
-	grid := container.NewGridWithColumns(2)
+	room := w.room(keysWide, 440)
+	rows := container.New(layout.NewCustomPaddedVBoxLayout(0))
 	for _, k := range w.keys() {
-		name := widget.NewLabel(k.keys)
-		name.TextStyle.Bold = true
-		does := widget.NewLabel(k.does)
-		does.Wrapping = fyne.TextWrapWord
-		grid.Add(name)
-		grid.Add(does)
+		row := container.NewGridWithColumns(2)
+		for i, text := range []string{k.keys, k.does} {
+			l := widget.NewLabel(text)
+			l.TextStyle.Bold = i == 0
+			l.Wrapping = fyne.TextWrapWord
+			l.Resize(fyne.NewSize((room.Width-theme.Padding())/2, 0)) // it knows its height once it has its width
+			row.Add(l)
+		}
+		rows.Add(row)
 	}
-	scroll := container.NewVScroll(grid)
-	scroll.SetMinSize(w.room(620, 440))
+	scroll := container.NewVScroll(rows)
+	scroll.SetMinSize(room)
 	w.show(w.closable(say.It("Keys"), scroll))
 }
 

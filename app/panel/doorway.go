@@ -14,7 +14,7 @@ import (
 // the keyboard.
 type doorway struct {
 	widget.BaseWidget
-	rim *canvas.Rectangle
+	rim     *canvas.Rectangle
 	through func()
 }
 
