@@ -36,7 +36,7 @@ type resizing struct {
 	paths   []string
 	lean    *keyed.Choice
 	also    *keyed.Checks
-	said    *widget.Label
+	said    *fyne.Container // what is new in the findings, or why the sizes do not work
 	changes *panel.Tables
 	work    session.Latest
 	asked   int
@@ -52,7 +52,7 @@ func (w *Window) resize() {
 	var d *dialog.CustomDialog
 	apply := func() {
 		if err := r.apply(); err != nil {
-			r.said.SetText(reasons(err)) // what was typed stays to be mended
+			r.say(trial{wrong: err}) // what was typed stays to be mended
 			return
 		}
 		d.Hide()
@@ -88,8 +88,8 @@ func newResizing(w *Window) *resizing {
 	leans, also := r.holds(d)
 	r.lean = keyed.NewChoice(say.All(leans), func(string) { r.try() })
 	r.also = keyed.NewChecks(say.All(also), nil, func([]string) { r.try() })
-	r.said = widget.NewLabel("")
-	r.said.Wrapping = fyne.TextWrapWord
+	r.said = container.NewVBox()
+	r.changes.WhenBlank(panel.Blank{Text: say.Key("As soon as these sizes work together, what changes stands here.")})
 	r.changes.Look(true)
 	return r
 }
@@ -128,6 +128,17 @@ func heading(text string) *widget.Label {
 	return l
 }
 
+// why says why sizes do not work; one that is kept is named as its field is.
+func (r *resizing) why(err error) string {
+	var k *resize.Kept
+	if errors.As(err, &k) {
+		if f := r.w.sizes.Field(k.Path); f != nil {
+			return say.With("to hold the %s, %s would have to change, and it is kept; let one of the two go", say.It(k.Hold), say.It(f.Spec.Label))
+		}
+	}
+	return reasons(err)
+}
+
 // sizes are the overall sizes that were typed anew.
 func (r *resizing) sizes() []resize.Edit {
 	var out []resize.Edit
@@ -152,7 +163,21 @@ func (r *resizing) held() []string {
 // trial is what a resizing would lead to.
 type trial struct {
 	changes []table.Table
-	said    string
+	wrong   error          // why nothing comes of it; nil = something does
+	fresh   []part.Finding // what the piece had not before
+}
+
+// say shows what a trial tells besides its table.
+func (r *resizing) say(t trial) {
+	r.said.RemoveAll()
+	if t.wrong != nil {
+		t.fresh = []part.Finding{{Level: part.Stop, Text: r.why(t.wrong)}}
+	} else if len(t.fresh) > 0 {
+		r.said.Add(heading(say.With("New in the findings: %s.", panel.Counts(t.fresh))))
+	}
+	for _, f := range t.fresh {
+		r.said.Add(field.Notice(f, false))
+	}
 }
 
 // try works out what would change, beside everything else; what has been overtaken is not shown.
@@ -163,15 +188,15 @@ func (r *resizing) try() {
 	r.work.Do(func() {
 		var t trial
 		if _, err := resize.Apply(doc, sizes, held, kept); err != nil {
-			t.said = reasons(err)
+			t = trial{wrong: err, changes: nothingChanged}
 		} else if d, err := doc.Design(); err != nil {
-			t.said = reasons(err)
+			t = trial{wrong: err, changes: nothingChanged}
 		} else {
 			t = trialOf(before, d)
 		}
 		fyne.Do(func() {
 			if n == r.asked {
-				r.said.SetText(t.said)
+				r.say(t)
 				r.changes.Set(t.changes)
 			}
 		})
@@ -181,22 +206,17 @@ func (r *resizing) try() {
 func trialOf(before *form.Piece, d form.Design) trial {
 	after := model.Derive(d)
 	was, now := *before, *after
-	was.Title, now.Title = "before", "after"
+	was.Title, now.Title = say.It("Before"), say.It("After")
 	t := trial{changes: []table.Table{say.Table(changedFirst(table.Compare([]*form.Piece{&was, &now}, d.Style())))}}
-	if all := fresh(before.Findings, after.Findings); len(all) > 0 {
-		t.said = say.With("New in the findings: %s.", panel.Counts(all))
-		for _, f := range all {
-			t.said += "\n" + say.It(f.Text)
-		}
-	}
-	for _, f := range after.Findings {
-		if f.Level == part.Stop {
-			t.said = say.It(f.Text)
-			break
-		}
+	t.fresh = fresh(before.Findings, after.Findings)
+	if i := slices.IndexFunc(after.Findings, func(f part.Finding) bool { return f.Level == part.Stop }); i >= 0 {
+		t.fresh = []part.Finding{after.Findings[i]} // the rest says nothing of a piece that cannot be made
 	}
 	return t
 }
+
+// nothingChanged is a list of changes without any.
+var nothingChanged = []table.Table{{Columns: []table.Column{{Head: "What"}}}}
 
 // changedFirst sorts the rows of a comparison: what changes, then what stays.
 func changedFirst(t table.Table) table.Table {

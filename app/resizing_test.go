@@ -52,12 +52,12 @@ func TestResizeLeavesWhatIsKept(t *testing.T) {
 	r := newResizing(w)
 	r.entries["size.height"].SetText("300")
 	r.lean.SetSelected(resize.Footprint)
-	if !strings.Contains(r.said.Text, "splay.ends") {
-		t.Errorf("the dialog says %q", r.said.Text)
+	if !strings.Contains(saidIn(r), "Sides lean would have to change") {
+		t.Errorf("the dialog says %q", saidIn(r))
 	}
 	r.entries["size.height"].SetText("tall")
-	if !strings.Contains(r.said.Text, "tall") {
-		t.Errorf("the dialog says %q", r.said.Text)
+	if !strings.Contains(saidIn(r), "tall") {
+		t.Errorf("the dialog says %q", saidIn(r))
 	}
 	w.lock("size.width", true)
 	if !newResizing(w).entries["size.width"].Disabled() {
@@ -126,7 +126,7 @@ func TestResizingTellsWhatItBringsUp(t *testing.T) {
 	w := open(t, Options{Example: "reading-nook-step"})
 	r := newResizing(w)
 	r.entries["size.width"].SetText("1400")
-	if got := r.said.Text; !strings.Contains(got, "1 note") || !strings.Contains(got, "Sag of the top") {
+	if got := saidIn(r); !strings.Contains(got, "1 note") || !strings.Contains(got, "Sag of the top") {
 		t.Errorf("it says %q", got)
 	}
 }
@@ -148,4 +148,33 @@ func buttonsIn(o fyne.CanvasObject, text string) []*keyed.Button {
 		return buttonsIn(o.Content, text)
 	}
 	return nil
+}
+
+// saidIn is what a resizing says besides its table.
+func saidIn(r *resizing) string {
+	var out []string
+	lookAt(r.said, fyne.Position{}, 0, false, func(s seenAt) {
+		if s.kind == "label" {
+			out = append(out, s.text)
+		}
+	})
+	return strings.Join(out, "\n")
+}
+
+// What cannot be held is said as what stops a piece, with its mark, and where the table of changes stood nothing is claimed.
+func TestWhatCannotBeHeldIsSaidAsAStop(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	r := newResizing(w)
+	r.entries["size.height"].SetText("450")
+	r.lean.SetSelected(resize.LegLength)
+	if said := saidIn(r); !strings.HasPrefix(said, "Stop: ") || !strings.Contains(said, "the leg length cannot be held") {
+		t.Errorf("it says %q", said)
+	}
+	if shown, _ := r.changes.Shown(); len(shown.Rows) != 0 {
+		t.Errorf("%d changes are shown of what cannot be", len(shown.Rows))
+	}
+	r.entries["size.height"].SetText("250")
+	if shown, _ := r.changes.Shown(); len(shown.Rows) == 0 || strings.Contains(saidIn(r), "cannot be held") {
+		t.Errorf("mended, it shows %d changes and says %q", len(shown.Rows), saidIn(r))
+	}
 }
