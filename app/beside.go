@@ -153,6 +153,7 @@ func (w *Window) showBeside() {
 	}
 	b.heads.Add(widget.NewSeparator())
 	b.heads.Add(keyed.NewButton(say.It("Add a file…"), b.addFile))
+	b.heads.Refresh() // adding to it does not paint it
 	b.asked++
 	n, dark, room, now := b.asked, w.shown.dark, b.page.Room(), w.s.Looked()
 	designs := make([]form.Design, 0, len(w.aside))

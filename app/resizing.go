@@ -36,6 +36,7 @@ type resizing struct {
 	paths   []string
 	lean    *keyed.Choice
 	also    *keyed.Checks
+	left    *fyne.Container // sizes, holds and what is said
 	said    *fyne.Container // what is new in the findings, or why the sizes do not work
 	changes *panel.Tables
 	work    session.Latest
@@ -111,13 +112,13 @@ func (r *resizing) content() fyne.CanvasObject {
 	for _, path := range r.paths {
 		sizes.Append(say.It(map[string]string{"size.height": "Height", "size.width": "Width", "size.depth": "Depth"}[path]), r.entries[path])
 	}
-	left := container.NewVBox(sizes, heading("The lean keeps the"), r.lean)
+	r.left = container.NewVBox(sizes, heading("The lean keeps the"), r.lean)
 	if len(r.also.Options) > 0 {
-		left.Add(heading("Held as well"))
-		left.Add(r.also)
+		r.left.Add(heading("Held as well"))
+		r.left.Add(r.also)
 	}
-	left.Add(r.said)
-	split := container.NewHSplit(container.NewVScroll(left), r.changes.Object())
+	r.left.Add(r.said)
+	split := container.NewHSplit(container.NewVScroll(r.left), r.changes.Object())
 	split.SetOffset(0.34)
 	return split
 }
@@ -177,6 +178,9 @@ func (r *resizing) say(t trial) {
 	}
 	for _, f := range t.fresh {
 		r.said.Add(field.Notice(f, false))
+	}
+	if r.left != nil { // adding to a container does not paint it
+		r.left.Refresh()
 	}
 }
 

@@ -85,6 +85,10 @@ func TestOfferAccepted(t *testing.T) {
 	var offers []remedy.Offer
 	f := w.s.Piece().Findings[i]
 	w.whatWouldDo(f)
+	under := w.findings.Under(f)
+	if got, want := under.Size().Height, under.MinSize().Height; got < want {
+		t.Errorf("the offers need %v of height and have %v", want, got)
+	}
 	b := buttonsIn(w.findings.Object(), "Accept")
 	if len(b) == 0 {
 		t.Fatalf("nothing is offered: %v", offers)

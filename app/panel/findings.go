@@ -130,8 +130,8 @@ func (f *Findings) ask(n part.Finding) {
 	f.box.Add(under)
 }
 
-// underOf is what stands under a finding; nil when it is not shown any more.
-func (f *Findings) underOf(n part.Finding) *fyne.Container {
+// Under is what stands under a finding; nil when it is not shown any more.
+func (f *Findings) Under(n part.Finding) *fyne.Container {
 	for i, g := range f.shown {
 		if g.ID == n.ID && g.Text == n.Text {
 			return f.under[i]
@@ -142,24 +142,30 @@ func (f *Findings) underOf(n part.Finding) *fyne.Container {
 
 // Wait says under a finding that something that clears it is being looked for.
 func (f *Findings) Wait(n part.Finding) {
-	if u := f.underOf(n); u != nil {
-		u.RemoveAll()
-		u.Add(widget.NewLabel(say.It("Trying other sizes…")))
+	if u := f.Under(n); u != nil {
+		f.fill(u, widget.NewLabel(say.It("Trying other sizes…")))
 	}
+}
+
+// fill puts something else under a finding. Adding to a container neither paints it nor tells what it stands in of its height.
+func (f *Findings) fill(under *fyne.Container, with ...fyne.CanvasObject) {
+	under.Objects = with
+	f.box.Refresh()
 }
 
 // Offer lists under a finding what clears it, each to be accepted.
 func (f *Findings) Offer(n part.Finding, offers []remedy.Offer) {
-	u := f.underOf(n)
+	u := f.Under(n)
 	if u == nil {
 		return
 	}
-	u.RemoveAll()
 	if len(offers) == 0 {
-		u.Add(widget.NewLabel(say.It("No single size that it names clears it without other trouble.")))
+		f.fill(u, widget.NewLabel(say.It("No single size that it names clears it without other trouble.")))
 		return
 	}
-	for i, o := range offers {
+	var list []fyne.CanvasObject
+	var first *keyed.Button
+	for _, o := range offers {
 		text := say.With("%s: %s → %s", say.It(session.Words(o.Path)), o.Was, o.Now)
 		if o.Fields != nil {
 			text = say.With("One more stretcher: %s", fieldsOf(o))
@@ -167,11 +173,13 @@ func (f *Findings) Offer(n part.Finding, offers []remedy.Offer) {
 		said := widget.NewLabel(text)
 		said.Wrapping = fyne.TextWrapWord
 		accept := f.button(say.It("Accept"), func() { f.OnAccept(o) })
-		u.Add(container.NewBorder(nil, nil, nil, accept, said))
-		if i == 0 {
-			f.handOver(n, accept)
+		list = append(list, container.NewBorder(nil, nil, nil, accept, said))
+		if first == nil {
+			first = accept
 		}
 	}
+	f.fill(u, list...)
+	f.handOver(n, first)
 }
 
 // handOver gives the keyboard to the first offer where the button that asked had it: that one is gone.
