@@ -186,5 +186,5 @@ func compared(now form.Piece, designs []form.Design, dark bool, room draw.Point)
 		pieces = append(pieces, model.Derive(d))
 	}
 	st := now.Design.Style()
-	return sheet.Beside(pieces, sheet.Options{Style: st, Dark: dark, Width: room.X, Height: room.Y, Tongue: say.Tongue()}), table.Compare(pieces, st)
+	return sheet.Beside(pieces, sheet.Options{Style: st, Dark: dark, Width: room.X, Height: room.Y, Tongue: say.Tongue()}), say.Table(changedFirst(table.Compare(pieces, st)))
 }

@@ -79,3 +79,26 @@ func TestSideBySide(t *testing.T) {
 		t.Error("the closed window is still brought up to date")
 	}
 }
+
+// What stands side by side is said in the language that is spoken, what differs before what is the same.
+func TestSideBySideInAnotherLanguage(t *testing.T) {
+	inTongue(t, "de")
+	w := open(t, Options{Example: "reading-nook-step"})
+	w.setAside()
+	typeInto(t, w, "size.height", "300")
+	shown, ok := w.beside.table.Shown()
+	if !ok || shown.Columns[0].Head != "Was" || shown.Rows[0][0].Text != "Höhe" {
+		t.Fatalf("the table begins with %q, %q", shown.Columns[0].Head, shown.Rows[0][0].Text)
+	}
+	same := false
+	for _, r := range shown.Rows {
+		last := r[len(r)-1].Text
+		if same && last != "gleich" {
+			t.Errorf("%q differs and stands below what is the same", r[0].Text)
+		}
+		same = last == "gleich"
+	}
+	if !same {
+		t.Error("nothing is the same")
+	}
+}
