@@ -3,6 +3,7 @@ package app
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"splaywright/app/say"
 	"splaywright/app/viewer"
@@ -48,23 +49,41 @@ func derive(d form.Design, how manner) (r result) {
 		d.Round.Comma = say.Tongue().Comma()
 	}
 	r.err = guarded(func() {
-		r.piece = form.Build(d)
-		r.sight.Scene = view.NewScene(r.piece, sheet.Flattening)
+		r.piece, r.sight.Scene = view.Raise(d, sheet.Flattening)
 	})
 	if r.err != nil {
 		return r
 	}
-	// The drawing takes about as long as everything else together.
-	var drawing error
-	done := make(chan struct{})
+	r.err = r.inTwos(how)
+	return r
+}
+
+// inTwos makes the drawing and the pictorial, each on a core of its own, which takes about half of the drawing's views first.
+func (r *result) inTwos(how manner) error {
+	ways := sheet.Directions3(r.piece.Design.Papers.Projection)
+	var views [len(ways)]*view.Picture
+	take := func(which ...int) func() {
+		return func() {
+			for _, i := range which {
+				views[i] = r.sight.Scene.Project(ways[i])
+			}
+		}
+	}
+	var beside error
+	taken, done := make(chan struct{}), make(chan struct{})
 	go func() {
 		defer close(done)
-		drawing = guarded(func() { r.draw(how) })
+		beside = guarded(take(0, 1))
+		close(taken)
+		beside = errors.Join(beside, guarded(func() { r.portray(how) }))
 	}()
-	err := guarded(func() { r.portray(how) })
+	err := guarded(take(2))
+	<-taken
+	if !slices.Contains(views[:], nil) {
+		err = errors.Join(err, guarded(func() { r.draw(how, views) }))
+	}
 	<-done
-	r.err = errors.Join(err, drawing)
-	return r
+	return errors.Join(err, beside)
 }
 
 // guarded does work; a mistake of the program in it becomes an error.
@@ -79,8 +98,8 @@ func guarded(work func()) (err error) {
 }
 
 // draw makes the drawing and its picture.
-func (r *result) draw(how manner) {
-	r.page, r.views = sheet.Scaled3(r.piece, r.sight.Scene, sheet.Options{
+func (r *result) draw(how manner, views [3]*view.Picture) {
+	r.page, r.views = sheet.Scaled3(r.piece, views, sheet.Options{
 		Sheet: r.piece.Design.Papers.Sheet, Projection: r.piece.Design.Papers.Projection,
 		Style: r.piece.Design.Style(), Dark: how.dark, Width: how.room.X, Height: how.room.Y, Tongue: say.Tongue(),
 	})

@@ -61,13 +61,18 @@ type assembly struct {
 	piece  *Piece
 	boards []*board
 	runs   []*freeRun // the free edges that are rounded
+	cut    func(*part.Part)
 }
 
 // Build turns a design into its parts and joints. It is pure, and refuses nothing: what cannot
 // be made is reported by stop findings, and parts that could not be cut have no solid.
-func Build(d Design) *Piece {
+func Build(d Design) *Piece { return BuildEach(d, func(*part.Part) {}) }
+
+// BuildEach is Build that hands on each part that has a solid as soon as it is cut, from two goroutines at once, so that what
+// follows from the part alone can be made while others are still being cut.
+func BuildEach(d Design, cut func(*part.Part)) *Piece {
 	d = d.Defaults()
-	b := &assembly{d: d, piece: &Piece{Title: d.Title, Form: d.Form, Design: d}}
+	b := &assembly{d: d, piece: &Piece{Title: d.Title, Form: d.Form, Design: d}, cut: cut}
 	b.refuseReach(d)
 	b.oneOf("form", d.Form, Forms()...)
 	f, ok := familyOf(d.Form)
@@ -117,6 +122,9 @@ func (b *assembly) finish() {
 	inTwos(len(b.boards), func(i int) {
 		b.boards[i].part.Mark = strconv.Itoa(i + 1)
 		found[i] = b.boards[i].finish(b.d.Allowance, b.d.Timbers, b.show)
+		if p := b.boards[i].part; p.Solid != nil {
+			b.cut(p)
+		}
 	})
 	for i, board := range b.boards {
 		b.find(found[i]...)

@@ -19,11 +19,12 @@ func (s Strip) tangent() float64 { return s.Radius.MM() / math.Tan(s.Inside.Radi
 // depth below the face to which the strip reaches, mm: where the round ends on the other face.
 func (s Strip) depth() float64 { return s.tangent() * math.Sin(s.Inside.Radians()) }
 
-// width of the strip at a depth below the face, mm.
-func (s Strip) width(z float64) float64 {
-	r, theta := s.Radius.MM(), s.Inside.Radians()
-	// The round's circle, less the other face at that depth.
-	return s.tangent() - math.Sqrt(math.Max(0, z*(2*r-z))) - z/math.Tan(theta)
+// width gives the width of the strip at a depth below the face, mm: what it needs of angles is worked out once.
+func (s Strip) width() func(z float64) float64 {
+	r, tangent, tan := s.Radius.MM(), s.tangent(), math.Tan(s.Inside.Radians())
+	return func(z float64) float64 { // the round's circle, less the other face at that depth
+		return tangent - math.Sqrt(math.Max(0, z*(2*r-z))) - z/tan
+	}
 }
 
 // Centroid is how far behind the edge, on the bisector of the angle inside the wood, the middle
@@ -50,8 +51,9 @@ const (
 // are seen from the face that both edges border, on which the edges stand at an angle to each
 // other. At each depth below that face the two have a parallelogram in common.
 func SharedByTwo(a, b Strip, between measure.Angle) float64 {
+	wide, other := a.width(), b.width()
 	return byDepth(math.Min(a.depth(), b.depth()), stepsOfTwo, func(z float64) float64 {
-		return a.width(z) * b.width(z)
+		return wide(z) * other(z)
 	}) / math.Sin(between.Radians())
 }
 
@@ -62,8 +64,9 @@ func SharedByThree(a, b, c Strip, between measure.Angle) float64 {
 	r := c.Radius.MM()
 	k := -math.Cos(c.Inside.Radians()) // of the outward normals of c's two faces
 	sinA, sinB := math.Sin(a.Inside.Radians()), math.Sin(b.Inside.Radians())
+	wideA, wideB := a.width(), b.width()
 	area := func(z float64) float64 {
-		wide, other := a.width(z), b.width(z)
+		wide, other := wideA(z), wideB(z)
 		sum := 0.0
 		for i := range stepsOfThree {
 			x := (float64(i) + 0.5) / stepsOfThree * wide

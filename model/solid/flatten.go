@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"sort"
@@ -23,7 +24,7 @@ func (s *Solid) Flatten(tol float64) *Mesh {
 		}
 	}
 	if len(patches) > 0 {
-		f.strip = make(map[[2]int32]int32)
+		f.strip = newHalves(len(f.m.Vertices))
 		for i := range patches {
 			f.strips(&patches[i])
 		}
@@ -45,10 +46,43 @@ type flattener struct {
 	s     *Solid
 	tol   float64
 	m     Mesh
-	skip  []bool             // faces to leave out; nil for none
-	inner [][]int32          // of each edge: its points between its ends, forward
-	flat  []int32            // mesh face of each flat face; nil where nobody asks which
-	strip map[[2]int32]int32 // mesh face that has the half-edge, of strips; nil where nobody asks
+	skip  []bool    // faces to leave out; nil for none
+	inner [][]int32 // of each edge: its points between its ends, forward
+	flat  []int32   // mesh face of each flat face; nil where nobody asks which
+	strip *halves   // which strip has a half-edge; nil where nobody asks
+
+	// Room that is used again, and room that loops are put into one after the other.
+	columns [][]int32
+	rungs   []rung
+	loop    []int32
+	ints    []int32
+	loops   [][]int32
+}
+
+// How much room for loops is made at a time.
+const (
+	moreInts  = 1024
+	moreLoops = 256
+)
+
+// kept puts a loop where the mesh has its loops.
+func (f *flattener) kept(loop []int32) []int32 {
+	if cap(f.ints)-len(f.ints) < len(loop) {
+		f.ints = make([]int32, 0, max(moreInts, len(loop)))
+	}
+	at := len(f.ints)
+	f.ints = append(f.ints, loop...)
+	return f.ints[at:len(f.ints):len(f.ints)]
+}
+
+// alone is the list of loops of a face that has but one.
+func (f *flattener) alone(loop []int32) [][]int32 {
+	if len(f.loops) == cap(f.loops) {
+		f.loops = make([][]int32, 0, moreLoops)
+	}
+	at := len(f.loops)
+	f.loops = append(f.loops, loop)
+	return f.loops[at : at+1 : at+1]
 }
 
 // patch is a round face unrolled: its arcs, and the angles at which it is cut into strips.
@@ -124,7 +158,7 @@ func (f *flattener) knots(p *patch) []float64 {
 	for i := range arcs {
 		ends = append(ends, arcs[i].lo, arcs[i].hi)
 	}
-	sort.Float64s(ends)
+	slices.Sort(ends)
 	knots := ends[:1:1]
 	for _, t := range ends[1:] {
 		last := knots[len(knots)-1]
@@ -167,16 +201,15 @@ func (f *flattener) points(p *patch, a *span) {
 		a.shared.take(p, a, from, to)
 		return
 	}
-	a.points = append(a.points, from)
+	a.points = append(make([]int32, 0, len(knots)-a.first+1), from)
 	for k := a.first + 1; knots[k] < a.hi-p.same; k++ {
 		a.points = append(a.points, int32(len(f.m.Vertices)))
 		f.m.Vertices = append(f.m.Vertices, curve.at(knots[k]-a.shift))
 	}
-	inner := append([]int32(nil), a.points[1:]...)
+	inner := a.points[1:len(a.points):len(a.points)]
 	if !up {
-		for i, j := 0, len(inner)-1; i < j; i, j = i+1, j-1 {
-			inner[i], inner[j] = inner[j], inner[i]
-		}
+		inner = slices.Clone(inner)
+		slices.Reverse(inner)
 	}
 	f.inner[a.edge] = inner
 	a.points = append(a.points, to)
@@ -187,7 +220,7 @@ func (f *flattener) flatFace(i int, of [][]HalfEdge) {
 	face := &f.s.Faces[i]
 	loops := make([][]int32, len(of))
 	for j, l := range of {
-		loop := make([]int32, 0, len(l))
+		loop := f.loop[:0]
 		for _, h := range l {
 			loop = append(loop, int32(f.s.origin(h)))
 			in := f.inner[h.Edge]
@@ -199,7 +232,7 @@ func (f *flattener) flatFace(i int, of [][]HalfEdge) {
 				}
 			}
 		}
-		loops[j] = loop
+		f.loop, loops[j] = loop, f.kept(loop)
 	}
 	if f.flat != nil {
 		f.flat[i] = int32(len(f.m.Faces))
@@ -212,20 +245,26 @@ func (f *flattener) strips(p *patch) {
 	c := f.s.Faces[p.face].Round
 	x, y := c.frame()
 	height := func(v int32) float64 { return f.m.Vertices[v].Sub(c.Point).Dot(c.Axis) }
-	columns := make([][]int32, len(p.knots))
+	columns := f.columns[:min(len(p.knots), cap(f.columns))]
+	for len(columns) < len(p.knots) {
+		columns = append(columns, nil)
+	}
+	for k := range columns {
+		columns[k] = columns[k][:0]
+	}
+	f.columns = columns
 	for i := range p.arcs {
 		for k, v := range p.arcs[i].points {
 			columns[p.arcs[i].first+k] = append(columns[p.arcs[i].first+k], v)
 		}
 	}
 	for _, col := range columns {
-		sort.Slice(col, func(i, j int) bool { return height(col[i]) < height(col[j]) })
+		slices.SortFunc(col, func(a, b int32) int { return cmp.Compare(height(a), height(b)) })
 	}
 	for k := 0; k+1 < len(p.knots); k++ {
-		rungs := p.rungs(k)
-		sort.Slice(rungs, func(i, j int) bool {
-			return height(rungs[i].from)+height(rungs[i].to) < height(rungs[j].from)+height(rungs[j].to)
-		})
+		rungs := p.rungs(f.rungs[:0], k)
+		f.rungs = rungs
+		slices.SortFunc(rungs, func(a, b rung) int { return cmp.Compare(height(a.from)+height(a.to), height(b.from)+height(b.to)) })
 		sin, cos := math.Sincos((p.knots[k] + p.knots[k+1]) / 2)
 		n := x.Mul(cos).Add(y.Mul(sin))
 		if c.Hollow {
@@ -233,28 +272,28 @@ func (f *flattener) strips(p *patch) {
 		}
 		for i := 0; i+1 < len(rungs); i += 2 {
 			low, high := rungs[i], rungs[i+1]
-			loop := []int32{low.from, low.to}
+			loop := append(f.loop[:0], low.from, low.to)
 			loop = between(loop, columns[k+1], low.to, high.to, height, true)
-			loop = between(loop, columns[k], low.from, high.from, height, false)
-			f.facet(p.face, loop, n, c.Hollow)
+			f.loop = between(loop, columns[k], low.from, high.from, height, false)
+			f.facet(p.face, f.loop, n, c.Hollow)
 			f.slivers(p.face, low, n, c.Hollow, false)
 			f.slivers(p.face, high, n, c.Hollow, true)
 		}
 	}
 }
 
-// facet adds a plane facet of a round face.
+// facet adds a plane facet of a round face, whose loop is copied.
 func (f *flattener) facet(face int, loop []int32, n mgl64.Vec3, back bool) {
 	if back {
 		slices.Reverse(loop)
 	}
 	id := int32(len(f.m.Faces))
-	f.m.Faces = append(f.m.Faces, MeshFace{Normal: n, Loops: [][]int32{loop}, Face: face})
+	f.m.Faces = append(f.m.Faces, MeshFace{Normal: n, Loops: f.alone(f.kept(loop)), Face: face})
 	if f.strip == nil {
 		return
 	}
 	for a := range loop {
-		f.strip[[2]int32{loop[a], loop[(a+1)%len(loop)]}] = id
+		f.strip.put(loop[a], loop[(a+1)%len(loop)], id)
 	}
 }
 
@@ -264,9 +303,8 @@ type rung struct {
 	more     []int32
 }
 
-// rungs lists what crosses from knot k to the next.
-func (p *patch) rungs(k int) []rung {
-	var rungs []rung
+// rungs appends what crosses from knot k to the next.
+func (p *patch) rungs(rungs []rung, k int) []rung {
 	for i := range p.arcs {
 		a := &p.arcs[i]
 		if j := k - a.first; j >= 0 && j+1 < len(a.points) {
@@ -286,19 +324,19 @@ func between(loop, column []int32, low, high int32, height func(int32) float64, 
 	if low == high {
 		return loop
 	}
-	var in []int32
-	for _, v := range column {
-		if v != low && v != high && height(v) > height(low) && height(v) < height(high) &&
-			(len(in) == 0 || in[len(in)-1] != v) {
-			in = append(in, v)
+	if !up {
+		loop = append(loop, high)
+	}
+	for i := range column {
+		if !up {
+			i = len(column) - 1 - i
+		}
+		if v := column[i]; v != low && v != high && height(v) > height(low) && height(v) < height(high) && loop[len(loop)-1] != v {
+			loop = append(loop, v)
 		}
 	}
 	if up {
-		return append(append(loop, in...), high)
-	}
-	loop = append(loop, high)
-	for i := len(in) - 1; i >= 0; i-- {
-		loop = append(loop, in[i])
+		loop = append(loop, high)
 	}
 	return loop
 }
@@ -317,27 +355,20 @@ func (f *flattener) edges() {
 			f.m.Edges = append(f.m.Edges, MeshEdge{From: from, To: to, Smooth: e.Smooth, Edge: i,
 				A: f.faceOf(e.Left, from, to), B: f.faceOf(e.Right, to, from)})
 			if f.strip != nil {
-				delete(f.strip, [2]int32{from, to})
-				delete(f.strip, [2]int32{to, from})
+				f.strip.drop(from, to)
+				f.strip.drop(to, from)
 			}
 			from = to
 		}
 	}
-	if len(f.strip) == 0 {
+	if f.strip == nil {
 		return
 	}
-	lines := make([][2]int32, 0, len(f.strip)/2)
-	for h := range f.strip {
-		if h[0] < h[1] {
-			lines = append(lines, h)
+	for from := range f.strip.first {
+		for _, h := range f.strip.onward(int32(from)) {
+			f.m.Edges = append(f.m.Edges, MeshEdge{From: int32(from), To: h.to, Smooth: true, Edge: -1,
+				A: h.face, B: f.strip.of(h.to, int32(from))})
 		}
-	}
-	sort.Slice(lines, func(i, j int) bool {
-		return lines[i][0] < lines[j][0] || lines[i][0] == lines[j][0] && lines[i][1] < lines[j][1]
-	})
-	for _, h := range lines {
-		f.m.Edges = append(f.m.Edges, MeshEdge{From: h[0], To: h[1], Smooth: true, Edge: -1,
-			A: f.strip[h], B: f.strip[[2]int32{h[1], h[0]}]})
 	}
 }
 
@@ -345,5 +376,5 @@ func (f *flattener) faceOf(face int, from, to int32) int32 {
 	if f.s.Faces[face].Round == nil {
 		return f.flat[face]
 	}
-	return f.strip[[2]int32{from, to}]
+	return f.strip.of(from, to)
 }

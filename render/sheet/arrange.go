@@ -29,16 +29,40 @@ const gap = 6.0
 // the right of the front and the view from above below it; in third angle the view from the right
 // stands to the right and the view from above stands above (ISO 5456-2).
 func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangement {
-	i := o.ink()
+	return arranged(p, pics, scale, o, func(pic *view.Picture) *figure {
+		return newFigure(pic, scale, o.ink(), true, smallHoles(p.Parts, inPiece, pic.Direction, scale)...)
+	})
+}
+
+// roughly is threeViews for finding out what room dimensions take at a scale: of the piece, only the visible lines are
+// there, and none is thinned out.
+func roughly(p *form.Piece, pics pictures, scale float64, o Options) arrangement {
+	return arranged(p, pics, scale, o, func(pic *view.Picture) *figure {
+		f := emptyFigure(pic.Direction, scale, o.ink())
+		f.strokes(f.stretches(visible(pic.Lines)), false)
+		return f
+	})
+}
+
+// visible are the lines in full view.
+func visible(lines []view.Line) []view.Line {
+	out := make([]view.Line, 0, len(lines))
+	for _, l := range lines {
+		if l.Kind == view.Visible {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// arranged is the three views at a scale, their dimensions put to what draw makes of their pictures.
+func arranged(p *form.Piece, pics pictures, scale float64, o Options, draws func(*view.Picture) *figure) arrangement {
 	var fi, ei, ti []draw.Item
 	inTwos(func() {
-		f := newFigure(pics.front, scale, i, true, smallHoles(p.Parts, inPiece, pics.front.Direction, scale)...)
-		fi = frontFigure(p, f, o).Finish()
-		f = newFigure(pics.end, scale, i, true, smallHoles(p.Parts, inPiece, pics.end.Direction, scale)...)
-		ei = endFigure(p, f, o).Finish()
+		fi = frontFigure(p, draws(pics.front), o).Finish()
+		ei = endFigure(p, draws(pics.end), o).Finish()
 	}, func() {
-		f := newFigure(pics.top, scale, i, true, smallHoles(p.Parts, inPiece, pics.top.Direction, scale)...)
-		ti = topFigure(p, f, o).Finish()
+		ti = topFigure(p, draws(pics.top), o).Finish()
 	})
 	fb, eb, tb := draw.Bounds(fi), draw.Bounds(ei), draw.Bounds(ti)
 	right := max(fb.Max.X, tb.Max.X) + gap - eb.Min.X
@@ -105,12 +129,19 @@ func project(p *form.Piece, o Options) pictures {
 
 // threePictures projects all but the pictorial.
 func threePictures(s *view.Scene, o Options) pictures {
+	d := Directions3(o.Projection)
+	list := s.Pictures(d[0], d[2], d[1])
+	return pictures{front: list[0], end: list[2], top: list[1]}
+}
+
+// Directions3 are the directions from which a drawing table shows a piece: from the front, from the end that stands beside it
+// in a projection, and from above, which takes the longest.
+func Directions3(projection string) [3]view.Direction {
 	end := view.Left
-	if o.Projection == "third" {
+	if projection == "third" {
 		end = view.End
 	}
-	list := s.Pictures(view.Front, view.Top, end)
-	return pictures{front: list[0], end: list[2], top: list[1]}
+	return [3]view.Direction{view.Front, end, view.Top}
 }
 
 // frontFigure gives the front view its dimensions: widths, height, splay, thicknesses.
@@ -317,13 +348,15 @@ func general(p *form.Piece, s set, sheets []listed) *blank {
 // without a frame. The pictorial turns in a place of its own there. Only the whole of it is scaled,
 // so that the values stay as large as on paper.
 func Table3(p *form.Piece, o Options) draw.Page {
-	page, _ := Scaled3(p, view.NewScene(p, flattening), o)
+	o = o.fill(p)
+	t := threePictures(view.NewScene(p, flattening), o)
+	page, _ := Scaled3(p, [3]*view.Picture{t.front, t.end, t.top}, o)
 	return page
 }
 
-// Scaled3 is Table3 of a piece whose scene is there already, with where its views lie; nothing is shown of a piece without
-// solids.
-func Scaled3(p *form.Piece, s *view.Scene, o Options) (page draw.Page, shown Shown) {
+// Scaled3 is Table3 of a piece whose pictures from Directions3 are there already, with where its views lie; nothing is shown of
+// a piece without solids.
+func Scaled3(p *form.Piece, three [3]*view.Picture, o Options) (page draw.Page, shown Shown) {
 	o = o.fill(p)
 	size := sizes[o.Sheet]
 	if o.Width > 0 && o.Height > 0 {
@@ -332,7 +365,7 @@ func Scaled3(p *form.Piece, s *view.Scene, o Options) (page draw.Page, shown Sho
 	page = draw.Page{Title: p.Title, Width: size[0], Height: size[1]}
 	all := draw.Box{Max: draw.Point{X: size[0], Y: size[1]}}
 	page.Items = append(page.Items, draw.Path{Segs: draw.Rect(all), Filled: true, Fill: o.ink().paper, Layer: "paper"})
-	pics := threePictures(s, o)
+	pics := pictures{front: three[0], end: three[1], top: three[2]}
 	if len(pics.front.Lines) == 0 {
 		return page, Shown{}
 	}
@@ -355,13 +388,13 @@ func fitted(p *form.Piece, pics pictures, room draw.Box, o Options) (a arrangeme
 	w, h := max(v.WidthTop, v.WidthFloor).MM()+depth, v.Height.MM()+depth
 	const dims = 80.0 // about what dimensions and gaps take each way, mm
 	scale = min((room.Width()-dims)/w, (room.Height()-dims)/h)
-	a = threeViews(p, pics, scale, o)
-	for range 4 {
+	a = roughly(p, pics, scale, o)
+	for trial := range 4 {
 		better := min((room.Width()-(a.box.Width()-w*scale))/w, (room.Height()-(a.box.Height()-h*scale))/h)
 		if better < 0.2*scale {
 			better = 0.8 * scale // more dimensions than room: the views give way
 		}
-		if math.Abs(better-scale) < 0.01*scale && fitsIn(a.box, room.Grow(3)) {
+		if near := math.Abs(better-scale) < 0.01*scale; trial > 0 && near && fitsIn(a.box, room.Grow(3)) {
 			break
 		}
 		scale = better

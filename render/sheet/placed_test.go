@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"splaywright/model/form"
 	"splaywright/render/draw"
 	"splaywright/render/view"
 )
@@ -12,7 +13,7 @@ import (
 // at it from the right. A level one through the top view cuts Y = 0, drawn to the right seen from the front.
 func TestCutAlongALine(t *testing.T) {
 	p := examplePieces(t)["reading-nook-step"]
-	_, shown := Scaled3(p, view.NewScene(p, flattening), Options{Width: 200, Height: 150, Projection: "first", Style: p.Design.Style()})
+	_, shown := Scaled3(p, three(p), Options{Width: 200, Height: 150, Projection: "first", Style: p.Design.Style()})
 	if len(shown.Views) != 3 {
 		t.Fatalf("%d views", len(shown.Views))
 	}
@@ -64,4 +65,13 @@ func TestViewAt(t *testing.T) {
 			t.Errorf("at %g, %g lies view %d, want %d", c.x, c.y, got, c.want)
 		}
 	}
+}
+
+// three are a piece's pictures for a drawing table in first angle.
+func three(p *form.Piece) (out [3]*view.Picture) {
+	scene := view.NewScene(p, flattening)
+	for i, d := range Directions3("first") {
+		out[i] = scene.Project(d)
+	}
+	return out
 }

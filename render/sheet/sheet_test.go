@@ -15,7 +15,6 @@ import (
 	"splaywright/model/measure"
 	"splaywright/render/draw"
 	"splaywright/render/draw/drawtest"
-	"splaywright/render/view"
 )
 
 // designs are those that every sheet test goes over.
@@ -140,7 +139,7 @@ func look(t *testing.T, name string, pages []draw.Page) {
 // The scale that is told is the one that is drawn: the width at the floor spans as much paper.
 func TestTheTableTellsItsScale(t *testing.T) {
 	p := model.Derive(formtest.WorkedExample())
-	page, shown := Scaled3(p, view.NewScene(p, flattening), Options{Width: 200, Height: 150})
+	page, shown := Scaled3(p, three(p), Options{Width: 200, Height: 150})
 	scale := shown.Scale
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, it := range page.Items {

@@ -17,6 +17,27 @@ func NewScene(p *form.Piece, tol float64) *Scene {
 	return s
 }
 
+// Raise builds a design's piece and makes its scene, sooner than one after the other does: a part is flattened while others
+// are still being cut.
+func Raise(d form.Design, tol float64) (*form.Piece, *Scene) {
+	var mu sync.Mutex
+	flat := map[*part.Part]*solid.Mesh{}
+	p := form.BuildEach(d, func(q *part.Part) {
+		m := flatten(q, tol)
+		mu.Lock()
+		defer mu.Unlock()
+		flat[q] = m
+	})
+	parts := solidParts(p)
+	meshes := make([]*solid.Mesh, len(parts))
+	for i, q := range parts {
+		meshes[i] = flat[q]
+	}
+	s := newScene(meshes, idsOf(parts))
+	s.takeArcs(parts)
+	return p, s
+}
+
 // solidParts are the parts that have a solid.
 func solidParts(p *form.Piece) []*part.Part {
 	var out []*part.Part
@@ -28,23 +49,30 @@ func solidParts(p *form.Piece) []*part.Part {
 	return out
 }
 
-// flattened is the parts' meshes in their places, and their ids.
-func flattened(p *form.Piece, tol float64) ([]*solid.Mesh, []string) {
-	parts := solidParts(p)
+func idsOf(parts []*part.Part) []string {
 	ids := make([]string, len(parts))
 	for i, q := range parts {
 		ids[i] = q.ID
 	}
+	return ids
+}
+
+// flatten is a part's mesh in its place.
+func flatten(q *part.Part, tol float64) *solid.Mesh { return q.Shape().Flatten(tol).Transform(q.Place) }
+
+// flattened is the parts' meshes in their places, and their ids.
+func flattened(p *form.Piece, tol float64) ([]*solid.Mesh, []string) {
+	parts := solidParts(p)
 	meshes := make([]*solid.Mesh, len(parts))
 	var next atomic.Int64
-	flatten := func() {
+	work := func() {
 		for i := int(next.Add(1)) - 1; i < len(parts); i = int(next.Add(1)) - 1 {
-			meshes[i] = parts[i].Shape().Flatten(tol).Transform(parts[i].Place)
+			meshes[i] = flatten(parts[i], tol)
 		}
 	}
 	var done sync.WaitGroup
-	done.Go(flatten)
-	flatten()
+	done.Go(work)
+	work()
 	done.Wait()
-	return meshes, ids
+	return meshes, idsOf(parts)
 }

@@ -47,26 +47,36 @@ type piece struct {
 	kind           Kind
 }
 
-// works is what is at rest. A sync.Pool would give its room away whenever the program collects, which the window does after
-// every key press.
-var works = make(chan *work, 4)
+// works is what is at rest, the one that was in use last at the end: its room is the likeliest to be near the processor
+// still. A sync.Pool would give the room away whenever the program collects, which the window does after every key press.
+var works struct {
+	sync.Mutex
+	list []*work
+}
+
+// mostWorks is how many works may be at rest.
+const mostWorks = 4
 
 // begin takes a work from those at rest, or a new one.
 func begin() *work {
-	select {
-	case w := <-works:
-		return w
-	default:
+	works.Lock()
+	defer works.Unlock()
+	n := len(works.list) - 1
+	if n < 0 {
 		return new(work)
 	}
+	w := works.list[n]
+	works.list = works.list[:n]
+	return w
 }
 
 // rest puts a work back for the next picture.
 func (w *work) rest() {
 	w.s = nil
-	select {
-	case works <- w:
-	default:
+	works.Lock()
+	defer works.Unlock()
+	if len(works.list) < mostWorks {
+		works.list = append(works.list, w)
 	}
 }
 
