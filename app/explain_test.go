@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 
 	"splaywright/app/field"
@@ -99,4 +100,36 @@ func TestTheStateLeadsToWhatItTellsOf(t *testing.T) {
 	if got := w.openTab(); got != findingsTab {
 		t.Errorf("the state leads to %q", got)
 	}
+}
+
+// A field at the foot of the column stays under the pointer while that is down, and is brought to where it is seen whole when
+// it is up: had it moved before, the release would fall beside it and take the keyboard away again.
+func TestAFieldDoesNotMoveUnderThePointer(t *testing.T) {
+	w := open(t, Options{})
+	w.win.Resize(fyne.NewSize(1000, 700))
+	d := w.app.Driver()
+	foot := d.AbsolutePositionForObject(w.sizes.Object()).Y + w.sizes.Object().Size().Height
+	at := func(f *field.Field) float32 { return d.AbsolutePositionForObject(f.Input().(fyne.CanvasObject)).Y }
+	for _, path := range w.sizes.Paths() {
+		f := w.sizes.Field(path)
+		e, is := f.Input().(desktop.Mouseable)
+		y := at(f)
+		if !is || y > foot-4 || y < foot-100 {
+			continue
+		}
+		e.MouseDown(&desktop.MouseEvent{Button: desktop.MouseButtonPrimary})
+		if at(f) != y {
+			t.Errorf("%s moves from %v to %v while the pointer is down", path, y, at(f))
+		}
+		if w.win.Canvas().Focused() != f.Input() {
+			t.Errorf("%s has no keyboard", path)
+		}
+		e.MouseUp(&desktop.MouseEvent{Button: desktop.MouseButtonPrimary})
+		foot := d.AbsolutePositionForObject(w.sizes.Object()).Y + w.sizes.Object().Size().Height
+		if bottom := at(f) + f.Size().Height; bottom > foot {
+			t.Errorf("%s ends at %v, below the column's foot at %v", path, bottom, foot)
+		}
+		return
+	}
+	t.Fatal("no field stands at the foot of the column")
 }

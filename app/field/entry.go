@@ -2,6 +2,7 @@ package field
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -12,6 +13,8 @@ type entry struct {
 	came   func()                    // called when the keyboard comes to it
 	unused func(*fyne.KeyEvent) bool // takes keys that a place to type has no use for
 	turn   func(by int)              // nil = no number
+
+	pressed, late bool // the pointer is down on it; that the keyboard has come is told when it is up
 }
 
 func newEntry(changed func(string), done, entered func()) *entry {
@@ -34,13 +37,37 @@ func (e *entry) FocusGained() {
 	if !has {
 		e.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
+	if e.late = e.pressed; !e.late {
+		e.tellCame()
+	}
+}
+
+func (e *entry) tellCame() {
 	if e.came != nil {
 		e.came()
 	}
 }
 
+// MouseDown brings the keyboard. Whoever is told of it may move the field to where it is seen whole; were it to move under
+// the pointer before that is up, the window would take it for a tap beside the field, and take the keyboard away.
+func (e *entry) MouseDown(m *desktop.MouseEvent) {
+	e.pressed = true
+	e.Entry.MouseDown(m)
+}
+
+// MouseUp tells what MouseDown has kept.
+func (e *entry) MouseUp(m *desktop.MouseEvent) {
+	e.Entry.MouseUp(m)
+	e.pressed = false
+	if e.late {
+		e.late = false
+		e.tellCame()
+	}
+}
+
 // FocusLost ends a step of typing.
 func (e *entry) FocusLost() {
+	e.late = false
 	e.Scroll = fyne.ScrollNone
 	e.Entry.FocusLost()
 	e.done()
