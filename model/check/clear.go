@@ -66,6 +66,9 @@ func (l looked) tell(t trouble) {
 	name := featureName(l.d, l.feature, l.board)
 	f := part.Finding{Figure: t.gap, Limit: t.need, Unit: "mm", Parts: []string{l.board.ID},
 		Sizes: union(featureSizes(l.d.Features[l.feature.Index], l.feature.Index), t.with.sizes)}
+	if l.feature.Kind == part.Taper && t.atNarrowEnd(l.feature) {
+		f.Sizes = append([]string{fmt.Sprintf("features.%d.from", l.feature.Index)}, f.Sizes...)
+	}
 	switch {
 	case t.gap < -noise && l.feature.Kind == part.Chamfer && t.with.kind == jointZone:
 		f.ID, f.Level, f.Source, f.Limit = easing.inID, part.Warning, ownGeometry, 0
@@ -116,6 +119,12 @@ func (l looked) wayOffEdge(t trouble) string {
 	}
 	by := t.missedAlong(l.feature, mgl64.Vec2{-out[1], out[0]})
 	switch {
+	case l.feature.Kind == part.Taper && t.atNarrowEnd(l.feature):
+		ways = append(ways, "begin it at the other end of its edge")
+	case l.feature.Kind == part.Taper && by < l.feature.Length.MM(): // its narrow end stays at the end of the edge
+		beyond := max(0, l.typed("x")+l.typed("y")+l.typed("length")-l.feature.Length.MM()) // the edge's other end
+		ways = append(ways, fmt.Sprintf("end it %s sooner", l.mm(l.up(by+beyond))))
+	case l.feature.Kind == part.Taper:
 	case by < l.feature.Length.MM():
 		ways = append(ways, fmt.Sprintf("end it %s sooner, or move it so far along its edge", l.mm(l.up(by))))
 	case t.with.shape != nil:
@@ -125,6 +134,16 @@ func (l looked) wayOffEdge(t trouble) string {
 		return "no single one of its sizes clears it; move and shrink it"
 	}
 	return list(ways, "or")
+}
+
+// atNarrowEnd tells of a taper that begins in what it should keep clear of: however soon it ends, it stays there. The first
+// and the fourth corner of its hull are those of its narrow end.
+func (t trouble) atNarrowEnd(f part.Feature) bool {
+	if len(f.Hull) < 4 {
+		return false
+	}
+	gap, _ := t.with.away(polygon{f.Hull[0], f.Hull[3]})
+	return gap < t.need-noise
 }
 
 // missedAlong is how much a shape would have to give way along a direction, whichever way round.

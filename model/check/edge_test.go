@@ -20,6 +20,11 @@ func TestShapesOnEdgesFound(t *testing.T) {
 	taper := func(length measure.Length) form.Feature {
 		return form.Feature{On: "side", Kind: "taper", Edge: "front-edge", From: "floor-end", Length: length, Depth: 20}
 	}
+	narrowTop := func(length measure.Length) form.Feature {
+		f := taper(length)
+		f.From = "top-end"
+		return f
+	}
 	chamfer := func(length measure.Length) form.Feature {
 		return form.Feature{On: "side", Kind: "chamfer", Edge: "front-edge", Width: 4, Length: length}
 	}
@@ -36,8 +41,10 @@ func TestShapesOnEdgesFound(t *testing.T) {
 		level       part.Level
 		says        []string
 	}{
-		{"a taper through the half pin", []form.Feature{taper(500)}, []form.Feature{taper(390)}, "opening-in-joint", part.Stop,
-			[]string{"taper in the side", "the joint with the top", "sooner"}},
+		{"a taper through the half pin", []form.Feature{taper(500)}, []form.Feature{taper(500 - 87)}, "opening-in-joint", part.Stop,
+			[]string{"taper in the side", "the joint with the top", "end it 87.0 mm sooner."}},
+		{"a taper that begins in the pins", []form.Feature{narrowTop(390)}, []form.Feature{taper(390)}, "opening-in-joint", part.Stop,
+			[]string{"taper in the side", "the joint with the top; begin it at the other end of its edge."}},
 		{"a notch in the pins", []form.Feature{notch(210, 30)}, []form.Feature{notch(120, 30)}, "opening-in-joint", part.Stop,
 			[]string{"notch in the side", "the joint with the top"}},
 		{"a notch that leaves little of the board", []form.Feature{notch(0, 320)}, []form.Feature{notch(0, 60)}, "shape-through-board", part.Stop,

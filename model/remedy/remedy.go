@@ -60,6 +60,9 @@ func Offers(ctx context.Context, doc *file.Document, f part.Finding) ([]Offer, e
 		if path == "stretchers" || path == "stretchers.0.below-top" && f.Level != part.Stop {
 			out = append(out, s.stretcher()...)
 		}
+		if o, ok := s.otherEnd(path); ok {
+			out = append(out, o)
+		}
 		if o, ok := s.turn(path); ok {
 			out = append(out, o)
 		}
@@ -103,6 +106,27 @@ func (s *search) clears(o Offer) bool {
 // alike tells whether two findings are the same trouble, whatever their figures.
 func alike(a, b part.Finding) bool {
 	return a.ID == b.ID && (len(a.Parts) == 0 || slices.ContainsFunc(a.Parts, func(id string) bool { return slices.Contains(b.Parts, id) }))
+}
+
+// ends are the edges that lie across from each other.
+var ends = map[string]string{"front-edge": "back-edge", "lower-edge": "upper-edge", "left-edge": "right-edge",
+	"left-end": "right-end", "floor-end": "top-end", "front-end": "back-end"}
+
+// otherEnd lets a shape begin at the other end of its edge, where that clears the finding.
+func (s *search) otherEnd(path string) (Offer, bool) {
+	if !strings.HasSuffix(path, ".from") {
+		return Offer{}, false
+	}
+	was := s.doc.Text(path)
+	for one, other := range ends {
+		if other == was {
+			one, other = other, one
+		}
+		if o := (Offer{Path: path, Was: was, Now: other}); one == was && s.clears(o) {
+			return o, true
+		}
+	}
+	return Offer{}, false
 }
 
 // mostSteps each way that a size is turned.

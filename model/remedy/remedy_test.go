@@ -154,3 +154,27 @@ func TestCalledOff(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A taper that begins in the joint is offered the other end of its edge, and there it clears.
+func TestATaperIsTurnedRound(t *testing.T) {
+	doc := document(t, strings.Replace(bench, "joint: housing", "joint: through dovetail", 1)+
+		"features: [{on: side, kind: taper, edge: front-edge, from: top-end, length: 120, depth: 20}]\n")
+	f, found := find(derive(t, doc), "opening-in-joint")
+	if !found {
+		t.Fatal("the taper is in no joint")
+	}
+	offers, err := remedy.Offers(context.Background(), doc, f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	i := slices.IndexFunc(offers, func(o remedy.Offer) bool { return o.Path == "features.0.from" })
+	if i < 0 || offers[i].Was != "top-end" || offers[i].Now != "floor-end" {
+		t.Fatalf("offered are %v", offers)
+	}
+	if err := offers[i].Apply(doc); err != nil {
+		t.Fatal(err)
+	}
+	if _, found := find(derive(t, doc), "opening-in-joint"); found {
+		t.Error("turned round it is still in the joint")
+	}
+}
