@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"splaywright/model/measure"
@@ -66,12 +67,26 @@ func (s *sheet) roughOf(d stock.Demand) string {
 	return s.style.Format(mm(d.Length)) + " × " + s.style.Format(mm(d.Width)) + " × " + s.style.FormatUnit(mm(d.Thickness))
 }
 
+// misfitTexts says of every part without a place by how much it misses and what would fit; of parts alike once.
+func misfitTexts(s *sheet, r yield.Result) []string {
+	var out []string
+	for _, m := range r.Plan.Misfits {
+		if text := misfitText(s, r, m); !slices.Contains(out, text) {
+			out = append(out, text)
+		}
+	}
+	return out
+}
+
 // misfitText says by how much a part misses and what would fit.
 func misfitText(s *sheet, r yield.Result, m stock.Misfit) string {
 	d := r.Task.Demands[m.Demand]
 	what := d.Name
-	if m.Run > 0 {
+	switch {
+	case m.Run > 0:
 		what = "The run " + r.Task.Runs[m.Run-1].Name
+	case d.Count > 1:
+		what = fmt.Sprintf("Each of %s", d.Name)
 	}
 	if m.Board < 0 {
 		return fmt.Sprintf("%s fits no board: none is of its timber and thick enough for %s.", what, s.style.FormatUnit(mm(d.Thickness)))

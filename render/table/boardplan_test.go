@@ -70,6 +70,9 @@ func TestBoardPlanSaysWhatDoesNotFit(t *testing.T) {
 			t.Errorf("%q is missing in\n%s", want, text)
 		}
 	}
+	if alike := strings.Count(text, "Each of Side, left and side, right wants"); alike != 1 {
+		t.Errorf("of two sides that do not fit it is said %d times:\n%s", alike, text)
+	}
 	r = planOf(t, onBoards(stock.Board{Name: "veneer", Length: 3000, Width: 300, Thickness: 12}))
 	if text := strings.Join(BoardPlan(r, metric)[0].Notes, "\n"); !strings.Contains(text, "thick enough") {
 		t.Errorf("a board too thin: %s", text)

@@ -30,10 +30,7 @@ func PlanInShort(r yield.Result) string {
 // WithoutPlace says of every part that has no place by how much it misses and what would fit.
 func WithoutPlace(r yield.Result, style measure.Style) []string {
 	s := newSheet("", "", style)
-	var out []string
-	for _, m := range r.Plan.Misfits {
-		out = append(out, misfitText(s, r, m))
-	}
+	out := misfitTexts(s, r)
 	for _, l := range r.Plan.Left {
 		out = append(out, fmt.Sprintf("No room is left for %d of %s, %s.", l.Count, r.Task.Demands[l.Demand].Name, s.roughOf(r.Task.Demands[l.Demand])))
 	}

@@ -34,8 +34,8 @@ func Shopping(r yield.Result, style measure.Style) Table {
 		b.notes(s, r)
 		s.note("Prices are in the money of the design's own prices: of its boards to buy, its yard, its timbers or its cost.")
 	}
-	for _, m := range r.Plan.Misfits {
-		s.note(misfitText(s, r, m))
+	for _, text := range misfitTexts(s, r) {
+		s.note(text)
 	}
 	s.note(proofText(s, r))
 	s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, half a foot up and down by turns, times its thickness in the next quarters of an inch, 4/4 at least. Softwood is charged by its nominal size, to two decimals. Ask how your yard does.")
