@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 
+	"splaywright/app/keyed"
 	"splaywright/app/panel"
 	"splaywright/app/say"
 	"splaywright/model/stock"
@@ -335,5 +336,32 @@ func TestTheBoardsSpeakGerman(t *testing.T) {
 	w.changed()
 	if got := w.boards.trouble.Text; !strings.Contains(got, "am nächsten") {
 		t.Errorf("of what does not fit it says %q", got)
+	}
+}
+
+// Where no boards are known the tabs of plans say so, and lead to the list that is wanted.
+func TestATabWithoutAPlanLeadsToTheBoards(t *testing.T) {
+	w := onScreen(t)
+	for _, c := range []struct{ tab, list, says string }{
+		{buyTab, panel.ToBuy, "there are no boards to buy"}, {boardPlanTab, panel.OnHand, "there are no boards on hand"},
+	} {
+		w.openTabOf(c.tab)
+		var said []string
+		var list []*keyed.Button
+		lookAt(w.tab(c.tab).Object(), fyne.Position{}, 0, false, func(s seenAt) {
+			if s.kind == "label" {
+				said = append(said, s.text)
+			}
+		})
+		if all := strings.Join(said, "\n"); !strings.Contains(all, c.says) || strings.Contains(all, "What the figures mean") {
+			t.Errorf("%s says %q", c.tab, all)
+		}
+		if list = buttonsIn(w.tab(c.tab).Object(), "List boards"); len(list) != 1 {
+			t.Fatalf("%s has %d buttons to list boards", c.tab, len(list))
+		}
+		test.Tap(list[0])
+		if w.openTab() != boardsTab || w.boards.list != c.list {
+			t.Errorf("%s leads to %s, %s", c.tab, w.openTab(), w.boards.list)
+		}
 	}
 }

@@ -2,8 +2,10 @@ package app
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"reflect"
+	"slices"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -157,14 +159,28 @@ func (w *Window) showPlans() {
 	if p := &w.plans.onHand; p.has {
 		w.tab(boardPlanTab).Set(say.Tables(table.BoardPlan(p.result, st)))
 	} else {
-		w.tab(boardPlanTab).Set(say.Tables([]table.Table{{Title: boardPlanTab, Notes: []string{p.standing()}}}))
+		w.showNoPlan(boardPlanTab, panel.OnHand, p)
 	}
 	if p := &w.plans.toBuy; p.has {
 		w.tab(buyTab).Set(say.Tables(append([]table.Table{table.Shopping(p.result, st)}, table.BoardPlan(p.result, st)...)))
 	} else {
-		w.tab(buyTab).Set(say.Tables([]table.Table{{Title: buyTab, Notes: []string{p.standing()}}}))
+		w.showNoPlan(buyTab, panel.ToBuy, p)
 	}
 	w.boards.update(w)
+}
+
+// showNoPlan says in a tab why there is no plan, and where no boards are known offers to list them.
+func (w *Window) showNoPlan(tab, list string, p *boardPlan) {
+	why := panel.Blank{Said: p.standing()}
+	if errors.Is(p.err, yield.ErrNoBoards) || errors.Is(p.err, yield.ErrNothingToBuy) {
+		why.Label, why.Do = say.Key("List boards"), func() {
+			w.boards.which.SetSelectedIndex(slices.Index([]string{panel.OnHand, panel.ToBuy}, list))
+			w.openTabOf(boardsTab)
+		}
+	}
+	show := w.tab(tab)
+	show.WhenBlank(why)
+	show.Set([]table.Table{{Title: say.It(tab), Columns: []table.Column{{Head: say.It("Board")}}}})
 }
 
 // standing says why there is no plan.

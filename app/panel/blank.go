@@ -13,7 +13,8 @@ import (
 
 // Blank is what stands in place of a table without rows: what would fill it, and a button that begins with that.
 type Blank struct {
-	Text  string
+	Text  string // in English
+	Said  string // in the language that is spoken; "" = the text is said
 	Label string // of the button; "" = there is none
 	Do    func()
 }
@@ -23,7 +24,11 @@ var nothingHere = say.Key("This piece has nothing that stands in this table.")
 
 // WhenBlank sets what stands in place of a table without rows.
 func (t *Tables) WhenBlank(b Blank) {
-	text := widget.NewLabel(say.It(b.Text))
+	said := b.Said
+	if said == "" {
+		said = say.It(b.Text)
+	}
+	text := widget.NewLabel(said)
 	text.Wrapping = fyne.TextWrapWord
 	text.Alignment = fyne.TextAlignCenter
 	box := container.NewVBox(text)

@@ -36,7 +36,7 @@ func TestABadListIsRefused(t *testing.T) {
 		"no width":            {"length,thickness\n1,2\n", "shed.csv:1:1", "the column width is missing"},
 		"a column of its own": {"length,width,thickness,colour\n", "shed.csv:1:24", "no such column"},
 		"a comma for a point": {"length,width,thickness\n1000,200,27\n1200,180,\"26,5\"\n", "shed.csv:3:10", "comma"},
-		"a word":              {"length,width,thickness\nlong,200,27\n", "shed.csv:2:1", "long"},
+		"a word":              {"length,width,thickness\nlong,200,27\n", "shed.csv:2:1: \"long\": a number is expected", "long"},
 		"half a board":        {"length,width,thickness,count\n1000,200,27,0.5\n", "shed.csv:2:13", "whole number"},
 		"no thickness":        {"length,width,thickness\n1000,200,0\n", "shed.csv:2:1", "thickness is 0"},
 		"a field too many":    {"length,width,thickness\n1000,200,27,5\n", "shed.csv:2:1", "4 fields"},

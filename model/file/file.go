@@ -50,10 +50,11 @@ func (e *Error) In(say func(english string) string) string {
 	if e.Path != "" {
 		b.WriteString(e.Path + ": ")
 	}
-	if e.Read != "" {
+	want := say(e.Want)
+	if e.Read != "" && !strings.HasPrefix(want, fmt.Sprintf("%q: ", e.Read)) { // what is wrong may quote it already
 		fmt.Fprintf(&b, "%q: ", clip(e.Read))
 	}
-	b.WriteString(say(e.Want))
+	b.WriteString(want)
 	return b.String()
 }
 
