@@ -102,3 +102,23 @@ func TestSideBySideInAnotherLanguage(t *testing.T) {
 		t.Error("nothing is the same")
 	}
 }
+
+// Escape in the window of what stands side by side puts away what lies over it, and only then the window.
+func TestEscapeBesidePutsAwayWhatLiesOnTop(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	w.setAside()
+	b := w.beside
+	b.addFile()
+	if b.win.Canvas().Overlays().Top() == nil {
+		t.Fatal("no file is asked for")
+	}
+	escape := b.win.Canvas().OnTypedKey()
+	escape(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if w.beside == nil || b.win.Canvas().Overlays().Top() != nil {
+		t.Error("the window is gone, or the dialog is not")
+	}
+	escape(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if w.beside != nil {
+		t.Error("the window stays")
+	}
+}

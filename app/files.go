@@ -202,6 +202,7 @@ func (w *Window) guard(doing string, then func()) {
 		{say.It("Save"), widget.HighImportance, func() { w.saveThen(then) }},
 	})
 	d.SetOnClosed(func() { w.asking = false })
+	w.readyFor(3)
 }
 
 // tell shows what went wrong, in the language; the places in a file one a line.

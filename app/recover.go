@@ -63,6 +63,15 @@ func (w *Window) offerLost(lost []session.Entry) {
 		{say.It("Later"), widget.MediumImportance, func() { w.offerLost(rest) }},
 		{say.It("Open it"), widget.HighImportance, func() { w.recoverEntry(e); w.offerLost(rest) }},
 	})
+	w.readyFor(3)
+}
+
+// readyFor gives the keyboard to an answer of the question that was asked last, so that no other is the first that Tab comes
+// to. It is for questions that the person expects: in one that comes by itself, a key meant for a size would answer.
+func (w *Window) readyFor(answer int) {
+	if b, is := w.inDialog[fmt.Sprintf("answer-%d", answer)].(fyne.Focusable); is {
+		w.win.Canvas().Focus(b)
+	}
 }
 
 // dayAndTime reads the same in every language.

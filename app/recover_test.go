@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"splaywright/app/keyed"
 	"splaywright/app/session"
 )
 
@@ -36,6 +37,9 @@ func TestWhatACrashLeftIsOffered(t *testing.T) {
 	w.offerLost(session.Lost(dir))
 	if got := overlayText(w); !strings.Contains(got, "Reading-nook step") || !strings.Contains(got, "not saved") {
 		t.Fatalf("the question is %q", got)
+	}
+	if b, is := w.win.Canvas().Focused().(*keyed.Button); !is || b.Text != "Open it" {
+		t.Errorf("the keyboard is at %T, not where the work is opened", w.win.Canvas().Focused())
 	}
 	w.escape()
 	if overlayText(w) != "" {

@@ -67,10 +67,15 @@ func (w *Window) takesKey(k *fyne.KeyEvent) bool {
 // closesOnEscape lets Escape close a window that stands beside the first.
 func closesOnEscape(win fyne.Window, page *viewer.Table) {
 	page.Key = func(k *fyne.KeyEvent) bool {
-		if k.Name == fyne.KeyEscape {
+		if k.Name != fyne.KeyEscape {
+			return false
+		}
+		if top := win.Canvas().Overlays().Top(); top != nil { // what lies over it goes first
+			top.Hide()
+		} else {
 			win.Close()
 		}
-		return k.Name == fyne.KeyEscape
+		return true
 	}
 	win.Canvas().SetOnTypedKey(func(k *fyne.KeyEvent) { page.Key(k) })
 }
