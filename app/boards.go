@@ -157,16 +157,24 @@ func (b *boards) update(w *Window) {
 			x.Enable()
 		}
 	}
-	style := d.Style()
+	style := styleOf(d)
 	show := viewer.BoardShow{Boards: all, Step: dragStep(d.Units), Say: func(mm float64) string { return style.Format(measure.Length(mm)) }}
 	p := b.plan(w)
 	if n := len(all); p.has && len(p.task.Boards) >= n && sameBoards(p.task.Boards[:n], all) {
 		show.Boards, show.Cuts = withBought(all, p.result, cutsOf(p))
-		show.Kerf = p.task.Saw.Kerf
+		show.Kerf, show.Resaw = p.task.Saw.Kerf, p.task.Saw.Resaw
 	}
 	b.picture.Set(show)
 	b.say(p, len(all)+len(d.Yard)+len(p.task.Boards), style)
 	b.progress(p)
+}
+
+// styleOf is how lengths of a design are shown: where it does not say what divides decimals, as the language has it.
+func styleOf(d form.Design) measure.Style {
+	if !d.Round.Said {
+		d.Round.Comma = say.Tongue().Comma()
+	}
+	return d.Style()
 }
 
 // dragStep is what a dragged place is rounded to.
@@ -210,9 +218,12 @@ func withBought(listed []stock.Board, r yield.Result, cuts []viewer.BoardCuts) (
 
 func cutsOf(p *boardPlan) []viewer.BoardCuts {
 	names, ids := table.PartNames(p.result), table.PartIDs(p.result)
+	for q, name := range names {
+		names[q] = say.It(name)
+	}
 	var out []viewer.BoardCuts
 	for i, l := range p.result.Plan.Layouts {
-		out = append(out, viewer.BoardCuts{Layout: l, Title: table.BoardName(p.result, i), Names: names, IDs: ids})
+		out = append(out, viewer.BoardCuts{Layout: l, Cuts: l.Cuts(p.result.Task), Opened: p.result.Opened(i), Title: table.BoardName(p.result, i), Names: names, IDs: ids})
 	}
 	return out
 }

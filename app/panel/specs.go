@@ -188,6 +188,7 @@ func roughGroup() Group {
 func sawGroup() Group {
 	return Group{Title: "Saw", Fields: []field.Spec{
 		length("saw.kerf", "Kerf", func(d *form.Design) measure.Length { return d.Saw.Kerf }),
+		length("saw.resaw", "Resaw cut", func(d *form.Design) measure.Length { return d.Saw.Resaw }),
 		angleIfAny("saw.step", "Scale step", "not rounded", func(d *form.Design) measure.Angle { return d.Saw.Step }),
 		angle("saw.max-swing", "Most swing", func(d *form.Design) measure.Angle { return cmp.Or(d.Saw.MaxSwing, cut.DefaultMaxSwing) }),
 		angle("saw.max-tilt", "Most tilt", func(d *form.Design) measure.Angle { return cmp.Or(d.Saw.MaxTilt, cut.DefaultMaxTilt) }),
@@ -204,6 +205,7 @@ func planGroup() Group {
 		lengthIfAny("plan.keep", "Keep offcuts from", "none are kept", func(d *form.Design) measure.Length { return d.Plan.Keep }),
 		choice("plan.first", "First cuts", func(d *form.Design) string { return d.Plan.First }, form.EitherFirst, form.CrosscutFirst, form.RipFirst),
 		flag("plan.run", "Grain runs on", func(d *form.Design) bool { return d.Plan.Run }),
+		flag("plan.resawn", "Resawn pair", func(d *form.Design) bool { return d.Plan.Resawn }),
 		flag("plan.glue-up", "May be glued up", func(d *form.Design) bool { return d.Plan.GlueUp }),
 		length("plan.narrowest", "Narrowest strip", func(d *form.Design) measure.Length { return cmp.Or(d.Plan.Narrowest, yield.NarrowestStrip) }),
 		lengthIfAny("plan.planing", "Most planed off", "as much as it takes", func(d *form.Design) measure.Length { return d.Plan.Planing }),

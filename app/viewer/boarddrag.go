@@ -54,6 +54,11 @@ type row struct {
 	scale  float64 // window units a millimetre
 }
 
+// foot is the end of what is drawn of the board, from the top of the place.
+func (r row) foot() float32 {
+	return r.bottom + boardBelow + float32(openHeight(r.cuts, r.it, r.scale))
+}
+
 func (r row) x(mm float64) float32 { return r.left + float32(mm*r.scale) }
 func (r row) y(mm float64) float32 { return r.bottom - float32(mm*r.scale) }
 
@@ -86,7 +91,7 @@ func (b *Boards) rows() []row {
 		it := b.dragged(i)
 		y += boardTitle + float32(it.Width*scale)
 		out = append(out, row{board: i, it: it, cuts: c, left: boardMargin, bottom: y, scale: scale})
-		y += boardBelow
+		y += boardBelow + float32(openHeight(c, it, scale))
 	}
 	for i := range b.show.Boards {
 		cut := false
@@ -108,7 +113,7 @@ func (b *Boards) height() float32 {
 	if len(rows) == 0 {
 		return 0
 	}
-	return rows[len(rows)-1].bottom + boardBelow + b.down
+	return rows[len(rows)-1].foot() + b.down
 }
 
 // dragged is a board with its places where they are held now.

@@ -58,7 +58,7 @@ func (b *Boards) bring(board int) {
 		if r.board != board {
 			continue
 		}
-		top, foot := r.y(r.it.Width)-boardTitle+b.down, r.bottom+boardBelow+b.down
+		top, foot := r.y(r.it.Width)-boardTitle+b.down, r.foot()+b.down
 		switch {
 		case top < b.down:
 			b.scrollTo(top)

@@ -36,7 +36,7 @@ func (b *Boards) page(ink boardInks) draw.Page {
 	p := boardPage{ink: ink, page: draw.Page{Title: "Boards", Width: w, Height: h}, show: &b.show, lit: b.picture.lit, above: h}
 	p.page.Items = append(p.page.Items, sheetOf(w, h, ink.paper))
 	for _, r := range b.rows() {
-		if float64(r.y(r.it.Width))-boardTitle > h || r.bottom+boardBelow < 0 {
+		if float64(r.y(r.it.Width))-boardTitle > h || r.foot() < 0 {
 			continue
 		}
 		p.board(r, b.chosen)
@@ -89,6 +89,7 @@ func (p *boardPage) board(r row, chosen grip) {
 	if r.cuts != nil {
 		r.cuts.Layout.Each(func(q *stock.Piece, _ int) { p.piece(r, q) })
 		p.cuts(r)
+		p.open(r)
 	}
 	for i, a := range r.it.Avoid {
 		p.avoid(r, a, chosen.board == r.board && chosen.kind == onPlace && chosen.at == i)
@@ -110,7 +111,7 @@ func (p *boardPage) title(r row, chosen bool) {
 	}
 	size := p.show.Say(r.it.Length) + " × " + p.show.Say(r.it.Width) + " × " + p.show.Say(r.it.Thickness)
 	if r.it.Timber != "" {
-		size += ", " + r.it.Timber
+		size += ", " + say.It(r.it.Timber)
 	}
 	if len(p.show.Cuts) > 0 && r.cuts == nil {
 		size += ", " + say.It("not needed")
@@ -133,18 +134,27 @@ func (p *boardPage) piece(r row, q *stock.Piece) {
 	box := p.box(r, q.Rect)
 	switch q.Kind {
 	case stock.Part:
-		ref := r.cuts.IDs[q]
-		ground, ink := p.ink.part, p.ink.line
-		if p.lit != nil && p.lit(ref) {
-			ground, ink = p.ink.lit, p.ink.onLit
+		if !r.lies(q) {
+			p.part(r, q, box, box)
 		}
-		p.fill(draw.Rect(box), ground, ref)
-		p.stroke(draw.Rect(box), 0.9, p.ink.line)
-		p.label(box, ink, r.cuts.Names[q], p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
+	case stock.Resaw:
+		p.overOneAnother(r, q, box)
 	case stock.Offcut:
 		p.stroke(draw.Rect(box), 0.8, p.ink.faint, 5, 3)
 		p.label(box, p.ink.faint, say.It("offcut"), p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
 	}
+}
+
+// part draws a part in a box, what is written on it within room.
+func (p *boardPage) part(r row, q *stock.Piece, box, room draw.Box) {
+	ref := r.cuts.IDs[q]
+	ground, ink := p.ink.part, p.ink.line
+	if p.lit != nil && p.lit(ref) {
+		ground, ink = p.ink.lit, p.ink.onLit
+	}
+	p.fill(draw.Rect(box), ground, ref)
+	p.stroke(draw.Rect(box), 0.9, p.ink.line)
+	p.label(room, ink, r.cuts.Names[q], p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
 }
 
 // label sets two lines, or the first, where they fit; upright in a narrow box.
@@ -176,26 +186,31 @@ func (p *boardPage) label(box draw.Box, ink draw.Ink, lines ...string) {
 
 // cuts are numbered in the order of sawing, each at the end that it is measured along.
 func (p *boardPage) cuts(r row) {
-	for n, c := range r.cuts.Layout.Cuts(p.show.Kerf) {
-		var from, to, at draw.Point
-		switch c.Kind {
-		case stock.Crosscut:
-			from, to = p.point(r, c.At, c.From), p.point(r, c.At, c.To)
-			at = draw.Point{X: from.X, Y: from.Y + min(8, (to.Y-from.Y)/2)}
-		case stock.Rip:
-			from, to = p.point(r, c.From, c.At), p.point(r, c.To, c.At)
-			at = draw.Point{X: to.X - min(8, (to.X-from.X)/2), Y: to.Y}
-		default:
-			continue
+	for n, c := range r.cuts.Cuts {
+		if c.Of == nil {
+			p.cut(c, n+1, func(x, y float64) draw.Point { return p.point(r, x, y) })
 		}
-		p.stroke(draw.Polyline([]draw.Point{from, to}), 0.9, p.ink.lit, 7, 2, 1.5, 2)
-		if max(to.X-from.X, to.Y-from.Y) < 18 {
-			continue
-		}
-		const ring = 6.5
-		p.page.Items = append(p.page.Items, draw.Path{Segs: draw.Circle(at, ring), Filled: true, Fill: p.ink.paper, Pen: draw.Pen{Width: 0.8, Ink: p.ink.lit}})
-		p.text(draw.Point{X: at.X, Y: at.Y - 2.6}, 5.4, draw.Centre, p.ink.line, false, fmt.Sprint(n+1))
 	}
+}
+
+// cut draws a cut; place gives where a place on the board is drawn.
+func (p *boardPage) cut(c stock.Cut, number int, place func(x, y float64) draw.Point) {
+	from, to := place(c.At, c.From), place(c.At, c.To)
+	at := draw.Point{X: from.X, Y: from.Y + min(8, (to.Y-from.Y)/2)}
+	if c.Kind == stock.Rip {
+		from, to = place(c.From, c.At), place(c.To, c.At)
+		at = draw.Point{X: to.X - min(8, (to.X-from.X)/2), Y: to.Y}
+	}
+	p.stroke(draw.Polyline([]draw.Point{from, to}), 0.9, p.ink.lit, 7, 2, 1.5, 2)
+	if max(to.X-from.X, to.Y-from.Y) >= 18 {
+		p.ring(at, number)
+	}
+}
+
+func (p *boardPage) ring(at draw.Point, number int) {
+	const ring = 6.5
+	p.page.Items = append(p.page.Items, draw.Path{Segs: draw.Circle(at, ring), Filled: true, Fill: p.ink.paper, Pen: draw.Pen{Width: 0.8, Ink: p.ink.lit}})
+	p.text(draw.Point{X: at.X, Y: at.Y - 2.6}, 5.4, draw.Centre, p.ink.line, false, fmt.Sprint(number))
 }
 
 // avoid hatches a place that is not to be used and names it beside it.

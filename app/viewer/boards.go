@@ -12,6 +12,7 @@ import (
 	"splaywright/app/look"
 	"splaywright/export/png"
 	"splaywright/model/stock"
+	"splaywright/model/yield"
 	"splaywright/render/draw"
 )
 
@@ -20,6 +21,7 @@ type BoardShow struct {
 	Boards []stock.Board
 	Cuts   []BoardCuts // of the plan; a board may be cut several times where there are several alike
 	Kerf   float64     // mm
+	Resaw  float64     // mm, of a cut through the thickness
 	Step   float64     // mm, what a dragged place is rounded to
 	Say    func(mm float64) string
 }
@@ -27,6 +29,8 @@ type BoardShow struct {
 // BoardCuts is how one board is cut up.
 type BoardCuts struct {
 	Layout stock.Layout
+	Cuts   []stock.Cut
+	Opened []yield.Opened // what is resawn, as it lies open
 	Title  string
 	Names  map[*stock.Piece]string
 	IDs    map[*stock.Piece]string // of the parts
@@ -166,8 +170,13 @@ func (b *Boards) partAt(at fyne.Position) (ref string) {
 		}
 		p := r.board2(at)
 		r.cuts.Layout.Each(func(q *stock.Piece, _ int) {
-			if q.Kind == stock.Part && p.X >= q.X1 && p.X <= q.X2 && p.Y >= q.Y1 && p.Y <= q.Y2 {
+			if q.Kind == stock.Part && !r.lies(q) && p.X >= q.X1 && p.X <= q.X2 && p.Y >= q.Y1 && p.Y <= q.Y2 {
 				ref = r.cuts.IDs[q]
+			}
+		})
+		r.eachOpen(func(x yield.Lying, place stock.Rect) {
+			if p.X >= place.X1 && p.X <= place.X2 && p.Y >= place.Y1 && p.Y <= place.Y2 {
+				ref = r.cuts.IDs[x.Piece]
 			}
 		})
 	}

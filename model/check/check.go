@@ -19,7 +19,7 @@ import (
 func Run(p *form.Piece) []part.Finding {
 	r := &run{p: p, d: p.Design, style: p.Design.Style()}
 	for _, look := range []func(*run){
-		sizes, thicknesses, meanings, timbers,
+		sizes, thicknesses, meanings, timbers, resawn,
 		dovetails, overhangs,
 		features, stretchers, loose, slips, gripHoles, roundOvers,
 		screws,

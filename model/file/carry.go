@@ -52,6 +52,7 @@ func (d *Document) SetForm(name string) error {
 			next.Remove(underPath(i))
 		}
 	}
+	next.dropResawn(name)
 	next.dropOverhang()
 	next.dropFeatures(name)
 	*d = *next

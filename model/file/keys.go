@@ -49,6 +49,7 @@ func (r *reader) top(d *form.Design) {
 		"plan":           r.plan(&d.Plan),
 	}, "splaywright", "form", "size")(r.doc.root, "")
 	r.onlyWhere(d)
+	r.resawn(d)
 }
 
 func (r *reader) version(n *yaml.Node, path string) {
@@ -320,6 +321,7 @@ func (r *reader) saw(s *form.Saw) taker {
 	const say = "an angle above 0 and up to 90 degrees is expected here, such as 45"
 	return r.group(fields{
 		"kerf":       r.length(&s.Kerf, aboveZero),
+		"resaw":      r.length(&s.Resaw, aboveZero),
 		"step":       r.angle(&s.Step, 1e-3, 10, "a step from a thousandth of a degree to 10 degrees is expected here, such as 0.1 deg"),
 		"flat-table": r.no(&s.NoFlatTable),
 		"max-swing":  r.angle(&s.MaxSwing, 1e-3, 90, say),

@@ -134,6 +134,7 @@ func (r *reader) plan(p *form.Plan) taker {
 		"keep":       r.length(&p.Keep, notNegative),
 		"first":      r.choice(&p.First, form.CrosscutFirst, form.RipFirst, form.EitherFirst),
 		"run":        r.yes(&p.Run),
+		"resawn":     r.yes(&p.Resawn),
 		"glue-up":    r.yes(&p.GlueUp),
 		"narrowest":  r.length(&p.Narrowest, aboveZero),
 		"planing":    r.length(&p.Planing, notNegative),

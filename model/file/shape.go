@@ -38,7 +38,7 @@ var shape = map[string][]string{
 	"features":                   {"#"},
 	"features.#":                 words("on kind edge from width rise length diameter radius hollow count pitch depth face x y angle"),
 	"allowance":                  words("length width thickness"),
-	"saw":                        words("kerf step flat-table max-swing max-tilt depth cradle"),
+	"saw":                        words("kerf resaw step flat-table max-swing max-tilt depth cradle"),
 	"round":                      words("to both decimal"),
 	"papers":                     words("sheet projection eye-height eye-distance turn bottom only as patterns owner drawn-by approved-by date number"),
 	"papers.only":                {"#"},
@@ -62,7 +62,7 @@ var shape = map[string][]string{
 	"yard.#":                     words("timber sold lengths widths price-per-board-foot price-per-foot"),
 	"yard.#.lengths":             {"#"},
 	"yard.#.widths":              {"#"},
-	"plan":                       words("trim-ends trim-edges keep first run glue-up narrowest planing"),
+	"plan":                       words("trim-ends trim-edges keep first run resawn glue-up narrowest planing"),
 }
 
 func words(s string) []string { return strings.Fields(s) }

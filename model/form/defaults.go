@@ -15,6 +15,9 @@ const (
 	softSlope = 1.0 / 6
 	// usualKerf of a full-width blade, 1/8 in (common practice).
 	usualKerf = measure.Inch / 8
+	// usualResaw of a bandsaw, 1/16 in: an inch resawn once leaves two of (1 - 1/16)/2.
+	// https://www.woodcraft.com/blog_entries/tips-tricks-issue-82-how-to-grain-wrap-a-box
+	usualResaw = measure.Inch / 16
 	// usualLoad, kg: EN 14183 step stools carry one person and 150 kg in all.
 	// https://technickenormy.cz/csn-en-14183-schudky
 	usualLoad = 150
@@ -36,6 +39,7 @@ func (d Design) Defaults() Design {
 		f.defaults(&d)
 	}
 	fill(&d.Saw.Kerf, usualKerf)
+	fill(&d.Saw.Resaw, usualResaw)
 	d.fillPapers()
 	return d
 }

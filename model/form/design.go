@@ -68,6 +68,9 @@ type Plan struct {
 	Keep      measure.Length // offcuts with both sides at least so long are kept
 	First     string         // "crosscut", "rip", "either"; "" = either
 	Run       bool           // side, top and side come out of one board in order, so that the grain runs over the corners
+	// Resawn: two boards are sawn from one through its thickness and opened like a book, so that the sides of a stool mirror
+	// each other and the grain runs over all corners of walls.
+	Resawn    bool
 	GlueUp    bool           // parts wider than any board may be glued up of strips
 	Narrowest measure.Length // strip of a glue-up; 0 = 50 mm
 	Planing   measure.Length // the most that may be planed off a board thicker than a part asks for; 0 = any
@@ -278,7 +281,9 @@ type Allowance struct{ Length, Width, Thickness measure.Length }
 // Saw is what the person's saw can do.
 type Saw struct {
 	Kerf measure.Length
-	Step measure.Angle // what its scales can be set to
+	// Resaw is how wide a cut through a board's thickness is; 0 = 1/16 in.
+	Resaw measure.Length
+	Step  measure.Angle // what its scales can be set to
 	// NoFlatTable is the key saw.flat-table turned round: false there says that no board can be laid
 	// on a face at this saw, which then takes boards only on edge or on end. Left out, it can.
 	NoFlatTable bool

@@ -3,6 +3,7 @@ package stock
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Demand is a part to be cut, in its rough size, allowances included.
@@ -31,7 +32,32 @@ const (
 type Run struct {
 	Name  string
 	Kind  RunKind
-	Parts []int // indices of demands, one entry a piece; a demand may come more than once
+	Parts []int    // indices of demands, one entry a piece; a demand may come more than once
+	IDs   []string // of the parts, where it matters which of equal ones goes where; nothing: it does not
+	// Row is how many parts follow each other along the grain in each board that a resawn run is sawn into; 0: one.
+	// The first of these boards has them from its left end on, the next from its right end back, and so by turns: opened
+	// like a book, where one board ends the next begins.
+	Row int
+}
+
+// Leaves are the boards that a run is sawn into, the upper one first, each with its parts from left to right as places in
+// Parts. A run along the grain is one board.
+func (r Run) Leaves() [][]int {
+	row := len(r.Parts)
+	if r.Kind == Resawn {
+		row = max(1, r.Row)
+	}
+	var out [][]int
+	for n := range r.Parts {
+		if n%row == 0 {
+			out = append(out, nil)
+		}
+		out[n/row] = append(out[n/row], n)
+	}
+	for i := 1; i < len(out); i += 2 {
+		slices.Reverse(out[i])
+	}
+	return out
 }
 
 // First says which way the first cuts of a board go.
@@ -92,6 +118,9 @@ func (t Task) Check() error {
 		if len(r.Parts) < 2 {
 			return fmt.Errorf("run %q needs two parts, it has %d", r.Name, len(r.Parts))
 		}
+		if r.Kind == Resawn && (r.Row < 0 || len(r.Parts)%max(1, r.Row) != 0 || len(r.Parts) < 2*r.Row) || len(r.IDs) != 0 && len(r.IDs) != len(r.Parts) {
+			return fmt.Errorf("run %q: %d parts with %d names cannot be sawn apart in rows of %d", r.Name, len(r.Parts), len(r.IDs), r.Row)
+		}
 		for _, k := range r.Parts {
 			if k < 0 || k >= len(t.Demands) {
 				return fmt.Errorf("run %q: there is no part %d", r.Name, k)
@@ -147,15 +176,51 @@ func (t Task) Serves(board int, timber string, thickness float64) bool {
 // Slack is how far sizes may miss for the arithmetic's sake: a hundred-thousandth of a millimetre.
 const Slack = 1e-5
 
-// Thickness is what a run needs: the thickest of its parts, or all of them and the saw cuts between when resawn.
+// Thickness is what a run needs: the thickest of its parts or, when it is resawn, the boards that it is sawn into and the
+// saw cuts between.
 func (r Run) Thickness(t Task) float64 {
-	most, sum := 0.0, 0.0
+	leaves := r.Thicknesses(t)
+	sum := float64(len(leaves)-1) * t.Saw.Resaw
+	for _, thick := range leaves {
+		sum += thick
+	}
+	return sum
+}
+
+// Thicknesses are what the boards that a run is sawn into have to be, the upper one first: as thick as the thickest part
+// of each.
+func (r Run) Thicknesses(t Task) []float64 {
+	leaves := r.Leaves()
+	out := make([]float64, len(leaves))
+	for i, leaf := range leaves {
+		for _, n := range leaf {
+			out[i] = math.Max(out[i], t.Demands[r.Parts[n]].Thickness)
+		}
+	}
+	return out
+}
+
+// Split gives the thicknesses that a resawn run's boards come out in, the upper one first: what a board is thicker than
+// the run needs is shared out among them, so that as much is planed off each.
+func (r Run) Split(t Task, board int) []float64 {
+	out := r.Thicknesses(t)
+	spare := (t.Boards[board].Thickness - r.Thickness(t)) / float64(len(out))
+	for i := range out {
+		out[i] += spare
+	}
+	return out
+}
+
+// Timber is what all parts of a run are of, "" where any will do; ok is false where they are not of one.
+func (r Run) Timber(t Task) (timber string, ok bool) {
 	for _, k := range r.Parts {
-		most = math.Max(most, t.Demands[k].Thickness)
-		sum += t.Demands[k].Thickness
+		switch d := t.Demands[k]; {
+		case d.Timber == "" || d.Timber == timber:
+		case timber != "":
+			return "", false
+		default:
+			timber = d.Timber
+		}
 	}
-	if r.Kind == Resawn {
-		return sum + float64(len(r.Parts)-1)*t.Saw.Resaw
-	}
-	return most
+	return timber, true
 }

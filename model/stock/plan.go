@@ -43,6 +43,7 @@ type Piece struct {
 	Demand int  // of a Part
 	Strip  int  // of a part that is a strip of a glue-up: which of Plan.Glued, counted from 1; else 0
 	Run    int  // of a run and what is cut from it: which of Task.Runs, counted from 1; else 0
+	Nth    int  // of a run's part: its place in the run's Parts
 	Turned bool // the part's length lies across the grain
 }
 
@@ -83,39 +84,8 @@ func each(p *Piece, came Kind, depth int, visit func(*Piece, int)) {
 	}
 }
 
-// Cut is one cut in the order of sawing.
-type Cut struct {
-	Kind     Kind    // Crosscut, Rip or Resaw
-	At       float64 // where the blade's near side runs: x of a crosscut, y of a rip
-	From, To float64 // the piece's extent along the cut
-	KeepNear bool    // the piece before the cut is used; the kerf falls beyond it
-	KeepFar  bool    // the piece after the cut is used
-}
-
-// Cuts lists the layout's cuts in order, each piece cut apart before the pieces of it.
-func (l Layout) Cuts(kerf float64) []Cut {
-	var cuts []Cut
-	l.Each(func(p *Piece, _ int) {
-		for i := 1; i < len(p.Pieces); i++ {
-			c := Cut{Kind: p.Kind, KeepNear: p.Pieces[i-1].Kind != Waste, KeepFar: p.Pieces[i].Kind != Waste}
-			if p.Kind == Crosscut {
-				c.At, c.From, c.To = p.Pieces[i-1].X2, p.Y1, p.Y2
-				if !c.KeepNear {
-					c.At = p.Pieces[i].X1 - kerf
-				}
-			} else if p.Kind == Rip {
-				c.At, c.From, c.To = p.Pieces[i-1].Y2, p.X1, p.X2
-				if !c.KeepNear {
-					c.At = p.Pieces[i].Y1 - kerf
-				}
-			}
-			cuts = append(cuts, c)
-		}
-	})
-	return cuts
-}
-
-// Balance is where the wood of the boards taken goes, in mm² of face.
+// Balance is where the wood of the boards taken goes, in mm² of face. Of boards that lie over one another in one that is
+// resawn, each has its share of the face.
 type Balance struct{ Boards, Parts, Offcuts, Waste float64 }
 
 // Balance adds the plan up. Waste is what is neither part nor offcut kept: kerf, trims, places to avoid, scraps.
@@ -123,17 +93,34 @@ func (p Plan) Balance(t Task) Balance {
 	var b Balance
 	for _, l := range p.Layouts {
 		b.Boards += t.Boards[l.Board].Area()
-		l.Each(func(q *Piece, _ int) {
+		l.Shares(func(q *Piece, share float64) {
 			switch q.Kind {
 			case Part:
-				b.Parts += q.Area()
+				b.Parts += share * q.Area()
 			case Offcut:
-				b.Offcuts += q.Area()
+				b.Offcuts += share * q.Area()
 			}
 		})
 	}
 	b.Waste = b.Boards - b.Parts - b.Offcuts
 	return b
+}
+
+// Shares visits every piece of the layout with its share of the board's thickness: all of it, or half where two lie over
+// one another.
+func (l Layout) Shares(visit func(p *Piece, share float64)) { shares(l.Root, 1, visit) }
+
+func shares(p *Piece, share float64, visit func(*Piece, float64)) {
+	if p == nil {
+		return
+	}
+	visit(p, share)
+	if p.Kind == Resaw {
+		share /= float64(max(1, len(p.Pieces)))
+	}
+	for _, q := range p.Pieces {
+		shares(q, share, visit)
+	}
 }
 
 // Gap is how far the cost may lie above the least, as a fraction of the bound; infinite when parts are left over.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Verify checks a plan against its task and returns everything that is wrong with it. It shares no geometry with the
@@ -103,6 +104,7 @@ func (v *verifier) layout(i int, l Layout) {
 		v.bad("layout %d: the first cut goes the wrong way", i+1)
 	}
 	for k, ps := range v.runs {
+		slices.SortStableFunc(ps, func(a, b *Piece) int { return a.Nth - b.Nth })
 		v.run(i, k, ps)
 	}
 }
@@ -182,21 +184,55 @@ func (v *verifier) run(i, k int, ps []*Piece) {
 		return
 	}
 	for n, p := range ps {
-		if p.Demand != r.Parts[n] {
+		if p.Nth != n || p.Demand != r.Parts[n] {
 			v.bad("layout %d: run %s is out of order", i+1, r.Name)
 		}
-		if n == 0 {
-			continue
+	}
+	if r.Kind == Resawn {
+		v.resawn(i, r, ps)
+		return
+	}
+	v.grain(i, r, ps, false)
+}
+
+// grain: each part begins where the one before it ends, on the same edge.
+func (v *verifier) grain(i int, r Run, ps []*Piece, back bool) {
+	for n, p := range ps[1:] {
+		left, right := ps[n], p
+		if back {
+			left, right = p, ps[n]
 		}
-		q := ps[n-1]
-		if r.Kind == Along && (math.Abs(p.X1-q.X2-v.t.Saw.Kerf) > Slack || math.Abs(p.Y1-q.Y1) > Slack) {
+		if math.Abs(right.X1-left.X2-v.t.Saw.Kerf) > Slack || math.Abs(right.Y1-left.Y1) > Slack {
 			v.bad("layout %d: the grain of run %s does not run on", i+1, r.Name)
 		}
-		if r.Kind == Resawn && (math.Abs(p.X1-q.X1) > Slack || math.Abs(p.Y1-q.Y1) > Slack) {
+	}
+}
+
+// resawn: the boards lie over one another, the first with its row from the left end on, the next from the right end back;
+// the board that they are sawn from is thick enough for all and of every part's timber.
+func (v *verifier) resawn(i int, r Run, ps []*Piece) {
+	row := max(1, r.Row)
+	left, right := math.Inf(1), math.Inf(-1)
+	for _, p := range ps {
+		left, right = math.Min(left, p.X1), math.Max(right, p.X2)
+	}
+	thick := -v.t.Saw.Resaw
+	for n := 0; n < len(ps); n += row {
+		leaf, back := ps[n:n+row], row > 1 && n/row%2 == 1
+		v.grain(i, r, leaf, back)
+		if end := leaf[0]; !back && math.Abs(end.X1-left) > Slack || back && math.Abs(end.X2-right) > Slack || math.Abs(end.Y1-ps[0].Y1) > Slack {
 			v.bad("layout %d: run %s does not lie over itself", i+1, r.Name)
 		}
+		most := 0.0
+		for _, p := range leaf {
+			most = math.Max(most, v.t.Demands[p.Demand].Thickness)
+		}
+		thick += most + v.t.Saw.Resaw
 	}
-	if r.Kind == Resawn && !v.t.Serves(v.board, v.t.Demands[r.Parts[0]].Timber, r.Thickness(v.t)) {
-		v.bad("layout %d: run %s needs %g mm to be resawn", i+1, r.Name, r.Thickness(v.t))
+	for _, p := range ps {
+		if !v.t.Serves(v.board, v.t.Demands[p.Demand].Timber, thick) {
+			v.bad("layout %d: run %s needs %g mm to be resawn", i+1, r.Name, thick)
+			return
+		}
 	}
 }

@@ -35,7 +35,7 @@ func TestGoodPlanPasses(t *testing.T) {
 	if b.Parts != 400*150+600*30 || b.Offcuts != 587*167 || math.Abs(b.Waste-(b.Boards-b.Parts-b.Offcuts)) > 1e-9 {
 		t.Errorf("%+v", b)
 	}
-	cuts := plan.Layouts[0].Cuts(3)
+	cuts := plan.Layouts[0].Cuts(task)
 	if len(cuts) != 4 || cuts[0] != (Cut{Kind: Rip, At: 30, From: 5, To: 995, KeepNear: true, KeepFar: true}) {
 		t.Errorf("%+v", cuts)
 	}
@@ -77,6 +77,7 @@ func TestVerifierFindsFaults(t *testing.T) {
 		{"run", "run", func(t *Task, p *Plan) {
 			t.Runs = []Run{{Name: "r", Parts: []int{1, 0}}}
 			piece(p, 0).Run, piece(p, 1).Run = 1, 1
+			piece(p, 0).Nth = 1
 		}},
 		{"glue-up", "do not make", func(_ *Task, p *Plan) { p.Glued = []GlueUp{{Demand: 0, Strips: 2, Width: 70}} }},
 	} {
@@ -139,6 +140,120 @@ func TestPlacesAreMeasuredFromEndAndEdge(t *testing.T) {
 	} {
 		if got := c.a.On(b).Rect; got != c.want {
 			t.Errorf("%+v: %+v, want %+v", c.a, got, c.want)
+		}
+	}
+}
+
+// opened is a plan made by hand of four walls out of two boards that are sawn from one: a front of 300 and an end of 200,
+// the other end and the back under them, the saw 3 wide, the cut through the thickness 2.
+func opened() (Task, Plan) {
+	t := Task{
+		Boards:  []Board{{Name: "plank", Length: 520, Width: 130, Thickness: 26}},
+		Demands: []Demand{{Name: "long", Length: 300, Width: 120, Thickness: 12, Count: 2}, {Name: "short", Length: 200, Width: 120, Thickness: 12, Count: 2}},
+		Runs:    []Run{{Name: "walls", Kind: Resawn, Parts: []int{0, 1, 0, 1}, Row: 2}},
+		Saw:     Saw{Kerf: 3, Resaw: 2},
+	}
+	part := func(x1, x2 float64, demand, nth int) *Piece {
+		return &Piece{Rect: Rect{x1, 0, x2, 120}, Kind: Part, Demand: demand, Run: 1, Nth: nth}
+	}
+	block := Rect{0, 0, 503, 120}
+	walls := &Piece{Rect: block, Kind: Resaw, Run: 1, Pieces: []*Piece{
+		{Rect: block, Kind: Crosscut, Run: 1, Pieces: []*Piece{part(0, 300, 0, 0), part(303, 503, 1, 1)}},
+		{Rect: block, Kind: Crosscut, Run: 1, Pieces: []*Piece{part(0, 200, 1, 3), part(203, 503, 0, 2)}}}}
+	root := &Piece{Rect: Rect{0, 0, 520, 130}, Kind: Rip, Pieces: []*Piece{
+		{Rect: Rect{0, 0, 520, 120}, Kind: Crosscut, Pieces: []*Piece{walls, {Rect: Rect{506, 0, 520, 120}}}},
+		{Rect: Rect{0, 123, 520, 130}}}}
+	return t, Plan{Layouts: []Layout{{Board: 0, Root: root}}, Cost: 520 * 130, Bound: 520 * 130, Proven: true}
+}
+
+// Resawing comes when the board's face is cut up, in the middle of its thickness, and the cuts in the halves come last;
+// each half has half of the face.
+func TestResawnWallsPass(t *testing.T) {
+	task, plan := opened()
+	if err := Verify(task, plan); err != nil {
+		t.Fatal(err)
+	}
+	if err := task.Check(); err != nil {
+		t.Fatal(err)
+	}
+	if b := plan.Balance(task); math.Abs(b.Parts-(300+200)*120) > 1e-9 || math.Abs(b.Waste-(520*130-500*120)) > 1e-9 {
+		t.Errorf("%+v", b)
+	}
+	cuts := plan.Layouts[0].Cuts(task)
+	kinds := []Kind{Rip, Crosscut, Resaw, Crosscut, Crosscut}
+	if len(cuts) != len(kinds) {
+		t.Fatalf("%+v", cuts)
+	}
+	for i, c := range cuts {
+		if c.Kind != kinds[i] || c.Leaf != max(0, i-2) {
+			t.Errorf("cut %d: %+v", i+1, c)
+		}
+	}
+	if c := cuts[2]; c.At != 12 || c.From != 0 || c.To != 503 { // 26 = 12 + 2 + 12
+		t.Errorf("through the thickness: %+v", c)
+	}
+	if cuts[3].At != 300 || cuts[4].At != 200 {
+		t.Errorf("in the halves: %+v", cuts[3:])
+	}
+}
+
+// What a board is thicker than the run needs is shared out: each half keeps as much to be planed off.
+func TestSpareThicknessIsSharedOut(t *testing.T) {
+	task, plan := opened()
+	task.Boards[0].Thickness, task.Demands[1].Thickness = 33, 14
+	split := task.Runs[0].Split(task, 0)
+	if need := task.Runs[0].Thickness(task); need != 14+2+14 {
+		t.Errorf("%g mm are needed", need)
+	}
+	if len(split) != 2 || split[0] != 15.5 || split[1] != 15.5 || plan.Layouts[0].Cuts(task)[2].At != 15.5 {
+		t.Errorf("%v", split)
+	}
+}
+
+func TestVerifierFindsFaultsInWhatIsResawn(t *testing.T) {
+	halves := func(p *Plan) []*Piece { return p.Layouts[0].Root.Pieces[0].Pieces[0].Pieces }
+	for _, c := range []struct {
+		name, says string
+		spoil      func(*Task, *Plan)
+	}{
+		{"thickness", "to be resawn", func(t *Task, _ *Plan) { t.Boards[0].Thickness = 25.9 }},
+		{"thickness of one part", "to be resawn", func(t *Task, _ *Plan) { t.Demands[1].Thickness = 12.1 }},
+		{"saw", "to be resawn", func(t *Task, _ *Plan) { t.Saw.Resaw = 2.1 }},
+		{"planing", "to be resawn", func(t *Task, _ *Plan) { t.Boards[0].Thickness, t.Saw.Planing = 30, 3 }},
+		{"timber of one part", "to be resawn", func(t *Task, _ *Plan) { t.Boards[0].Timber, t.Demands[1].Timber = "oak", "ash" }},
+		{"both from the left", "does not lie over itself", func(_ *Task, p *Plan) {
+			end, back := halves(p)[1].Pieces[0], halves(p)[1].Pieces[1]
+			back.X1, back.X2, end.X1, end.X2 = 0, 300, 303, 503
+			halves(p)[1].Pieces[0], halves(p)[1].Pieces[1] = back, end
+		}},
+		{"order", "out of order", func(_ *Task, p *Plan) {
+			halves(p)[0].Pieces[0].Nth, halves(p)[1].Pieces[1].Nth = 2, 0
+			halves(p)[0].Pieces[1].Nth = 1
+			halves(p)[1].Pieces[0].Nth = 1
+		}},
+		{"off the edge", "does not lie over itself", func(_ *Task, p *Plan) {
+			for _, q := range halves(p)[1].Pieces {
+				q.Y1, q.Y2 = 3, 123
+			}
+		}},
+		{"gap in the grain", "does not run on", func(_ *Task, p *Plan) { halves(p)[0].Pieces[1].X1++; halves(p)[0].Pieces[1].X2++ }},
+		{"one is missing", "3 parts here", func(_ *Task, p *Plan) { halves(p)[1].Pieces[0].Kind = Waste }},
+	} {
+		task, plan := opened()
+		c.spoil(&task, &plan)
+		if err := Verify(task, plan); err == nil || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+	for name, spoil := range map[string]func(*Run){
+		"three in rows of two": func(r *Run) { r.Parts = r.Parts[:3] },
+		"one row":              func(r *Run) { r.Row = 4 },
+		"names":                func(r *Run) { r.IDs = []string{"front"} },
+		"negative":             func(r *Run) { r.Row = -1 },
+	} {
+		task, _ := opened()
+		if spoil(&task.Runs[0]); task.Check() == nil {
+			t.Errorf("%s: accepted", name)
 		}
 	}
 }

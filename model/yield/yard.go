@@ -150,19 +150,34 @@ func dressed(nominal []measure.Length) ([]timber.Sold, error) {
 
 func abs(l measure.Length) measure.Length { return max(l, -l) }
 
-// needed are the steps of the ladder that yield the parts of a timber, each the thinnest that does.
+// needed are the steps of the ladder that yield the parts of a timber, and what they are resawn from, each the thinnest
+// that does.
 func needed(p *form.Piece, name string, soft bool) []timber.Sold {
 	ladder := timber.HardwoodThickness
 	if soft {
 		ladder = timber.SoftwoodThickness
 	}
 	var out []timber.Sold
-	for _, q := range p.Parts {
-		if q.Timber != name {
+	add := func(finished, rough measure.Length) {
+		if s, ok := timber.Bought(ladder, finished, rough); ok && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	resawn := map[string]bool{}
+	task := Task(p)
+	for _, r := range task.Runs {
+		if own, one := r.Timber(task); r.Kind != stock.Resawn || !one || own != name {
 			continue
 		}
-		if s, ok := timber.Bought(ladder, q.Blank.Thickness, q.Rough.Thickness); ok && !slices.Contains(out, s) {
-			out = append(out, s)
+		rough := measure.Length(r.Thickness(task))
+		add(rough-p.Design.Allowance.Thickness, rough) // its two faces are planed by half of what each board has
+		for _, id := range r.IDs {
+			resawn[id] = true
+		}
+	}
+	for _, q := range p.Parts {
+		if q.Timber == name && !resawn[q.ID] {
+			add(q.Blank.Thickness, q.Rough.Thickness)
 		}
 	}
 	slices.SortFunc(out, func(a, b timber.Sold) int { return cmp.Compare(a.Rough, b.Rough) })

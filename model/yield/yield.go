@@ -120,9 +120,7 @@ func Task(p *form.Piece) stock.Task {
 			t.Demands = append(t.Demands, want)
 		}
 	}
-	if d.Plan.Run {
-		t.Runs = runs(p, index)
-	}
+	t.Runs = runs(p, index)
 	return t
 }
 
@@ -143,7 +141,7 @@ func lower(name string) string {
 func saw(d form.Design) stock.Saw {
 	s := stock.Saw{
 		Kerf: d.Saw.Kerf.MM(), TrimEnds: d.Plan.TrimEnds.MM(), TrimEdges: d.Plan.TrimEdges.MM(), Keep: d.Plan.Keep.MM(),
-		Resaw: d.Saw.Kerf.MM(), Planing: d.Plan.Planing.MM(),
+		Resaw: d.Saw.Resaw.MM(), Planing: d.Plan.Planing.MM(),
 		Glue: stock.Glue{Narrowest: d.Plan.Narrowest.MM(), Joint: jointing},
 	}
 	switch d.Plan.First {
@@ -156,26 +154,4 @@ func saw(d form.Design) stock.Saw {
 		s.Glue.Narrowest = NarrowestStrip.MM()
 	}
 	return s
-}
-
-// runs are the parts that follow each other round the piece: side, top, side of a stool, all four walls
-// of a tray or chest.
-func runs(p *form.Piece, index map[string]int) []stock.Run {
-	order := []string{"side-left", "top", "side-right"}
-	switch {
-	case p.Form == form.Steps:
-		order = []string{"side-middle", "top-upper", "side-right"}
-	case !form.OnSides(p.Form):
-		order = []string{"front", "end-right", "back", "end-left"}
-	}
-	r := stock.Run{Name: "round the piece"}
-	for _, id := range order {
-		if i, ok := index[id]; ok {
-			r.Parts = append(r.Parts, i)
-		}
-	}
-	if len(r.Parts) < 2 {
-		return nil
-	}
-	return []stock.Run{r}
 }

@@ -72,15 +72,26 @@ func boardSheets(s set, r yield.Result) ([]*blank, float64) {
 			sheets, y = append(sheets, b), b.room.Max.Y
 		}
 		scale, name := boardScale(s.o, b.room.Width()*longBoard/longest)
+		opened := r.Opened(i)
 		need := boardHead + board.Width*scale + boardGap
 		if y-need < b.room.Min.Y && y < b.room.Max.Y {
 			b = s.sheet(entry{title: s.o.say("Board plan")}, true)
 			sheets, y = append(sheets, b), b.room.Max.Y
 		}
 		b.entry.scale = name
-		d := boardDrawing{b: b, r: r, l: l, board: board, scale: scale, at: draw.Point{X: b.room.Min.X, Y: y - boardHead - board.Width*scale}, names: names}
+		d := boardDrawing{b: b, r: r, l: l, board: board, scale: scale, at: draw.Point{X: b.room.Min.X, Y: y - boardHead - board.Width*scale}, names: names, opened: opened, lies: lying(opened)}
 		d.draw(table.BoardName(r, i))
 		y -= need
+		for _, p := range opened {
+			f := openFigureOf(&d, p)
+			if y-f.high < b.room.Min.Y && y < b.room.Max.Y {
+				b = s.sheet(entry{title: s.o.say("Board plan"), scale: name}, true)
+				sheets, y = append(sheets, b), b.room.Max.Y
+			}
+			f.b, f.at.Y = b, y
+			f.draw(table.BoardName(r, i))
+			y -= f.high
+		}
 	}
 	return sheets, y
 }
@@ -99,14 +110,16 @@ func boardScale(o Options, fits float64) (float64, string) {
 
 // boardDrawing is one board on a sheet; at is where its left near corner lies.
 type boardDrawing struct {
-	b     *blank
-	r     yield.Result
-	l     stock.Layout
-	board stock.Board
-	scale float64
-	at    draw.Point
-	names map[*stock.Piece]string
-	taken []draw.Box // by texts and by places to avoid, for what is set later
+	b      *blank
+	r      yield.Result
+	l      stock.Layout
+	board  stock.Board
+	scale  float64
+	at     draw.Point
+	names  map[*stock.Piece]string
+	opened []yield.Opened
+	lies   map[*stock.Piece]bool // what is drawn where the boards of a resawn piece lie open
+	taken  []draw.Box            // by texts and by places to avoid, for what is set later
 }
 
 func (d *boardDrawing) point(x, y float64) draw.Point {
@@ -158,12 +171,17 @@ func (d *boardDrawing) pieces() {
 		box := d.box(q.Rect)
 		switch q.Kind {
 		case stock.Part:
+			if d.lies[q] {
+				return // drawn below, where the halves lie open
+			}
 			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(box), Filled: true, Fill: d.b.ink.soft, Layer: "tint"})
 			d.path(draw.Rect(box), narrowLine, nil, "part", d.r.Task.Demands[q.Demand].ID)
 			d.label(box, d.b.set.o.say(d.names[q]), d.size(q))
 		case stock.Offcut:
 			d.path(draw.Rect(box), narrowLine, []float64{3, 0.75}, "offcut", "")
 			d.label(box, d.b.set.o.say("offcut"), d.size(q))
+		case stock.Resaw:
+			d.overOneAnother(box, q)
 		}
 	})
 }
@@ -259,29 +277,36 @@ func inCircle(p, q, c draw.Point, r float64) (draw.Point, draw.Point, bool) {
 	return draw.Point{X: p.X + dx*a, Y: p.Y + dy*a}, draw.Point{X: p.X + dx*b, Y: p.Y + dy*b}, a < b
 }
 
-// cuts draws each cut with its number in a ring at the end that it starts from.
+// cuts draws each cut with its number in a ring at the end that it starts from. Cuts in what was resawn are drawn where it
+// lies open.
 func (d *boardDrawing) cuts() {
-	for n, c := range d.l.Cuts(d.r.Task.Saw.Kerf) {
-		var from, to draw.Point
-		switch c.Kind {
-		case stock.Crosscut:
-			from, to = d.point(c.At, c.From), d.point(c.At, c.To)
-		case stock.Rip:
-			from, to = d.point(c.From, c.At), d.point(c.To, c.At)
-		default:
+	for n, c := range d.l.Cuts(d.r.Task) {
+		if c.Of != nil {
 			continue
 		}
-		d.path(draw.Polyline([]draw.Point{from, to}), narrowLine*1.4, []float64{6, 0.75, 0.5, 0.75}, "cut", "")
-		at := draw.Point{X: from.X + (to.X-from.X)*0.5, Y: from.Y + (to.Y-from.Y)*0.5}
-		if c.Kind == stock.Crosscut {
-			at.Y = from.Y + min(cutMark, (to.Y-from.Y)/2)
-		} else {
-			at.X = to.X - min(cutMark, (to.X-from.X)/2)
+		from, to := d.cut(c, d.point)
+		at := draw.Point{X: from.X, Y: from.Y + min(cutMark, (to.Y-from.Y)/2)}
+		if c.Kind == stock.Rip {
+			at = draw.Point{X: to.X - min(cutMark, (to.X-from.X)/2), Y: to.Y}
 		}
-		d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Circle(at, cutMark/2), Filled: true, Fill: d.b.ink.paper, Pen: draw.Pen{Width: narrowLine, Ink: d.b.ink.line}, Layer: "cut"})
-		d.taken = append(d.taken, draw.Box{Min: at, Max: at}.Grow(cutMark/2))
-		d.b.Items = append(d.b.Items, draw.Text{At: draw.Point{X: at.X, Y: at.Y - 0.75}, Size: 2.1, Align: draw.Centre, Text: fmt.Sprint(n + 1), Ink: d.b.ink.line, Layer: "cut"})
+		d.ring(at, n+1)
 	}
+}
+
+// cut draws a cut and tells from where to where; place gives where a place on the board lies.
+func (d *boardDrawing) cut(c stock.Cut, place func(x, y float64) draw.Point) (from, to draw.Point) {
+	from, to = place(c.At, c.From), place(c.At, c.To)
+	if c.Kind == stock.Rip {
+		from, to = place(c.From, c.At), place(c.To, c.At)
+	}
+	d.path(draw.Polyline([]draw.Point{from, to}), narrowLine*1.4, []float64{6, 0.75, 0.5, 0.75}, "cut", "")
+	return from, to
+}
+
+func (d *boardDrawing) ring(at draw.Point, number int) {
+	d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Circle(at, cutMark/2), Filled: true, Fill: d.b.ink.paper, Pen: draw.Pen{Width: narrowLine, Ink: d.b.ink.line}, Layer: "cut"})
+	d.taken = append(d.taken, draw.Box{Min: at, Max: at}.Grow(cutMark/2))
+	d.b.Items = append(d.b.Items, draw.Text{At: draw.Point{X: at.X, Y: at.Y - 0.75}, Size: 2.1, Align: draw.Centre, Text: fmt.Sprint(number), Ink: d.b.ink.line, Layer: "cut"})
 }
 
 // grain is an arrow below the board's name, along the grain.

@@ -35,6 +35,8 @@ func plans() map[string]func(*pad) {
 		"keep":        func(p *pad) { p.boardPlan(""); p.lit(box(32.4, 10.5, 41, 23.5)...); p.span(pt(32.4, 6), pt(41, 6)) },
 		"first-cuts":  firstCuts,
 		"grain-runs":  grainRuns,
+		"resawn":      resawn,
+		"resaw":       resawCut,
 		"glue-up":     func(p *pad) { p.strips(false) },
 		"narrowest":   func(p *pad) { p.strips(true); p.up(39, 7, 11, 36) },
 		"planing":     func(p *pad) { p.wood(box(4, 8, 40, 17)...); p.lit(box(4, 17, 40, 21)...); p.up(30, 17, 21, 30) },
@@ -67,6 +69,26 @@ func grainRuns(p *pad) {
 	p.lit(box(13.8, 9, 30.2, 25)...)
 	p.lit(box(31, 9, 41, 25)...)
 	p.grain(3, 41, 13, 17, 21)
+}
+
+// resawn is a thick board seen from its edge, sawn apart, and its two boards laid open: their grain mirrors.
+func resawn(p *pad) {
+	p.wood(box(12, 24, 32, 31)...)
+	p.bold(pt(9, 27.5), pt(35, 27.5))
+	p.lit(box(2, 4, 21.6, 19)...)
+	p.lit(box(22.4, 4, 42, 19)...)
+	for _, y := range []float64{7, 11, 15} {
+		p.line(pt(4, y), pt(21, y+2))
+		p.line(pt(23, y+2), pt(40, y))
+	}
+}
+
+// resawCut is a board on its edge, seen from its end, with the cut through its thickness.
+func resawCut(p *pad) {
+	p.wood(box(13, 6, 20.5, 27)...)
+	p.lit(box(20.5, 6, 23.5, 27)...)
+	p.wood(box(23.5, 6, 31, 27)...)
+	p.span(pt(20.5, 3), pt(23.5, 3))
 }
 
 // strips are those of a glue-up.

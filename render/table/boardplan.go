@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"splaywright/model/measure"
@@ -71,29 +70,31 @@ func (s *sheet) roughOf(d stock.Demand) string {
 func misfitTexts(s *sheet, r yield.Result) []string {
 	var out []string
 	for _, m := range r.Plan.Misfits {
-		if text := misfitText(s, r, m); !slices.Contains(out, text) {
-			out = append(out, text)
+		for _, text := range misfitText(s, r, m) {
+			out = appendNew(out, text)
 		}
 	}
 	return out
 }
 
 // misfitText says by how much a part misses and what would fit.
-func misfitText(s *sheet, r yield.Result, m stock.Misfit) string {
+func misfitText(s *sheet, r yield.Result, m stock.Misfit) []string {
 	d := r.Task.Demands[m.Demand]
 	what := d.Name
 	switch {
+	case m.Run > 0 && m.Board < 0:
+		return tooThinForRun(s, r, r.Task.Runs[m.Run-1])
 	case m.Run > 0:
-		what = "The run " + r.Task.Runs[m.Run-1].Name
+		what = runName(r.Task.Runs[m.Run-1])
 	case d.Count > 1:
 		what = fmt.Sprintf("Each of %s", d.Name)
 	}
 	if m.Board < 0 {
-		return fmt.Sprintf("%s fits no board: none is of its timber and thick enough for %s.", what, s.style.FormatUnit(mm(d.Thickness)))
+		return []string{fmt.Sprintf("%s fits no board: none is of its timber and thick enough for %s.", what, s.style.FormatUnit(mm(d.Thickness)))}
 	}
-	return fmt.Sprintf("%s wants %s × %s and fits no board. %s comes nearest: it yields %s of length at that width, or %s of width at that length.",
+	return []string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, or %s of width at that length.",
 		what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), r.Task.Boards[m.Board].Name,
-		s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))
+		s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))}
 }
 
 // proofText states the bound that the plan was held against.
@@ -131,6 +132,7 @@ func planParts(r yield.Result, style measure.Style) Table {
 	s.words("Grain")
 	names, ids := PartNames(r), PartIDs(r)
 	for i, l := range r.Plan.Layouts {
+		leaves := r.LeafNames(i)
 		l.Each(func(q *stock.Piece, _ int) {
 			if q.Kind != stock.Part && q.Kind != stock.Offcut {
 				return
@@ -140,6 +142,9 @@ func planParts(r yield.Result, style measure.Style) Table {
 				what, grain = names[q], "along the board"
 				if q.Turned {
 					grain = "across the board"
+				}
+				if leaf := leaves[q]; leaf != "" {
+					grain = fmt.Sprintf("%s, half %s", grain, leaf)
 				}
 			}
 			s.row(ids[q], word(BoardName(r, i)), word(what), s.length(mm(q.X1)), s.length(mm(q.Y1)), s.length(mm(q.Length())), s.length(mm(q.Width())), word(grain))
@@ -153,8 +158,12 @@ func planParts(r yield.Result, style measure.Style) Table {
 func PartNames(r yield.Result) map[*stock.Piece]string {
 	out := map[*stock.Piece]string{}
 	strips := map[int]int{}
-	eachPart(r, func(q *stock.Piece, nth int) {
-		out[q] = partOf(r, q.Demand, nth)
+	which := r.Which()
+	eachPart(r, func(q *stock.Piece) {
+		out[q] = r.Task.Demands[q.Demand].Name
+		if p := which[q]; p != nil {
+			out[q] = partMark(p)
+		}
 		if q.Strip > 0 {
 			strips[q.Strip]++
 			out[q] = fmt.Sprintf("%s, strip %d of %d", out[q], strips[q.Strip], r.Plan.Glued[q.Strip-1].Strips)
@@ -166,47 +175,24 @@ func PartNames(r yield.Result) map[*stock.Piece]string {
 // PartIDs gives every piece of the plan that is a part, or a strip of one, the part's id.
 func PartIDs(r yield.Result) map[*stock.Piece]string {
 	out := map[*stock.Piece]string{}
-	eachPart(r, func(q *stock.Piece, nth int) {
+	which := r.Which()
+	eachPart(r, func(q *stock.Piece) {
 		out[q] = r.Task.Demands[q.Demand].ID
-		if parts := r.Parts[q.Demand]; nth < len(parts) {
-			out[q] = parts[nth].ID
+		if p := which[q]; p != nil {
+			out[q] = p.ID
 		}
 	})
 	return out
 }
 
-// eachPart visits the plan's parts with which of its demand's parts each is; a glue-up's strips are all of one.
-func eachPart(r yield.Result, visit func(q *stock.Piece, nth int)) {
-	next := make([]int, len(r.Task.Demands))
+func eachPart(r yield.Result, visit func(q *stock.Piece)) {
 	for _, l := range r.Plan.Layouts {
 		l.Each(func(q *stock.Piece, _ int) {
-			switch {
-			case q.Kind != stock.Part:
-			case q.Strip > 0:
-				visit(q, glueUpsBefore(r, q.Strip))
-			default:
-				visit(q, next[q.Demand])
-				next[q.Demand]++
+			if q.Kind == stock.Part {
+				visit(q)
 			}
 		})
 	}
-}
-
-// glueUpsBefore counts the glue-ups of the same kind of part before one, which is counted from 1.
-func glueUpsBefore(r yield.Result, strip int) (n int) {
-	for _, g := range r.Plan.Glued[:strip-1] {
-		if g.Demand == r.Plan.Glued[strip-1].Demand {
-			n++
-		}
-	}
-	return n
-}
-
-func partOf(r yield.Result, demand, nth int) string {
-	if parts := r.Parts[demand]; nth < len(parts) {
-		return partMark(parts[nth])
-	}
-	return r.Task.Demands[demand].Name
 }
 
 // planCuts lists the cuts of every board in order.
@@ -216,11 +202,17 @@ func planCuts(r yield.Result, style measure.Style) Table {
 	s.numbers("", "Cut")
 	s.words("Which")
 	s.lengths("along the face, square to the cut", "At")
-	s.lengths("along the cut", "From", "To")
+	s.lengths("along the cut", "Begins", "Stops")
 	s.words("Waste side")
 	for i, l := range r.Plan.Layouts {
-		for n, c := range l.Cuts(r.Task.Saw.Kerf) {
-			s.row("", word(BoardName(r, i)), count(n+1), word(kindOf(c.Kind)), s.length(mm(c.At)), s.length(mm(c.From)), s.length(mm(c.To)), word(wasteOf(c)))
+		opened := r.Opened(i)
+		for n, c := range l.Cuts(r.Task) {
+			which := kindOf(c.Kind)
+			if leaf, ok := yield.LeafOf(opened, c); ok {
+				c = leaf.Cut(c, r.Task.Saw.Kerf)
+				which = fmt.Sprintf("%s, half %s", which, yield.LeafName(c.Leaf-1))
+			}
+			s.row("", word(BoardName(r, i)), count(n+1), word(which), s.length(mm(c.At)), s.length(mm(c.From)), s.length(mm(c.To)), word(wasteOf(c)))
 		}
 	}
 	if len(s.Rows) > 0 {
@@ -228,7 +220,8 @@ func planCuts(r yield.Result, style measure.Style) Table {
 			s.note(fmt.Sprintf("Before these cuts %s come off, as far as a cut of the list does not take them.", trims(s, t)))
 		}
 		s.note(fmt.Sprintf("Crosscuts are measured from the left end, rips from the near edge, to the near side of the blade, which is %s wide and cuts beyond that line. Each cut goes right through the piece that it stands in.",
-			s.exactLength(mm(r.Task.Saw.Kerf)).Text+" "+lengthUnit(style)))
+			s.exactly(r.Task.Saw.Kerf)))
+		keptTogether(s, r)
 		s.note("Look for nails, screws and grit before every cut in wood that had another life; a metal detector costs less than a blade. Cup, twist and loose knots are planed or cut out first; keep narrow and short pieces on a sled.")
 	}
 	return s.done()

@@ -121,6 +121,7 @@ func cutNotes(s *sheet, p *form.Piece, t totals) {
 		"Nothing is added for defects, cracked ends or offcuts: without a board plan, charged feet come to %s bd ft where the boards are picked by hand, "+
 		"and to %s to %s where they are bought unseen.",
 		trimmed(t.tallied(), 2), trimmed(pickedShare*t.sold, 1), trimmed(unseenLeast*t.sold, 1), trimmed(unseenMost*t.sold, 1)))
+	resawnNote(s, p)
 	soldNotes(s, p)
 	boughtNotes(s, p)
 }

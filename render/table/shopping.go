@@ -103,20 +103,21 @@ func basketOf(r yield.Result) basket {
 }
 
 // netOf is what the finished parts of a board come to in board feet, at the thickness that the board is charged by. A
-// strip counts for its share of the part that it is glued up to.
+// strip counts for its share of the part that it is glued up to, and a part that lies over another in a board that is
+// resawn for its share of the thickness.
 func netOf(r yield.Result, l stock.Layout) (feet float64) {
 	d := r.Task.Boards[l.Board]
 	thick := mm(d.Sold.Thickness)
 	if thick == 0 {
 		thick = measure.Length(timber.Quarters(mm(d.Thickness))) * measure.Inch / 4
 	}
-	l.Each(func(q *stock.Piece, _ int) {
+	l.Shares(func(q *stock.Piece, share float64) {
 		if q.Kind != stock.Part || len(r.Parts[q.Demand]) == 0 {
 			return
 		}
-		share, blank := 1., r.Parts[q.Demand][0].Blank
+		blank := r.Parts[q.Demand][0].Blank
 		if q.Strip > 0 {
-			share = 1 / float64(r.Plan.Glued[q.Strip-1].Strips)
+			share /= float64(r.Plan.Glued[q.Strip-1].Strips)
 		}
 		feet += share * timber.BoardFeet(blank.Length, blank.Width, max(thick, measure.Inch))
 	})

@@ -4,6 +4,7 @@ package formtest
 import (
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/stock"
 )
 
 // WorkedExample is the plain dovetailed step whose figures were worked out by hand and by an
@@ -72,6 +73,37 @@ func Butt() form.Design {
 		Screws: &form.Screws{Gauge: 8, Length: 60, Count: 3, FromEnd: 40, Counterbore: 6, Plug: true},
 	}
 	return d
+}
+
+// LetterBox is a mitred box of 10 mm walls that come out of one board: 2 mm are planed off each, the saw's cut through the
+// thickness takes 1.4.
+func LetterBox() form.Design {
+	return form.Design{
+		Title: "Letter box", Form: "tray", Timber: "black walnut",
+		Size:   form.Size{Height: 110, Width: 320, Depth: 220},
+		Splay:  form.Splay{Front: 6 * measure.Degree, Ends: 6 * measure.Degree},
+		Boards: form.Boards{Side: form.Board{Thickness: 10}}, Corners: form.Corners{Joint: form.Mitre},
+		Allowance: form.Allowance{Length: 6, Width: 4, Thickness: 2},
+		Saw:       form.Saw{Kerf: 2.4, Resaw: 1.4},
+		Plan:      form.Plan{TrimEnds: 10, Resawn: true},
+		OnHand:    []stock.Board{{Name: "baluster blank", Timber: "black walnut", Length: 760, Width: 150, Thickness: 27}},
+	}
+}
+
+// MirrorStool is a stool of 20 mm sides that come out of one board of 54 mm and mirror each other.
+func MirrorStool() form.Design {
+	return form.Design{
+		Title: "Mirror stool", Form: "stool", Timber: "white oak",
+		Size:      form.Size{Height: 300, Width: 420, Depth: 240},
+		Splay:     form.Splay{Ends: 8 * measure.Degree, Edges: 3 * measure.Degree},
+		Boards:    form.Boards{Top: form.Board{Thickness: 22}, Side: form.Board{Thickness: 20}},
+		Allowance: form.Allowance{Length: 20, Width: 6, Thickness: 3},
+		Plan:      form.Plan{TrimEnds: 15, Keep: 150, Resawn: true},
+		OnHand: []stock.Board{
+			{Name: "beam end", Timber: "white oak", Length: 900, Width: 300, Thickness: 54, Avoid: []stock.Avoid{{What: "split", Length: 120, Width: 60}}},
+			{Name: "shelf", Timber: "white oak", Length: 900, Width: 280, Thickness: 27},
+		},
+	}
 }
 
 func length(l measure.Length) *measure.Length { return &l }

@@ -83,7 +83,7 @@ func TestTheKerfFallsOnTheWaste(t *testing.T) {
 		}
 	}
 	between, beside := 0, 0
-	for _, c := range p.Layouts[0].Cuts(0.125 * inch) {
+	for _, c := range p.Layouts[0].Cuts(stock.Task{Boards: make([]stock.Board, 1), Saw: stock.Saw{Kerf: 0.125 * inch}}) {
 		switch {
 		case c.KeepNear && c.KeepFar:
 			between++

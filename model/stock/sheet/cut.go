@@ -62,28 +62,57 @@ func (p *packer) fill(piece *stock.Piece, u *unit, turned bool) {
 	}
 	run := p.t.Runs[u.run-1]
 	piece.Run = u.run
-	if run.Kind == stock.Resawn {
-		piece.Kind = stock.Resaw
-		for _, k := range run.Parts {
-			c := &stock.Piece{Rect: piece.Rect, Run: u.run}
-			piece.Pieces = append(piece.Pieces, c)
-			p.trim(c, u.run, k)
-		}
+	if run.Kind != stock.Resawn {
+		p.row(piece, u.run, run.Leaves()[0], false)
+		return
+	}
+	piece.Kind = stock.Resaw
+	for i, leaf := range run.Leaves() {
+		c := &stock.Piece{Rect: piece.Rect, Run: u.run}
+		piece.Pieces = append(piece.Pieces, c)
+		p.row(c, u.run, leaf, run.Row > 1 && i%2 == 1)
+	}
+}
+
+// row crosscuts a run's parts from a piece, from its left end on or, their order as it is, so that the last one ends at
+// its right end.
+func (p *packer) row(piece *stock.Piece, run int, parts []int, right bool) {
+	size := func(n int) float64 { return p.t.Demands[p.t.Runs[run-1].Parts[n]].Length }
+	if len(parts) == 1 {
+		p.trim(piece, run, parts[0])
 		return
 	}
 	piece.Kind = stock.Crosscut
-	x := piece.X1
-	for _, k := range run.Parts {
-		c := &stock.Piece{Rect: piece.Rect, Run: u.run}
-		c.X1, c.X2 = x, x+p.t.Demands[k].Length
-		x = c.X2 + p.t.Saw.Kerf
+	add := func(x1, x2 float64) *stock.Piece {
+		c := &stock.Piece{Rect: piece.Rect, Run: run}
+		c.X1, c.X2 = x1, x2
 		piece.Pieces = append(piece.Pieces, c)
-		p.trim(c, u.run, k)
+		return c
+	}
+	k := p.t.Saw.Kerf
+	whole := float64(len(parts)-1) * k
+	for _, n := range parts {
+		whole += size(n)
+	}
+	x, spare := piece.X1, piece.Length()-whole
+	if right && spare > eps {
+		if spare > k+eps {
+			add(x, x+spare-k)
+		}
+		x += spare
+	}
+	for _, n := range parts {
+		p.trim(add(x, x+size(n)), run, n)
+		x += size(n) + k
+	}
+	if !right && spare > k+eps {
+		add(x, piece.X2)
 	}
 }
 
 // trim cuts a part of a run down to its own size where the run is longer or wider.
-func (p *packer) trim(c *stock.Piece, run, demand int) {
+func (p *packer) trim(c *stock.Piece, run, nth int) {
+	demand := p.t.Runs[run-1].Parts[nth]
 	d := p.t.Demands[demand]
 	for _, kind := range [2]stock.Kind{stock.Crosscut, stock.Rip} {
 		size, have := d.Length, c.Length()
@@ -110,5 +139,5 @@ func (p *packer) trim(c *stock.Piece, run, demand int) {
 		}
 		c = q
 	}
-	c.Kind, c.Demand = stock.Part, demand
+	c.Kind, c.Demand, c.Nth = stock.Part, demand, nth
 }

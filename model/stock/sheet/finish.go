@@ -34,6 +34,9 @@ func (s *search) plan(glued []stock.GlueUp) stock.Plan {
 				q.Strip = number[q.Strip]
 				parts++
 			case stock.Waste:
+				if q.Run > 0 && s.t.Runs[q.Run-1].Kind == stock.Resawn {
+					return // too thin to count on
+				}
 				q.Kind = s.rest(s.shapes[i], q.Rect)
 			}
 		})

@@ -69,6 +69,50 @@ func TestResawnPair(t *testing.T) {
 	}
 }
 
+// Four walls out of two halves: 300 and 200 long with the saw's 3 between, thrice, in 503 mm of a board twice as thick as
+// the walls and a cut; the longer wall of each half lies at another end. A board a hair thinner does not do.
+func TestResawnWallsLieEndForEnd(t *testing.T) {
+	task := stock.Task{
+		Boards:  []stock.Board{one(503, 120, 26)},
+		Demands: []stock.Demand{part("long", 300, 120, 12, 2), part("short", 200, 120, 12, 2)},
+		Runs:    []stock.Run{{Name: "walls", Kind: stock.Resawn, Parts: []int{0, 1, 0, 1}, Row: 2}},
+		Saw:     stock.Saw{Kerf: 3, Resaw: 2},
+	}
+	p := solve(t, task)
+	got := map[int]stock.Rect{}
+	for _, q := range parts(p) {
+		got[q.Nth] = q.Rect
+	}
+	want := map[int]stock.Rect{0: {X2: 300, Y2: 120}, 1: {X1: 303, X2: 503, Y2: 120}, 2: {X1: 203, X2: 503, Y2: 120}, 3: {X2: 200, Y2: 120}}
+	for n, w := range want {
+		if g := got[n]; math.Abs(g.X1-w.X1)+math.Abs(g.X2-w.X2)+math.Abs(g.Y2-w.Y2) > 1e-9 {
+			t.Errorf("wall %d lies at %+v, want %+v", n+1, g, w)
+		}
+	}
+	task.Boards[0].Thickness = 25.99
+	if p = solve(t, task); len(p.Misfits) != 1 || p.Misfits[0].Board != -1 {
+		t.Errorf("of a thinner board: %+v", p)
+	}
+	task.Boards[0].Thickness, task.Demands[1].Timber, task.Demands[0].Timber = 26, "ash", "oak"
+	if p = solve(t, task); len(p.Misfits) != 1 || p.Misfits[0].Board != -1 {
+		t.Errorf("of two timbers: %+v", p)
+	}
+}
+
+// A run of several timbers fits no board, not even one whose timber nobody told.
+func TestARunOfSeveralTimbers(t *testing.T) {
+	oak := one(900, 200, 25)
+	oak.Timber = "oak"
+	for _, b := range []stock.Board{oak, one(900, 200, 25)} {
+		task := stock.Task{Boards: []stock.Board{b},
+			Demands: []stock.Demand{{Name: "top", Timber: "oak", Length: 300, Width: 150, Thickness: 20, Count: 1}, {Name: "side", Timber: "ash", Length: 200, Width: 150, Thickness: 20, Count: 1}},
+			Runs:    []stock.Run{{Name: "over the corner", Parts: []int{0, 1}}}}
+		if p := solve(t, task); len(p.Misfits) != 1 || p.Misfits[0].Run != 1 {
+			t.Errorf("%+v", p)
+		}
+	}
+}
+
 // A top wider than any board is glued up from the fewest equal strips that fit.
 func TestGlueUp(t *testing.T) {
 	d := part("top", 600, 400, 22, 1)
@@ -205,6 +249,11 @@ func randomTask(r *rand.Rand) stock.Task {
 		t.Demands = append(t.Demands, d)
 	}
 	t.Runs = []stock.Run{{Name: "run", Kind: stock.RunKind(r.IntN(2)), Parts: []int{0, 1}}}
+	if r.IntN(2) == 0 { // two rows, of which one is sawn from under the other
+		t.Demands[0].Count, t.Demands[1].Count = 2, 2
+		t.Runs[0].Kind, t.Runs[0].Parts, t.Runs[0].Row = stock.Resawn, []int{0, 1, 0, 1}, 2
+		t.Boards[0].Thickness = 45
+	}
 	return t
 }
 

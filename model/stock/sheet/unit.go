@@ -13,6 +13,7 @@ type unit struct {
 	l, w   float64
 	t      float64 // thickness it needs
 	timber string
+	mixed  bool // its parts are of several timbers, so that no board yields it
 	turn   bool
 	demand int
 	strip  int // counted from 1
@@ -69,21 +70,20 @@ func units(t stock.Task, shapes []*shape) (us []*unit, glued []stock.GlueUp, mis
 
 func runUnit(t stock.Task, i int) *unit {
 	r := t.Runs[i]
-	u := &unit{run: i + 1, demand: r.Parts[0], timber: t.Demands[r.Parts[0]].Timber, t: r.Thickness(t)}
-	for _, k := range r.Parts {
-		d := t.Demands[k]
-		u.w = math.Max(u.w, d.Width)
-		if r.Kind == stock.Along {
-			u.l += d.Length
-		} else {
-			u.l = math.Max(u.l, d.Length)
+	u := &unit{run: i + 1, demand: r.Parts[0], t: r.Thickness(t)}
+	timber, one := r.Timber(t)
+	u.timber, u.mixed = timber, !one
+	for _, leaf := range r.Leaves() {
+		l := float64(len(leaf)-1) * t.Saw.Kerf
+		for _, n := range leaf {
+			d := t.Demands[r.Parts[n]]
+			l += d.Length
+			u.w = math.Max(u.w, d.Width)
+			if d.Length > t.Demands[u.demand].Length {
+				u.demand = r.Parts[n]
+			}
 		}
-		if d.Length > t.Demands[u.demand].Length {
-			u.demand = k
-		}
-	}
-	if r.Kind == stock.Along {
-		u.l += float64(len(r.Parts)-1) * t.Saw.Kerf
+		u.l = math.Max(u.l, l)
 	}
 	return u
 }
@@ -92,7 +92,7 @@ func runUnit(t stock.Task, i int) *unit {
 func (u *unit) find(t stock.Task, shapes []*shape) {
 	u.boards = nil
 	for i, s := range shapes {
-		if !t.Serves(s.board, u.timber, u.t) {
+		if u.mixed || !t.Serves(s.board, u.timber, u.t) {
 			continue
 		}
 		if i > 0 && shapes[i-1].board == s.board { // alike
