@@ -86,6 +86,14 @@ func (c choice) tick(name string, on bool) {
 	c.group.SetSelected(list)
 }
 
+// head is a heading with what ticks all boxes below it, or none: of a dozen papers one is often wanted alone.
+func (c choice) head(title string) fyne.CanvasObject {
+	all := keyed.NewButton(say.It("All"), func() { c.group.SetSelected(slices.Clone(c.group.Options)) })
+	none := keyed.NewButton(say.It("None"), func() { c.group.SetSelected(nil) })
+	all.Importance, none.Importance = widget.LowImportance, widget.LowImportance
+	return container.NewBorder(nil, nil, nil, container.NewHBox(all, none), heading(title))
+}
+
 // papersDialog asks which papers are written, and how.
 type papersDialog struct {
 	w          *Window
@@ -164,8 +172,8 @@ func (p *papersDialog) content() fyne.CanvasObject {
 	for i, e := range p.words {
 		block.Append(wordLabels()[i], e)
 	}
-	left := container.NewVBox(heading("Papers"), p.papers.group)
-	right := container.NewVBox(heading("Written as"), p.as.group, sheet)
+	left := container.NewVBox(p.papers.head("Papers"), p.papers.group)
+	right := container.NewVBox(p.as.head("Written as"), p.as.group, sheet)
 	patterns := container.NewVBox(heading("Full-size patterns"), bars)
 	title := container.NewVBox(heading("Title block"), block)
 	grid := container.NewVBox(container.NewGridWithColumns(2, left, right), container.NewGridWithColumns(2, patterns, title), p.keep)

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/test"
+
 	"splaywright/model/form"
 )
 
@@ -112,5 +114,25 @@ func TestCancelledPapersLeaveNothing(t *testing.T) {
 	}
 	if got := overlayText(w); strings.Contains(got, "files are in") || strings.Contains(got, "Writing") {
 		t.Errorf("shown after all: %s", got)
+	}
+}
+
+// One paper of a dozen is two taps: none of them, and then that one.
+func TestAllOrNoPapersAreTickedAtOnce(t *testing.T) {
+	w := open(t, Options{})
+	d := newPapersDialog(w)
+	d.ask("Write papers", "Choose a folder…", func(form.Papers) {})
+	head := d.papers.head("Papers")
+	test.Tap(buttonsIn(head, "None")[0])
+	if got := d.papers.chosen(); len(got) != 0 || !d.write.Disabled() {
+		t.Errorf("none is %q, and the button that writes is disabled: %v", got, d.write.Disabled())
+	}
+	d.papers.tick(form.PaperCutList, true)
+	if got := d.papers.chosen(); !slices.Equal(got, []string{form.PaperCutList}) || d.write.Disabled() {
+		t.Errorf("one is %q, and the button that writes is disabled: %v", got, d.write.Disabled())
+	}
+	test.Tap(buttonsIn(head, "All")[0])
+	if got := d.papers.chosen(); !slices.Equal(got, form.PaperNames) {
+		t.Errorf("all are %q", got)
 	}
 }

@@ -57,6 +57,7 @@ func (w *Window) showSection(from, to draw.Point, done bool) {
 func newSectionWindow(w *Window) *sectionWindow {
 	s := &sectionWindow{win: w.app.NewWindow(say.It("Section") + " – Splaywright"), page: viewer.NewTable(), said: widget.NewLabel("")}
 	s.said.Wrapping = fyne.TextWrapWord
+	s.said.Hide()
 	s.page.Spawn(w.spawn)
 	s.work.Spawn = w.spawn
 	s.page.Roomed = w.remakeSection
@@ -74,6 +75,15 @@ func newSectionWindow(w *Window) *sectionWindow {
 	return s
 }
 
+// tell says something below the section; where there is nothing to say the section has the room.
+func (s *sectionWindow) tell(text string) {
+	s.said.SetText(text)
+	if s.said.Hidden != (text == "") {
+		s.said.Hidden = text == ""
+		s.win.Content().Refresh()
+	}
+}
+
 // remakeSection cuts the piece as it is now along the line that was drawn.
 func (w *Window) remakeSection() {
 	s, p := w.section, w.s.Piece()
@@ -84,7 +94,7 @@ func (w *Window) remakeSection() {
 	n, dark, room := s.asked, w.shown.dark, s.page.Room()
 	cut, ok := w.shown.views.CutAlong(s.from, s.to)
 	if !ok {
-		s.said.SetText(say.It(sectionHint))
+		s.tell(say.It(sectionHint))
 		return
 	}
 	s.work.Do(func() {
@@ -94,10 +104,10 @@ func (w *Window) remakeSection() {
 				return
 			}
 			if !hit {
-				s.said.SetText(say.It("That line misses the wood."))
+				s.tell(say.It("That line misses the wood."))
 				return
 			}
-			s.said.SetText("")
+			s.tell("")
 			s.page.SetPage(page)
 			s.page.Fit()
 		})

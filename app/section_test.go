@@ -40,6 +40,9 @@ func TestSectionByDragging(t *testing.T) {
 	if hatched() == 0 {
 		t.Errorf("nothing is hatched; it says %q", w.section.said.Text)
 	}
+	if w.section.said.Visible() {
+		t.Error("room is kept for words that are not said")
+	}
 	before := draw.Bounds(w.section.page.Page().Items[1:]).Height()
 	typeInto(t, w, "size.height", "400")
 	if after := draw.Bounds(w.section.page.Page().Items[1:]).Height(); after == before {
