@@ -110,8 +110,13 @@ func (p *boardPage) open(r row) {
 		if o.Walls {
 			text = say.It("Resawn, the sawn faces and the rims up: ends of the same number meet in a corner")
 		}
-		p.text(draw.Point{X: at.X, Y: at.Y + 5}, smallText, draw.Left, p.ink.faint, false, text)
-		p.seenFromTheEdge(r, o, edge)
+		at.Y += 5
+		if at.X+draw.TextWidth(text, smallText, false) > p.page.Width-boardMargin/2 {
+			text = say.It("resawn: A over B")
+		}
+		p.text(at, smallText, draw.Left, p.ink.faint, false, text)
+		at.X += draw.TextWidth(text, smallText, false) + 12
+		p.seenFromTheEdge(r, o, edge, at)
 		for n, f := range o.Leaves {
 			foot, _, _ := r.leafFoot(i, n)
 			p.leaf(r, o, n, f, foot)
@@ -119,8 +124,9 @@ func (p *boardPage) open(r row) {
 	}
 }
 
-// seenFromTheEdge is the piece from its near edge, with the saw's line and what each board comes out.
-func (p *boardPage) seenFromTheEdge(r row, o yield.Opened, foot float64) {
+// seenFromTheEdge is the piece from its near edge, with the saw's line and what each board comes out: beside it, or at
+// another place where there is no room.
+func (p *boardPage) seenFromTheEdge(r row, o yield.Opened, foot float64, other draw.Point) {
 	low := p.point(r, 0, foot)
 	wide, high := o.Piece.Length()*r.scale, edgeHeight(r.it, r.scale)
 	p.stroke(draw.Rect(draw.Box{Min: low, Max: draw.Point{X: low.X + wide, Y: low.Y + high}}), 0.9, p.ink.line)
@@ -129,11 +135,16 @@ func (p *boardPage) seenFromTheEdge(r row, o yield.Opened, foot float64) {
 	p.stroke(draw.Polyline([]draw.Point{{X: low.X, Y: saw}, {X: low.X + wide, Y: saw}}), 0.9, p.ink.lit, 7, 2, 1.5, 2)
 	for n, c := range r.cuts.Cuts {
 		if c.Of == o.Piece && c.Kind == stock.Resaw {
-			p.ring(draw.Point{X: low.X + wide + 9, Y: saw}, n+1)
+			p.ring(draw.Point{X: low.X + wide - min(9, wide/2), Y: saw}, n+1)
 		}
 	}
-	p.text(draw.Point{X: low.X + wide + 22, Y: saw - smallText/2}, smallText, draw.Left, p.ink.faint, false,
-		say.With("from the near edge: A %s over B %s", p.show.Say(o.Thick[0]), p.show.Say(o.Thick[1])))
+	text := say.With("from the near edge: A %s over B %s", p.show.Say(o.Thick[0]), p.show.Say(o.Thick[1]))
+	for _, at := range []draw.Point{{X: low.X + wide + 8, Y: saw - smallText/2}, other} {
+		if at.X+draw.TextWidth(text, smallText, false) < p.page.Width-boardMargin/2 {
+			p.text(at, smallText, draw.Left, p.ink.faint, false, text)
+			return
+		}
+	}
 }
 
 // leaf is one of the boards, its sawn face up.
