@@ -1,7 +1,9 @@
 package app
 
 import (
+	"bytes"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
@@ -381,7 +383,14 @@ func boardsOf(path, list string, bare measure.Unit) ([]stock.Board, error) {
 	if strings.EqualFold(filepath.Ext(path), ".csv") {
 		return file.ReadBoards(f, filepath.Base(path), bare)
 	}
-	doc, err := file.Read(f, filepath.Base(path))
+	text, err := io.ReadAll(f)
+	if err != nil {
+		return nil, err
+	}
+	doc, err := file.Read(bytes.NewReader(text), filepath.Base(path))
+	if err == nil {
+		doc, err = withAPiece(doc, text, filepath.Base(path), bare)
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -395,6 +404,22 @@ func boardsOf(path, list string, bare measure.Unit) ([]stock.Board, error) {
 		return nil, fmt.Errorf("%+s lists no %s", filepath.Base(path), what)
 	}
 	return all, nil
+}
+
+// withAPiece gives a document that holds nothing but boards what makes it a design, behind its own lines, so that these keep
+// their numbers; bare is the unit of its numbers.
+func withAPiece(doc *file.Document, text []byte, name string, bare measure.Unit) (*file.Document, error) {
+	if doc.Text("form") != "" || len(doc.Keys("size")) > 0 {
+		return doc, nil
+	}
+	rest := "\nform: stool\nsize: {height: 300, width: 400, depth: 250}\n"
+	if doc.Text("splaywright") == "" {
+		rest += "splaywright: 1\n"
+	}
+	if doc.Text("units") == "" && bare == measure.Imperial {
+		rest += "units: in\n"
+	}
+	return file.Read(bytes.NewReader(append(text, rest...)), name)
 }
 
 // readTimbers asks for a file of the person's own timbers and puts them into the design.

@@ -14,6 +14,7 @@ import (
 	"splaywright/app/keyed"
 	"splaywright/app/panel"
 	"splaywright/app/say"
+	"splaywright/model/measure"
 	"splaywright/model/stock"
 	"splaywright/model/tongue"
 )
@@ -363,5 +364,27 @@ func TestATabWithoutAPlanLeadsToTheBoards(t *testing.T) {
 		if w.openTab() != boardsTab || w.boards.list != c.list {
 			t.Errorf("%s leads to %s, %s", c.tab, w.openTab(), w.boards.list)
 		}
+	}
+}
+
+// A file of boards alone is a list as well: nothing of a piece is missed in it, its own faults are told at their lines, and
+// bare numbers count as the design's do.
+func TestAFileOfBoardsAloneIsRead(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "shed.yaml")
+	read := func(text string, bare measure.Unit) ([]stock.Board, error) {
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return boardsOf(path, panel.OnHand, bare)
+	}
+	for unit, want := range map[measure.Unit]float64{measure.Metric: 48, measure.Imperial: 1219.2} {
+		all, err := read("boards-on-hand:\n  - {name: sill, length: 48, width: 8, thickness: 1}\n", unit)
+		if err != nil || len(all) != 1 || math.Abs(all[0].Length-want) > 1e-9 {
+			t.Errorf("read are %v (%v), want one of %v mm", all, err, want)
+		}
+	}
+	_, err := read("boards-on-hand:\n  - {name: sill, length: 48, width: 8}\n", measure.Metric)
+	if err == nil || !strings.Contains(err.Error(), "shed.yaml:2:") || !strings.Contains(err.Error(), "thickness") || strings.Contains(err.Error(), "form") {
+		t.Errorf("a board without a thickness is refused by %v", err)
 	}
 }

@@ -100,6 +100,7 @@ type papersDialog struct {
 	unit       measure.Unit
 	before     form.Papers
 	papers, as choice
+	printed    bool // it goes to a printer: kinds of files are not asked for
 	sheet      *keyed.Select
 	lengths    [4]*entry // bar across, bar down, margin, overlap
 	words      [5]*entry // of the title block
@@ -174,6 +175,9 @@ func (p *papersDialog) content() fyne.CanvasObject {
 	}
 	left := container.NewVBox(p.papers.head("Papers"), p.papers.group)
 	right := container.NewVBox(p.as.head("Written as"), p.as.group, sheet)
+	if p.printed {
+		right = container.NewVBox(heading("Printed on"), sheet)
+	}
 	patterns := container.NewVBox(heading("Full-size patterns"), bars)
 	title := container.NewVBox(heading("Title block"), block)
 	grid := container.NewVBox(container.NewGridWithColumns(2, left, right), container.NewGridWithColumns(2, patterns, title), p.keep)
@@ -220,7 +224,7 @@ func (p *papersDialog) check() {
 		why = explain(err)
 	case len(chosen.Only) == 0:
 		why = say.It("No paper is ticked.")
-	case len(chosen.As) == 0:
+	case len(chosen.As) == 0 && !p.printed:
 		why = say.It("No kind of file is ticked.")
 	}
 	p.said.SetText(why)

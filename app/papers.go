@@ -26,17 +26,19 @@ type writing struct {
 
 // papers asks which papers are wanted and for a folder, and writes them into it.
 func (w *Window) papers() {
-	w.choosePapers(say.It("Write papers"), say.It("Choose a folder…"), w.papersFolder)
+	w.choosePapers(say.It("Write papers"), say.It("Choose a folder…"), false, w.papersFolder)
 }
 
-// choosePapers asks which papers are wanted of the piece as it stands.
-func (w *Window) choosePapers(title, on string, then func(*form.Piece)) {
+// choosePapers asks which papers are wanted of the piece as it stands, and as what kinds of files unless they are printed.
+func (w *Window) choosePapers(title, on string, printed bool, then func(*form.Piece)) {
 	if !w.s.Current() {
 		w.tell("No papers yet", errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
 		return
 	}
 	piece := w.s.Looked()
-	newPapersDialog(w).ask(title, on, func(chosen form.Papers) {
+	d := newPapersDialog(w)
+	d.printed = printed
+	d.ask(title, on, func(chosen form.Papers) {
 		as := *piece
 		as.Design.Papers = chosen
 		then(&as)

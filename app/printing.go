@@ -23,7 +23,7 @@ import (
 const printCommand = "lp"
 
 // print asks which papers are wanted, and on which printer, and sends them there through the system.
-func (w *Window) print() { w.choosePapers(say.It("Print"), say.It("Print"), w.choosePrinter) }
+func (w *Window) print() { w.choosePapers(say.It("Print"), say.It("Print"), true, w.choosePrinter) }
 
 // choosePrinter asks for the printer where the system names several; where it has no command to print
 // with, the papers are opened in its own viewer instead.

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"splaywright/app/keyed"
+	"splaywright/model/form"
 )
 
 // A printer stands in for the system's: it gets one PDF, at its own size, and where it fails its words
@@ -68,5 +69,24 @@ func TestWithoutAPrinterThePapersAreNamed(t *testing.T) {
 	}
 	if b, is := w.inDialog["write"].(*keyed.Button); !is || b.Text != "Print" {
 		t.Errorf("its button is %+v", w.inDialog["write"])
+	}
+}
+
+// Printing asks for no kinds of files, which do not go to a printer, and goes on without any.
+func TestPrintingAsksForNoKindsOfFiles(t *testing.T) {
+	w := open(t, Options{})
+	w.print()
+	var seen []string
+	lookAt(w.win.Canvas().Overlays().Top(), fyne.Position{}, 0, false, func(s seenAt) { seen = append(seen, s.text) })
+	if got := strings.Join(seen, "\n"); strings.Contains(got, "Workbook") || !strings.Contains(got, "Printed on") || !strings.Contains(got, "Cut list") {
+		t.Errorf("printing asks %q", got)
+	}
+	w.escape()
+	d := newPapersDialog(w)
+	d.printed = true
+	d.ask("Print", "Print", func(form.Papers) {})
+	d.as.group.SetSelected(nil)
+	if d.write.Disabled() {
+		t.Error("nothing can be printed without a kind of file")
 	}
 }
