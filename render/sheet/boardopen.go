@@ -129,7 +129,7 @@ func (f *openFigure) draw(name string) {
 	y -= openAir + f.edge
 	f.seenFromTheEdge(draw.Point{X: f.at.X + leafName, Y: y})
 	y -= openLine
-	f.b.text(f.at.X+leafName, y, openWords, o.with("Seen from the near edge, before planing: A %s, saw cut %s, B %s", f.show(f.p.Thick[0]), o.exact(f.r.Task.Saw.Resaw), f.show(f.p.Thick[1])), false, f.b.ink.faint)
+	f.b.text(f.at.X+leafName, y, openWords, o.with("Seen from the near edge, before planing: A %s, saw cut %s, B %s", o.exact(f.p.Thick[0]), o.exact(f.r.Task.Saw.Resaw), o.exact(f.p.Thick[1])), false, f.b.ink.faint)
 	x := f.at.X
 	y -= openAir
 	for n, l := range f.p.Leaves {
