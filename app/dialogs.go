@@ -27,27 +27,37 @@ func (w *Window) room(width, height float32) fyne.Size {
 	return fyne.NewSize(min(width, max(has.Width-dialogWide, dialogWide)), min(height, max(has.Height-dialogHigh, dialogWide)))
 }
 
+// plain is a dialog of ours: it says what the keyboard goes to when it is shown.
+type plain struct {
+	*dialog.CustomDialog
+	first fyne.Focusable
+}
+
 // show shows a dialog that Escape puts away.
 func (w *Window) show(d dialog.Dialog) {
 	d.Show()
 	w.inDialog = nil
 	w.dialogs = append(w.dialogs, standing{d, w.win.Canvas().Overlays().Top()})
+	if p, ok := d.(*plain); ok && p.first != nil {
+		w.win.Canvas().Focus(p.first)
+	}
 }
 
 // closable is a dialog with a button that puts it away.
-func (w *Window) closable(title string, body fyne.CanvasObject) *dialog.CustomDialog {
+func (w *Window) closable(title string, body fyne.CanvasObject) *plain {
 	d := dialog.NewCustomWithoutButtons(title, body, w.win)
-	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Close"), d.Hide)})
-	return d
+	away := keyed.NewButton(say.It("Close"), d.Hide)
+	d.SetButtons([]fyne.CanvasObject{away})
+	return &plain{d, away}
 }
 
 // deciding is a dialog with a button that does something, and one that does not. What is done puts the dialog away itself.
-func (w *Window) deciding(title, confirm string, body fyne.CanvasObject, do func()) *dialog.CustomDialog {
+func (w *Window) deciding(title, confirm string, body fyne.CanvasObject, do func()) *plain {
 	d := dialog.NewCustomWithoutButtons(title, body, w.win)
 	yes := keyed.NewButton(confirm, do)
 	yes.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Cancel"), d.Hide), yes})
-	return d
+	return &plain{d, yes}
 }
 
 // escape puts away what lies on top, as its own button for that does; where nothing does, measuring or cutting ends.

@@ -89,7 +89,7 @@ func (w *Window) save() { w.saveThen(func() {}) }
 // saveThen saves and goes on when that has worked.
 func (w *Window) saveThen(then func()) {
 	if text, changed := w.s.Outside(); changed {
-		w.choose("The file was changed", widget.NewLabel(say.With("%s was changed by another program since you opened it.", filepath.Base(w.s.Path()))), []answer{
+		w.choose("The file was changed", say.With("%s was changed by another program since you opened it.", filepath.Base(w.s.Path())), []answer{
 			{say.It("Cancel"), widget.MediumImportance, func() {}},
 			{say.It("Replace it with mine"), widget.DangerImportance, func() { w.s.KeepMine(text); w.saveThen(then) }},
 		})
@@ -132,17 +132,25 @@ func (w *Window) saveAsThen(then func()) {
 	setDir(w.folder())
 	where.Wrapping = fyne.TextWrapBreak
 	choose := keyed.NewButton(say.It("Another folder…"), func() {
-		dialog.ShowFolderOpen(func(l fyne.ListableURI, err error) {
+		d := dialog.NewFolderOpen(func(l fyne.ListableURI, err error) {
 			if err == nil {
 				setDir(l)
 			}
 		}, w.win)
+		d.Resize(w.room(760, 520))
+		w.show(d)
 	})
 	body := container.NewVBox(widget.NewLabel(say.It("Name of the file")), name, widget.NewLabel(say.It("In the folder")), where, choose)
-	var d *dialog.CustomDialog
+	var d *plain
 	save := func() {
-		d.Hide()
-		w.saveTo(filepath.Join(dir, withExtension(name.Text)), then)
+		to := withExtension(name.Text)
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(dir, to)
+		}
+		w.saveTo(to, func() {
+			d.Hide()
+			then()
+		})
 	}
 	d = w.deciding(say.It("Save the design as"), say.It("Save"), body, save)
 	name.OnSubmitted = func(string) { save() }
@@ -176,13 +184,10 @@ func (w *Window) saveTo(path string, then func()) {
 		w.saved(w.s.SaveAs(path), then)
 		return
 	}
-	text := widget.NewLabel(say.With("%s is there already.", path))
-	text.Wrapping = fyne.TextWrapWord
-	d := w.choose("Replace the file?", text, []answer{
+	w.choose("Replace the file?", say.With("%s is there already.", path), []answer{
 		{say.It("Keep"), widget.MediumImportance, func() {}},
 		{say.It("Replace"), widget.DangerImportance, func() { w.saved(w.s.SaveAs(path), then) }},
 	})
-	d.Resize(w.room(420, 160))
 }
 
 // guard goes on at once when nothing is unsaved, and asks otherwise.
@@ -195,7 +200,7 @@ func (w *Window) guard(doing string, then func()) {
 		return // the question stands already
 	}
 	w.asking = true
-	text := widget.NewLabel(say.With("“%s” has changes that are not saved.\nSave them before you %s?", w.s.Design().Title, say.It(doing)))
+	text := say.With("“%s” has changes that are not saved.\nSave them before you %s?", w.s.Design().Title, say.It(doing))
 	d := w.choose("Unsaved changes", text, []answer{
 		{say.It("Go on without saving"), widget.MediumImportance, then},
 		{say.It("Cancel"), widget.MediumImportance, func() {}},
@@ -205,17 +210,20 @@ func (w *Window) guard(doing string, then func()) {
 	w.readyFor(3)
 }
 
+// mostTold is how high what went wrong stands at most; the rest of it is scrolled to.
+const mostTold = 300
+
 // tell shows what went wrong, in the language; the places in a file one a line.
 func (w *Window) tell(title string, err error) {
-	body := widget.NewLabel(explain(err))
-	body.Wrapping = fyne.TextWrapWord
-	scroll := container.NewVScroll(body)
-	scroll.SetMinSize(w.room(560, 180))
-	d := dialog.NewCustomWithoutButtons(say.It(title), scroll, w.win)
-	d.SetButtons([]fyne.CanvasObject{
-		keyed.NewButton(say.It("Copy"), func() { w.app.Clipboard().SetContent(body.Text) }),
-		keyed.NewButton(say.It("Close"), d.Hide),
-	})
+	text := explain(err)
+	body := w.words(text)
+	least := body.MinSize()
+	told := keyed.NewReading(body)
+	told.Scroll.SetMinSize(w.room(least.Width, min(least.Height, mostTold)))
+	d := &plain{CustomDialog: dialog.NewCustomWithoutButtons(say.It(title), told, w.win)}
+	away := keyed.NewButton(say.It("Close"), d.Hide)
+	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Copy"), func() { w.app.Clipboard().SetContent(text) }), away})
+	d.first = away
 	w.show(d)
 }
 

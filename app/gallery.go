@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -38,7 +37,8 @@ func (w *Window) gallery() {
 	room := w.win.Canvas().Size()
 	columns := max(1, min(3, int((room.Width-80)/cardWidth)))
 	grid := container.NewGridWithColumns(columns)
-	var d *dialog.CustomDialog
+	var d *plain
+	var first *keyed.Button
 	for _, e := range assets.Examples() {
 		c := newCard()
 		begin := keyed.NewButton(say.It(e.Title), func() {
@@ -46,6 +46,9 @@ func (w *Window) gallery() {
 			w.guard("begin a new design", func() { w.newFrom(e.Name) })
 		})
 		begin.Importance = widget.LowImportance
+		if first == nil {
+			first = begin
+		}
 		grid.Add(container.NewBorder(nil, container.NewVBox(begin, c.sizes), nil, nil, newTappable(c.picture, begin.OnTapped)))
 		w.portray(e.Name, c)
 	}
@@ -55,8 +58,9 @@ func (w *Window) gallery() {
 	})
 	hint := widget.NewLabel(say.It("Begin with one of these and type your own sizes. Every one of them is only a few numbers: a step becomes a bench when three of them change."))
 	hint.Wrapping = fyne.TextWrapWord
-	body := container.NewBorder(hint, container.NewHBox(blank), nil, nil, container.NewVScroll(grid))
+	body := container.NewBorder(hint, container.NewHBox(blank), nil, nil, keyed.NewScroll(grid))
 	d = w.closable(say.It("A new design"), body)
+	d.first = first
 	d.Resize(fyne.NewSize(float32(columns)*cardWidth+80, min(4*cardHeight+120, room.Height-80)))
 	w.show(d)
 }

@@ -43,7 +43,7 @@ func TestTheListOfKeysIsWholeAndEachKeyDoesOneThing(t *testing.T) {
 	for _, k := range w.keys() {
 		keys = append(keys, k.keys)
 	}
-	for _, want := range []string{"Ctrl+S", "Ctrl+Z", "Ctrl+Y", "F1", "F11", "Ctrl+Shift+C"} {
+	for _, want := range []string{"Ctrl+S", "Ctrl+Z", "Ctrl+Y", "F1", "F11", "Ctrl+Shift+C", "Ctrl+Page Down", "Alt"} {
 		if !slices.Contains(keys, want) {
 			t.Errorf("%s is not in the list: %q", want, keys)
 		}

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -57,7 +56,7 @@ const (
 // ask shows a few places to type, the first with the cursor in it, and does something with them. What is refused stays to
 // be mended, with the reason below it.
 func (w *Window) ask(title, confirm string, items []*widget.FormItem, do func() error, first *entry) {
-	var d *dialog.CustomDialog
+	var d *plain
 	why := widget.NewLabel("")
 	why.Wrapping, why.Importance, why.SizeName = fyne.TextWrapWord, widget.DangerImportance, theme.SizeNameCaptionText
 	submit := func() {

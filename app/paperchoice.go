@@ -181,7 +181,7 @@ func (p *papersDialog) content() fyne.CanvasObject {
 	patterns := container.NewVBox(heading("Full-size patterns"), bars)
 	title := container.NewVBox(heading("Title block"), block)
 	grid := container.NewVBox(container.NewGridWithColumns(2, left, right), container.NewGridWithColumns(2, patterns, title), p.keep)
-	return container.NewBorder(nil, p.said, nil, nil, container.NewVScroll(grid))
+	return container.NewBorder(nil, p.said, nil, nil, keyed.NewScroll(grid))
 }
 
 // chosen is what the dialog says, or why it cannot be.

@@ -19,7 +19,7 @@ import (
 // writing is a set of papers that is being written.
 type writing struct {
 	cancel context.CancelFunc
-	sign   *dialog.CustomDialog
+	sign   *plain
 	bar    *widget.ProgressBar
 	said   *widget.Label
 }
@@ -72,11 +72,18 @@ func (w *Window) writePapers(dir string, piece *form.Piece) {
 	ctx, cancel := context.WithCancel(context.Background())
 	job := &writing{cancel: cancel, bar: widget.NewProgressBar(), said: widget.NewLabel("")}
 	job.said.Truncation = fyne.TextTruncateEllipsis
-	job.sign = dialog.NewCustomWithoutButtons(say.It("Writing the papers"), container.NewVBox(job.said, job.bar), w.win)
-	job.sign.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Cancel"), w.stopWriting)})
+	sign := dialog.NewCustomWithoutButtons(say.It("Writing the papers"), container.NewVBox(job.said, job.bar), w.win)
+	end := keyed.NewButton(say.It("Cancel"), w.stopWriting)
+	sign.SetButtons([]fyne.CanvasObject{end})
+	job.sign = &plain{sign, end}
 	w.writing = job
-	job.sign.Show()
-	job.sign.Resize(fyne.NewSize(460, 150))
+	w.show(job.sign)
+	sign.SetOnClosed(func() { // Escape ends it as its button does
+		if w.writing == job {
+			w.stopWriting()
+		}
+	})
+	sign.Resize(w.room(460, 150))
 	w.elsewhere(func() {
 		names, err := papers.WriteSet(ctx, dir, piece, papers.Options{Tongue: say.Tongue()}, func(p papers.Progress) {
 			fyne.Do(func() { w.tellProgress(job, p) })
@@ -114,9 +121,10 @@ func (w *Window) stopWriting() {
 	if w.writing == nil {
 		return
 	}
-	w.writing.cancel()
-	w.writing.sign.Hide()
+	job := w.writing
 	w.writing = nil
+	job.cancel()
+	job.sign.Hide()
 }
 
 func (w *Window) papersWritten(dir string, names []string, err error) {
@@ -124,7 +132,7 @@ func (w *Window) papersWritten(dir string, names []string, err error) {
 		w.tell("The papers were not written whole", err)
 		return
 	}
-	text := widget.NewLabel(say.With("%d files are in\n%s", len(names), dir))
+	text := w.words(say.With("%d files are in\n%s", len(names), dir))
 	show := keyed.NewButton(say.It("Open the folder"), func() {
 		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: dir}); err != nil {
 			w.tell("The folder was not opened", err)

@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/keyed"
@@ -39,7 +38,7 @@ func (w *Window) choosePrinter(piece *form.Piece) {
 	}
 	choice := keyed.NewSelect(names, nil)
 	choice.SetSelectedIndex(0)
-	var d *dialog.CustomDialog
+	var d *plain
 	d = w.deciding(say.It("Print"), say.It("Print"), widget.NewForm(widget.NewFormItem(say.It("Printer"), choice)), func() {
 		d.Hide()
 		w.printOn(piece, choice.Selected)
@@ -130,9 +129,5 @@ func (w *Window) printed(name string, err error) {
 }
 
 func (w *Window) inform(title, text string) {
-	l := widget.NewLabel(text)
-	l.Wrapping = fyne.TextWrapWord
-	d := w.closable(title, l)
-	d.Resize(w.room(420, 180))
-	w.show(d)
+	w.show(w.closable(title, w.words(text)))
 }

@@ -1,16 +1,13 @@
 package app
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
-	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/app/session"
 )
@@ -56,8 +53,8 @@ func (w *Window) offerLost(lost []session.Entry) {
 	if e.Path != "" {
 		where = say.With("Its file is %s.", e.Path)
 	}
-	text := widget.NewLabel(say.With("“%s” was not saved when the program ended on %s.\n%s",
-		e.Title, e.When.Local().Format(dayAndTime), where))
+	text := say.With("“%s” was changed on %s and not saved before the program ended.\n%s",
+		e.Title, e.When.Local().Format(dayAndTime), where)
 	w.choose("Unsaved work was found", text, []answer{
 		{say.It("Throw it away"), widget.DangerImportance, func() { w.reported(e.Discard()); w.offerLost(rest) }},
 		{say.It("Later"), widget.MediumImportance, func() { w.offerLost(rest) }},
@@ -85,7 +82,7 @@ func (w *Window) recoverEntry(e session.Entry) {
 		return
 	}
 	to := w
-	if w.s.Dirty() {
+	if w.s.Dirty() || w.s.Path() != "" { // what somebody asked for stays
 		to = w.another()
 	}
 	to.take(s)
@@ -97,33 +94,6 @@ func (w *Window) reported(err error) {
 	if err != nil {
 		w.tell("That did not work", err)
 	}
-}
-
-// answer is a button of a question.
-type answer struct {
-	label      string
-	importance widget.Importance
-	do         func()
-}
-
-// choose asks a question with any number of answers.
-func (w *Window) choose(title string, body fyne.CanvasObject, answers []answer) *dialog.CustomDialog {
-	d := dialog.NewCustomWithoutButtons(say.It(title), body, w.win)
-	var buttons []fyne.CanvasObject
-	named := map[string]fyne.CanvasObject{}
-	for i, a := range answers {
-		b := keyed.NewButton(a.label, func() {
-			d.Hide()
-			a.do()
-		})
-		b.Importance = a.importance
-		buttons = append(buttons, b)
-		named[fmt.Sprintf("answer-%d", i+1)] = b
-	}
-	d.SetButtons(buttons)
-	w.show(d)
-	w.inDialog = named
-	return d
 }
 
 // lookEvery is how often the window looks whether its file was changed by another program.
@@ -152,15 +122,22 @@ func (w *Window) lookOutside() {
 	if !changed {
 		return
 	}
+	w.askOutside(text)
+}
+
+// askOutside asks what to do with a text that another program has put into the file.
+func (w *Window) askOutside(text []byte) {
 	w.asking = true
 	path, s := w.s.Path(), w.s
 	said := say.With("%s was changed by another program.", filepath.Base(path))
+	keep, read := widget.MediumImportance, widget.HighImportance
 	if w.s.Dirty() {
 		said += "\n" + say.It("Reading it again loses what you have not saved here.")
+		keep, read = widget.HighImportance, widget.DangerImportance
 	}
-	d := w.choose("The file was changed", widget.NewLabel(said), []answer{
-		{say.It("Keep mine"), widget.MediumImportance, func() { s.KeepMine(text) }},
-		{say.It("Read it again"), widget.HighImportance, func() {
+	d := w.choose("The file was changed", said, []answer{
+		{say.It("Keep mine"), keep, func() { s.KeepMine(text) }},
+		{say.It("Read it again"), read, func() {
 			s.KeepMine(text) // a file that cannot be read is told once
 			w.openFile(path)
 		}},

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/field"
@@ -50,7 +49,7 @@ func (w *Window) resize() {
 		return
 	}
 	r := newResizing(w)
-	var d *dialog.CustomDialog
+	var d *plain
 	apply := func() {
 		if err := r.apply(); err != nil {
 			r.say(trial{wrong: err}) // what was typed stays to be mended
@@ -118,7 +117,7 @@ func (r *resizing) content() fyne.CanvasObject {
 		r.left.Add(r.also)
 	}
 	r.left.Add(r.said)
-	split := container.NewHSplit(container.NewVScroll(r.left), r.changes.Object())
+	split := container.NewHSplit(keyed.NewScroll(r.left), r.changes.Object())
 	split.SetOffset(0.34)
 	return split
 }

@@ -70,11 +70,8 @@ func (s *shelf) tell(w *Window) {
 
 // chooseShelf shows which file holds the person's own timbers and lets another be chosen.
 func (w *Window) chooseShelf() {
-	said := widget.NewLabel(w.shelfSaid())
-	said.Wrapping = fyne.TextWrapWord
-	how := widget.NewLabel(say.It("A file of comma-separated values with the columns of the built-in table (the command timbers prints it), and after them any of change_radial, change_tangential, price_per_m3 and price_per_board_foot. A row with a name and a price alone gives a timber of the table a price. They are known to every design on this computer; what a design says itself goes before them."))
-	how.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomWithoutButtons(say.It("Timbers for all designs"), container.NewVBox(said, how), w.win)
+	how := w.words(say.It("A file of comma-separated values with the columns of the built-in table (the command timbers prints it), and after them any of change_radial, change_tangential, price_per_m3 and price_per_board_foot. A row with a name and a price alone gives a timber of the table a price. They are known to every design on this computer; what a design says itself goes before them."))
+	d := dialog.NewCustomWithoutButtons(say.It("Timbers for all designs"), container.NewVBox(w.words(w.shelfSaid()), how), w.win)
 	choose := keyed.NewButton(say.It("Choose a file…"), func() {
 		d.Hide()
 		w.askForFile(say.It("Your timbers were not read"), w.keepShelf, ".csv")
@@ -87,8 +84,7 @@ func (w *Window) chooseShelf() {
 		none.Disable()
 	}
 	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Close"), d.Hide), none, again, choose})
-	d.Resize(fyne.NewSize(560, 340))
-	w.show(d)
+	w.show(&plain{d, choose})
 }
 
 func (w *Window) shelfSaid() string {

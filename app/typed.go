@@ -13,6 +13,7 @@ type entry struct {
 	widget.Entry
 	w       *Window
 	focused bool
+	come    func() // the keyboard has come; nil = nobody asks
 }
 
 func (w *Window) newEntry() *entry {
@@ -29,7 +30,13 @@ func (e *entry) FocusGained() {
 	if !has {
 		e.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
+	if e.come != nil {
+		e.come()
+	}
 }
+
+// WhenCome says what is done when the keyboard comes.
+func (e *entry) WhenCome(do func()) { e.come = do }
 
 // FocusLost is for Fyne.
 func (e *entry) FocusLost() {

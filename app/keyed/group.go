@@ -132,6 +132,7 @@ type line struct {
 	widget.BaseWidget
 	of             *Choice
 	text           string
+	come           func()
 	focused, under bool // has the keyboard, lies under the pointer
 }
 
@@ -156,7 +157,14 @@ func (l *line) Tapped(*fyne.PointEvent) {
 }
 
 // FocusGained shows that the keyboard has come.
-func (l *line) FocusGained() { l.focused = true; l.Refresh() }
+func (l *line) FocusGained() {
+	l.focused = true
+	l.Refresh()
+	came(l.come)
+}
+
+// WhenCome says what is done then.
+func (l *line) WhenCome(do func()) { l.come = do }
 
 // FocusLost shows that it has gone.
 func (l *line) FocusLost() { l.focused = false; l.Refresh() }

@@ -5,6 +5,7 @@ package keyed
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -30,7 +31,8 @@ func came(tell func()) {
 // Button is a button.
 type Button struct {
 	widget.Button
-	Came func() // the keyboard has come; nil = nobody asks
+	Came    func() // the keyboard has come; nil = nobody asks
+	focused bool
 }
 
 // NewButton makes a button that does something.
@@ -46,8 +48,23 @@ func NewButtonWithIcon(label string, icon fyne.Resource, do func()) *Button {
 
 // FocusGained tells that the keyboard has come.
 func (b *Button) FocusGained() {
+	b.focused = true
 	b.Button.FocusGained()
 	came(b.Came)
+}
+
+// FocusLost is for Fyne.
+func (b *Button) FocusLost() {
+	b.focused = false
+	b.Button.FocusLost()
+}
+
+// WhenCome says what is done when the keyboard comes.
+func (b *Button) WhenCome(do func()) { b.Came = do }
+
+// CreateRenderer is for Fyne.
+func (b *Button) CreateRenderer() fyne.WidgetRenderer {
+	return &rimmed{b.Button.CreateRenderer(), newRim(), func(m rim) { m.show(b.focused, theme.ColorNameForeground) }}
 }
 
 // TypedKey presses the button with Enter as with the space bar.
@@ -62,7 +79,10 @@ func (b *Button) TypedKey(k *fyne.KeyEvent) {
 }
 
 // Check is a box to tick.
-type Check struct{ widget.Check }
+type Check struct {
+	widget.Check
+	come func()
+}
 
 // NewCheck makes a box.
 func NewCheck(label string, changed func(bool)) *Check {
@@ -70,6 +90,15 @@ func NewCheck(label string, changed func(bool)) *Check {
 	c.Text, c.OnChanged = label, changed
 	c.ExtendBaseWidget(c)
 	return c
+}
+
+// WhenCome says what is done when the keyboard comes.
+func (c *Check) WhenCome(do func()) { c.come = do }
+
+// FocusGained tells that the keyboard has come.
+func (c *Check) FocusGained() {
+	c.Check.FocusGained()
+	came(c.come)
 }
 
 // TypedKey leaves the keys of the window to the window.
@@ -80,7 +109,10 @@ func (c *Check) TypedKey(k *fyne.KeyEvent) {
 }
 
 // Select is a list to choose from.
-type Select struct{ widget.Select }
+type Select struct {
+	widget.Select
+	come func()
+}
 
 // NewSelect makes a list.
 func NewSelect(options []string, changed func(string)) *Select {
@@ -88,6 +120,15 @@ func NewSelect(options []string, changed func(string)) *Select {
 	s.Options, s.OnChanged = options, changed
 	s.ExtendBaseWidget(s)
 	return s
+}
+
+// WhenCome says what is done when the keyboard comes.
+func (s *Select) WhenCome(do func()) { s.come = do }
+
+// FocusGained tells that the keyboard has come.
+func (s *Select) FocusGained() {
+	s.Select.FocusGained()
+	came(s.come)
 }
 
 // TypedKey leaves the keys of the window to the window.
@@ -134,14 +175,39 @@ func (l *List) TypedKey(k *fyne.KeyEvent) {
 }
 
 // Table is a table.
-type Table struct{ widget.Table }
+type Table struct {
+	widget.Table
+	rim     rim
+	focused bool
+}
 
 // NewTable makes a table.
 func NewTable(length func() (rows, cols int), create func() fyne.CanvasObject, update func(widget.TableCellID, fyne.CanvasObject)) *Table {
-	t := &Table{}
+	t := &Table{rim: newRim()}
 	t.Length, t.CreateCell, t.UpdateCell = length, create, update
 	t.ExtendBaseWidget(t)
 	return t
+}
+
+// FocusGained shows that the keyboard has come.
+func (t *Table) FocusGained() {
+	t.focused = true
+	t.Table.FocusGained()
+	t.showRim(t.rim)
+}
+
+func (t *Table) showRim(m rim) { m.show(t.focused, theme.ColorNamePrimary) }
+
+// FocusLost shows that it has gone.
+func (t *Table) FocusLost() {
+	t.focused = false
+	t.Table.FocusLost()
+	t.showRim(t.rim)
+}
+
+// CreateRenderer is for Fyne.
+func (t *Table) CreateRenderer() fyne.WidgetRenderer {
+	return &rimmed{t.Table.CreateRenderer(), t.rim, t.showRim}
 }
 
 // TypedKey leaves the keys of the window to the window.

@@ -49,8 +49,10 @@ func NewCard() *Card {
 	c.limit.Importance = widget.LowImportance
 	c.picture = canvas.NewImageFromImage(image.NewRGBA(image.Rect(0, 0, 1, 1)))
 	c.picture.FillMode = canvas.ImageFillContain
-	c.body = container.New(beside{}, c.picture, container.NewVScroll(container.NewVBox(c.text, c.limit)))
+	said := container.NewVScroll(container.NewVBox(c.text, c.limit))
+	c.body = container.New(beside{}, c.picture, said)
 	head := newHeading(container.NewBorder(nil, nil, c.arrow, nil, c.name), c.toggle)
+	head.under = said
 	c.all = container.NewBorder(head, nil, nil, nil, c.body)
 	c.all.Objects = []fyne.CanvasObject{head, c.body}
 	c.ExtendBaseWidget(c)

@@ -20,7 +20,7 @@ import (
 // Findings lists what the program noticed about the piece and what it could not read.
 type Findings struct {
 	box     *fyne.Container
-	scroll  *container.Scroll
+	reading *keyed.Reading
 	texts   []string
 	under   []*fyne.Container // what stands under each finding of the piece
 	shown   []part.Finding
@@ -35,17 +35,17 @@ type Findings struct {
 // NewFindings makes an empty list.
 func NewFindings() *Findings {
 	f := &Findings{box: container.NewVBox()}
-	f.scroll = container.NewVScroll(container.New(bodyPad{}, f.box))
+	f.reading = keyed.NewReading(container.New(bodyPad{}, f.box))
 	return f
 }
 
 // Object is what the window shows.
-func (f *Findings) Object() fyne.CanvasObject { return f.scroll }
+func (f *Findings) Object() fyne.CanvasObject { return f.reading }
 
-// Keyed is the first button of the list; nil where there is none.
+// Keyed is the first button of the list, or the list itself where there is none.
 func (f *Findings) Keyed() fyne.Focusable {
 	if len(f.buttons) == 0 {
-		return nil
+		return f.reading
 	}
 	return f.buttons[0]
 }
@@ -53,13 +53,7 @@ func (f *Findings) Keyed() fyne.Focusable {
 // button is a button of the list, which is brought to where it is seen when the keyboard comes to it.
 func (f *Findings) button(label string, do func()) *keyed.Button {
 	b := keyed.NewButton(label, do)
-	b.Came = func() {
-		d := fyne.CurrentApp().Driver()
-		y := d.AbsolutePositionForObject(b).Y - d.AbsolutePositionForObject(f.box).Y
-		if at := f.scroll.Offset.Y; y < at || y+b.Size().Height > at+f.scroll.Size().Height {
-			f.scroll.ScrollToOffset(fyne.NewPos(0, max(0, y-f.scroll.Size().Height/2)))
-		}
-	}
+	b.Came = func() { keyed.Bring(f.reading.Scroll, b) }
 	f.buttons = append(f.buttons, b)
 	return b
 }

@@ -5,9 +5,11 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"splaywright/app/keyed"
 	"splaywright/app/look"
 )
 
@@ -18,7 +20,8 @@ type heading struct {
 	strip fyne.CanvasObject
 	rim   *canvas.Rectangle
 	fold  func()
-	came  func() // called when the keyboard has come; nil = nobody asks
+	came  func()            // called when the keyboard has come; nil = nobody asks
+	under *container.Scroll // what keys move while the keyboard is here; nil = nothing
 }
 
 var (
@@ -58,10 +61,13 @@ func (h *heading) TypedRune(r rune) {
 	}
 }
 
-// TypedKey folds with Enter, and leaves other keys to the window.
+// TypedKey folds with Enter, moves what stands under it, and leaves other keys to the window.
 func (h *heading) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyReturn || k.Name == fyne.KeyEnter {
 		h.fold()
+		return
+	}
+	if h.under != nil && keyed.Moves(h.under, k) {
 		return
 	}
 	if c := fyne.CurrentApp().Driver().CanvasForObject(h); c != nil && c.OnTypedKey() != nil {

@@ -244,20 +244,7 @@ func (p *Sizes) came(f *field.Field) {
 }
 
 // bring scrolls the column so far that a field or a heading is seen whole.
-func (p *Sizes) bring(f fyne.CanvasObject) {
-	d := fyne.CurrentApp().Driver()
-	y := d.AbsolutePositionForObject(f).Y - d.AbsolutePositionForObject(p.box).Y
-	at := p.scroll.Offset
-	switch high := p.scroll.Size().Height; {
-	case y < at.Y:
-		at.Y = y
-	case y+f.Size().Height > at.Y+high:
-		at.Y = min(y, y+f.Size().Height-high)
-	default:
-		return
-	}
-	p.scroll.ScrollToOffset(at)
-}
+func (p *Sizes) bring(f fyne.CanvasObject) { keyed.Bring(p.scroll, f) }
 
 func (p *Sizes) fieldOf(spec field.Spec) *field.Field {
 	if f := p.fields[spec.Path]; f != nil && f.Spec.Label == spec.Label && f.Spec.Hint == spec.Hint && slices.Equal(f.Spec.Choices, spec.Choices) {

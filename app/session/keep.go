@@ -10,6 +10,7 @@ import (
 
 	"splaywright/assets"
 	"splaywright/model/file"
+	"splaywright/model/word"
 )
 
 // ErrNoPath tells that a design has no file yet and needs SaveAs.
@@ -82,7 +83,7 @@ func (s *Session) SaveAs(path string) error {
 
 // replace puts a text in the place of a file so that at any moment, even after a power cut,
 // either the old file or the new one is there whole. A symbolic link keeps pointing to the
-// file, and the file keeps its mode.
+// file, and the file keeps its mode. A file that may not be written to is left alone, though its folder lets it be replaced.
 func replace(path string, text []byte) error {
 	path, err := target(path)
 	if err != nil {
@@ -91,21 +92,27 @@ func replace(path string, text []byte) error {
 	mode := fs.FileMode(0o644)
 	if info, err := os.Stat(path); err == nil {
 		mode = info.Mode().Perm()
+		if mode&anyWrite == 0 {
+			return &fs.PathError{Op: "write", Path: path, Err: fs.ErrPermission}
+		}
 	}
 	dir := filepath.Dir(path)
 	tmp, err := os.CreateTemp(dir, "."+filepath.Base(path)+"-*")
 	if err != nil {
-		return err
+		return word.OfFile(path, err)
 	}
 	defer func() { _ = os.Remove(tmp.Name()) }() // nothing is left there once it has moved
 	if err := fill(tmp, text, mode); err != nil {
-		return err
+		return word.OfFile(path, err)
 	}
 	if err := os.Rename(tmp.Name(), path); err != nil {
-		return err
+		return word.OfFile(path, err)
 	}
 	return syncDir(dir)
 }
+
+// anyWrite is set in the mode of a file that somebody may write to.
+const anyWrite fs.FileMode = 0o222
 
 // target follows symbolic links to the file behind them, which need not exist yet.
 func target(path string) (string, error) {

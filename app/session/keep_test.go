@@ -2,6 +2,7 @@ package session_test
 
 import (
 	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -149,4 +150,24 @@ func read(t *testing.T, path string) string {
 		t.Fatal(err)
 	}
 	return string(b)
+}
+
+// What is said of a file that cannot be written names that file, not the one that was to be moved into its place.
+func TestTroubleNamesTheFileThatWasAskedFor(t *testing.T) {
+	dir := t.TempDir()
+	guarded := filepath.Join(dir, "guarded.yaml")
+	if err := os.WriteFile(guarded, []byte("mine"), 0o444); err != nil {
+		t.Fatal(err)
+	}
+	s := begin(t)
+	for path, want := range map[string]error{filepath.Join(dir, "missing", "step.yaml"): fs.ErrNotExist, guarded: fs.ErrPermission} {
+		err := s.SaveAs(path)
+		var at *fs.PathError
+		if !errors.As(err, &at) || at.Path != path || !errors.Is(err, want) {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	if read(t, guarded) != "mine" {
+		t.Error("a file that nobody may write to was replaced")
+	}
 }

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 
 	"splaywright/model/form"
+	"splaywright/model/word"
 )
 
 // Progress is how far the making of a set is.
@@ -110,9 +111,10 @@ func Place(path string, data []byte) error {
 }
 
 func place(dir, name string, data []byte) error {
+	path := filepath.Join(dir, name)
 	tmp, err := os.CreateTemp(dir, "."+name+"-*")
 	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
+		return word.OfFile(path, err)
 	}
 	defer func() { _ = os.Remove(tmp.Name()) }() // nothing is left there once it has moved
 	_, err = tmp.Write(data)
@@ -123,10 +125,10 @@ func place(dir, name string, data []byte) error {
 		err = os.Chmod(tmp.Name(), 0o644)
 	}
 	if err == nil {
-		err = os.Rename(tmp.Name(), filepath.Join(dir, name))
+		err = os.Rename(tmp.Name(), path)
 	}
 	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
+		return word.OfFile(path, err)
 	}
 	return nil
 }

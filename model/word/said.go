@@ -59,6 +59,19 @@ func OfSystem(err error) string {
 	return err.Error()
 }
 
+// OfFile names the file that somebody asked for in the system's error about another that was written in its place.
+func OfFile(path string, err error) error {
+	var file *fs.PathError
+	var moved *os.LinkError
+	switch {
+	case errors.As(err, &file):
+		return &fs.PathError{Op: "write", Path: path, Err: file.Err}
+	case errors.As(err, &moved):
+		return &fs.PathError{Op: "write", Path: path, Err: moved.Err}
+	}
+	return err
+}
+
 // At is an error with where it stands before it: a file, a line of one, a flag.
 type At struct {
 	Where string

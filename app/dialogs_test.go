@@ -1,0 +1,185 @@
+package app
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/keyed"
+	"splaywright/app/session"
+)
+
+// inSight fails where what has the keyboard is not seen whole in the scroll that it stands in.
+func inSight(t *testing.T, w *Window, s *container.Scroll) {
+	t.Helper()
+	o := w.win.Canvas().Focused().(fyne.CanvasObject)
+	d := fyne.CurrentApp().Driver()
+	y, top := d.AbsolutePositionForObject(o).Y, d.AbsolutePositionForObject(s).Y
+	in := slices.Contains(test.LaidOutObjects(s.Content), o)
+	if in && (y < top-1 || y+o.Size().Height > top+s.Size().Height+1) {
+		t.Errorf("the keyboard is at %v, from %v to %v are seen", y, top, top+s.Size().Height)
+	}
+}
+
+func scrolls(o fyne.CanvasObject) []*container.Scroll {
+	var out []*container.Scroll
+	for _, in := range test.LaidOutObjects(o) {
+		if s, ok := in.(*container.Scroll); ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// Whatever the keyboard comes to in a dialog is seen, though the dialog is higher than the window.
+func TestWhatTabComesToInADialogIsSeen(t *testing.T) {
+	for name, ask := range map[string]func(*Window){
+		"examples": (*Window).gallery, "papers": (*Window).papers, "resize": (*Window).resize,
+	} {
+		w := open(t, Options{})
+		w.win.Resize(fyne.NewSize(1000, 420))
+		ask(w)
+		top := w.win.Canvas().Overlays().Top()
+		all := scrolls(top)
+		if len(all) == 0 || w.win.Canvas().Focused() == nil {
+			t.Fatalf("%s: %d scrolls, the keyboard is at %v", name, len(all), w.win.Canvas().Focused())
+		}
+		moved := false
+		for range 60 {
+			w.win.Canvas().(interface{ FocusNext() }).FocusNext()
+			if o, ok := w.win.Canvas().Focused().(fyne.CanvasObject); ok && o.Size().Height < all[0].Size().Height {
+				inSight(t, w, all[0])
+			}
+			moved = moved || all[0].Offset.Y > 0
+		}
+		if !moved {
+			t.Errorf("%s: Tab does not come to what is below", name)
+		}
+		w.escape()
+	}
+}
+
+// A dialog has the keyboard where it is most wanted, so that one key answers it.
+func TestADialogTakesTheKeyboard(t *testing.T) {
+	w := onScreen(t)
+	for want, ask := range map[string]func(){
+		"Reading-nook step": w.gallery,
+		"Close":             func() { w.tell("The design was not opened", errors.New("no")) },
+		"Keep mine":         func() { w.s.Set("size.height", "300"); w.askOutside([]byte("x")) },
+		"Save":              func() { w.asking = false; w.guard("close the window", func() {}) },
+	} {
+		ask()
+		b, ok := w.win.Canvas().Focused().(*keyed.Button)
+		if !ok || b.Text != want {
+			t.Errorf("the keyboard is at %v, want %s", w.win.Canvas().Focused(), want)
+		}
+		w.escape()
+	}
+}
+
+// What is longer than its place is read with keys alone.
+func TestTextsAreReadWithKeys(t *testing.T) {
+	w := open(t, Options{})
+	w.win.Resize(fyne.NewSize(1000, 420))
+	for _, ask := range []func(){w.showKeys, w.showAbout} {
+		ask()
+		r, ok := w.win.Canvas().Focused().(*keyed.Reading)
+		if !ok {
+			t.Fatalf("the keyboard is at %v", w.win.Canvas().Focused())
+		}
+		most := r.Scroll.Content.MinSize().Height - r.Scroll.Size().Height
+		for _, k := range []struct {
+			key  fyne.KeyName
+			want func(was, is float32) bool
+		}{
+			{fyne.KeyDown, func(was, is float32) bool { return is > was }},
+			{fyne.KeyPageDown, func(was, is float32) bool { return is > was }},
+			{fyne.KeyEnd, func(_, is float32) bool { return is == most && most > 0 }},
+			{fyne.KeyUp, func(was, is float32) bool { return is < was }},
+			{fyne.KeyHome, func(_, is float32) bool { return is == 0 }},
+		} {
+			was := r.Scroll.Offset.Y
+			r.TypedKey(&fyne.KeyEvent{Name: k.key})
+			if !k.want(was, r.Scroll.Offset.Y) {
+				t.Errorf("%s moves from %v to %v of %v", k.key, was, r.Scroll.Offset.Y, most)
+			}
+		}
+		r.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+		if w.win.Canvas().Overlays().Top() != nil {
+			t.Fatal("Escape leaves the text")
+		}
+	}
+}
+
+// A dialog that names a file far down in folders is no wider than the window.
+func TestALongPathStaysInTheWindow(t *testing.T) {
+	w := open(t, Options{})
+	w.win.Resize(fyne.NewSize(1000, 700))
+	long := "/" + strings.Repeat("a folder with a long name/", 12) + strings.Repeat("unbroken", 20) + ".yaml"
+	w.s.Set("size.height", "300")
+	e := w.s.Entry()
+	e.Path = long
+	for name, ask := range map[string]func(){
+		"lost":    func() { w.offerLost([]session.Entry{*e}) },
+		"written": func() { w.papersWritten(long, nil, nil) },
+		"told":    func() { w.tell("The design was not opened", &os.PathError{Path: long, Err: os.ErrNotExist}) },
+		"inform":  func() { w.inform("Print", long) },
+	} {
+		ask()
+		top := w.win.Canvas().Overlays().Top().(*widget.PopUp)
+		if got := top.Content.Size(); got.Width > 700 || got.Height > 500 {
+			t.Errorf("%s: the dialog is %v", name, got)
+		}
+		if got := overlayText(w); !strings.Contains(got, "unbroken.yaml") {
+			t.Errorf("%s: the path is not whole in %q", name, got)
+		}
+		w.escape()
+	}
+}
+
+// Escape ends the writing of papers as the button there does: nothing goes on unseen.
+func TestEscapeEndsTheWritingOfPapers(t *testing.T) {
+	w, late := slowly(t)
+	late.all()
+	dir := t.TempDir()
+	w.writePapers(dir, w.s.Piece())
+	w.escape()
+	if w.writing != nil || overlayText(w) != "" {
+		t.Errorf("after Escape it goes on: %v", overlayText(w))
+	}
+	late.all()
+	if left, _ := os.ReadDir(dir); len(left) > 0 || overlayText(w) != "" {
+		t.Errorf("%d files are there, and it is said that %q", len(left), overlayText(w))
+	}
+}
+
+// A whole path that is typed as the name is where the design goes; a place that is refused stays to be mended.
+func TestSavingAsTakesAWholePathAndStaysToBeMended(t *testing.T) {
+	w := onScreen(t)
+	w.set("size.height", "300")
+	dir := t.TempDir()
+	w.saveAs()
+	e := w.win.Canvas().Focused().(*entry)
+	e.SetText(filepath.Join(dir, "missing", "stool"))
+	e.OnSubmitted(e.Text)
+	if got := overlayText(w); !strings.Contains(got, filepath.Join(dir, "missing", "stool.yaml")+": no such file") {
+		t.Errorf("the trouble is said as %q", got)
+	}
+	w.escape() // what was said
+	if w.win.Canvas().Overlays().Top() == nil || !w.s.Dirty() {
+		t.Fatal("the dialog is gone, or the design counts as saved")
+	}
+	e.SetText(filepath.Join(dir, "stool"))
+	e.OnSubmitted(e.Text)
+	if w.win.Canvas().Overlays().Top() != nil || w.s.Path() != filepath.Join(dir, "stool.yaml") {
+		t.Errorf("saved as %q, the dialog says %q", w.s.Path(), overlayText(w))
+	}
+}
