@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/look"
+	"splaywright/render/draw"
 )
 
 // cell is one cell of a table: plain text, which costs a fraction of a label. A heading has two
@@ -108,21 +109,29 @@ func fitted(text string, size float32, style fyne.TextStyle, width float32) stri
 	return short(fits)
 }
 
-// wrapped breaks a text into lines that fit a width; a single word that is wider stands alone.
+// wrapped breaks a text into lines that fit a width, as the papers do: at blanks, between Japanese letters, and within long
+// words where they may be hyphenated. A stretch that no line is broken in and that is wider stands alone.
 func wrapped(text string, size float32, style fyne.TextStyle, width float32) []string {
 	if fyne.MeasureText(text, size, style).Width <= width+1 {
 		return []string{text}
 	}
 	var out []string
 	line := ""
-	for _, word := range strings.Fields(text) {
-		longer := word
-		if line != "" {
-			longer = line + " " + word
+	pieces := draw.Pieces(text)
+	for i, p := range pieces {
+		longer, hyphen := line+p.Text, ""
+		if p.Apart {
+			longer = line + " " + p.Text
 		}
-		if line != "" && fyne.MeasureText(longer, size, style).Width > width {
+		if i+1 < len(pieces) && pieces[i+1].Seam {
+			hyphen = "-" // stands there if the next goes below
+		}
+		if line != "" && fyne.MeasureText(longer+hyphen, size, style).Width > width {
+			if p.Seam {
+				line += "-"
+			}
 			out = append(out, line)
-			longer = word
+			longer = p.Text
 		}
 		line = longer
 	}

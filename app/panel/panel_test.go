@@ -101,3 +101,25 @@ func TestCounts(t *testing.T) {
 		t.Errorf("nothing is counted as %q", got)
 	}
 }
+
+// A sentence in a cell is whole, however narrow the column is: Japanese has no blanks to break it at.
+func TestSentencesAreWholeInEveryScript(t *testing.T) {
+	test.NewTempApp(t)
+	for _, text := range []string{
+		"片面を平らにし、もう一面を厚さに: 1 天板: 20.0; 2、3 側板: 20.0。接ぎ手と角度切りはこれで決まります。薄くなった板は墨を付ける前に入れます。",
+		"Eine Fläche abrichten, die andere auf Dicke hobeln: Verbindungen und Winkelschnitte hängen davon ab.",
+	} {
+		for width := float32(110); width < 600; width += 35 {
+			lines := wrapped(text, 12, fyne.TextStyle{}, width)
+			for _, l := range lines {
+				if got := fitted(l, 12, fyne.TextStyle{}, width); got != l {
+					t.Errorf("in %v the line %q reads %q", width, l, got)
+				}
+			}
+			bare := strings.NewReplacer(" ", "", "-", "")
+			if got := bare.Replace(strings.Join(lines, "")); got != bare.Replace(text) {
+				t.Errorf("in %v it reads %q", width, got)
+			}
+		}
+	}
+}
