@@ -19,7 +19,7 @@ import (
 )
 
 func (w *Window) newFrom(example string) {
-	s, err := session.FromExample(example, w.custom()...)
+	s, err := session.FromExample(example, w.custom(example)...)
 	if err != nil {
 		w.tell("The example was not opened", err)
 		return

@@ -2,11 +2,12 @@ package app
 
 import (
 	"slices"
-	"splaywright/app/field"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 
+	"splaywright/app/field"
 	"splaywright/app/say"
 	"splaywright/model/tongue"
 )
@@ -65,5 +66,20 @@ func TestChoicesAreWrittenAsTheFileHasThem(t *testing.T) {
 	f.Input().(*field.Chooser).SetSelected("stumpf")
 	if got := w.s.Text("corners.joint"); got != "butt" || f.Text() != "butt" {
 		t.Errorf("the file has %q and the field %q, want butt", got, f.Text())
+	}
+}
+
+// A design that begins with an example has the title by which it was offered, and under the timber's name, which is that of
+// the file, stands the one in the language.
+func TestWhatANewDesignBeginsWithIsInTheLanguage(t *testing.T) {
+	inTongue(t, "de")
+	w := open(t, Options{})
+	w.newFrom("reading-nook-step")
+	if got := w.s.Design().Title; got != "Leseeckentritt" || w.s.Dirty() || w.s.CanUndo() {
+		t.Errorf("the title is %q, unsaved %v", got, w.s.Dirty())
+	}
+	f := w.sizes.Field("timber")
+	if got := f.SaidText(); f.Text() != "white oak" || !strings.HasPrefix(got, "Weißeiche; eingebaut: ") {
+		t.Errorf("under the timber %q stands %q", f.Text(), got)
 	}
 }

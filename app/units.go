@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"splaywright/app/say"
 	"splaywright/assets"
 )
 
@@ -58,10 +59,14 @@ func comma(locale string) bool {
 	return slices.Contains(strings.Fields("bg ca cs da de el es et fi fr gl hr hu id is it lt lv nb nl nn no pl pt ro ru sk sl sr sv tr uk vi"), language)
 }
 
-// custom is what a design that begins with an example takes over from how people write here.
-func (w *Window) custom() [][2]string {
-	if w.comma {
-		return [][2]string{{"round.decimal", "comma"}}
+// custom is what a design that begins with an example takes over from how people write here: its title and the decimal sign.
+func (w *Window) custom(example string) [][2]string {
+	var out [][2]string
+	if e, ok := assets.FindExample(example); ok && say.It(e.Title) != e.Title {
+		out = append(out, [2]string{"title", say.It(e.Title)})
 	}
-	return nil
+	if w.comma {
+		out = append(out, [2]string{"round.decimal", "comma"})
+	}
+	return out
 }

@@ -191,10 +191,10 @@ func (w *Window) first(o Options) *session.Session {
 		s, w.opening = session.Open(fromRoot(o.Path))
 	}
 	if s == nil {
-		ex, err := session.FromExample(name, w.custom()...)
+		ex, err := session.FromExample(name, w.custom(name)...)
 		if err != nil {
 			w.opening = errors.Join(w.opening, err)
-			ex, err = session.FromExample(assets.FirstExample, w.custom()...)
+			ex, err = session.FromExample(assets.FirstExample, w.custom(assets.FirstExample)...)
 		}
 		if err != nil {
 			panic("app: the first built-in example cannot be read: " + err.Error())

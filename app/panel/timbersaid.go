@@ -7,8 +7,17 @@ import (
 	"splaywright/model/timber"
 )
 
-// timberSaid tells under a timber's name where its figures come from.
+// timberSaid tells under a timber's name where its figures come from, after the name in the language where that is another:
+// the field has it as the design file does.
 func timberSaid(known timber.Book, name string) string {
+	from := figuresFrom(known, name)
+	if said := say.It(name); said != name {
+		return said + "; " + from
+	}
+	return from
+}
+
+func figuresFrom(known timber.Book, name string) string {
 	source, file, own, ok := known.Source(name)
 	switch {
 	case !ok:
