@@ -159,7 +159,7 @@ func letters(text string) string {
 // address is a place on the net, or a piece of one that goes on in the next line.
 var address = regexp.MustCompile(`\S+(://|/|-\S+-)\S*`)
 
-var word = regexp.MustCompile(`[A-Za-z]{3,}`)
+var latinWord = regexp.MustCompile(`[A-Za-z]{3,}`)
 
 // Nothing that is drawn is left in English: in a language of other letters no Latin word remains, but for what
 // stands in the design file.
@@ -170,7 +170,7 @@ func TestNothingIsDrawnUnsaid(t *testing.T) {
 		pages, patterns := drawn(t, e, speak)
 		for _, p := range append(pages, patterns...) {
 			for _, text := range drawtest.Texts(p) {
-				for _, w := range word.FindAllString(address.ReplaceAllString(text.Text, ""), -1) {
+				for _, w := range latinWord.FindAllString(address.ReplaceAllString(text.Text, ""), -1) {
 					if w != "MPa" && !strings.Contains(string(e.YAML), w) {
 						t.Errorf("%s: %s: %q is in English", e.Name, p.Title, text.Text)
 						break
