@@ -57,6 +57,13 @@ func TestDesktopEntry(t *testing.T) {
 			t.Errorf("the desktop entry has %s %q, want %q", key, got, want)
 		}
 	}
+	for _, key := range []string{"GenericName", "Comment", "Keywords"} {
+		for _, tongue := range []string{"de", "ja"} {
+			if value(t, entry, key+`\[`+tongue+`\]`) == value(t, entry, key) {
+				t.Errorf("the desktop entry has the English %s for %s", key, tongue)
+			}
+		}
+	}
 	if !strings.HasPrefix(entry, "[Desktop Entry]\n") {
 		t.Error("the entry has no heading")
 	}
@@ -89,8 +96,8 @@ func TestThePackageHoldsTheLicences(t *testing.T) {
 	if err != nil || len(fonts) < 2 {
 		t.Fatalf("the fonts' licences: %v, %v", fonts, err)
 	}
-	for _, path := range append(fonts, "licences.txt", "../LICENSE") {
-		if !strings.Contains(pack, " "+path) {
+	for _, path := range append(fonts, "licences.txt", "../LICENSE", "package/README.txt", "terms.txt") {
+		if !strings.Contains(pack, " "+path) && !strings.Contains(pack, "/"+path+"\"") {
 			t.Errorf("pack leaves out %s", path)
 		}
 		if name := filepath.Base(path); !strings.Contains(install, "put "+name+" share/doc/splaywright/"+name) {
@@ -109,10 +116,14 @@ func TestInstall(t *testing.T) {
 	for path, mode := range map[string]os.FileMode{
 		"package/install": 0o755, "package/" + AppID + ".desktop": 0o644, "package/" + AppID + ".metainfo.xml": 0o644, "icon.svg": 0o644,
 		"icon.png": 0o644, "fonts/OFL.txt": 0o644, "fonts/OFL-BIZUDPGothic.txt": 0o644, "licences.txt": 0o644, "../LICENSE": 0o644,
+		"package/README.txt": 0o644,
 	} {
 		if err := os.WriteFile(filepath.Join(from, filepath.Base(path)), []byte(text(t, path)), mode); err != nil {
 			t.Fatal(err)
 		}
+	}
+	if err := os.WriteFile(filepath.Join(from, "terms.txt"), []byte("terms"), 0o644); err != nil {
+		t.Fatal(err)
 	}
 	if err := os.WriteFile(filepath.Join(from, "splaywright"), []byte("#!/bin/sh\n"), 0o755); err != nil {
 		t.Fatal(err)
