@@ -72,6 +72,8 @@ func partKind(o fyne.CanvasObject) (kind, text string) {
 		return "button", o.Text
 	case *keyed.Button:
 		return "button", o.Text
+	case *keyed.Head:
+		return "head", o.Text
 	case *keyed.Check:
 		return "check", o.Text
 	case *widget.Entry:

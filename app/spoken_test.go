@@ -7,7 +7,6 @@ import (
 	"unicode"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
@@ -53,7 +52,7 @@ func shownTexts(o fyne.CanvasObject) []string {
 			add(o.PlaceHolder)
 		case *widget.RadioGroup:
 			add(o.Options...)
-		case *container.AppTabs:
+		case *drawers:
 			for _, it := range o.Items {
 				add(it.Text)
 				out = append(out, shownTexts(it.Content)...)

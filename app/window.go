@@ -72,7 +72,7 @@ type Window struct {
 	explained string // the path of the size that the card explains, "" = none
 	strip     *panel.Strip
 	findings  *panel.Findings
-	tabs      *container.AppTabs
+	tabs      *drawers
 	tables    []tab
 	filled    bool            // the sizes and the tables are shown, too
 	left      *fyne.Container // place of the sizes
@@ -278,7 +278,7 @@ func (w *Window) build() {
 	w.strip.OnState = w.goToState
 	w.findings.OnAsk, w.findings.OnAccept = w.whatWouldDo, w.accept
 	w.sizes.OnAdd, w.sizes.OnRemove, w.sizes.OnMenu = w.add, w.remove, w.pick
-	w.tabs = container.NewAppTabs()
+	w.tabs = newDrawers()
 	w.tables = newTabs()
 	w.sayBlank()
 	w.boards = newBoards(w)
