@@ -19,8 +19,7 @@ type answer struct {
 	do         func()
 }
 
-// choose asks a question with any number of answers. The keyboard goes to the one that is put forward, else to the first,
-// which changes nothing.
+// choose asks a question with any number of answers.
 func (w *Window) choose(title, text string, answers []answer) *plain {
 	d := &plain{CustomDialog: dialog.NewCustomWithoutButtons(say.It(title), w.words(text), w.win)}
 	var buttons []fyne.CanvasObject
@@ -33,9 +32,6 @@ func (w *Window) choose(title, text string, answers []answer) *plain {
 		b.Importance = a.importance
 		buttons = append(buttons, b)
 		named[fmt.Sprintf("answer-%d", i+1)] = b
-		if i == 0 || a.importance == widget.HighImportance {
-			d.first = b
-		}
 	}
 	d.SetButtons(buttons)
 	w.show(d)

@@ -73,8 +73,6 @@ func TestADialogTakesTheKeyboard(t *testing.T) {
 	for want, ask := range map[string]func(){
 		"Reading-nook step": w.gallery,
 		"Close":             func() { w.tell("The design was not opened", errors.New("no")) },
-		"Keep mine":         func() { w.s.Set("size.height", "300"); w.askOutside([]byte("x")) },
-		"Save":              func() { w.asking = false; w.guard("close the window", func() {}) },
 	} {
 		ask()
 		b, ok := w.win.Canvas().Focused().(*keyed.Button)
@@ -82,6 +80,14 @@ func TestADialogTakesTheKeyboard(t *testing.T) {
 			t.Errorf("the keyboard is at %v, want %s", w.win.Canvas().Focused(), want)
 		}
 		w.escape()
+	}
+	w.s.Set("size.height", "300")
+	w.askOutside([]byte("x"))
+	if got := w.win.Canvas().Focused(); got != nil {
+		t.Errorf("a question that comes by itself has the keyboard at %v: a key meant for a size would answer it", got)
+	}
+	if read := w.inDialog["answer-2"].(*keyed.Button); read.Importance != widget.DangerImportance {
+		t.Error("with unsaved changes, what loses them is put forward")
 	}
 }
 
