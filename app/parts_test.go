@@ -60,7 +60,7 @@ func TestWhatTabComesToIsSeen(t *testing.T) {
 	roundByTab(t, w.win, func(f fyne.Focusable) {
 		at := w.app.Driver().AbsolutePositionForObject(f.(fyne.CanvasObject))
 		what := fmt.Sprintf("%T at %v", f, at)
-		if w.partWithKeyboard() < 0 {
+		if strip := w.strip.Object(); w.partWithKeyboard() < 0 && at.Y > w.app.Driver().AbsolutePositionForObject(strip).Y+strip.Size().Height {
 			t.Errorf("%s is out of sight", what)
 		}
 		kind := fmt.Sprintf("%T", f)

@@ -150,6 +150,8 @@ func buttonsIn(o fyne.CanvasObject, text string) []*keyed.Button {
 		return out
 	case *container.Scroll:
 		return buttonsIn(o.Content, text)
+	case *keyed.Reading:
+		return buttonsIn(o.Scroll, text)
 	}
 	return nil
 }

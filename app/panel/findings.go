@@ -42,12 +42,15 @@ func NewFindings() *Findings {
 // Object is what the window shows.
 func (f *Findings) Object() fyne.CanvasObject { return f.reading }
 
-// Keyed is the first button of the list, or the list itself where there is none.
+// Keyed is the first button of the list, or the list itself where there is none; nil where there is nothing to read.
 func (f *Findings) Keyed() fyne.Focusable {
-	if len(f.buttons) == 0 {
+	switch {
+	case len(f.buttons) > 0:
+		return f.buttons[0]
+	case len(f.texts) > 0:
 		return f.reading
 	}
-	return f.buttons[0]
+	return nil
 }
 
 // button is a button of the list, which is brought to where it is seen when the keyboard comes to it.
