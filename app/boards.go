@@ -406,10 +406,13 @@ func boardsOf(path, list string, bare measure.Unit) ([]stock.Board, error) {
 	return all, nil
 }
 
+// isDesign tells of a document that says something of a piece.
+func isDesign(doc *file.Document) bool { return doc.Text("form") != "" || len(doc.Keys("size")) > 0 }
+
 // withAPiece gives a document that holds nothing but boards what makes it a design, behind its own lines, so that these keep
 // their numbers; bare is the unit of its numbers.
 func withAPiece(doc *file.Document, text []byte, name string, bare measure.Unit) (*file.Document, error) {
-	if doc.Text("form") != "" || len(doc.Keys("size")) > 0 {
+	if isDesign(doc) {
 		return doc, nil
 	}
 	rest := "\nform: stool\nsize: {height: 300, width: 400, depth: 250}\n"

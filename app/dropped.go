@@ -7,6 +7,9 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+
+	"splaywright/app/panel"
+	"splaywright/model/file"
 )
 
 // dropped takes files that were dragged onto the window: a list of boards or of timbers goes into the design, the first design
@@ -15,7 +18,7 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	var designs []string
 	for _, f := range files {
 		switch path := f.Path(); {
-		case !strings.EqualFold(filepath.Ext(path), ".csv"):
+		case !strings.EqualFold(filepath.Ext(path), ".csv") && !boardsAlone(path):
 			designs = append(designs, path)
 		case listsTimbers(path):
 			w.takeTimbers(path)
@@ -31,6 +34,17 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	for _, path := range designs[1:] {
 		w.another().openFile(path)
 	}
+}
+
+// boardsAlone tells of a file that lists boards and is no design besides.
+func boardsAlone(path string) bool {
+	f, err := os.Open(path)
+	if err != nil {
+		return false // whoever reads it tells
+	}
+	defer func() { _ = f.Close() }() // only read from
+	doc, err := file.Read(f, filepath.Base(path))
+	return err == nil && !isDesign(doc) && doc.Len(panel.OnHand)+doc.Len(panel.ToBuy) > 0
 }
 
 // timberHead is a column that lists of timbers have, and lists of boards have not.

@@ -42,6 +42,11 @@ func TestFilesAreDropped(t *testing.T) {
 	}
 	w.escape()
 
+	drop("shed.yaml\nboards-on-hand:\n  - {name: sill, length: 900, width: 220, thickness: 20}\n")
+	if got := w.s.Design().OnHand; len(got) != 2 || got[1].Name != "sill" || w.s.Design().Title != "One" {
+		t.Errorf("of a file of boards alone %+v are on hand, it says %q", got, overlayText(w))
+	}
+
 	drop("timbers.csv\n# prices of the year\nname,aliases,kind,specific_gravity,volume_at,side_hardness,modulus_of_elasticity,modulus_of_rupture,read,source,price_per_m3\n" +
 		"black cherry,,,,,,,,,,3200\n")
 	if n := len(w.s.Document().List("timbers")); n == 0 {
