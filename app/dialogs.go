@@ -60,7 +60,8 @@ func (w *Window) deciding(title, confirm string, body fyne.CanvasObject, do func
 	return &plain{d, yes}
 }
 
-// escape puts away what lies on top, as its own button for that does; where nothing does, measuring or cutting ends.
+// escape puts away what lies on top, as its own button for that does; where nothing does, measuring or cutting ends, and
+// what tells where papers are goes.
 func (w *Window) escape() {
 	top := w.win.Canvas().Overlays().Top()
 	for i := len(w.dialogs) - 1; i >= 0; i-- {
@@ -74,6 +75,9 @@ func (w *Window) escape() {
 	if top != nil {
 		top.Hide()
 		return
+	}
+	if w.writing == nil { // what is still being written is ended by its button alone
+		w.progress.all.Hide()
 	}
 	w.modes.end()
 }

@@ -134,10 +134,9 @@ func TestALongPathStaysInTheWindow(t *testing.T) {
 	e := w.s.Entry()
 	e.Path = long
 	for name, ask := range map[string]func(){
-		"lost":    func() { w.offerLost([]session.Entry{*e}) },
-		"written": func() { w.papersWritten(long, nil, nil) },
-		"told":    func() { w.tell("The design was not opened", &os.PathError{Path: long, Err: os.ErrNotExist}) },
-		"inform":  func() { w.inform("Print", long) },
+		"lost":   func() { w.offerLost([]session.Entry{*e}) },
+		"told":   func() { w.tell("The design was not opened", &os.PathError{Path: long, Err: os.ErrNotExist}) },
+		"inform": func() { w.inform("Print", long) },
 	} {
 		ask()
 		top := w.win.Canvas().Overlays().Top().(*widget.PopUp)
@@ -148,22 +147,6 @@ func TestALongPathStaysInTheWindow(t *testing.T) {
 			t.Errorf("%s: the path is not whole in %q", name, got)
 		}
 		w.escape()
-	}
-}
-
-// Escape ends the writing of papers as the button there does: nothing goes on unseen.
-func TestEscapeEndsTheWritingOfPapers(t *testing.T) {
-	w, late := slowly(t)
-	late.all()
-	dir := t.TempDir()
-	w.writePapers(dir, w.s.Piece())
-	w.escape()
-	if w.writing != nil || overlayText(w) != "" {
-		t.Errorf("after Escape it goes on: %v", overlayText(w))
-	}
-	late.all()
-	if left, _ := os.ReadDir(dir); len(left) > 0 || overlayText(w) != "" {
-		t.Errorf("%d files are there, and it is said that %q", len(left), overlayText(w))
 	}
 }
 

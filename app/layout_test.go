@@ -19,6 +19,8 @@ import (
 
 	"splaywright/app/field"
 	"splaywright/app/keyed"
+	"splaywright/app/say"
+	"splaywright/export/papers"
 	"splaywright/model/tongue"
 	"splaywright/render/draw"
 )
@@ -179,6 +181,14 @@ func layouts(w *Window, see func(name string, o fyne.CanvasObject)) {
 		see(fmt.Sprintf("hint %d", i+1), w.hints.bar)
 	}
 	w.hints.hide()
+	w.progress.begin()
+	w.progress.tell(papers.Progress{Files: 24, Done: 7, Sheet: 3, Of: 12, What: "drawings.pdf"})
+	laidOut(w.win)
+	see("papers are written", w.progress.all)
+	w.progress.done(say.With("%d files are in\n%s", 24, "/shop/"+strings.Repeat("folder/", 9)), nil)
+	laidOut(w.win)
+	see("papers are there", w.progress.all)
+	w.progress.all.Hide()
 	laidOut(w.win)
 	for i := range w.tabs.Items {
 		w.tabs.SelectIndex(i)
@@ -192,7 +202,7 @@ func layouts(w *Window, see func(name string, o fyne.CanvasObject)) {
 		{"examples", w.gallery}, {"papers", w.papers}, {"resize", w.resize}, {"history", w.history}, {"keys", w.showKeys},
 		{"about", w.showAbout}, {"steps of the arrows", w.chooseSteps}, {"name a value", w.nameValue}, {"save as", w.saveAs},
 		{"unsaved", func() { w.s.Set("title", "Another"); w.guard("close the window", func() {}) }},
-		{"a mistake", func() { w.openFile("none.yaml") }},
+		{"a mistake", func() { w.openFile("/nowhere/none.yaml") }},
 	}
 	for _, d := range dialogs {
 		d.open()

@@ -6,23 +6,12 @@ import (
 	"net/url"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/widget"
 
-	"splaywright/app/keyed"
 	"splaywright/app/say"
 	"splaywright/export/papers"
 	"splaywright/model/form"
 )
-
-// writing is a set of papers that is being written.
-type writing struct {
-	cancel context.CancelFunc
-	sign   *plain
-	bar    *widget.ProgressBar
-	said   *widget.Label
-}
 
 // papers asks which papers are wanted and for a folder, and writes them into it.
 func (w *Window) papers() {
@@ -65,78 +54,54 @@ func (w *Window) papersFolder(piece *form.Piece) {
 	w.show(d)
 }
 
-// writePapers writes in the background and says sheet by sheet how far it is. Cancelled, it leaves nothing;
-// what comes of a set that was cancelled is not shown.
+// writePapers writes in the background and says sheet by sheet how far it is; the window can be used meanwhile. Cancelled, it
+// leaves nothing; what comes of a set that was cancelled is not shown.
 func (w *Window) writePapers(dir string, piece *form.Piece) {
 	w.stopWriting()
 	ctx, cancel := context.WithCancel(context.Background())
-	job := &writing{cancel: cancel, bar: widget.NewProgressBar(), said: widget.NewLabel("")}
-	job.said.Truncation = fyne.TextTruncateEllipsis
-	sign := dialog.NewCustomWithoutButtons(say.It("Writing the papers"), container.NewVBox(job.said, job.bar), w.win)
-	end := keyed.NewButton(say.It("Cancel"), w.stopWriting)
-	sign.SetButtons([]fyne.CanvasObject{end})
-	job.sign = &plain{sign, end}
+	job := &writing{cancel: cancel, of: w.s, text: string(w.s.Document().Bytes())}
 	w.writing = job
-	w.show(job.sign)
-	sign.SetOnClosed(func() { // Escape ends it as its button does
-		if w.writing == job {
-			w.stopWriting()
-		}
-	})
-	sign.Resize(w.room(460, 150))
+	w.progress.begin()
 	w.elsewhere(func() {
 		names, err := papers.WriteSet(ctx, dir, piece, papers.Options{Tongue: say.Tongue()}, func(p papers.Progress) {
-			fyne.Do(func() { w.tellProgress(job, p) })
+			fyne.Do(func() {
+				if w.writing == job {
+					w.progress.tell(p)
+				}
+			})
 		})
 		fyne.Do(func() {
 			if w.writing != job {
 				return // cancelled, or another set was begun since
 			}
 			w.stopWriting()
-			w.papersWritten(dir, names, err)
+			w.papersWritten(job, dir, names, err)
 		})
 	})
 }
 
-func (w *Window) tellProgress(job *writing, p papers.Progress) {
-	if w.writing != job {
-		return
-	}
-	job.said.SetText(progressText(p))
-	job.bar.SetValue(p.Share())
-}
-
-func progressText(p papers.Progress) string {
-	switch {
-	case p.Files == 0:
-		return say.With("Drawing sheet %d: %s", p.Sheet, p.What)
-	case p.Of > 1:
-		return say.With("Writing file %d of %d: %s, sheet %d of %d", p.Done+1, p.Files, p.What, p.Sheet, p.Of)
-	}
-	return say.With("Writing file %d of %d: %s", p.Done+1, p.Files, p.What)
-}
-
-// stopWriting ends what is being written, and takes its sign away.
+// stopWriting ends what is being written, and takes its bar away.
 func (w *Window) stopWriting() {
 	if w.writing == nil {
 		return
 	}
-	job := w.writing
+	w.writing.cancel()
 	w.writing = nil
-	job.cancel()
-	job.sign.Hide()
+	w.progress.all.Hide()
 }
 
-func (w *Window) papersWritten(dir string, names []string, err error) {
+func (w *Window) papersWritten(job *writing, dir string, names []string, err error) {
 	if err != nil {
 		w.tell("The papers were not written whole", err)
 		return
 	}
-	text := w.words(say.With("%d files are in\n%s", len(names), dir))
-	show := keyed.NewButton(say.It("Open the folder"), func() {
+	text := say.With("%d files are in\n%s", len(names), dir)
+	if w.s != job.of || string(w.s.Document().Bytes()) != job.text {
+		text += "\n" + say.It("They show the sizes as they stood when you asked for them.")
+	}
+	w.progress.done(text, func() {
 		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: dir}); err != nil {
 			w.tell("The folder was not opened", err)
 		}
 	})
-	w.show(w.closable(say.It("The papers are written"), container.NewVBox(text, show)))
 }

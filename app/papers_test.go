@@ -1,6 +1,7 @@
 package app
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"slices"
@@ -62,7 +63,6 @@ func TestOnlyTickedPapersAreWritten(t *testing.T) {
 	if got := written(t, dir); !slices.Equal(got, []string{".csv", ".svg"}) {
 		t.Errorf("written as %v", got)
 	}
-	w.escape() // from what tells that they are written
 	w.undo()
 	if got := w.s.Document().List("papers.only"); got != before {
 		t.Errorf("after undo papers.only: %s", got)
@@ -95,25 +95,66 @@ func TestChoicesThatCannotBeAreSaid(t *testing.T) {
 	}
 }
 
-// A cancelled set leaves no file, takes its sign away, and what comes of it is not shown.
+// A cancelled set leaves no file, takes its bar away, and what comes of it is not shown.
 func TestCancelledPapersLeaveNothing(t *testing.T) {
 	var waiting []func()
 	w := open(t, Options{})
 	w.spawn = func(f func()) { waiting = append(waiting, f) }
 	dir := filepath.Join(t.TempDir(), "papers")
 	w.writePapers(dir, w.s.Piece())
-	if !strings.Contains(overlayText(w), "Writing the papers") {
-		t.Fatalf("no sign: %s", overlayText(w))
+	if !w.progress.all.Visible() || w.progress.said.Text != "Writing the papers" {
+		t.Fatalf("no bar: %s", w.progress.said.Text)
 	}
-	w.stopWriting()
+	w.escape() // is for other things
+	if w.writing == nil || !w.progress.all.Visible() {
+		t.Error("Escape ends the writing, which lies over nothing")
+	}
+	test.Tap(w.progress.end)
 	for _, f := range waiting {
 		f()
 	}
 	if got := written(t, dir); len(got) > 0 {
 		t.Errorf("left behind: %v", got)
 	}
-	if got := overlayText(w); strings.Contains(got, "files are in") || strings.Contains(got, "Writing") {
-		t.Errorf("shown after all: %s", got)
+	if w.progress.all.Visible() {
+		t.Errorf("shown after all: %s", w.progress.said.Text)
+	}
+}
+
+// The window can be used while papers are written: they are those of the sizes as they were asked for, and it is said where
+// these have changed since.
+func TestSizesMayChangeWhilePapersAreWritten(t *testing.T) {
+	for _, changes := range []bool{false, true} {
+		w, late := slowly(t)
+		dir := t.TempDir()
+		piece := *w.s.Looked()
+		piece.Design.Papers.Only, piece.Design.Papers.As = []string{form.PaperCutList}, []string{form.AsCSV}
+		w.writePapers(dir, &piece)
+		if changes {
+			w.set("size.width", "500")
+		}
+		late.all()
+		if !w.s.Current() || w.writing != nil {
+			t.Fatal("something is still worked on")
+		}
+		cuts, err := os.ReadFile(filepath.Join(dir, "cut-list.csv"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if bytes.Contains(cuts, []byte("500")) {
+			t.Errorf("the papers have the new width:\n%s", cuts)
+		}
+		got := w.progress.said.Text
+		if !strings.Contains(got, dir) || strings.Contains(got, "as they stood when you asked") != changes {
+			t.Errorf("where the width has changed meanwhile (%v) it is said that %q", changes, got)
+		}
+		if overlayText(w) != "" {
+			t.Errorf("it takes the keyboard: %q", overlayText(w))
+		}
+		w.escape()
+		if w.progress.all.Visible() {
+			t.Error("Escape does not put it away")
+		}
 	}
 }
 

@@ -91,8 +91,9 @@ func (w *Window) places() string {
 	put("add-board", w.boards.add)
 	put("boards", w.boards.picture)
 	if w.writing != nil {
-		put("progress", w.writing.bar)
+		put("progress", w.progress.share)
 	}
+	put("papers", w.progress.all)
 	fmt.Fprintf(&b, "says state %s\nsays tab %s\nsays plan %s\nsays apart %s\n", w.strip.State(), w.openTab(), w.boards.said.Text, w.apart.said.Text)
 	fmt.Fprintf(&b, "says keyboard %s\n", w.hasKeyboard())
 	if t := w.tab(w.openTab()); t != nil {

@@ -105,8 +105,9 @@ type Window struct {
 	comma    bool // see Options
 	shown    shown
 	writing  *writing // papers; nil = none
-	asking   bool     // a question stands that another must not cover
-	opening  error    // why the file of the options was not opened
+	progress *progress
+	asking   bool  // a question stands that another must not cover
+	opening  error // why the file of the options was not opened
 
 	group    *group
 	journals string           // the folder of the journals
@@ -297,8 +298,11 @@ func (w *Window) build() {
 	w.below, w.left = container.NewStack(), container.NewStack()
 	main := container.NewVSplit(pictures, w.below)
 	main.SetOffset(drawingShare)
-	w.hints = newHints(w)
-	right := container.NewBorder(container.NewVBox(w.strip.Object(), w.hints.bar), nil, nil, nil, main)
+	w.hints, w.progress = newHints(w), newProgress(w)
+	if w.writing != nil { // the window is made anew in another language
+		w.progress.begin()
+	}
+	right := container.NewBorder(container.NewVBox(w.strip.Object(), w.hints.bar, w.progress.all), nil, nil, nil, main)
 	column := panel.Backed(look.Column, w.left)
 	all := container.NewHSplit(column, right)
 	all.SetOffset(sizesShare)

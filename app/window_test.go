@@ -322,8 +322,8 @@ func TestPapersAreWritten(t *testing.T) {
 	w := open(t, Options{})
 	dir := t.TempDir()
 	w.writePapers(dir, w.s.Piece())
-	if got := overlayText(w); !strings.Contains(got, dir) {
-		t.Errorf("the dialog says %s", got)
+	if got := w.progress.said.Text; !strings.Contains(got, dir) || !w.progress.all.Visible() {
+		t.Errorf("it is said that %s", got)
 	}
 	for _, kind := range []string{"*.pdf", "*.svg", "*.csv"} {
 		if found, _ := filepath.Glob(filepath.Join(dir, kind)); len(found) == 0 {
