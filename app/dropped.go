@@ -30,8 +30,12 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	if len(designs) == 0 {
 		return
 	}
-	w.guard("open another design", func() { w.openFile(designs[0]) })
+	w.openInstead(designs[0])
 	for _, path := range designs[1:] {
+		if o := w.group.beside(nil, path); o != nil {
+			o.win.RequestFocus()
+			continue
+		}
 		w.another().openFile(path)
 	}
 }

@@ -27,14 +27,28 @@ func (w *Window) newFrom(example string) {
 	w.take(s)
 }
 
-// openFile shows the design of a file. When it cannot be read, what is open stays open.
+// openFile shows the design of a file: the window that has it open already, else here. When it cannot be read, what is open
+// stays open.
 func (w *Window) openFile(path string) {
+	if o := w.group.beside(w, path); o != nil { // two windows would write over each other's work
+		o.win.RequestFocus()
+		return
+	}
 	s, err := session.Open(fromRoot(path))
 	if err != nil {
 		w.tell("The design was not opened", err)
 		return
 	}
 	w.take(s)
+}
+
+// openInstead opens a file in place of what is open here, after asking where that is unsaved.
+func (w *Window) openInstead(path string) {
+	if w.group.beside(w, path) != nil {
+		w.openFile(path) // takes the place of nothing
+		return
+	}
+	w.guard("open another design", func() { w.openFile(path) })
 }
 
 // fromRoot is the path from the root, which is that of the file wherever the program is started next.
@@ -179,6 +193,10 @@ func withExtension(name string) string {
 
 // saveTo saves to a path, after asking when another file is there already.
 func (w *Window) saveTo(path string, then func()) {
+	if w.group.beside(w, path) != nil {
+		w.tell("The design was not saved", errors.New(say.With("%s is open in another window. Close it there, or take another name.", path)))
+		return
+	}
 	_, err := os.Stat(path)
 	if err != nil || path == w.s.Path() {
 		w.saved(w.s.SaveAs(path), then)

@@ -139,6 +139,11 @@ func TestSeveralWindowsAndRecentFiles(t *testing.T) {
 		t.Errorf("recent files in the second window: %v", got)
 	}
 	n.menu.recent.ChildMenu.Items[0].Action()
+	if got := overlayText(n); n.s.Path() != "" || got != "" {
+		t.Errorf("what is open in the first window is opened in the second as well, or it is asked %q", got)
+	}
+	w.newFrom("barn-door-stool")
+	n.menu.recent.ChildMenu.Items[0].Action()
 	tap(t, n, "Go on without saving")
 	if n.s.Path() != path {
 		t.Errorf("the second window has %q open", n.s.Path())

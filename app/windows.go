@@ -1,6 +1,7 @@
 package app
 
 import (
+	"os"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -21,6 +22,23 @@ func (w *Window) another() *Window {
 	n.started()
 	n.win.Show()
 	return n
+}
+
+// beside is another window of this run that has a file open; nil = none.
+func (g *group) beside(w *Window, path string) *Window {
+	file, err := os.Stat(path)
+	if err != nil {
+		return nil
+	}
+	for _, o := range g.all {
+		if o == w || o.s.Path() == "" {
+			continue
+		}
+		if its, err := os.Stat(o.s.Path()); err == nil && os.SameFile(file, its) {
+			return o
+		}
+	}
+	return nil
 }
 
 // close closes the window without asking.
@@ -87,7 +105,7 @@ func (w *Window) listRecent() {
 	var items []*fyne.MenuItem
 	for _, p := range w.app.Preferences().StringList(prefRecent) {
 		items = append(items, fyne.NewMenuItem(p, func() {
-			w.guard("open another design", func() { w.openFile(p) })
+			w.openInstead(p)
 		}))
 	}
 	w.menu.recent.ChildMenu = fyne.NewMenu("", items...)
