@@ -142,9 +142,7 @@ func (f *openFigure) draw(name string) {
 	}
 }
 
-func (d *boardDrawing) show(mm float64) string { return d.b.set.o.label(measure.Length(mm)) }
-
-// exact is the width of a saw cut, which no rounding of the papers may touch.
+// exact is a thickness or the width of a saw cut, which no rounding of the papers may touch: they add up.
 func (o Options) exact(mm float64) string {
 	s := o.Style
 	s.Step, s.Both = measure.Millimetre/100, false
