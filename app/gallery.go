@@ -16,7 +16,6 @@ import (
 	"splaywright/app/viewer"
 	"splaywright/assets"
 	"splaywright/model"
-	"splaywright/render/sheet"
 	"splaywright/render/view"
 )
 
@@ -85,7 +84,7 @@ func (w *Window) portray(name string, c *card) {
 			return // its button tells when it is tapped
 		}
 		p := model.Derive(s.Design())
-		img := viewer.Portrait(view.NewScene(p, sheet.Flattening), diagonal(p), 2*cardWidth, 2*cardHeight, inks)
+		img := viewer.Portrait(view.NewScene(p, flattening), diagonal(p), 2*cardWidth, 2*cardHeight, inks)
 		text := panel.OverallText(p)
 		fyne.Do(func() {
 			c.picture.Image = img

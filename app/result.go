@@ -31,6 +31,10 @@ type result struct {
 	table, pictorial *viewer.Ahead
 }
 
+// flattening is how far chords may lie off arcs in the window's pictures, mm of the piece: a dot shows ten times as much of a
+// stool that fills its place, and what the drawing shows of an arc stays one. Papers are drawn finer.
+const flattening = 0.1
+
 // manner is how a design is to be drawn.
 type manner struct {
 	dark   bool
@@ -49,7 +53,7 @@ func derive(d form.Design, how manner) (r result) {
 		d.Round.Comma = say.Tongue().Comma()
 	}
 	r.err = guarded(func() {
-		r.piece, r.sight.Scene = view.Raise(d, sheet.Flattening)
+		r.piece, r.sight.Scene = view.Raise(d, flattening)
 	})
 	if r.err != nil {
 		return r

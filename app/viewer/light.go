@@ -31,7 +31,7 @@ func (p *picture) hit(at fyne.Position, size fyne.Size) Hit {
 	best, found := reach/unit, Hit{At: at}
 	for _, it := range p.page.Items {
 		ref, layer := about(it)
-		if ref == "" {
+		if ref == "" || layer == woodLayer { // of painted faces more is there than is seen; their edges are lines as well
 			continue
 		}
 		if d := distance(it, q); d < best || d == best && layer == dimensionLayer {
@@ -44,7 +44,11 @@ func (p *picture) hit(at fyne.Position, size fyne.Size) Hit {
 	return found
 }
 
-const dimensionLayer = "dimension"
+// The layers of values and of painted faces.
+const (
+	dimensionLayer = "dimension"
+	woodLayer      = "wood"
+)
 
 // label is the text nearest to a place that belongs to the same as a dimension's line.
 func (p *picture) label(ref string, q draw.Point) string {
@@ -119,7 +123,8 @@ func toChord(q, a, b draw.Point) float64 {
 // litWider is how much wider a lit line is drawn: colour is not the only sign.
 const litWider = 1.9
 
-// lighted shows what is lit in another ink and wider, above everything else.
+// lighted shows what is lit in another ink and wider, above everything else; painted faces have something of the ink where
+// they are.
 func lighted(page draw.Page, lit func(ref string) bool, ink draw.Ink) draw.Page {
 	if lit == nil {
 		return page
@@ -133,6 +138,11 @@ func lighted(page draw.Page, lit func(ref string) bool, ink draw.Ink) draw.Page 
 		}
 		switch it := it.(type) {
 		case draw.Path:
+			if it.Layer == woodLayer || it.Layer == "grain" { // stays below what is nearer, and wood
+				it.Pen.Ink, it.Fill = mix(it.Pen.Ink, ink), mix(it.Fill, ink)
+				plain = append(plain, it)
+				continue
+			}
 			it.Pen.Ink = ink
 			it.Pen.Width *= litWider
 			if it.Filled {

@@ -46,9 +46,6 @@ const (
 // flattening is the chord error of curves in the pictures, mm of the piece.
 const flattening = 0.05
 
-// Flattening is the same for who brings a scene of the piece.
-const Flattening = flattening
-
 // fill completes the options from the design.
 func (o Options) fill(p *form.Piece) Options {
 	if o.Sheet == "" {
