@@ -76,6 +76,8 @@ func (s *comparison) values(ref, what, unit string, of func(p *form.Piece) compa
 	case same:
 	case !first.ok || !of(s.pieces[len(s.pieces)-1]).ok:
 		change = "not in all"
+	case row[2].Text == row[len(row)-1].Text: // it is another between them
+		change = "differs"
 	default:
 		change = changed(first.x, last.x)
 	}

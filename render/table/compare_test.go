@@ -100,6 +100,25 @@ func TestAPieceIsTheSameAsItself(t *testing.T) {
 	}
 }
 
+// Where the first and the last are alike and one between them is not, that is no change of nothing.
+func TestWhatDiffersOnlyBetween(t *testing.T) {
+	d := formtest.WorkedExample()
+	p := model.Derive(d)
+	d.Size.Width += 100
+	seen := false
+	for _, row := range Compare([]*form.Piece{p, model.Derive(d), p}, metric).Rows {
+		if row[0].Text == "width at the top" {
+			seen = true
+			if got := row[len(row)-1].Text; got != "differs" {
+				t.Errorf("the change is %q", got)
+			}
+		}
+	}
+	if !seen {
+		t.Error("no width")
+	}
+}
+
 // Ratios in the whole numbers that an eye tells: exact ones are said to be met.
 func TestWholeRatio(t *testing.T) {
 	for x, want := range map[float64]string{
