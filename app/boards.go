@@ -160,7 +160,7 @@ func (b *boards) update(w *Window) {
 		}
 	}
 	style := styleOf(d)
-	show := viewer.BoardShow{Boards: all, Step: dragStep(d.Units), Say: func(mm float64) string { return style.Format(measure.Length(mm)) }}
+	show := viewer.BoardShow{Boards: all, Step: dragStep(d.Units), Say: printing(style), Exact: printing(style.Exact())}
 	p := b.plan(w)
 	if n := len(all); p.has && len(p.task.Boards) >= n && sameBoards(p.task.Boards[:n], all) {
 		show.Boards, show.Cuts = withBought(all, p.result, cutsOf(p))
@@ -169,6 +169,11 @@ func (b *boards) update(w *Window) {
 	b.picture.Set(show)
 	b.say(p, len(all)+len(d.Yard)+len(p.task.Boards), style)
 	b.progress(p)
+}
+
+// printing prints lengths in millimetres.
+func printing(st measure.Style) func(mm float64) string {
+	return func(mm float64) string { return st.Text(st.Format(measure.Length(mm))) }
 }
 
 // styleOf is how lengths of a design are shown: where it does not say what divides decimals, as the language has it.

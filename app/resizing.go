@@ -175,7 +175,8 @@ func (r *resizing) say(t trial) {
 	} else if len(t.fresh) > 0 {
 		r.said.Add(heading(say.With("New in the findings: %s.", panel.Counts(t.fresh))))
 	}
-	for _, f := range t.fresh {
+	d := r.w.s.Design()
+	for _, f := range panel.Figured(t.fresh, &d) {
 		r.said.Add(field.Notice(f, false))
 	}
 	if r.left != nil { // adding to a container does not paint it

@@ -80,11 +80,12 @@ func (f *Findings) Update(s *session.Session) {
 	f.box.RemoveAll()
 	f.texts, f.under, f.shown, f.buttons, f.asks = nil, nil, nil, nil, nil
 	for _, n := range errs {
-		f.add(n)
+		f.add(n, n)
 	}
-	for _, n := range found {
-		f.add(n)
-		f.ask(n)
+	d := s.Design()
+	for i, said := range Figured(found, &d) {
+		f.add(found[i], said)
+		f.ask(found[i])
 	}
 	switch {
 	case wait:
@@ -108,8 +109,9 @@ func (f *Findings) reads(errs, found []part.Finding, wait bool) bool {
 	return slices.Equal(texts, f.texts)
 }
 
-func (f *Findings) add(n part.Finding) {
-	f.box.Add(field.Notice(n, true))
+// add shows a finding as it is said.
+func (f *Findings) add(n, said part.Finding) {
+	f.box.Add(field.Notice(said, true))
 	f.texts = append(f.texts, n.Text)
 }
 

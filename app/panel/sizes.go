@@ -285,8 +285,8 @@ func shows(groups []Group, path string) bool {
 
 // stateOf is what the field of a size shows; d is the session's design.
 func stateOf(s *session.Session, d *form.Design, spec field.Spec, found []part.Finding) field.State {
-	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: found, Kept: spec.Lock && s.Keeps(spec.Path)}
 	figures := figuresOf(d)
+	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: Figured(found, d), Kept: spec.Lock && s.Keeps(spec.Path)}
 	if spec.Value == nil { // a named value is in no design
 		if q, ok := s.Document().Quantity(spec.Path); ok {
 			st.Said = figures.Text(saidQuantity(q, st.Text, d.Units))
@@ -340,6 +340,15 @@ func saidQuantity(q measure.Quantity, typed string, u measure.Unit) string {
 // and the design says nothing.
 func figuresOf(d *form.Design) measure.Style {
 	return measure.Style{Comma: d.Round.Comma || !d.Round.Said && say.Tongue().Comma()}
+}
+
+// Figured is findings with their figures as a design has them.
+func Figured(found []part.Finding, d *form.Design) []part.Finding {
+	out := slices.Clone(found)
+	for i := range out {
+		out[i].Text = figuresOf(d).Text(out[i].Text)
+	}
+	return out
 }
 
 // follows says what an empty field comes to.

@@ -138,7 +138,7 @@ func (p *boardPage) seenFromTheEdge(r row, o yield.Opened, foot float64, other d
 			p.ring(draw.Point{X: low.X + wide - min(9, wide/2), Y: saw}, n+1)
 		}
 	}
-	text := say.With("from the near edge: A %s over B %s", p.show.Say(o.Thick[0]), p.show.Say(o.Thick[1]))
+	text := say.With("from the near edge: A %s over B %s", p.show.Exact(o.Thick[0]), p.show.Exact(o.Thick[1]))
 	for _, at := range []draw.Point{{X: low.X + wide + 8, Y: saw - smallText/2}, other} {
 		if at.X+draw.TextWidth(text, smallText, false) < p.page.Width-boardMargin/2 {
 			p.text(at, smallText, draw.Left, p.ink.faint, false, text)

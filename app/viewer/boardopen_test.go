@@ -2,6 +2,9 @@ package viewer
 
 import (
 	"context"
+	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -27,7 +30,8 @@ func boardsOf(t *testing.T, d form.Design) *Boards {
 	}
 	names, ids := table.PartNames(r), table.PartIDs(r)
 	show := BoardShow{Boards: d.OnHand, Kerf: r.Task.Saw.Kerf, Resaw: r.Task.Saw.Resaw, Step: 1,
-		Say: func(mm float64) string { return measure.Style{}.Format(measure.Length(mm)) }}
+		Say:   func(mm float64) string { return measure.Style{Step: 0.5}.Format(measure.Length(mm)) },
+		Exact: func(mm float64) string { return measure.Style{}.Exact().Format(measure.Length(mm)) }}
 	for i, l := range r.Plan.Layouts {
 		show.Cuts = append(show.Cuts, BoardCuts{Layout: l, Cuts: l.Cuts(r.Task), Opened: r.Opened(i), Title: table.BoardName(r, i), Names: names, IDs: ids})
 	}
@@ -69,6 +73,18 @@ func TestWhatIsResawnLiesOpen(t *testing.T) {
 				}
 			}
 			pointed(t, name, b)
+			halves := regexp.MustCompile(`A ([\d.]+) over B ([\d.]+)`).FindStringSubmatch(all)
+			if halves == nil { // a narrow place has no room for it
+				if wide > 500 {
+					t.Errorf("%s, %v wide: how thick the halves are is not said", name, wide)
+				}
+				continue
+			}
+			upper, _ := strconv.ParseFloat(halves[1], 64)
+			lower, _ := strconv.ParseFloat(halves[2], 64)
+			if sum := upper + b.show.Resaw + lower; math.Abs(sum-d.OnHand[0].Thickness) > 0.02 {
+				t.Errorf("%s: the halves and the cut between come to %.2f mm, the board is %g thick", name, sum, d.OnHand[0].Thickness)
+			}
 		}
 	}
 }

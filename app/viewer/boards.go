@@ -24,6 +24,7 @@ type BoardShow struct {
 	Resaw  float64     // mm, of a cut through the thickness
 	Step   float64     // mm, what a dragged place is rounded to
 	Say    func(mm float64) string
+	Exact  func(mm float64) string // of thicknesses that have to add up
 }
 
 // BoardCuts is how one board is cut up.

@@ -145,6 +145,16 @@ func (s Style) Format(l Length) string {
 	return out
 }
 
+// Exact is the style for figures that have to add up, such as thicknesses and the saw cut between them: hundredths of a
+// millimetre or 1/64 in, whatever is rounded to, and in one unit.
+func (s Style) Exact() Style {
+	s.Step, s.Both = Millimetre/100, false
+	if s.Unit == Imperial {
+		s.Step = Inch / 64
+	}
+	return s
+}
+
 // FormatUnit prints a length with its unit: "263.5 mm", `10 3/8"`; with Both `263.5 mm (10 3/8")`.
 func (s Style) FormatUnit(l Length) string {
 	out := s.one(l) + s.mark()

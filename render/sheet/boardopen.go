@@ -143,14 +143,7 @@ func (f *openFigure) draw(name string) {
 }
 
 // exact is a thickness or the width of a saw cut, which no rounding of the papers may touch: they add up.
-func (o Options) exact(mm float64) string {
-	s := o.Style
-	s.Step, s.Both = measure.Millimetre/100, false
-	if s.Unit == measure.Imperial {
-		s.Step = measure.Inch / 64
-	}
-	return s.Format(measure.Length(mm))
-}
+func (o Options) exact(mm float64) string { return o.Style.Exact().Format(measure.Length(mm)) }
 
 // seenFromTheEdge is the piece seen from the near edge, with the saw's line through its thickness.
 func (f *openFigure) seenFromTheEdge(at draw.Point) {
