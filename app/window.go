@@ -5,10 +5,12 @@ package app
 import (
 	"errors"
 	"path/filepath"
+	"reflect"
 	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver"
 	"fyne.io/fyne/v2/theme"
 
 	"splaywright/app/look"
@@ -215,8 +217,11 @@ func (w *Window) take(s *session.Session) {
 	w.remember()
 }
 
-// ShowAndRun shows the window and returns when the last one is closed.
-func (w *Window) ShowAndRun() {
+// errUndrawn tells that the display is there but has nothing that the window's library can draw with.
+var errUndrawn = errors.New("this display cannot draw the window: OpenGL 2 or newer is missing; install a graphics driver or one that draws in software (on Debian libgl1-mesa-dri); the commands need no window: `splaywright show FILE` prints the tables, `splaywright papers FILE --to DIR` writes the papers")
+
+// ShowAndRun shows the window and returns when the last one is closed, or at once with an error where none can be shown.
+func (w *Window) ShowAndRun() error {
 	w.app.Lifecycle().SetOnStarted(func() {
 		w.times.begun()
 		fyne.Do(w.begun)
@@ -229,7 +234,22 @@ func (w *Window) ShowAndRun() {
 	over := make(chan struct{})
 	defer close(over)
 	go tidy(over) // once, however many windows there are
-	w.win.ShowAndRun()
+	w.win.Show()
+	if !drawn(w.win) {
+		return errUndrawn
+	}
+	w.app.Run()
+	return nil
+}
+
+// drawn tells whether the system has given a window for it: the library only logs that it has not, and waits for ever.
+func drawn(win fyne.Window) bool {
+	native, ok := win.(driver.NativeWindow)
+	given := true
+	if ok {
+		native.RunNative(func(system any) { given = !reflect.ValueOf(system).IsZero() })
+	}
+	return given
 }
 
 // begun goes on when the window is shown with its first pictures.

@@ -21,14 +21,16 @@ func openWindow(p *program, file string) error {
 	if why := noDisplay(runtime.GOOS, os.Getenv); why != "" {
 		return errors.New(why)
 	}
+	if err := reach(); err != nil {
+		return err
+	}
 	// The window's library need not ask on every step which goroutine it is on.
 	fyneapp.SetMetadata(fyne.AppMetadata{ID: assets.AppID, Name: "Splaywright", Version: assets.Version(), Migrations: map[string]bool{"fyneDo": true}})
 	w := app.New(fyneapp.NewWithID(assets.AppID), app.Options{
 		Path: file, Example: app.ExampleFor(os.Getenv), Comma: app.CommaFor(os.Getenv), Tongue: p.speak.Code(),
 		Journal: app.JournalFolder(), Times: times(p), Rest: rest,
 	})
-	w.ShowAndRun()
-	return nil
+	return w.ShowAndRun()
 }
 
 // timesVar names the variable of the environment that has the window tell its times: when the program was started,
