@@ -47,6 +47,7 @@ func (w *Window) words(text string) fyne.CanvasObject {
 	l := widget.NewLabel(text)
 	wide := min(l.MinSize().Width, w.room(widest, 0).Width)
 	l.Wrapping = fyne.TextWrapWord
+	l.Refresh() // it has been measured in one line
 	return container.New(lines{wide}, l)
 }
 

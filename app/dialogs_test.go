@@ -172,3 +172,16 @@ func TestSavingAsTakesAWholePathAndStaysToBeMended(t *testing.T) {
 		t.Errorf("saved as %q, the dialog says %q", w.s.Path(), overlayText(w))
 	}
 }
+
+// What went wrong is read without scrolling where the window has room for it.
+func TestWhatWentWrongIsSeenWhole(t *testing.T) {
+	w := onScreen(t)
+	for _, lines := range []int{1, 2, 4} {
+		w.tell("The design was not opened", errors.New(strings.Repeat("some words that fill a line of the dialog and go on. ", 2*lines-1)))
+		s := scrolls(w.win.Canvas().Overlays().Top())[0]
+		if is, wants := s.Size().Height, s.Content.MinSize().Height; is < wants {
+			t.Errorf("of a text %v high %v are seen", wants, is)
+		}
+		w.escape()
+	}
+}

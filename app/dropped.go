@@ -2,6 +2,7 @@ package app
 
 import (
 	"bufio"
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -9,11 +10,12 @@ import (
 	"fyne.io/fyne/v2"
 
 	"splaywright/app/panel"
+	"splaywright/app/session"
 	"splaywright/model/file"
 )
 
 // dropped takes files that were dragged onto the window: a list of boards or of timbers goes into the design, the first design
-// takes the window, and each other one a window of its own.
+// that can be read takes the window, and each other one a window of its own.
 func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	var designs []string
 	for _, f := range files {
@@ -27,16 +29,35 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 			w.takeList(path)
 		}
 	}
-	if len(designs) == 0 {
-		return
-	}
-	w.openInstead(designs[0])
-	for _, path := range designs[1:] {
-		if o := w.group.beside(nil, path); o != nil {
+	w.openAll(designs)
+}
+
+// openAll opens the designs of files, and tells of all that cannot be read at once.
+func (w *Window) openAll(paths []string) {
+	var wrong []error
+	here := true
+	for _, path := range paths {
+		switch o := w.group.beside(nil, path); {
+		case o != nil && (o != w || !here):
 			o.win.RequestFocus()
-			continue
+		case here:
+			if err := readable(path); err != nil {
+				wrong = append(wrong, err)
+				continue
+			}
+			w.openInstead(path)
+			here = false
+		default:
+			s, err := session.Open(fromRoot(path))
+			if err != nil {
+				wrong = append(wrong, err)
+				continue
+			}
+			w.another().take(s)
 		}
-		w.another().openFile(path)
+	}
+	if wrong != nil {
+		w.tell("The design was not opened", errors.Join(wrong...))
 	}
 }
 

@@ -53,10 +53,57 @@ func TestFilesAreDropped(t *testing.T) {
 		t.Errorf("no timber was taken; it says %q", overlayText(w))
 	}
 
-	drop("wrong.yaml\nsplaywright: 1\nform: stool\nsize: {height: 2 furlong}\n") // the design has changed: it asks first
-	tap(t, w, "Go on without saving")
+	drop("wrong.yaml\nsplaywright: 1\nform: stool\nsize: {height: 2 furlong}\n") // the design has changed, but nothing takes its place
 	if got := overlayText(w); !strings.Contains(got, "furlong") || w.s.Design().Title != "One" {
 		t.Errorf("of a wrong design it says %q, and %s is open", got, w.s.Design().Title)
+	}
+}
+
+// What cannot be read is told where it was dropped: no question about unsaved work comes first, and no window opens for it.
+func TestWhatCannotBeReadTakesNoWindow(t *testing.T) {
+	w := open(t, Options{})
+	w.set("size.height", "300")
+	dir := t.TempDir()
+	design, picture, gone := filepath.Join(dir, "one.yaml"), filepath.Join(dir, "shed.png"), filepath.Join(dir, "gone.yaml")
+	for path, text := range map[string]string{
+		design:  "splaywright: 1\ntitle: One\nform: stool\nsize: {height: 300, width: 400, depth: 250}\n",
+		picture: "\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR",
+	} {
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, c := range []struct {
+		paths []string
+		told  []string
+	}{
+		{[]string{picture}, []string{"shed.png", "no text"}},
+		{[]string{gone}, []string{gone}},
+		{[]string{picture, gone}, []string{"shed.png", gone}},
+	} {
+		var files []fyne.URI
+		for _, p := range c.paths {
+			files = append(files, storage.NewFileURI(p))
+		}
+		w.dropped(fyne.Position{}, files)
+		for _, want := range c.told {
+			if got := overlayText(w); !strings.Contains(got, want) {
+				t.Errorf("of %v it says %q", c.paths, got)
+			}
+		}
+		if len(w.group.all) != 1 {
+			t.Errorf("%v opened a window", c.paths)
+		}
+		w.escape()
+	}
+	w.dropped(fyne.Position{}, []fyne.URI{storage.NewFileURI(picture), storage.NewFileURI(design)})
+	if got := overlayText(w); !strings.Contains(got, "shed.png") {
+		t.Errorf("of a picture and a design it says %q", got)
+	}
+	w.escape()
+	tap(t, w, "Go on without saving")
+	if got := w.s.Design().Title; got != "One" || len(w.group.all) != 1 {
+		t.Errorf("%q is open, in %d windows", got, len(w.group.all))
 	}
 }
 

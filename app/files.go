@@ -42,9 +42,15 @@ func (w *Window) openFile(path string) {
 	w.take(s)
 }
 
+// readable tells why a file cannot be opened; nil = it can.
+func readable(path string) error {
+	_, err := session.Open(fromRoot(path))
+	return err
+}
+
 // openInstead opens a file in place of what is open here, after asking where that is unsaved.
 func (w *Window) openInstead(path string) {
-	if w.group.beside(w, path) != nil {
+	if w.group.beside(w, path) != nil || readable(path) != nil {
 		w.openFile(path) // takes the place of nothing
 		return
 	}
@@ -246,6 +252,13 @@ func (w *Window) tell(title string, err error) {
 }
 
 func explain(err error) string {
+	if many, ok := err.(interface{ Unwrap() []error }); ok {
+		var all []string
+		for _, e := range many.Unwrap() {
+			all = append(all, explain(e))
+		}
+		return strings.Join(all, "\n\n")
+	}
 	var list file.Errors
 	if !errors.As(err, &list) {
 		return say.Error(err)

@@ -22,10 +22,13 @@ func spotAt(src []byte, at int) spot {
 }
 
 // notText refuses bytes that are no plain text, with the place of the first: another encoding, a
-// character that does not print.
+// character that does not print, no text at all.
 func notText(name string, src []byte) *Error {
 	if wide(src) {
 		return &Error{File: name, Line: 1, Column: 1, Want: "this text is in UTF-16, and a design is read in UTF-8; save it again with the encoding UTF-8, which an editor offers under Save as"}
+	}
+	if bytes.IndexByte(src, 0) >= 0 && !utf8.Valid(src) {
+		return &Error{File: name, Line: 1, Column: 1, Want: "this is no text but a picture or another program's file; a design is plain text"}
 	}
 	for at := 0; at < len(src); {
 		c, size := utf8.DecodeRune(src[at:])

@@ -51,6 +51,7 @@ func TestTextsThatAreNoDesignSayWhere(t *testing.T) {
 		{"a NUL", head + "size: {height: 26\x000}\n", 2, 18, "U+0000"},
 		{"a bell", head + "title: \a\n", 2, 8, "U+0007"},
 		{"a word processor's é", head + "title: café caf\xe9\n", 2, 16, "UTF-8"},
+		{"a picture", "\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR", 1, 1, "no text"},
 		{"UTF-16 with a mark", utf16Of(head, false, true), 1, 1, "save it again with the encoding UTF-8"},
 		{"UTF-16 the other way round", utf16Of(head, true, true), 1, 1, "UTF-16"},
 		{"UTF-16 without a mark", utf16Of(head, false, false), 1, 1, "UTF-16"},
