@@ -41,6 +41,7 @@ type boards struct {
 	said    *widget.Label
 	trouble *widget.Label
 	bar     *widget.ProgressBar
+	room    fyne.CanvasObject // of the bar
 	halt    *keyed.Button
 	add     *keyed.Button
 	onBoard []*keyed.Button // what can be added to a board
@@ -54,7 +55,7 @@ func lists() []string { return []string{say.It("On hand"), say.It("To buy")} }
 const boardFieldsShare = 0.27
 
 func newBoards(w *Window) *boards {
-	b := &boards{list: panel.OnHand, said: widget.NewLabel(""), trouble: widget.NewLabel(""), bar: widget.NewProgressBar()}
+	b := &boards{list: panel.OnHand, said: widget.NewLabel(""), trouble: widget.NewLabel("")}
 	b.fields = panel.NewColumn(func(d *form.Design, timbers, _ []string) []panel.Group {
 		return panel.BoardGroups(d, timbers, b.list, b.chosen)
 	})
@@ -72,7 +73,7 @@ func newBoards(w *Window) *boards {
 	b.picture.Cut = func(board, corner int) { w.edit(say.It("Remove a corner"), w.removeCorner(board, corner)) }
 	b.which = keyed.NewSelect(lists(), func(string) { b.switchTo(w, b.which.SelectedIndex()) })
 	b.which.PlaceHolder = slices.MaxFunc(lists(), func(a, b string) int { return len(a) - len(b) }) // never seen: it gives the choice its width
-	b.bar.TextFormatter = func() string { return say.It("looking for a better plan") }
+	b.bar, b.room = newBar()
 	b.halt = keyed.NewButton(say.It("Enough"), func() { b.plan(w).halt(); b.plan(w).halted = true })
 	b.all = b.lay(w)
 	b.which.SetSelectedIndex(0)
@@ -103,7 +104,7 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 		tools.Add(x)
 	}
 	tools.Add(button(say.It("Read a list…"), theme.FolderOpenIcon(), w.readBoards))
-	state := container.NewBorder(nil, b.trouble, nil, container.NewHBox(b.bar, b.halt), b.said)
+	state := container.NewBorder(nil, b.trouble, nil, container.NewHBox(b.room, b.halt), b.said)
 	body := container.NewHSplit(b.fields.Object(), container.NewBorder(state, nil, nil, nil, b.picture))
 	body.SetOffset(boardFieldsShare)
 	return container.NewBorder(container.NewHScroll(tools), nil, nil, nil, body)
@@ -266,12 +267,12 @@ func (b *boards) say(p *boardPlan, boards int, style measure.Style) {
 // progress shows how long a plan has been looked for, of how long it may be.
 func (b *boards) progress(p *boardPlan) {
 	if !p.busy {
-		b.bar.Hide()
+		b.room.Hide()
 		b.halt.Hide()
 		return
 	}
 	b.bar.SetValue(min(1, float64(time.Since(p.since))/float64(planPatience)))
-	b.bar.Show()
+	b.room.Show()
 	b.halt.Show()
 }
 

@@ -33,12 +33,20 @@ type progress struct {
 	all   fyne.CanvasObject
 }
 
-// progressWide is the width of what shows how far it is, window units.
-const progressWide = 180
+// progressWide and progressHigh are the size of what shows how far something is, window units.
+const progressWide, progressHigh = 180, 10
+
+// newBar makes a bar that shows how far something is, and what holds it. Nothing is written on it: letters that are read on
+// the done part are not on the rest.
+func newBar() (*widget.ProgressBar, fyne.CanvasObject) {
+	b := widget.NewProgressBar()
+	b.TextFormatter = func() string { return "" }
+	return b, container.NewCenter(container.NewGridWrap(fyne.NewSize(progressWide, progressHigh), b))
+}
 
 func newProgress(w *Window) *progress {
-	p := &progress{said: widget.NewLabel(""), share: widget.NewProgressBar()}
-	p.room = container.NewGridWrap(fyne.NewSize(progressWide, p.share.MinSize().Height), p.share)
+	p := &progress{said: widget.NewLabel("")}
+	p.share, p.room = newBar()
 	p.open = keyed.NewButton(say.It("Open the folder"), func() { p.shown() })
 	p.end = keyed.NewButton("", func() {
 		w.stopWriting()
