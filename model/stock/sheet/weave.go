@@ -140,7 +140,8 @@ func (w *weaver) run(upTo float64, work int) {
 		if done := w.complete(next); done.better(w.best) {
 			w.best = done
 		}
-		w.work += 500 // what every move takes
+		w.work += 500     // what every move takes
+		runtime.Gosched() // the window has its turn after a move, not after all the other weavers have had a slice of time
 	}
 }
 
