@@ -49,12 +49,16 @@ func longestSide(corners []stock.Point) int {
 	return at
 }
 
-// removeCorner takes a corner out of an outline, which needs three.
+// removeCorner takes a corner out of an outline, which needs three and must not cross itself.
 func (w *Window) removeCorner(board, corner int) error {
 	d := w.s.Design()
 	on := panel.Boards(&d, w.boards.list)[board]
 	if len(on.Outline) <= 3 {
 		return fmt.Errorf("the outline of %s needs three corners; remove the outline instead", on.Name)
+	}
+	on.Outline = slices.Delete(slices.Clone(on.Outline), corner, corner+1)
+	if err := on.Check(); err != nil {
+		return err // the file would not be read any more
 	}
 	return w.s.Remove(fmt.Sprintf("%s.%d.outline.%d", w.boards.list, board, corner))
 }

@@ -58,3 +58,40 @@ func TestCornersOfAWaneyEdge(t *testing.T) {
 		t.Errorf("%v: %v", err, outline())
 	}
 }
+
+// A corner is neither dragged nor pushed nor taken out where the outline would cross itself: the file would not be read any more.
+func TestAnOutlineDoesNotCrossItself(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	bow := []stock.Point{{}, {X: 1000}, {X: 1000, Y: 200}, {X: 900, Y: 10}, {Y: 200}}
+	if err := w.s.TakeOutline(w.boards.list, 0, bow); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	outline := func() []stock.Point { d := w.s.Design(); return d.OnHand[0].Outline }
+	p := w.boards.picture
+	p.Choose(0, -1)
+	dragOn(w, 0, bow[3], stock.Point{X: 1500, Y: 100})
+	if got := outline()[3]; !w.s.Reads() || got.X > 1000 || got.X < 900 {
+		t.Errorf("dragged to %v; read: %t", got, w.s.Reads())
+	}
+	if err := w.s.TakeOutline(w.boards.list, 0, []stock.Point{{}, {X: 1000}, {X: 1000, Y: 200}, {X: 900, Y: 0}, {Y: 200}}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	p.Tapped(&fyne.PointEvent{Position: p.Place(0, outline()[2])})
+	before := outline()
+	for range 3 {
+		p.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) // 1003 is no trouble
+	}
+	if got := outline()[2]; got.X != before[2].X+3 {
+		t.Errorf("pushed to %v", got)
+	}
+	crossing := []stock.Point{{}, {X: 1000}, {X: 1000, Y: 100}, {X: 400, Y: 100}, {X: 300, Y: 1}, {X: 200, Y: 200}, {Y: 200}}
+	if err := w.s.TakeOutline(w.boards.list, 0, crossing); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	if err := w.removeCorner(0, 0); err == nil || !w.s.Reads() || len(outline()) != len(crossing) {
+		t.Errorf("without the corner at the left near end the outline crosses itself: %v, %v", err, outline())
+	}
+}

@@ -2,6 +2,7 @@ package viewer
 
 import (
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -34,7 +35,8 @@ type grip struct {
 // dragging is a place or a corner on its way.
 type dragging struct {
 	grip
-	dx, dy float64 // mm
+	dx, dy float64 // mm, of the pointer
+	x, y   float64 // mm, the last of these that the board allows
 }
 
 // How near the pointer must come to a handle, window units; the smallest place can still be taken hold of.
@@ -118,19 +120,28 @@ func (b *Boards) height() float32 {
 
 // dragged is a board with its places where they are held now.
 func (b *Boards) dragged(i int) stock.Board {
-	it := b.show.Boards[i]
 	if d := b.drag; d != nil && d.board == i {
-		switch d.kind {
-		case onPlace:
-			it.Avoid = append([]stock.Avoid(nil), it.Avoid...)
-			it.Avoid[d.at] = shifted(it, it.Avoid[d.at], d.corner, d.dx, d.dy, b.show.Step)
-		case onCorner:
-			it.Outline = append([]stock.Point(nil), it.Outline...)
-			it.Outline[d.at] = bent(it, it.Outline[d.at], d.dx, d.dy, b.show.Step)
-		}
+		return b.moved(d.grip, d.x, d.y)
+	}
+	return b.show.Boards[i]
+}
+
+// moved is a board with one of its places or corners moved.
+func (b *Boards) moved(g grip, dx, dy float64) stock.Board {
+	it := b.show.Boards[g.board]
+	switch g.kind {
+	case onPlace:
+		it.Avoid = slices.Clone(it.Avoid)
+		it.Avoid[g.at] = shifted(it, it.Avoid[g.at], g.corner, dx, dy, b.show.Step)
+	case onCorner:
+		it.Outline = slices.Clone(it.Outline)
+		it.Outline[g.at] = bent(it, it.Outline[g.at], dx, dy, b.show.Step)
 	}
 	return it
 }
+
+// may tells whether a board allows that: an outline must not cross itself.
+func (b *Boards) may(g grip, dx, dy float64) bool { return b.moved(g, dx, dy).Check() == nil }
 
 // grip finds what lies under a place in the window: handles of the chosen place first, then places, corners, boards.
 func (b *Boards) grip(at fyne.Position) grip {
@@ -210,6 +221,9 @@ func (b *Boards) Dragged(e *fyne.DragEvent) {
 	s := b.scale()
 	b.drag.dx += float64(e.Dragged.DX) / s
 	b.drag.dy -= float64(e.Dragged.DY) / s
+	if d := b.drag; b.may(d.grip, d.dx, d.dy) {
+		d.x, d.y = d.dx, d.dy
+	}
 	b.picture.redraw()
 }
 

@@ -84,13 +84,17 @@ func (b *Boards) drop(c grip) {
 	}
 }
 
-// push moves what is chosen.
+// push moves what is chosen, as far as the board allows.
 func (b *Boards) push(c grip, dx, dy float64) {
-	board := b.show.Boards[c.board]
+	c.corner = middle
+	if !b.may(c, dx, dy) {
+		return
+	}
+	after := b.moved(c, dx, dy)
 	switch {
 	case c.kind == onPlace && b.Moved != nil:
-		b.Moved(c.board, c.at, shifted(board, board.Avoid[c.at], middle, dx, dy, b.show.Step))
+		b.Moved(c.board, c.at, after.Avoid[c.at])
 	case c.kind == onCorner && b.Bent != nil:
-		b.Bent(c.board, c.at, bent(board, board.Outline[c.at], dx, dy, b.show.Step))
+		b.Bent(c.board, c.at, after.Outline[c.at])
 	}
 }
