@@ -123,6 +123,7 @@ func tails(r *run, j joint.Joint) {
 	}
 	pin, any := narrowPin(j)
 	if !any {
+		oneTail(r, j)
 		return
 	}
 	widest, narrowest := 0.0, math.Inf(1)
@@ -144,6 +145,23 @@ func tails(r *run, j joint.Joint) {
 		return
 	}
 	r.add(f)
+}
+
+// oneTail looks at a joint without pins between half pins, as if these were the two halves of one.
+func oneTail(r *run, j joint.Joint) {
+	halves := math.Inf(1)
+	for _, s := range j.Pins {
+		halves = min(halves, 2*s.Width().MM())
+	}
+	pin := r.typedPin(halves)
+	wide, limit := j.Tails[0].Width().MM(), max(wideTail, tailsToPin*pin)
+	if wide <= limit+noise {
+		return
+	}
+	r.add(part.Finding{ID: "tail-wide", Level: part.Note, Figure: wide, Limit: limit, Unit: "mm", Source: wideSource,
+		Parts: jointParts(j), Sizes: []string{"corners.tails", "corners.tail"},
+		Text: sentence("the only tail on the %s is %s wide, more than the %s that hand work seldom passes; %s.",
+			boards(j.TailBoard), r.mm(wide), r.mm(wideTail), r.moreTails(j, pin, limit))})
 }
 
 func tailRoot(r *run, j joint.Joint, root float64) {

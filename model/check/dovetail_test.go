@@ -50,6 +50,8 @@ func TestDovetailFindings(t *testing.T) {
 			level: part.Warning, figure: 5, limit: 6, says: "a half pin of 6.0 mm or more"},
 		"wide tails": {from: sound(), spoil: tailCount(4), mend: tailCount(6), id: "tail-wide",
 			level: part.Note, figure: 56.5, limit: 40, says: "6 tails of 34.3 mm would be nearer"},
+		"one wide tail": {from: sound(), spoil: tailCount(1), mend: tailCount(6), id: "tail-wide",
+			level: part.Note, figure: 280 - 24, limit: 40, says: "6 tails of 34.3 mm would be nearer"},
 		"tails narrower than their pins": {from: sound(), spoil: both(tailCount(6), pin(30)), mend: both(tailCount(6), pin(23)), id: "tail-narrower-than-pin",
 			level: part.Note, figure: (280 - 24 - 5*30) / 6., limit: 30, says: "at least as wide"},
 		// Tails of (280 − 24 − 16·10)/17 = 5.647 mm lose 2·20.1102·tan 6° = 4.2273 mm on the way in.
