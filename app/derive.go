@@ -12,6 +12,7 @@ type shown struct {
 	dark    bool
 	fresh   bool                // another design has been opened: fit the sheet
 	trouble string              // what went wrong last, so that it is told once
+	unkept  bool                // it was told that unsaved changes are not kept
 	same    map[string][]string // parts that share rows of the tables
 	scale   float64             // of the views on the drawing table
 	views   sheet.Shown

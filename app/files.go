@@ -120,14 +120,23 @@ func (w *Window) saveThen(then func()) {
 		w.saveAsThen(then)
 		return
 	}
-	w.saved(err, then)
-}
-
-func (w *Window) saved(err error, then func()) {
 	if err != nil {
-		w.tell("The design was not saved", err)
+		w.notSaved(err, func() { w.saveAsThen(then) })
 		return
 	}
+	w.saved(then)
+}
+
+// saveHere saves to a path that was chosen.
+func (w *Window) saveHere(path string, then func()) {
+	if err := w.s.SaveAs(path); err != nil {
+		w.notSaved(err, nil)
+		return
+	}
+	w.saved(then)
+}
+
+func (w *Window) saved(then func()) {
 	w.refresh()
 	w.keep()
 	w.remember()
@@ -205,12 +214,12 @@ func (w *Window) saveTo(path string, then func()) {
 	}
 	_, err := os.Stat(path)
 	if err != nil || path == w.s.Path() {
-		w.saved(w.s.SaveAs(path), then)
+		w.saveHere(path, then)
 		return
 	}
 	w.choose("Replace the file?", say.With("%s is there already.", path), []answer{
 		{say.It("Keep"), widget.MediumImportance, func() {}},
-		{say.It("Replace"), widget.DangerImportance, func() { w.saved(w.s.SaveAs(path), then) }},
+		{say.It("Replace"), widget.DangerImportance, func() { w.saveHere(path, then) }},
 	})
 }
 
@@ -238,17 +247,24 @@ func (w *Window) guard(doing string, then func()) {
 const mostTold = 300
 
 // tell shows what went wrong, in the language; the places in a file one a line.
-func (w *Window) tell(title string, err error) {
-	text := explain(err)
+func (w *Window) tell(title string, err error) { w.telling(title, explain(err)) }
+
+// telling shows what went wrong, with buttons that come before the usual ones.
+func (w *Window) telling(title, text string, buttons ...*keyed.Button) *plain {
 	body := w.words(text)
 	least := body.MinSize()
 	told := keyed.NewReading(body)
 	told.Scroll.SetMinSize(w.room(least.Width, min(least.Height, mostTold)))
 	d := &plain{CustomDialog: dialog.NewCustomWithoutButtons(say.It(title), told, w.win)}
 	away := keyed.NewButton(say.It("Close"), d.Hide)
-	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Copy"), func() { w.app.Clipboard().SetContent(text) }), away})
+	all := []fyne.CanvasObject{keyed.NewButton(say.It("Copy"), func() { w.app.Clipboard().SetContent(text) })}
+	for _, b := range buttons {
+		all = append(all, b)
+	}
+	d.SetButtons(append(all, away))
 	d.first = away
 	w.show(d)
+	return d
 }
 
 func explain(err error) string {

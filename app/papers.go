@@ -92,7 +92,7 @@ func (w *Window) stopWriting() {
 
 func (w *Window) papersWritten(job *writing, dir string, names []string, err error) {
 	if err != nil {
-		w.tell("The papers were not written whole", err)
+		w.unwritten("The papers were not written whole", err, "")
 		return
 	}
 	text := say.With("%d files are in\n%s", len(names), dir)

@@ -31,17 +31,15 @@ func (w *Window) keep() {
 	}
 	e := w.s.Entry()
 	w.keeping.Do(func() {
-		if err := w.journal.Write(e); err != nil {
-			fyne.Do(func() { w.tellOnce("Unsaved changes are not kept safe", err) })
-		}
+		err := w.journal.Write(e)
+		fyne.Do(func() {
+			if err != nil {
+				w.unkept(err)
+				return
+			}
+			w.shown.unkept = false
+		})
 	})
-}
-
-func (w *Window) tellOnce(title string, err error) {
-	if w.shown.trouble != title {
-		w.shown.trouble = title
-		w.tell(title, err)
-	}
 }
 
 // offerLost asks what to do with designs that a crash has left unsaved, one after the other.

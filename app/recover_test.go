@@ -157,3 +157,26 @@ func TestSeveralWindowsAndRecentFiles(t *testing.T) {
 		t.Errorf("%d windows are left", len(w.group.all))
 	}
 }
+
+// A journal that cannot be written is told once, not at every key, and again when it has worked in between.
+func TestAJournalThatFailsIsToldOnce(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "config")
+	if err := os.WriteFile(dir, nil, 0o644); err != nil { // no folder can be made there
+		t.Fatal(err)
+	}
+	w := open(t, Options{Journal: filepath.Join(dir, "unsaved")})
+	for i, want := range []bool{true, false, false} {
+		w.set("size.height", []string{"300", "301", "302"}[i])
+		if got := overlayText(w); strings.Contains(got, "not kept safe") != want || want && !strings.Contains(got, dir) {
+			t.Errorf("at change %d it says %q", i+1, got)
+		}
+		w.escape()
+	}
+	if err := os.Remove(dir); err != nil {
+		t.Fatal(err)
+	}
+	w.set("size.height", "303")
+	if got := overlayText(w); got != "" || w.shown.unkept {
+		t.Errorf("it works again, and says %q", got)
+	}
+}
