@@ -177,8 +177,15 @@ func newTrouble(name string, err error) error {
 		return fmt.Errorf("%+s: this file is there already, and `new` never overwrites; give another name, or move that file away first", name)
 	case errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("%+s: there is no folder %+s; make it first, or name a folder that is there", name, dir)
+	case errors.Is(err, syscall.ENOSPC):
+		return noRoom(name)
 	}
 	return fmt.Errorf("%+s: the new design cannot be written (%s); choose a place where you may write", name, word.OfSystem(err))
+}
+
+// noRoom says what would do where the disk is full.
+func noRoom(name string) error {
+	return fmt.Errorf("%+s: there is no room left on that disk; make room there, or name another place", name)
 }
 
 // papersTrouble says why papers are not written into a folder.
@@ -189,6 +196,9 @@ func papersTrouble(dir string, err error) error {
 	}
 	if info, serr := os.Stat(dir); serr == nil && !info.IsDir() {
 		return fmt.Errorf("%+s: this is a file; --to takes a folder, which is made where it is missing, such as --to papers", dir)
+	}
+	if errors.Is(err, syscall.ENOSPC) {
+		return noRoom(at.Path)
 	}
 	return fmt.Errorf("%+s: this cannot be written (%s); choose a folder where you may write, such as --to papers", at.Path, word.OfSystem(err))
 }

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"io/fs"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -24,5 +26,15 @@ func TestSlowSetsSayHowFarTheyAre(t *testing.T) {
 	want := strings.Repeat("Writing file 3 of 20: step.pdf, sheet 7 of 19\n", 3)
 	if out.String() != want {
 		t.Errorf("%q, want %q", out.String(), want)
+	}
+}
+
+// A full disk wants room, not a right to write.
+func TestAFullDiskWantsRoom(t *testing.T) {
+	full := &fs.PathError{Op: "write", Path: "/shop/stool.pdf", Err: syscall.ENOSPC}
+	for _, err := range []error{papersTrouble(t.TempDir(), full), newTrouble("/shop/stool.yaml", full)} {
+		if got := err.Error(); !strings.Contains(got, "/shop/stool.") || !strings.Contains(got, "make room there") {
+			t.Errorf("it says %q", got)
+		}
 	}
 }

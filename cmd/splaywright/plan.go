@@ -3,10 +3,12 @@ package main
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"os/signal"
+	"syscall"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -114,7 +116,10 @@ func writeTo(name string, write func(io.Writer) error) error {
 	if err := write(&b); err != nil {
 		return err
 	}
-	if err := papers.Place(name, b.Bytes()); err != nil {
+	switch err := papers.Place(name, b.Bytes()); {
+	case errors.Is(err, syscall.ENOSPC):
+		return noRoom(name)
+	case err != nil:
 		return fmt.Errorf("%+s: this cannot be written (%s); choose a place where you may write", name, word.OfSystem(err))
 	}
 	return nil
