@@ -112,16 +112,35 @@ func (w *Window) watchFile(stop <-chan struct{}) {
 	}
 }
 
-// lookOutside asks what to do when another program has changed the file.
+// lookOutside asks what to do when another program has changed the file or taken it away.
 func (w *Window) lookOutside() {
 	if w.asking {
 		return
 	}
-	text, changed := w.s.Outside()
-	if !changed {
+	was := w.s.Dirty()
+	gone := w.s.Gone()
+	if was != w.s.Dirty() {
+		w.nameTitle()
+		w.keep()
+	}
+	if gone {
+		w.askGone()
 		return
 	}
-	w.askOutside(text)
+	if text, changed := w.s.Outside(); changed {
+		w.askOutside(text)
+	}
+}
+
+// askGone tells that the file is not there any more, and offers to write it anew.
+func (w *Window) askGone() {
+	w.asking = true
+	d := w.choose("The file is gone", say.With("%s is not there any more: it was deleted, moved or renamed.\nThe design stays open here; until you save it, it is nowhere else.", w.s.Path()), []answer{
+		{say.It("Later"), widget.MediumImportance, func() {}},
+		{say.It("Save as…"), widget.MediumImportance, w.saveAs},
+		{say.It("Save it there again"), widget.HighImportance, w.save},
+	})
+	d.SetOnClosed(func() { w.asking = false })
 }
 
 // askOutside asks what to do with a text that another program has put into the file.

@@ -126,6 +126,38 @@ func TestAFileChangedOutside(t *testing.T) {
 	}
 }
 
+// A file that was deleted or moved is missed: the design counts as unsaved, is kept in the journal and can be written anew.
+func TestAFileThatIsGone(t *testing.T) {
+	dir := t.TempDir()
+	w := open(t, Options{Journal: filepath.Join(dir, "unsaved")})
+	path := filepath.Join(dir, "step.yaml")
+	w.saveTo(path, func() {})
+	if err := os.Remove(path); err != nil {
+		t.Fatal(err)
+	}
+	w.lookOutside()
+	if got := overlayText(w); got != "" || w.s.Dirty() {
+		t.Errorf("what may be replaced just now is told to be gone: %q", got)
+	}
+	w.lookOutside()
+	if got := overlayText(w); !strings.Contains(got, path) || !w.s.Dirty() || !strings.Contains(w.win.Title(), "changed") {
+		t.Fatalf("it says %q, with the title %q", got, w.win.Title())
+	}
+	if files, _ := filepath.Glob(filepath.Join(dir, "unsaved", "*.json")); len(files) != 1 {
+		t.Error("the only copy is not kept in the journal")
+	}
+	tap(t, w, "Later")
+	w.lookOutside()
+	if got := overlayText(w); got != "" {
+		t.Errorf("told again: %q", got)
+	}
+	w.askToClose()
+	tap(t, w, "Save")
+	if b, err := os.ReadFile(path); err != nil || string(b) != string(w.s.Document().Bytes()) {
+		t.Errorf("saved: %v", err)
+	}
+}
+
 func TestSeveralWindowsAndRecentFiles(t *testing.T) {
 	w := open(t, Options{})
 	path := filepath.Join(t.TempDir(), "step.yaml")

@@ -44,7 +44,7 @@ func NewJournal(dir string) *Journal {
 
 // Entry gives what a journal has to hold now; nil when nothing is unsaved.
 func (s *Session) Entry() *Entry {
-	if bytes.Equal(s.doc.Bytes(), s.kept) {
+	if s.missed < missesGone && bytes.Equal(s.doc.Bytes(), s.kept) {
 		return nil
 	}
 	return &Entry{PID: os.Getpid(), When: time.Now(), Path: s.path, Title: s.design.Title, Kept: string(s.kept), Text: string(s.doc.Bytes())}
@@ -150,6 +150,23 @@ func (s *Session) Outside() (text []byte, changed bool) {
 		return nil, false
 	}
 	return text, true
+}
+
+// missesGone is after how many looks without it a file is gone: programs that replace one take it away for a moment.
+const missesGone = 2
+
+// Gone looks for the design's file and tells, once, that it is not there any more. From then on the design counts as unsaved,
+// until it is saved or the file is back.
+func (s *Session) Gone() bool {
+	if s.path == "" {
+		return false
+	}
+	if _, err := os.Stat(s.path); !errors.Is(err, fs.ErrNotExist) {
+		s.missed = 0
+		return false
+	}
+	s.missed++
+	return s.missed == missesGone
 }
 
 // KeepMine goes on with the design as it is open, whatever the file holds now.

@@ -76,7 +76,7 @@ func (s *Session) SaveAs(path string) error {
 	if err := replace(path, text); err != nil {
 		return fmt.Errorf("save the design: %w", err)
 	}
-	s.path, s.kept = path, text
+	s.path, s.kept, s.missed = path, text, 0
 	s.Seal()
 	return nil
 }

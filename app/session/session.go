@@ -22,6 +22,7 @@ type Session struct {
 	// What another program has made of the file, once the person knows of it, and when the file was
 	// last found to be as known.
 	ignored []byte
+	missed  int // looks in a row without the file being there
 	stamp   time.Time
 
 	past, future []step
@@ -102,9 +103,9 @@ func (s *Session) Reads() bool { return s.reads && len(s.refused) == 0 }
 // Path is the file the design is kept in, "" when it has none yet.
 func (s *Session) Path() string { return s.path }
 
-// Dirty tells whether the text differs from what is kept.
+// Dirty tells whether the text differs from what is kept, or nothing is kept any more.
 func (s *Session) Dirty() bool {
-	return len(s.refused) > 0 || !bytes.Equal(s.doc.Bytes(), s.kept)
+	return s.missed >= missesGone || len(s.refused) > 0 || !bytes.Equal(s.doc.Bytes(), s.kept)
 }
 
 // Piece is the last piece that could be built; nil before the first. Its sizes, parts and joints are those that the
