@@ -1,6 +1,10 @@
 package app
 
 import (
+	"math"
+	"strconv"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -9,6 +13,8 @@ import (
 	"splaywright/app/look"
 	"splaywright/app/panel"
 	"splaywright/app/say"
+	"splaywright/model/form"
+	"splaywright/model/measure"
 )
 
 // hint is one step of the first stool: what to do, and what field it is about.
@@ -18,14 +24,27 @@ type hint struct {
 	tab  string // "" = the tab stays
 }
 
-// firstStool leads through a first piece.
+// firstStool leads through a first piece; %s is another height for it.
 var firstStool = []hint{
-	{say.Key("This is a whole stool from a few sizes. Type another height on the left, such as 300, and watch the drawing and the tables follow."), "size.height", ""},
+	{say.Key("This is a whole piece from a few sizes. Type another height on the left, such as %s, and watch the drawing and the tables follow."), "size.height", ""},
 	{say.Key("The sides lean. Type 10 where they lean: 10 degrees from plumb. 1:7 and 8 deg are read as well."), "splay.ends", ""},
 	{say.Key("Name your timber. The weight, the movement over the seasons and the strength are reckoned with it."), "timber", ""},
 	{say.Key("Findings tell what stops or spoils the piece, beside the size that would change it and all together here."), "", findingsTab},
 	{say.Key("The saw settings give swing and tilt for every cut; the marking table gives every line of the dovetails. Notes below a table say what its figures mean."), "", "Saw settings"},
 	{say.Key("Write the papers with Ctrl+P: drawings, tables and full-size patterns. Undo takes back anything with Ctrl+Z; F1 lists all keys."), "", "Steps"},
+}
+
+// anotherHeight is one that a design may be given, as its bare numbers are read: somewhat more than it has.
+func anotherHeight(d form.Design) string {
+	step, more := 10.0, 4.0 // mm
+	if d.Units == measure.Imperial {
+		step, more = 25.4, 2
+	}
+	steps := math.Round(d.Size.Height.MM()/step) + more
+	if d.Units == measure.Metric {
+		steps *= step
+	}
+	return strconv.FormatFloat(steps, 'f', 0, 64)
 }
 
 // prefHints is the preference that tells that the hints have been put away.
@@ -71,7 +90,7 @@ func (h *hints) show(n int) {
 	}
 	h.at = max(0, n)
 	step := firstStool[h.at]
-	h.text.SetText(say.It(step.text))
+	h.tell()
 	h.count.SetText(say.With("%d of %d", h.at+1, len(firstStool)))
 	h.next.SetText(say.It("Next"))
 	if h.at == len(firstStool)-1 {
@@ -87,6 +106,16 @@ func (h *hints) show(n int) {
 	if step.path != "" {
 		h.w.goTo(step.path)
 	}
+}
+
+// tell says the hint that is shown, of the design that is open.
+func (h *hints) tell() {
+	text := firstStool[h.at].text
+	if strings.Contains(text, "%s") {
+		h.text.SetText(say.With(text, anotherHeight(h.w.s.Design())))
+		return
+	}
+	h.text.SetText(say.It(text))
 }
 
 // hide puts the hints away, until they are called again from the menu.

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2/test"
@@ -39,6 +40,22 @@ func TestSixHintsLeadThroughTheFirstStool(t *testing.T) {
 	w.hints.hide()
 	if w.hints.bar.Visible() {
 		t.Error("the hints cannot be put away")
+	}
+}
+
+// The first hint names a height that the piece can be given, in the numbers of its design, whichever is open.
+func TestTheFirstHintNamesAHeightForThePiece(t *testing.T) {
+	w := open(t, Options{})
+	w.hints.begin()
+	for name, want := range map[string]string{"reading-nook-step": "300", "lamp-table-stool": "20", "boot-room-chest": "480", "herb-ring": "12"} {
+		w.newFrom(name)
+		if got := w.hints.text.Text; !strings.Contains(got, "such as "+want+",") {
+			t.Errorf("%s, %s high: %q, want %s", name, w.s.Text("size.height"), got, want)
+		}
+		w.set("size.height", want)
+		if !w.s.Current() || w.s.Refused() {
+			t.Errorf("%s: a height of %s is refused", name, want)
+		}
 	}
 }
 

@@ -214,6 +214,9 @@ func (w *Window) take(s *session.Session) {
 	w.shown.fresh = true
 	clear(w.apart.slid)
 	w.changed()
+	if w.hints.bar.Visible() {
+		w.hints.tell()
+	}
 	w.remember()
 }
 
