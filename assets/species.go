@@ -18,3 +18,8 @@ var Movement []byte
 //
 //go:embed sold.csv
 var Sold []byte
+
+// Grades is the table of the grades that hardwood is sold by and what each promises, a row a grade, with its source.
+//
+//go:embed grades.csv
+var Grades []byte

@@ -50,6 +50,7 @@ func (r *reader) top(d *form.Design) {
 	}, "splaywright", "form", "size")(r.doc.root, "")
 	r.onlyWhere(d)
 	r.resawn(d)
+	r.graded(d)
 }
 
 func (r *reader) version(n *yaml.Node, path string) {

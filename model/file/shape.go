@@ -59,7 +59,7 @@ var shape = map[string][]string{
 	"boards-to-buy.#.avoid":      {"#"},
 	"boards-to-buy.#.avoid.#":    words("what from x y length width diameter"),
 	"yard":                       {"#"},
-	"yard.#":                     words("timber sold lengths widths price-per-board-foot price-per-foot"),
+	"yard.#":                     words("timber grade sold lengths widths price-per-board-foot price-per-foot"),
 	"yard.#.lengths":             {"#"},
 	"yard.#.widths":              {"#"},
 	"plan":                       words("trim-ends trim-edges keep first run resawn glue-up narrowest planing"),

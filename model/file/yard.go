@@ -24,6 +24,7 @@ func (r *reader) yard(to *[]form.Yard) taker {
 		var y form.Yard
 		r.group(fields{
 			"timber":               r.text(&y.Timber),
+			"grade":                r.grade(&y.Grade),
 			"sold":                 r.sold(&y.Sold),
 			"lengths":              r.sizes(&y.Lengths),
 			"widths":               r.sizes(&y.Widths),

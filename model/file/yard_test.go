@@ -61,3 +61,40 @@ func TestABadYardIsRefused(t *testing.T) {
 
 // far tells whether a length misses some inches by more than the rounding of binary fractions.
 func far(l measure.Length, inches float64) bool { return math.Abs(l.Inches()-inches) > 1e-9 }
+
+func TestAGradeIsRead(t *testing.T) {
+	for _, c := range []struct{ text, want string }{{"FAS", "FAS"}, {"no. 1 common", "No. 1 Common"}, {"1C", "No. 1 Common"}, {"\"#1 common\"", "No. 1 Common"}, {"2A", "No. 2A Common"}} {
+		doc, err := Read(strings.NewReader(yardStool+"  - {timber: white oak, grade: "+c.text+", lengths: [8 ft], widths: [5.5 in, 6 in]}\n"), "y.yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d, err := doc.Design(); err != nil || d.Yard[0].Grade != c.want {
+			t.Errorf("%s: %q, %v", c.text, d.Yard[0].Grade, err)
+		}
+	}
+}
+
+// Smallest boards are those of https://hooddistribution.com/resources/lumber-grades/ . A grade on softwood would promise what
+// nobody keeps.
+func TestABadGradeIsRefused(t *testing.T) {
+	for row, want := range map[string][]string{
+		"{grade: AB}":                                       {"y.yaml:5:13", "yard.0.grade", "FAS, FAS one face, Selects, No. 1 Common, No. 2A Common, No. 3A Common"},
+		"{grade: FAS, sold: 1 x 8}":                         {"y.yaml:5:13", "grade of hardwood", "take the grade out"},
+		"{grade: FAS, timber: eastern white pine}":          {"y.yaml:5:13", "grade of hardwood"},
+		"{grade: FAS, widths: [6 in, 4 in]}":                {"y.yaml:5:33", "yard.0.widths.1", "6 in × 8 ft at least", "Selects, whose boards are 4 in × 6 ft"},
+		"{grade: FAS, lengths: [8 ft, 6 ft]}":               {"y.yaml:5:34", "Selects"},
+		"{grade: FAS, lengths: [5 ft]}":                     {"No. 1 Common, whose boards are 3 in × 4 ft"},
+		"{grade: 2A, lengths: [3 ft]}":                      {"boards of No. 2A Common are 3 in × 4 ft at least", "a row without a grade"},
+		"{grade: Selects, widths: [3 in], lengths: [8 ft]}": {"No. 1 Common"},
+	} {
+		doc, err := Read(strings.NewReader(yardStool+"  - "+row+"\n"), "y.yaml")
+		if err == nil {
+			_, err = doc.Design()
+		}
+		for _, words := range want {
+			if err == nil || !strings.Contains(err.Error(), words) {
+				t.Errorf("%s: %v does not say %q", row, err, words)
+			}
+		}
+	}
+}

@@ -42,13 +42,15 @@ type Board struct {
 	Sold      AsSold  // nothing: the board goes by its own sizes
 }
 
-// AsSold is what a yard calls and charges a board by where that is not its own size.
+// AsSold is what a yard calls and charges a board by where that is not its own size, and what its grade promises.
 type AsSold struct {
 	Words            string  // "5/4", "1 x 8"
 	Thickness, Width float64 // rough or nominal, mm
 	Surfaced         float64 // mm of thickness that are left of it with both faces clean
 	Softwood         bool    // charged by its nominal sizes
 	PerBoardFoot     float64 // price; 0 where it goes by the length
+	Grade            string  // what it bears; "" = none was told
+	Clear            float64 // mm² of its face that the grade promises in clear pieces
 }
 
 // Corner says from which end and edge a place is measured.

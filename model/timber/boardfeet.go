@@ -60,8 +60,12 @@ func (t *Tally) Round(feet float64) float64 {
 // rounded, times the nominal thickness (American Hardwood Export Council, as above). A board typed in whole
 // millimetres may miss its foot by one.
 func (t *Tally) Board(length, width, thickness measure.Length) float64 {
-	feet := math.Floor((length + measure.Millimetre).Inches() / 12)
-	return t.Round(width.Inches()*feet/12) * float64(Quarters(thickness)) / 4
+	return t.Round(wholeFeet(length, width)) * float64(Quarters(thickness)) / 4
+}
+
+// wholeFeet is the surface measure of a board, square feet, by its whole feet of length and its width as it is.
+func wholeFeet(length, width measure.Length) float64 {
+	return width.Inches() * math.Floor((length+measure.Millimetre).Inches()/12) / 12
 }
 
 // SoftwoodFeet is what a yard charges for a softwood board by its nominal sizes, board feet to two decimals
