@@ -162,7 +162,7 @@ func (w *Window) showPlans() {
 		w.showNoPlan(boardPlanTab, panel.OnHand, p)
 	}
 	if p := &w.plans.toBuy; p.has {
-		w.tab(buyTab).Set(say.Tables(append([]table.Table{table.Shopping(p.result, st)}, table.BoardPlan(p.result, st)...)))
+		w.tab(buyTab).Set(say.Tables(append(table.ToBuy(p.result, st), table.BoardPlan(p.result, st)...)))
 	} else {
 		w.showNoPlan(buyTab, panel.ToBuy, p)
 	}

@@ -7,6 +7,7 @@ import (
 	"splaywright/app/field"
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/timber"
 )
 
 // yardGroups are the rows of what a yard sells by the foot.
@@ -32,6 +33,7 @@ func yardGroup(i int, timbers []string) Group {
 	}
 	return Group{Title: fmt.Sprintf("Wood of the yard %d", i+1), Remove: path, Fields: []field.Spec{
 		words(path+".timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...),
+		words(path+".grade", "Grade", func(d *form.Design) string { return at(d).Grade }, timber.GradeNames()...),
 		words(path+".sold", "Sold as", func(d *form.Design) string { return at(d).Sold }, "4/4", "5/4", "6/4", "8/4", "1 x 6", "1 x 8", "1 x 10", "2 x 6"),
 		sizes("lengths", "Lengths", "such as [6 ft, 8 ft, 10 ft]", func(y form.Yard) []measure.Length { return y.Lengths }),
 		sizes("widths", "Widths", "such as [6 in, 8 in, 10 in]", func(y form.Yard) []measure.Length { return y.Widths }),

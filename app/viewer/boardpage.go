@@ -129,7 +129,7 @@ func (p *boardPage) title(r row, chosen bool) {
 	p.text(draw.Point{X: tip.X + 5, Y: at.Y}, smallText, draw.Left, p.ink.faint, false, say.It("grain"))
 }
 
-// piece draws a part with its name, or an offcut that is kept.
+// piece draws a part with its name, an offcut that is kept, or a whole board that is.
 func (p *boardPage) piece(r row, q *stock.Piece) {
 	box := p.box(r, q.Rect)
 	switch q.Kind {
@@ -142,6 +142,8 @@ func (p *boardPage) piece(r row, q *stock.Piece) {
 	case stock.Offcut:
 		p.stroke(draw.Rect(box), 0.8, p.ink.faint, 5, 3)
 		p.label(box, p.ink.faint, say.It("offcut"), p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
+	case stock.Spare:
+		p.label(box, p.ink.faint, say.It("spare board, kept whole"), p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
 	}
 }
 

@@ -64,7 +64,7 @@ func (p *program) plan() *cobra.Command {
 				return &word.At{Where: args[0], Err: err}
 			}
 			if buy {
-				tables = append(tables, table.Shopping(r, piece.Design.Style()))
+				tables = table.ToBuy(r, piece.Design.Style())
 			}
 			for i, t := range append(tables, table.BoardPlan(r, piece.Design.Style())...) {
 				if i > 0 {

@@ -38,8 +38,11 @@ func (t *task) woodToBuy() ([]File, error) {
 	case len(boards) == 0:
 		return nil, nil
 	}
-	return t.planned("wood-to-buy", "Wood to buy, and what comes out of it", yield.Buy, sheet.WoodToBuy, []string{"wood-to-buy"},
-		func(r yield.Result, s measure.Style) []table.Table { return []table.Table{table.Shopping(r, s)} }), nil
+	ids := table.ToBuyIDs
+	if !slices.ContainsFunc(d.Yard, func(y form.Yard) bool { return y.Grade != "" }) {
+		ids = ids[:1]
+	}
+	return t.planned("wood-to-buy", "Wood to buy, and what comes out of it", yield.Buy, sheet.WoodToBuy, ids, table.ToBuy), nil
 }
 
 // planned are the files of a plan, which is made once, when the first of them is written: its sheets, and tables.

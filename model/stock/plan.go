@@ -32,6 +32,7 @@ const (
 	Crosscut      // cut across the grain into Pieces
 	Rip           // cut along the grain into Pieces
 	Resaw         // cut through its thickness into Pieces
+	Spare         // a board kept whole, bought since the grade of the others promises no more clear wood
 )
 
 // Piece is a piece of a board: what it is, or the pieces it is cut into, in order, kerf between them. Each cut goes
@@ -97,7 +98,7 @@ func (p Plan) Balance(t Task) Balance {
 			switch q.Kind {
 			case Part:
 				b.Parts += share * q.Area()
-			case Offcut:
+			case Offcut, Spare:
 				b.Offcuts += share * q.Area()
 			}
 		})

@@ -28,6 +28,7 @@ func Verify(t Task, p Plan) error {
 		}
 	}
 	v.counts()
+	v.promises()
 	if math.Abs(cost-p.Cost) > 1e-9*cost+1e-9 {
 		v.bad("cost stated as %g, is %g", p.Cost, cost)
 	}
@@ -77,6 +78,41 @@ func (v *verifier) counts() {
 	for k, n := range v.cut {
 		if d := v.t.Demands[k]; n != d.Count {
 			v.bad("%s: %d cut or accounted for, %d wanted", d.Name, n, d.Count)
+		}
+	}
+}
+
+// promises: of each timber, grade and thickness the parts take no more of the boards than is promised clear.
+func (v *verifier) promises() {
+	type kind struct{ timber, grade, words string }
+	left := map[kind]float64{}
+	for _, l := range v.p.Layouts {
+		if l.Board < 0 || l.Board >= len(v.t.Boards) || v.t.Boards[l.Board].Sold.Grade == "" {
+			continue
+		}
+		b := v.t.Boards[l.Board]
+		k := kind{b.Timber, b.Sold.Grade, b.Sold.Words}
+		left[k] += b.Sold.Clear
+		var take func(p *Piece, share float64)
+		take = func(p *Piece, share float64) {
+			if p == nil {
+				return
+			}
+			if p.Kind == Part {
+				left[k] -= share * (p.X2 - p.X1) * (p.Y2 - p.Y1)
+			}
+			if p.Kind == Resaw {
+				share /= float64(len(p.Pieces))
+			}
+			for _, q := range p.Pieces {
+				take(q, share)
+			}
+		}
+		take(l.Root, 1)
+	}
+	for k, clear := range left {
+		if clear < -ClearSlack {
+			v.bad("%s %s %s: the parts take %.0f mm² more than is promised clear", k.timber, k.words, k.grade, -clear)
 		}
 	}
 }

@@ -87,15 +87,29 @@ func sells(p *form.Piece, y form.Yard) ([]stock.Board, error) {
 	if len(lengths) == 0 {
 		lengths = commonLengths
 	}
+	grade, graded := timber.FindGrade(y.Grade)
 	var out []stock.Board
 	for _, t := range steps {
 		for _, w := range widths {
 			for _, l := range lengths {
-				out = append(out, soldBoard(name, t, w, l, price, y.PerFoot))
+				switch {
+				case !graded:
+					out = append(out, soldBoard(name, t, w, l, price, y.PerFoot))
+				case t.Ladder == timber.HardwoodThickness && grade.WideEnough(w.Rough) && grade.LongEnough(l):
+					out = append(out, inGrade(soldBoard(name, t, w, l, price, y.PerFoot), grade))
+				}
 			}
 		}
 	}
 	return out, nil
+}
+
+// inGrade is a board with what its grade promises.
+func inGrade(b stock.Board, g timber.Grade) stock.Board {
+	b.Sold.Grade = g.Name
+	b.Sold.Clear = float64(g.Promised(measure.Length(b.Length), measure.Length(b.Sold.Width))) * timber.CuttingUnit
+	b.Name = b.Sold.Words + " " + g.Name + strings.TrimPrefix(b.Name, b.Sold.Words)
+	return b
 }
 
 // sizesSold are the thicknesses and widths that a row comes in.

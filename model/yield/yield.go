@@ -59,7 +59,13 @@ func Buy(ctx context.Context, p *form.Piece) (Result, error) {
 			boards[i].Thickness = s.Surfaced + p.Design.Allowance.Thickness.MM()
 		}
 	}
-	r, err := solve(ctx, p, boards, ErrNothingToBuy)
+	r, err := plan(ctx, p, boards, ErrNothingToBuy)
+	if err == nil {
+		r.Plan, err = enough(ctx, r.Task, r.Plan)
+	}
+	if err == nil {
+		err = r.verify()
+	}
 	for i := range r.Task.Boards {
 		r.Task.Boards[i].Thickness = asSold[i].Thickness
 	}
@@ -67,6 +73,22 @@ func Buy(ctx context.Context, p *form.Piece) (Result, error) {
 }
 
 func solve(ctx context.Context, p *form.Piece, boards []stock.Board, none error) (Result, error) {
+	r, err := plan(ctx, p, boards, none)
+	if err != nil {
+		return r, err
+	}
+	return r, r.verify()
+}
+
+// verify has the plan checked by what shares nothing with the solver.
+func (r Result) verify() error {
+	if err := stock.Verify(r.Task, r.Plan); err != nil {
+		return fmt.Errorf("board plan: the plan that was found does not stand up to its check: %w", err)
+	}
+	return nil
+}
+
+func plan(ctx context.Context, p *form.Piece, boards []stock.Board, none error) (Result, error) {
 	r := Result{Task: Task(p)}
 	r.Task.Boards = boards
 	if len(boards) == 0 {
@@ -84,9 +106,6 @@ func solve(ctx context.Context, p *form.Piece, boards []stock.Board, none error)
 	var err error
 	if r.Plan, err = sheet.Solve(ctx, r.Task); err != nil {
 		return r, fmt.Errorf("board plan: %w", err)
-	}
-	if err := stock.Verify(r.Task, r.Plan); err != nil {
-		return r, fmt.Errorf("board plan: the plan that was found does not stand up to its check: %w", err)
 	}
 	return r, nil
 }

@@ -35,7 +35,7 @@ func boardsAndTables(s set, p *form.Piece, r yield.Result) []*blank {
 func WoodToBuy(p *form.Piece, r yield.Result, o Options) []draw.Page {
 	s := boardSet(p, o)
 	w := &writer{set: s, piece: p}
-	w.tables([]table.Table{table.Shopping(r, s.o.Style)})
+	w.tables(table.ToBuy(r, s.o.Style))
 	return number(append(w.sheets, boardsAndTables(s, p, r)...))
 }
 
@@ -180,6 +180,8 @@ func (d *boardDrawing) pieces() {
 		case stock.Offcut:
 			d.path(draw.Rect(box), narrowLine, []float64{3, 0.75}, "offcut", "")
 			d.label(box, d.b.set.o.say("offcut"), d.size(q))
+		case stock.Spare:
+			d.label(box, d.b.set.o.say("spare board, kept whole"), d.size(q))
 		case stock.Resaw:
 			d.overOneAnother(box, q)
 		}

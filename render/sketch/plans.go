@@ -37,6 +37,7 @@ func plans() map[string]func(*pad) {
 		"grain-runs":  grainRuns,
 		"resawn":      resawn,
 		"resaw":       resawCut,
+		"grade":       graded,
 		"glue-up":     func(p *pad) { p.strips(false) },
 		"narrowest":   func(p *pad) { p.strips(true); p.up(39, 7, 11, 36) },
 		"planing":     func(p *pad) { p.wood(box(4, 8, 40, 17)...); p.lit(box(4, 17, 40, 21)...); p.up(30, 17, 21, 30) },
@@ -109,4 +110,13 @@ func boardAlike(p *pad) {
 func (p *pad) knotty() {
 	p.wood(box(4, 7, 40, 26)...)
 	p.grain(4.6, 39.4, 11.5, 22)
+}
+
+// graded is a board with knots, and the clear pieces between them.
+func graded(p *pad) {
+	p.wood(box(3, 8, 41, 26)...)
+	p.lit(box(4, 9, 17, 25)...)
+	p.lit(box(23, 15, 40, 25)...)
+	p.dot(pt(20, 17), 2, true)
+	p.dot(pt(31, 11.4), 2, true)
 }

@@ -134,10 +134,13 @@ func planParts(r yield.Result, style measure.Style) Table {
 	for i, l := range r.Plan.Layouts {
 		leaves := r.LeafNames(i)
 		l.Each(func(q *stock.Piece, _ int) {
-			if q.Kind != stock.Part && q.Kind != stock.Offcut {
+			if q.Kind != stock.Part && q.Kind != stock.Offcut && q.Kind != stock.Spare {
 				return
 			}
 			what, grain := "offcut to keep", ""
+			if q.Kind == stock.Spare {
+				what = spareBoard
+			}
 			if q.Kind == stock.Part {
 				what, grain = names[q], "along the board"
 				if q.Turned {
@@ -152,6 +155,9 @@ func planParts(r yield.Result, style measure.Style) Table {
 	}
 	return s.done()
 }
+
+// spareBoard is what a board is called that is bought for what its grade does not promise of the others.
+const spareBoard = "spare board, kept whole"
 
 // PartNames gives every piece of the plan that is a part its mark and name: of equal parts one after the
 // other, and of a glue-up's strips which it is.

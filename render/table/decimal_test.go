@@ -53,7 +53,7 @@ func TestNoPointStandsAmongCommas(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			tables = append(append(tables, table.Shopping(r, style)), table.BoardPlan(r, style)...)
+			tables = append(append(tables, table.ToBuy(r, style)...), table.BoardPlan(r, style)...)
 		}
 		for _, tb := range tables {
 			look(e.Name, tb)

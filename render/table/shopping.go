@@ -134,6 +134,11 @@ func (b basket) notes(s *sheet, r yield.Result) {
 			"Shops reckon with 1.2 to 1.3 on rough hardwood that they choose themselves, and with 1.5 to 2 on boards unseen (common practice).",
 			trimmed(b.net, 2), trimmed(b.charged, 2), b.charged/b.net))
 	}
+	for _, l := range r.Plan.Lots(r.Task) {
+		if g, ok := timber.FindGrade(l.Grade); ok {
+			s.note(fmt.Sprintf("%s promises %.1f %% of the surface in clear pieces: parts of it want %.2f times their own surface at least.", g.Name, 100*g.Share(), 1/g.Share()))
+		}
+	}
 	if c := r.Plan.Cost; math.Abs(c-b.price) > 0.005 {
 		s.note(fmt.Sprintf("Half feet go up and down by turns, so that these boards together come to %.2f; each by itself would come to %.2f.", b.price, c))
 	}
