@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"splaywright/model/file"
+	"splaywright/model/hold"
 	"splaywright/model/part"
 	"splaywright/model/remedy"
 )
@@ -29,6 +30,9 @@ func (p *program) check() *cobra.Command {
 				return err
 			}
 			p.writeFindings(p.out, piece.Findings)
+			if duty := hold.Duty(piece); duty != "" {
+				fmt.Fprintf(p.out, "\n%s\n", p.speak.Say(duty))
+			}
 			if offer {
 				if err := p.writeOffers(c.Context(), p.out, doc, piece.Findings); err != nil {
 					return err

@@ -44,11 +44,11 @@ func drawn(t *testing.T, e assets.Example, speak *tongue.Tongue) (pages, pattern
 	return pages, patterns
 }
 
-// designs are the examples, and pieces with what no example has: boards that are resawn from one.
+// designs are the examples, and pieces with what no example has: boards that are resawn from one, wood that is bought by its grade.
 func designs(t *testing.T) []assets.Example {
 	t.Helper()
 	out := assets.Examples()
-	for _, name := range []string{"letter-box", "mirror-stool"} {
+	for _, name := range []string{"letter-box", "mirror-stool", "graded-bench"} {
 		text, err := os.ReadFile("testdata/" + name + ".yaml")
 		if err != nil {
 			t.Fatal(err)

@@ -50,7 +50,7 @@ func TestEveryFigureIsWhole(t *testing.T) {
 			if f.Over() && f.Advice == "" {
 				t.Errorf("%s is beyond its limit, and nothing is said to do", f.ID)
 			}
-			if !slices.Contains([]string{"mm", "N", "MPa"}, f.Unit) {
+			if !slices.Contains([]string{"mm", "N", "MPa", "lb"}, f.Unit) {
 				t.Errorf("%s is in %q", f.ID, f.Unit)
 			}
 			for _, id := range f.Parts {

@@ -15,7 +15,7 @@ type Figure struct {
 	Value    float64
 	Limit    float64 // 0 = there is none; the figure is for the reader's own judgement
 	Least    bool    // the limit is the least that the figure should be, not the most
-	Unit     string  // "mm", "N", "MPa"
+	Unit     string  // "mm", "N", "MPa", "lb"
 	Formula  string
 	Source   string
 	Parts    []string
@@ -95,6 +95,9 @@ func (r *reckoning) onSides() {
 	r.tips(r.top, "ends", r.seat.Height.MM(), r.seat.EndInside.MM(), r.endLever(), "splay.ends", "corners.overhang", r.seat.Path)
 	r.tips(r.top, "front and back edges", r.seat.Height.MM(), r.seat.EdgeInside.MM(), r.p.Overall.DepthFloor.MM()/2, "splay.edges", "corners.overhang-edges", r.seat.Path)
 	r.stands()
+	if r.seat.Height == r.d.Size.Height {
+		r.duty()
+	}
 	if r.seat.Height == r.d.Size.Height {
 		r.movement()
 	}

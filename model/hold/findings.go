@@ -54,8 +54,8 @@ func Show(d form.Design, x float64, unit string) string {
 		s := d.Style()
 		s.Step = fineStep(s.Unit)
 		return s.FormatUnit(measure.Length(x))
-	case "N":
-		return fmt.Sprintf("%.0f N", x)
+	case "N", "lb":
+		return fmt.Sprintf("%.0f %s", x, unit)
 	}
 	return fmt.Sprintf("%.1f %s", x, unit)
 }

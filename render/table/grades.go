@@ -85,20 +85,22 @@ func (s *sheet) promise(r yield.Result, l stock.Lot) {
 		return
 	}
 	if l.Spare > 0 {
-		s.note(fmt.Sprintf("%s, %s %s, boards bought beyond those that are cut: %d. The parts take %s units, and the others promise %s. Keep them whole until the parts are clear.",
+		s.note(fmt.Sprintf("%+s, %s %+s, boards bought beyond those that are cut: %d. The parts take %s units, and the others promise %s. Keep them whole until the parts are clear.",
 			g.Name, l.Timber, l.Words, l.Spare, trimmed(l.Parts/timber.CuttingUnit, 1), trimmed(l.Clear/timber.CuttingUnit-s.ofSpares(r, l), 0)))
 	}
 	if large := s.largerThan(r, l, g); len(large) > 0 {
-		text := fmt.Sprintf("%s promises clear pieces of %+s only; look for the boards that have these in one: %s.", g.Name, cuttingsOf(g), strings.Join(large, "; "))
+		text := fmt.Sprintf("%+s promises clear pieces of %+s only; look for the boards that have these in one: %s.", g.Name, cuttingsOf(g), strings.Join(large, "; "))
 		if !slices.ContainsFunc(r.Task.Demands, func(d stock.Demand) bool { return d.Glue }) {
-			text += " Or glue them up of strips (plan.glue-up)."
+			text += " " + glueInstead
 		}
 		s.note(text)
 	}
 	if g.BetterFace {
-		s.note(fmt.Sprintf("%s is promised for the better face; the other is No. 1 Common at least. Lay parts whose two faces are seen by the other face too.", g.Name))
+		s.note(fmt.Sprintf("%+s is promised for the better face; the other is No. 1 Common at least. Lay parts whose two faces are seen by the other face too.", g.Name))
 	}
 }
+
+const glueInstead = "Or glue them up of strips (plan.glue-up)."
 
 // ofSpares is how many units the boards of a lot promise that are kept whole.
 func (s *sheet) ofSpares(r yield.Result, l stock.Lot) (units float64) {
@@ -113,15 +115,17 @@ func (s *sheet) ofSpares(r yield.Result, l stock.Lot) (units float64) {
 // largerThan lists the pieces of a lot that have to be clear in one and are larger than what its grade promises, each with its
 // size, once each.
 func (s *sheet) largerThan(r yield.Result, l stock.Lot, g timber.Grade) (out []string) {
-	names := PartNames(r)
 	for _, i := range l.Boards {
 		for _, q := range yield.Cuttings(r.Plan.Layouts[i]) {
 			if g.Yields(mm(q.Length()), mm(q.Width())) {
 				continue
 			}
-			name := names[q]
-			if q.Run > 0 {
+			name := r.Task.Demands[q.Demand].Name
+			switch {
+			case q.Run > 0:
 				name = runName(r.Task.Runs[q.Run-1])
+			case q.Strip > 0:
+				name = fmt.Sprintf("strips of %s", name)
 			}
 			out = appendNew(out, fmt.Sprintf("%s, %s × %s", name, s.style.Format(mm(q.Length())), s.style.FormatUnit(mm(q.Width()))))
 		}

@@ -34,6 +34,9 @@ func Holding(p *form.Piece, style measure.Style) Table {
 		s.note("Within and too much: the limit is the most that should be. Enough and too little: it is the least. To judge: there is none.")
 		s.note(hold.Caution)
 		s.note("What is said of the seasons: " + hold.CautionMoves)
+		if duty := hold.Duty(p); duty != "" {
+			s.note(duty)
+		}
 		s.note(NotCheckedNote(p))
 		for i, text := range sources {
 			s.note(fmt.Sprintf("Source %d: %s", i+1, text))
@@ -73,10 +76,13 @@ func numberOf(list *[]string, text string) int {
 }
 
 // held is a reckoned figure: lengths in the style's unit, to a hundredth of an inch or a tenth of a
-// millimetre, all else to a tenth.
+// millimetre, pounds whole, all else to a tenth.
 func (s *sheet) held(x float64, unit string) Cell {
-	if unit == "mm" && s.style.Unit == measure.Imperial {
+	switch {
+	case unit == "mm" && s.style.Unit == measure.Imperial:
 		return figure(measure.Length(x).Inches(), 2)
+	case unit == "lb":
+		return figure(x, 0)
 	}
 	return figure(x, 1)
 }

@@ -136,7 +136,7 @@ func (b basket) notes(s *sheet, r yield.Result) {
 	}
 	for _, l := range r.Plan.Lots(r.Task) {
 		if g, ok := timber.FindGrade(l.Grade); ok {
-			s.note(fmt.Sprintf("%s promises %.1f %% of the surface in clear pieces: parts of it want %.2f times their own surface at least.", g.Name, 100*g.Share(), 1/g.Share()))
+			s.note(fmt.Sprintf("%+s promises %.1f %% of the surface in clear pieces: parts of it want %.2f times their own surface at least.", g.Name, 100*g.Share(), 1/g.Share()))
 		}
 	}
 	if c := r.Plan.Cost; math.Abs(c-b.price) > 0.005 {
