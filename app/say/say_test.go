@@ -49,6 +49,7 @@ func shown() map[string]bool {
 		}
 	}
 	add(timber.Names()...)
+	add(timber.GradeNames()...)
 	for _, e := range assets.Examples() {
 		add(e.Title)
 	}

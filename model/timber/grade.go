@@ -18,6 +18,7 @@ import (
 // as clear pieces of what size at least. That is said of the poorest board that bears it.
 type Grade struct {
 	Name       string
+	Mark       string // how a tally writes it: "1C"
 	Aliases    []string
 	Width      measure.Length // of the smallest board
 	Length     measure.Length
@@ -67,7 +68,7 @@ func GradeNames() []string {
 func FindGrade(name string) (Grade, bool) {
 	want := gradeKey(name)
 	for _, g := range grades() {
-		if want != "" && slices.ContainsFunc(append([]string{g.Name}, g.Aliases...), func(n string) bool { return gradeKey(n) == want }) {
+		if want != "" && slices.ContainsFunc(append([]string{g.Name, g.Mark}, g.Aliases...), func(n string) bool { return gradeKey(n) == want }) {
 			return g, true
 		}
 	}
@@ -134,7 +135,7 @@ func Bears(length, width measure.Length) (g Grade, ok bool) {
 	return grades()[i], true
 }
 
-var gradeColumns = []string{"name", "aliases", "width", "length", "cuttings", "units", "plus", "over", "most", "face", "sure", "source"}
+var gradeColumns = []string{"name", "mark", "aliases", "width", "length", "cuttings", "units", "plus", "over", "most", "face", "sure", "source"}
 
 // LoadGrades reads a table of grades. A row without a source, with a number that is none, or that promises more than the one
 // before it is refused with its line.
@@ -155,21 +156,21 @@ func LoadGrades(text []byte) ([]Grade, error) {
 }
 
 func gradeRow(row []string) (Grade, error) {
-	g := Grade{Name: row[0], Aliases: split(row[1]), BetterFace: row[9] == "better", Sure: row[10], Source: strings.TrimSpace(row[11])}
+	g := Grade{Name: row[0], Mark: row[1], Aliases: split(row[2]), BetterFace: row[10] == "better", Sure: row[11], Source: strings.TrimSpace(row[12])}
 	switch {
-	case g.Name == "":
+	case g.Name == "" || g.Mark == "":
 		return g, errors.New("it has no name")
-	case row[9] != "better" && row[9] != "both":
-		return g, fmt.Errorf("%q does not say which face bears it (better, both)", row[9])
+	case row[10] != "better" && row[10] != "both":
+		return g, fmt.Errorf("%q does not say which face bears it (better, both)", row[10])
 	case g.Source == "":
 		return g, errors.New("it has no source")
 	case !slices.Contains([]string{"read", "second-hand", "memory"}, g.Sure):
 		return g, fmt.Errorf("%q does not say how sure it is (read, second-hand, memory)", g.Sure)
 	}
 	var width, length int
-	for i, to := range map[int]*int{2: &width, 3: &length, 5: &g.Units, 6: &g.plus, 7: &g.over, 8: &g.most} {
+	for i, to := range map[int]*int{3: &width, 4: &length, 6: &g.Units, 7: &g.plus, 8: &g.over, 9: &g.most} {
 		n, err := strconv.Atoi(row[i])
-		if err != nil || n < 0 || i < 6 && n == 0 {
+		if err != nil || n < 0 || i < 7 && n == 0 {
 			return g, fmt.Errorf("%s: %q is no number", gradeColumns[i], row[i])
 		}
 		*to = n
@@ -178,7 +179,7 @@ func gradeRow(row []string) (Grade, error) {
 		return g, fmt.Errorf("units: %d of %d are more than all", g.Units, UnitsOfFoot)
 	}
 	g.Width, g.Length = measure.Length(width)*measure.Inch, measure.Length(length)*12*measure.Inch
-	for _, text := range split(row[4]) {
+	for _, text := range split(row[5]) {
 		var w, l int
 		if n, err := fmt.Sscanf(text, "%d x %d", &w, &l); n != 2 || err != nil || w < 1 || l < 1 {
 			return g, fmt.Errorf("cuttings: %q is no size", text)

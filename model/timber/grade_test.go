@@ -125,7 +125,7 @@ func TestTheSmallestBoardOfAGrade(t *testing.T) {
 
 func TestABadTableOfGradesIsRefused(t *testing.T) {
 	lines := strings.Split(string(assets.Grades), "\n")
-	for from, to := range map[string]string{",read,": ",perhaps,", ",10,0,4": ",13,0,4", "4 x 5": "4 by 5", ",both,": ",one,", "FAS,firsts": ",firsts", ",6,8,": ",wide,8,", ",4 x 5; 3 x 7,": ",,"} {
+	for from, to := range map[string]string{",read,": ",perhaps,", ",10,0,4": ",13,0,4", "4 x 5": "4 by 5", ",both,": ",one,", "FAS,FAS,firsts": "FAS,,firsts", ",6,8,": ",wide,8,", ",4 x 5; 3 x 7,": ",,"} {
 		broken := strings.Replace(strings.Join(lines, "\n"), from, to, 1)
 		if _, err := LoadGrades([]byte(broken)); err == nil || !strings.Contains(err.Error(), "table of grades, line 6") {
 			t.Errorf("%s for %s: %v", to, from, err)

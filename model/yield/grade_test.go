@@ -68,7 +68,7 @@ func TestSoManyBoardsAreBoughtThatTheGradePromisesTheParts(t *testing.T) {
 }
 
 // A board that holds the parts is not bought with a second beside it where one larger board promises as much for less: the
-// step takes some 40 units; of No. 3A Common, 12 in wide, 8 ft promise 32 for 80 and 12 ft 48 for 120, and two of 8 ft are 160.
+// step takes some 44 units; of No. 3A Common, 12 in wide, 8 ft promise 32 for 80 and 12 ft 48 for 120, and two of 8 ft are 160.
 func TestALargerBoardIsBoughtInsteadOfASpare(t *testing.T) {
 	d := plumbStep(700, 300)
 	row := only("No. 3A Common", 10, 8, 12) // 32 units for 80

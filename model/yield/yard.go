@@ -108,7 +108,7 @@ func sells(p *form.Piece, y form.Yard) ([]stock.Board, error) {
 func inGrade(b stock.Board, g timber.Grade) stock.Board {
 	b.Sold.Grade = g.Name
 	b.Sold.Clear = float64(g.Promised(measure.Length(b.Length), measure.Length(b.Sold.Width))) * timber.CuttingUnit
-	b.Name = b.Sold.Words + " " + g.Name + strings.TrimPrefix(b.Name, b.Sold.Words)
+	b.Name = b.Sold.Words + " " + g.Mark + strings.TrimPrefix(b.Name, b.Sold.Words)
 	return b
 }
 

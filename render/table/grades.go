@@ -47,7 +47,7 @@ func Grades(r yield.Result, style measure.Style) Table {
 		if pieces > 0 {
 			most = count(pieces)
 		}
-		s.row("", word(g.Name), word(l.Timber), word(l.Words), count(len(l.Boards)), count(feet), figure(100*g.Share(), 1),
+		s.row("", word(marked(g)), word(l.Timber), word(l.Words), count(len(l.Boards)), count(feet), figure(100*g.Share(), 1),
 			figure(l.Clear/timber.CuttingUnit, 0), figure(l.Parts/timber.CuttingUnit, 1), most, word(cuttingsOf(g)))
 	}
 	s.note("A grade is a promise about the poorest board that bears it, not what your plan will yield: where knots and splits lie is seen on the board alone. Look for them before it is paid for, and mark the parts out on the boards themselves.")
@@ -69,6 +69,14 @@ func Grades(r yield.Result, style measure.Style) Table {
 
 func sureFeet(b stock.Board) int { return timber.SureFeet(mm(b.Length), mm(b.Sold.Width)) }
 
+// marked is a grade with how it is marked on boards and tallies.
+func marked(g timber.Grade) string {
+	if g.Mark == g.Name {
+		return g.Name
+	}
+	return fmt.Sprintf("%s (%s)", g.Name, g.Mark)
+}
+
 // cuttingsOf says how large the clear pieces of a grade are at least, in the trade's own measures.
 func cuttingsOf(g timber.Grade) string {
 	var out []string
@@ -86,17 +94,17 @@ func (s *sheet) promise(r yield.Result, l stock.Lot) {
 	}
 	if l.Spare > 0 {
 		s.note(fmt.Sprintf("%+s, %s %+s, boards bought beyond those that are cut: %d. The parts take %s units, and the others promise %s. Keep them whole until the parts are clear.",
-			g.Name, l.Timber, l.Words, l.Spare, trimmed(l.Parts/timber.CuttingUnit, 1), trimmed(l.Clear/timber.CuttingUnit-s.ofSpares(r, l), 0)))
+			g.Mark, l.Timber, l.Words, l.Spare, trimmed(l.Parts/timber.CuttingUnit, 1), trimmed(l.Clear/timber.CuttingUnit-s.ofSpares(r, l), 0)))
 	}
 	if large := s.largerThan(r, l, g); len(large) > 0 {
-		text := fmt.Sprintf("%+s promises clear pieces of %+s only; look for the boards that have these in one: %s.", g.Name, cuttingsOf(g), strings.Join(large, "; "))
+		text := fmt.Sprintf("%+s promises clear pieces of %+s only; look for the boards that have these in one: %s.", g.Mark, cuttingsOf(g), strings.Join(large, "; "))
 		if !slices.ContainsFunc(r.Task.Demands, func(d stock.Demand) bool { return d.Glue }) {
 			text += " " + glueInstead
 		}
 		s.note(text)
 	}
 	if g.BetterFace {
-		s.note(fmt.Sprintf("%+s is promised for the better face; the other is No. 1 Common at least. Lay parts whose two faces are seen by the other face too.", g.Name))
+		s.note(fmt.Sprintf("%+s is promised for the better face; the other is No. 1 Common at least. Lay parts whose two faces are seen by the other face too.", g.Mark))
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"splaywright/model/measure"
+	"splaywright/model/stock"
 	"splaywright/model/yield"
 )
 
@@ -15,7 +16,12 @@ func PlanInShort(r yield.Result) string {
 		short += l.Count
 	}
 	short += len(r.Plan.Misfits)
-	cut, waste := len(r.Plan.Layouts), 100*b.Waste/b.Boards
+	cut, waste := 0, 100*b.Waste/b.Boards
+	for _, l := range r.Plan.Layouts {
+		if l.Root.Kind != stock.Spare {
+			cut++
+		}
+	}
 	switch {
 	case cut == 0:
 		return fmt.Sprintf("No part has a place; parts wanted: %d", short)

@@ -157,7 +157,11 @@ func (b basket) asks(s *sheet, r yield.Result) (out []string) {
 		case d.Sold.Softwood:
 			out = appendNew(out, fmt.Sprintf("%s %s, dressed and dry: %s × %s", d.Timber, d.Sold.Words, measured(mm(d.Sold.Surfaced)), measured(mm(d.Width))))
 		default:
-			out = appendNew(out, fmt.Sprintf("%s %s, rough: %s", d.Timber, d.Sold.Words, measured(mm(d.Sold.Surfaced))))
+			words := d.Sold.Words
+			if g, ok := timber.FindGrade(d.Sold.Grade); ok {
+				words += " " + g.Mark
+			}
+			out = appendNew(out, fmt.Sprintf("%s %s, rough: %s", d.Timber, words, measured(mm(d.Sold.Surfaced))))
 		}
 	}
 	return out
