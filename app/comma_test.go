@@ -45,3 +45,31 @@ func TestNoPointStandsWhereACommaBelongs(t *testing.T) {
 		t.Errorf("only %d commas were seen, and %d in findings", commas, found)
 	}
 }
+
+// What is bought, and the plan of it, has commas too.
+func TestWhatIsBoughtHasCommas(t *testing.T) {
+	inTongue(t, "de")
+	w := open(t, Options{Example: "reading-nook-step"})
+	if err := w.s.Append("yard", [2]string{"grade", "1C"}, [2]string{"price-per-board-foot", "9.50"}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	w.openTabOf(buyTab)
+	tb, ok := w.tab(buyTab).Shown()
+	if !ok || tb.ID != "wood-to-buy" || len(tb.Rows) == 0 {
+		t.Fatalf("%+v", tb)
+	}
+	point := regexp.MustCompile(`\d\.\d\d\b`)
+	for _, row := range tb.Rows {
+		for _, c := range row {
+			if point.MatchString(c.Text) {
+				t.Errorf("%s", c.Text)
+			}
+		}
+	}
+	for _, n := range tb.Notes {
+		if point.MatchString(n) {
+			t.Errorf("%s", n)
+		}
+	}
+}

@@ -155,7 +155,7 @@ func (w *Window) watchPlan(p *boardPlan) {
 
 // showPlans shows both plans as they stand.
 func (w *Window) showPlans() {
-	st := w.s.Design().Style()
+	st := styleOf(w.s.Design())
 	if p := &w.plans.onHand; p.has {
 		w.tab(boardPlanTab).Set(say.Tables(table.BoardPlan(p.result, st)))
 	} else {
