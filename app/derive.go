@@ -65,6 +65,7 @@ func (w *Window) manner() manner {
 
 // deliver shows a result, unless the text has changed since or another design is open.
 func (w *Window) deliver(s *session.Session, gen uint64, r result) {
+	w.early.pictured()
 	if s != w.s {
 		r.drop()
 		return

@@ -19,7 +19,8 @@ type early struct {
 	mu   sync.Mutex
 	open bool
 	todo []func()
-	come chan struct{} // closed with the first
+	come chan struct{} // holds one while there is something to do
+	made bool          // the first pictures have come; the window's goroutine alone knows
 }
 
 // mostEarly is how long the window waits for its first pictures. The examples' take a tenth of it; a window that shows nothing
@@ -30,7 +31,7 @@ const mostEarly = 500 * time.Millisecond
 // kept, and looking through it takes a core that has other things to do.
 func newEarly() *early {
 	debug.SetGCPercent(-1)
-	return &early{open: true, come: make(chan struct{})}
+	return &early{open: true, come: make(chan struct{}, 1)}
 }
 
 // over lets it be collected as usual.
@@ -49,23 +50,40 @@ func (e *early) do(f func()) {
 		return
 	}
 	e.todo = append(e.todo, f)
-	if len(e.todo) == 1 {
-		close(e.come)
+	select {
+	case e.come <- struct{}{}:
+	default:
 	}
 }
 
-// wait does what has come, and waits a while for the first of it.
+// pictured notes that the first pictures have come, or that there are none.
+func (e *early) pictured() {
+	if e != nil {
+		e.made = true
+	}
+}
+
+// wait does what comes until the first pictures are among it, or for a while.
 func (e *early) wait() {
 	if e == nil {
 		return
 	}
-	select {
-	case <-e.come:
-	case <-time.After(mostEarly):
+	for late := time.After(mostEarly); !e.made; {
+		select {
+		case <-e.come:
+			e.run(true)
+		case <-late:
+			e.made = true
+		}
 	}
+	e.run(false)
+}
+
+// run does what has come; the last time, what comes later goes to the window's library.
+func (e *early) run(open bool) {
 	e.mu.Lock()
 	todo := e.todo
-	e.open, e.todo = false, nil
+	e.open, e.todo = open, nil
 	e.mu.Unlock()
 	for _, f := range todo {
 		f()

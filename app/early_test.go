@@ -1,8 +1,10 @@
 package app
 
 import (
+	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -48,5 +50,34 @@ func TestNothingMovesWithTheWholeLook(t *testing.T) {
 				t.Errorf("%q (bold %v) is %v large at first, %v after", text, style.Bold, before, after)
 			}
 		}
+	}
+}
+
+// What comes before the pictures, such as what was understood of a size, does not let the window be shown without them.
+func TestTheWindowWaitsForItsFirstPictures(t *testing.T) {
+	e := &early{open: true, come: make(chan struct{}, 1)}
+	var done []string
+	e.do(func() { done = append(done, "text") })
+	go func() {
+		time.Sleep(5 * time.Millisecond)
+		e.do(func() {
+			e.pictured()
+			done = append(done, "pictures")
+		})
+	}()
+	e.wait()
+	if want := []string{"text", "pictures"}; !slices.Equal(done, want) {
+		t.Errorf("%v came before the window is shown, want %v", done, want)
+	}
+}
+
+// It is shown all the same where they take too long, with what has come.
+func TestTheWindowDoesNotWaitForEver(t *testing.T) {
+	e := &early{open: true, come: make(chan struct{}, 1)}
+	told := false
+	e.do(func() { told = true })
+	e.wait()
+	if !told || e.open {
+		t.Errorf("what came is done: %v; it still waits: %v", told, e.open)
 	}
 }
