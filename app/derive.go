@@ -125,7 +125,6 @@ func (w *Window) refresh() {
 	}
 	if !w.filled {
 		w.strip.Update(w.s)
-		w.nameTitle()
 		return
 	}
 	w.sizes.Update(w.s)

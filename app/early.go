@@ -20,7 +20,10 @@ type early struct {
 	open bool
 	todo []func()
 	come chan struct{} // holds one while there is something to do
-	made bool          // the first pictures have come; the window's goroutine alone knows
+	made bool          // the first pictures have come; this and the rest are the window's goroutine's alone
+	gone bool          // the window is shown
+	rest []func()
+	late *late
 }
 
 // mostEarly is how long the window waits for its first pictures. The examples' take a tenth of it; a window that shows nothing
@@ -34,10 +37,25 @@ func newEarly() *early {
 	return &early{open: true, come: make(chan struct{}, 1)}
 }
 
-// over lets it be collected as usual.
+// after does what takes a core for long when the window is shown: until then the display and the library need both.
+func (e *early) after(f func()) {
+	if e == nil || e.gone {
+		f()
+		return
+	}
+	e.rest = append(e.rest, f)
+}
+
+// over lets it be collected as usual, and begins what was put off.
 func (e *early) over() {
-	if e != nil {
-		debug.SetGCPercent(collectFirst)
+	if e == nil {
+		return
+	}
+	debug.SetGCPercent(collectFirst)
+	todo := e.rest
+	e.gone, e.rest = true, nil
+	for _, f := range todo {
+		f()
 	}
 }
 
@@ -87,6 +105,13 @@ func (e *early) run(open bool) {
 	e.mu.Unlock()
 	for _, f := range todo {
 		f()
+	}
+}
+
+// show has the window wait for what is in it from now on.
+func (e *early) show() {
+	if e != nil {
+		e.late.due = true
 	}
 }
 

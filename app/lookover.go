@@ -25,12 +25,14 @@ type looked struct {
 // takes long enough to be read, it is said to be looked for.
 func (w *Window) follow(s *session.Session, gen uint64, built *form.Piece) {
 	known := s.Current()
-	w.looking.Do(func() {
-		defer collect()
-		w.makeTables(s, gen, built)
-		if !known {
-			w.lookOver(s, gen, built)
-		}
+	w.early.after(func() {
+		w.looking.Do(func() {
+			defer collect()
+			w.makeTables(s, gen, built)
+			if !known {
+				w.lookOver(s, gen, built)
+			}
+		})
 	})
 	if known || w.spawn != nil {
 		return // in tests the work is done

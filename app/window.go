@@ -162,15 +162,35 @@ func newWindow(a fyne.App, o Options, g *group) *Window {
 	w.offers.work.Spawn = o.Spawn
 	w.win.SetPadded(false)
 	w.win.Resize(fyne.NewSize(firstWidth, firstHeight)) // the first pictures are made for it
-	w.build()
-	if w.early == nil {
-		w.fill()
-	}
-	w.take(first)
-	w.drawing.Roomed = w.remake
+	w.begin(first)
 	w.win.SetCloseIntercept(w.askToClose)
 	w.win.SetOnDropped(w.dropped)
 	return w
+}
+
+// begin makes what is in the window. The first window of a run is made while the library gets one from the system (late).
+func (w *Window) begin(first *session.Session) {
+	if w.early == nil {
+		w.build()
+		w.fill()
+		w.take(first)
+		w.drawing.Roomed = w.remake
+		return
+	}
+	l := newLate(func() fyne.CanvasObject {
+		w.place()
+		w.early.wait()
+		return w.panes.object
+	})
+	w.early.late = l
+	w.win.SetContent(l.root)
+	go func() {
+		defer close(l.made)
+		w.furnish()
+		w.panes.object.Resize(fyne.NewSize(firstWidth, firstHeight-menuHeight())) // the menu takes its room when the window is there
+		w.take(first)
+		w.drawing.Roomed = w.remake
+	}()
 }
 
 // elsewhere does work away from the window's goroutine, such as writing papers.
@@ -232,11 +252,11 @@ func (w *Window) ShowAndRun() error {
 			go w.group.restWhenIdle(w.rest)
 		}
 	})
-	w.early.wait()
 	heedTheSystem()
 	over := make(chan struct{})
 	defer close(over)
 	go tidy(over) // once, however many windows there are
+	w.early.show()
 	w.win.Show()
 	if !drawn(w.win) {
 		return errUndrawn
@@ -290,6 +310,22 @@ func (w *Window) started() {
 
 // build makes everything and shows the pictures; fill shows the rest.
 func (w *Window) build() {
+	w.furnish()
+	w.win.SetContent(w.panes.object)
+	w.place()
+}
+
+// place has the library's window hear what is for the program.
+func (w *Window) place() {
+	w.buildMenu()
+	w.win.Canvas().SetOnTypedKey(w.typedKey)
+	if w.s != nil {
+		w.nameTitle()
+	}
+}
+
+// furnish makes everything that is in the window. It may run while the library gets the window from the system.
+func (w *Window) furnish() {
 	w.filled = false
 	w.sizes, w.strip, w.findings = panel.NewSizes(), panel.NewStrip(), panel.NewFindings()
 	w.drawing, w.turner = viewer.NewTable(), viewer.NewTurner()
@@ -331,12 +367,6 @@ func (w *Window) build() {
 	all.SetOffset(sizesShare)
 	w.panes = newPanes(all, []fyne.CanvasObject{column, table, pictorial, w.below},
 		[]fyne.CanvasObject{pictures, main, right}, [][]int{{1, 2}, {1, 2, 3}, {1, 2, 3}})
-	w.win.SetContent(w.panes.object)
-	w.buildMenu()
-	if w.early != nil { // the menu takes its room when the window is there
-		w.panes.object.Resize(fyne.NewSize(firstWidth, firstHeight-menuHeight()))
-	}
-	w.win.Canvas().SetOnTypedKey(w.typedKey)
 }
 
 // menuHeight is what the library's bar of menus takes of the window's height.
