@@ -5,6 +5,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"time"
 
 	"splaywright/model/stock"
 	"splaywright/model/stock/sheet"
@@ -126,20 +127,25 @@ func goods(t stock.Task, boards []int) []good {
 }
 
 // cheapest are the boards that cost least and have so many mm² of clear wood together, any number of each; of those that cost
-// the same, those with the most.
+// the same, the fewest, and of these those with the most.
 func cheapest(from []good, area float64) []int {
 	want := unitsFor(area)
 	type state struct {
-		cost        float64
-		units, last int
+		cost                float64
+		boards, units, last int
+	}
+	less := func(a, b state) bool {
+		if math.Abs(a.cost-b.cost) > 1e-9 {
+			return a.cost < b.cost
+		}
+		return cmp.Or(cmp.Compare(a.boards, b.boards), cmp.Compare(b.units, a.units)) < 0
 	}
 	best := make([]state, want+1) // of so many units or more
 	for n := 1; n <= want; n++ {
 		best[n] = state{cost: math.Inf(1), last: -1}
 		for k, g := range from {
 			rest := best[max(0, n-g.units)]
-			c := state{rest.cost + g.cost, rest.units + g.units, k}
-			if c.cost < best[n].cost-1e-9 || c.cost < best[n].cost+1e-9 && c.units > best[n].units {
+			if c := (state{rest.cost + g.cost, rest.boards + 1, rest.units + g.units, k}); less(c, best[n]) {
 				best[n] = c
 			}
 		}
@@ -228,7 +234,9 @@ func otherBoards(ctx context.Context, t stock.Task, p stock.Plan, lot stock.Lot,
 		for _, board := range choice {
 			count[board]++
 		}
-		q, err := planFrom(ctx, t, count)
+		try, stop := within(ctx, 4)
+		q, err := planFrom(try, t, count)
+		stop()
 		if err != nil {
 			return q, err
 		}
@@ -239,6 +247,14 @@ func otherBoards(ctx context.Context, t stock.Task, p stock.Plan, lot stock.Lot,
 		}
 	}
 	return stock.Plan{}, nil
+}
+
+// within is a share of the time that is left.
+func within(ctx context.Context, share int) (context.Context, context.CancelFunc) {
+	if end, ok := ctx.Deadline(); ok {
+		return context.WithTimeout(ctx, time.Until(end)/time.Duration(share))
+	}
+	return context.WithCancel(ctx)
 }
 
 // instead are the boards that each part of a lot may come from by its timber and thickness.

@@ -59,7 +59,12 @@ func Buy(ctx context.Context, p *form.Piece) (Result, error) {
 			boards[i].Thickness = s.Surfaced + p.Design.Allowance.Thickness.MM()
 		}
 	}
-	r, err := plan(ctx, p, boards, ErrNothingToBuy)
+	first, stop := ctx, context.CancelFunc(func() {})
+	if slices.ContainsFunc(boards, func(b stock.Board) bool { return b.Sold.Grade != "" }) {
+		first, stop = within(ctx, 2) // other boards may be tried after it
+	}
+	r, err := plan(first, p, boards, ErrNothingToBuy)
+	stop()
 	if err == nil {
 		r.Plan, err = enough(ctx, r.Task, r.Plan)
 	}
