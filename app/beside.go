@@ -81,7 +81,7 @@ func newBesides(w *Window) *besides {
 	b.table.Look(true)
 	split := container.NewVSplit(b.page, b.table.Object())
 	split.SetOffset(0.56)
-	b.win.SetContent(container.NewBorder(container.NewHScroll(b.heads), nil, nil, nil, split))
+	b.win.SetContent(panel.Topped(container.NewHScroll(b.heads), split))
 	b.win.SetPadded(false)
 	b.win.Resize(fyne.NewSize(1000, 720))
 	closesOnEscape(b.win, b.page)

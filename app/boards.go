@@ -105,9 +105,9 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 	}
 	tools.Add(button(say.It("Read a list…"), theme.FolderOpenIcon(), w.readBoards))
 	state := container.NewBorder(nil, b.trouble, nil, container.NewHBox(b.room, b.halt), b.said)
-	body := container.NewHSplit(b.fields.Object(), container.NewBorder(state, nil, nil, nil, b.picture))
+	body := container.NewHSplit(b.fields.Object(), panel.Topped(state, b.picture))
 	body.SetOffset(boardFieldsShare)
-	return container.NewBorder(container.NewHScroll(tools), nil, nil, nil, body)
+	return panel.Topped(container.NewHScroll(tools), body)
 }
 
 func (b *boards) plan(w *Window) *boardPlan {

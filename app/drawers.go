@@ -38,7 +38,7 @@ func newDrawers() *drawers {
 	d.list = keyed.NewButtonWithIcon("", theme.MenuDropDownIcon(), d.showAll)
 	d.list.Importance = widget.LowImportance
 	top := panel.Backed(look.Column, container.New(rowAndList{d.row}, d.place, d.list))
-	d.all = container.NewBorder(container.NewVBox(top, widget.NewSeparator()), nil, nil, nil, d.content)
+	d.all = panel.Topped(container.NewVBox(top, widget.NewSeparator()), d.content)
 	d.ExtendBaseWidget(d)
 	return d
 }

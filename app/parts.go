@@ -1,6 +1,10 @@
 package app
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+
+	"splaywright/app/panel"
+)
 
 // nextPart brings the keyboard to the next part of the window that takes it: sizes, drawing, pictorial, tables, and round.
 func (w *Window) nextPart() {
@@ -34,6 +38,9 @@ func (w *Window) keyedIn(part int) fyne.Focusable {
 	}
 	switch title := w.openTab(); title {
 	case boardsTab:
+		if d := w.s.Design(); len(panel.Boards(&d, w.boards.list)) == 0 {
+			return w.boards.add
+		}
 		return w.boards.picture
 	case findingsTab:
 		return w.findings.Keyed()

@@ -122,6 +122,29 @@ func TestEscapePutsADialogAwayFromAnywhereInIt(t *testing.T) {
 	}
 }
 
+// Tab goes through the window as it is read: sizes, hints, drawing, the names of the tables, and then what is below the open one's.
+func TestTabGoesFromTheTopToTheBottom(t *testing.T) {
+	w := onScreen(t)
+	w.hints.begin()
+	w.openTabOf(boardsTab)
+	if err := w.addBoard(); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	laidOut(w.win)
+	var order []fyne.Focusable
+	roundByTab(t, w.win, func(f fyne.Focusable) { order = append(order, f) })
+	last := -1
+	for i, f := range []fyne.Focusable{w.sizes.Field("size.height").Input(), w.hints.next, w.drawing, w.turner, w.tabs.heads[0], w.boards.add,
+		w.boards.fields.Field(w.boards.list + ".0.length").Input(), w.boards.picture} {
+		at := slices.Index(order, f)
+		if at <= last {
+			t.Errorf("Tab comes to the stop %d (%T) as number %d, after the next one", i, f, at)
+		}
+		last = at
+	}
+}
+
 // F6 goes through the parts of the window and comes back to the size that was left.
 func TestF6GoesThroughTheParts(t *testing.T) {
 	w := onScreen(t)
@@ -137,6 +160,14 @@ func TestF6GoesThroughTheParts(t *testing.T) {
 		t.Errorf("F6 went through %v to %T", got, c.Focused())
 	}
 	w.openTabOf(boardsTab)
+	c.Focus(w.turner)
+	if w.nextPart(); c.Focused() != fyne.Focusable(w.boards.add) {
+		t.Errorf("F6 goes from the pictorial to %T where no board is listed", c.Focused())
+	}
+	if err := w.addBoard(); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
 	c.Focus(w.turner)
 	if w.nextPart(); c.Focused() != fyne.Focusable(w.boards.picture) {
 		t.Errorf("F6 goes from the pictorial to %T", c.Focused())

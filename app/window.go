@@ -361,7 +361,7 @@ func (w *Window) furnish() {
 	if w.writing != nil { // the window is made anew in another language
 		w.progress.begin()
 	}
-	right := container.NewBorder(container.NewVBox(w.strip.Object(), w.hints.bar, w.progress.all), nil, nil, nil, main)
+	right := panel.Topped(container.NewVBox(w.strip.Object(), w.hints.bar, w.progress.all), main)
 	column := panel.Backed(look.Column, w.left)
 	all := container.NewHSplit(column, right)
 	all.SetOffset(sizesShare)

@@ -53,7 +53,7 @@ func NewCard() *Card {
 	c.body = container.New(beside{}, c.picture, said)
 	head := newHeading(container.NewBorder(nil, nil, c.arrow, nil, c.name), c.toggle)
 	head.under = said
-	c.all = container.NewBorder(head, nil, nil, nil, c.body)
+	c.all = Topped(head, c.body)
 	c.all.Objects = []fyne.CanvasObject{head, c.body}
 	c.ExtendBaseWidget(c)
 	c.Clear()

@@ -29,7 +29,7 @@ func newNotes(moved func()) *notes {
 	n.scroll = container.NewVScroll(n.text)
 	head := newHeading(container.NewHBox(n.arrow, small(say.It("What the figures mean"))), n.toggle)
 	head.under = n.scroll
-	n.all = container.NewBorder(head, nil, nil, nil, n.scroll)
+	n.all = Topped(head, n.scroll)
 	n.ExtendBaseWidget(n)
 	return n
 }
