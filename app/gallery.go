@@ -42,7 +42,7 @@ func (w *Window) gallery() {
 		c := newCard()
 		begin := keyed.NewButton(say.It(e.Title), func() {
 			d.Hide()
-			w.guard("begin a new design", func() { w.newFrom(e.Name) })
+			w.guard("begin a new design", func() { w.beginWith(e.Name) })
 		})
 		begin.Importance = widget.LowImportance
 		if first == nil {
@@ -62,6 +62,14 @@ func (w *Window) gallery() {
 	d.first = first
 	d.Resize(fyne.NewSize(float32(columns)*cardWidth+80, min(4*cardHeight+120, room.Height-80)))
 	w.show(d)
+}
+
+// beginWith opens an example and brings the keyboard to its first size, where the sizes are seen.
+func (w *Window) beginWith(example string) {
+	w.newFrom(example)
+	if !w.panes.small {
+		w.goTo("size.height")
+	}
 }
 
 func newCard() *card {

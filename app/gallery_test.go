@@ -33,6 +33,9 @@ func TestTheGalleryShowsEveryExample(t *testing.T) {
 	if got := w.s.Design().Title; got != "Reading-nook bench" || w.win.Canvas().Overlays().Top() != nil {
 		t.Errorf("%q is open", got)
 	}
+	if w.win.Canvas().Focused() != w.sizes.Field("size.height").Input() {
+		t.Errorf("the keyboard is at %T, not at the first size", w.win.Canvas().Focused())
+	}
 	w.welcome()
 	if w.win.Canvas().Overlays().Top() != nil {
 		t.Error("the examples are offered unasked a second time")
