@@ -2,6 +2,7 @@ package app
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
@@ -41,6 +42,55 @@ func (w *Window) show(d dialog.Dialog) {
 	if p, ok := d.(*plain); ok && p.first != nil {
 		w.win.Canvas().Focus(p.first)
 	}
+}
+
+// typedAtFiles lets Enter take the folder that the library's own dialog shows, or go to the files to choose from. That dialog
+// leaves the keyboard nowhere, and what it has takes no Escape.
+func (w *Window) typedAtFiles(k *fyne.KeyEvent) {
+	top, is := w.win.Canvas().Overlays().Top().(*widget.PopUp)
+	if !is || len(w.dialogs) == 0 || k.Name != fyne.KeyReturn && k.Name != fyne.KeyEnter {
+		return
+	}
+	last := w.dialogs[len(w.dialogs)-1]
+	if _, files := last.dialog.(*dialog.FileDialog); !files || last.overlay != fyne.CanvasObject(top) {
+		return
+	}
+	switch f := firstOfFiles(top.Content).(type) {
+	case nil:
+	case *widget.Button:
+		f.OnTapped()
+	default:
+		w.win.Canvas().Focus(f)
+	}
+}
+
+// firstOfFiles is what is most wanted in the library's own dialog: the button that takes the folder that is shown, else the
+// files to choose from; nil = neither is there.
+func firstOfFiles(o fyne.CanvasObject) (found fyne.Focusable) {
+	var in []fyne.CanvasObject // the later, the more wanted
+	switch o := o.(type) {
+	case *widget.Button:
+		if o.Importance == widget.HighImportance && !o.Disabled() {
+			return o
+		}
+	case *widget.GridWrap:
+		return o
+	case *widget.List:
+		return o
+	case *container.Split:
+		in = []fyne.CanvasObject{o.Leading, o.Trailing}
+	case *container.Scroll:
+		in = []fyne.CanvasObject{o.Content}
+	case *fyne.Container:
+		in = o.Objects
+	}
+	for _, inner := range in {
+		f := firstOfFiles(inner)
+		if _, is := found.(*widget.Button); f != nil && !is {
+			found = f
+		}
+	}
+	return found
 }
 
 // closable is a dialog with a button that puts it away.

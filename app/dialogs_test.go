@@ -91,6 +91,29 @@ func TestADialogTakesTheKeyboard(t *testing.T) {
 	}
 }
 
+// Enter takes the folder that the library's own dialog shows, or goes to the files; Escape puts the dialog away.
+func TestEnterAnswersADialogOfFiles(t *testing.T) {
+	w := onScreen(t)
+	w.saveTo(filepath.Join(t.TempDir(), "step.yaml"), func() {})
+	w.win.Canvas().Unfocus()
+	enter, escape := &fyne.KeyEvent{Name: fyne.KeyReturn}, &fyne.KeyEvent{Name: fyne.KeyEscape}
+	w.papersFolder(w.s.Looked())
+	w.typedKey(escape)
+	if got, _ := filepath.Glob(filepath.Join(filepath.Dir(w.s.Path()), "*.pdf")); len(got) != 0 || w.win.Canvas().Overlays().Top() != nil {
+		t.Error("Escape leaves the dialog, or writes papers")
+	}
+	w.papersFolder(w.s.Looked())
+	w.typedKey(enter)
+	if got, _ := filepath.Glob(filepath.Join(filepath.Dir(w.s.Path()), "*.pdf")); len(got) == 0 {
+		t.Errorf("Enter writes no papers; it says %q", overlayText(w))
+	}
+	w.open()
+	w.typedKey(enter)
+	if _, is := w.win.Canvas().Focused().(*widget.GridWrap); !is {
+		t.Errorf("the keyboard is at %T, not at the files", w.win.Canvas().Focused())
+	}
+}
+
 // What is longer than its place is read with keys alone.
 func TestTextsAreReadWithKeys(t *testing.T) {
 	w := open(t, Options{})

@@ -88,4 +88,8 @@ func closesOnEscape(win fyne.Window, page *viewer.Table) {
 }
 
 // typedKey takes the keys that nothing with the keyboard has taken.
-func (w *Window) typedKey(e *fyne.KeyEvent) { w.takesKey(e) }
+func (w *Window) typedKey(e *fyne.KeyEvent) {
+	if !w.takesKey(e) {
+		w.typedAtFiles(e)
+	}
+}
