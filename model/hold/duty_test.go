@@ -79,3 +79,20 @@ func TestDutyInWords(t *testing.T) {
 		t.Errorf("a tray: %q", got)
 	}
 }
+
+// A design that names no load is reckoned with no less than seats and step stools are published for: 250 lb (1112 N) at any point of a
+// bench, 2010 ADA Standards §903, https://www.corada.com/documents/2010ADAStandards/903 ; users to 110 kg, EN 1022,
+// https://standards.iteh.ai/catalog/standards/cen/5dd9a28d-52d9-4e07-b0e5-b9f9d752a899/en-1022-2018 ; 150 kg on a step stool, EN 14183,
+// https://technickenormy.cz/csn-en-14183-schudky ; 950 N of seat fatigue, ISO 7173 (a scan),
+// https://www.mealir.com/iso-7173-1989-pdf-download-furniture-chairs-and-stools-determination-of-strength-and-durability.html
+func TestTheUsualLoadIsWhatSeatsArePublishedFor(t *testing.T) {
+	d := formtest.WorkedExample()
+	d.Use = form.Use{}
+	load := float64(form.Build(d).Design.Use.Load) * 9.80665
+	for what, least := range map[string]float64{"ADA bench": 1112, "EN 1022 user": 110 * 9.80665, "EN 14183": 150 * 9.80665, "ISO 7173 fatigue": 950} {
+		if load < least-1e-9 {
+			t.Errorf("%s: %.0f N are reckoned with, %.0f N published", what, load, least)
+		}
+	}
+	near(t, "250 lb in newtons", 250*0.45359237*9.80665, 1112, 0.5)
+}

@@ -74,9 +74,19 @@ func TestTogetherBendsAlike(t *testing.T) {
 // https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html
 func TestWithdrawalPublished(t *testing.T) {
 	near(t, "no. 10 in 0.45", AllowableWithdrawal(0.45, 0.190*inch, inch)/pound, 109.65, 0.05)
-	// Derived from 15,700·G²·D·L: white oak (0.68) #8 1,191 lb an inch, cherry (0.50) #6 542.
-	near(t, "white oak, no. 8", Withdrawal(0.68, 0.164*inch, inch)/pound, 1191, 1)
-	near(t, "cherry, no. 6", Withdrawal(0.50, 0.138*inch, inch)/pound, 542, 1)
+	// Derived from 15,700·G²·D·L (FPL-GTR-190 eq. 8-9, from memory) and 2,850·G²·D.
+	for _, c := range []struct {
+		timber            string
+		gravity, shank    float64
+		ultimate, counted float64 // lb an inch of thread
+	}{
+		{"white oak, no. 8", 0.68, 0.164, 1191, 216}, {"red oak, no. 8", 0.63, 0.164, 1022, 186}, {"cherry, no. 8", 0.50, 0.164, 644, 117},
+		{"white pine, no. 8", 0.35, 0.164, 315, 57}, {"cherry, no. 6", 0.50, 0.138, 542, 98}, {"cherry, no. 10", 0.50, 0.190, 746, 135},
+	} {
+		near(t, c.timber, Withdrawal(c.gravity, c.shank*inch, inch)/pound, c.ultimate, 1)
+		near(t, c.timber+", to be counted on", AllowableWithdrawal(c.gravity, c.shank*inch, inch)/pound, c.counted, 1)
+		near(t, "ratio of the two, 15,700 / 2,850", Withdrawal(c.gravity, c.shank*inch, inch)/AllowableWithdrawal(c.gravity, c.shank*inch, inch), 5.509, 0.0005)
+	}
 	// Screw numbers: http://www.ary.com/Info/WoodScrewSizes.html
 	for gauge, want := range map[int]float64{4: .112, 6: .138, 8: .164, 10: .190, 12: .216, 14: .242} {
 		near(t, "shank", shankDiameter(gauge)/inch, want, 1e-9)

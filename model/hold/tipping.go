@@ -21,7 +21,10 @@ const (
 
 // FeetInside is the most, mm, that the feet may stand inside the seat's edge at a seat height, the
 // piece's own weight left out: 600·(60 − o) > 20·h.
-func FeetInside(height float64) float64 { return tipInside - tipPush*height/tipLoad }
+func FeetInside(height float64) float64 { return feetInside(tipInside, height) }
+
+// feetInside is the same with the load that far inside the edge.
+func feetInside(inside, height float64) float64 { return inside - tipPush*height/tipLoad }
 
 // TipsAt is the outward push, N, at seat level that tips a piece with the test's load near its edge:
 // inside is how far the feet stand inside the edge, weight the piece's own and back how far its

@@ -12,6 +12,9 @@ func TestFeetInside(t *testing.T) {
 		near(t, "push that tips there", TipsAt(h, FeetInside(h), 0, 0), tipPush, 1e-9)
 		near(t, "push 10 mm nearer the edge", TipsAt(h, FeetInside(h)-10, 0, 0), tipPush+600*10/h, 1e-9)
 	}
+	for h, want := range map[float64]float64{230: 42.3, 450: 35.0, 600: 30.0} {
+		near(t, "feet inside, load at 50 mm", feetInside(50, h), want, 0.05)
+	}
 }
 
 // A weight W that acts d inside the foot line adds W·d to what rights the piece.

@@ -73,3 +73,38 @@ func TestBadSizesAreRefused(t *testing.T) {
 		}
 	}
 }
+
+// Every row of the charts, in inches: https://www.engineeringtoolbox.com/hardwood-lumber-dimensions-chart-d_1462.html (0: no figure) and
+// PS 20 in https://www.engineeringtoolbox.com/amp/softwood-lumber-standard-d_1270.html and
+// https://engineeringtoolbox.com/softwood-lumber-dimensions-d_1452.html .
+func TestSizesSoldRowByRow(t *testing.T) {
+	type row struct {
+		nominal             string
+		rough, clean, other float64 // other: hardwood on one side, softwood green
+	}
+	for ladder, rows := range map[Ladder][]row{
+		HardwoodThickness: {{"3/8", .375, 3. / 16, 0}, {"1/2", .5, 5. / 16, .375}, {"5/8", .625, 7. / 16, .5}, {"3/4", .75, 9. / 16, .625},
+			{"4/4", 1, 13. / 16, .875}, {"5/4", 1.25, 1.0625, 1.125}, {"6/4", 1.5, 1.3125, 1.375}, {"7/4", 1.75, 1.5, 0}, {"8/4", 2, 1.75, 1.8125},
+			{"12/4", 3, 2.75, 2.8125}, {"14/4", 3.5, 3.25, 0}, {"16/4", 4, 3.75, 3.8125}},
+		SoftwoodThickness: {{"1", 1, .75, 25. / 32}, {"1 1/4", 1.25, 1, 33. / 32}, {"1 1/2", 1.5, 1.25, 41. / 32}, {"2", 2, 1.5, 1.5625}, {"2 1/2", 2.5, 2, 2.0625},
+			{"3", 3, 2.5, 2.5625}, {"4", 4, 3.5, 3.5625}},
+		SoftwoodWidth: {{"2", 2, 1.5, 1.5625}, {"3", 3, 2.5, 2.5625}, {"4", 4, 3.5, 3.5625}, {"5", 5, 4.5, 4.625}, {"6", 6, 5.5, 5.625}, {"8", 8, 7.25, 7.5},
+			{"10", 10, 9.25, 9.5}, {"12", 12, 11.25, 11.5}},
+	} {
+		steps := Steps(ladder)
+		if len(steps) != len(rows) {
+			t.Fatalf("%s: %d rows, the charts have %d", ladder, len(steps), len(rows))
+		}
+		for i, s := range steps {
+			r := rows[i]
+			for what, d := range map[string]float64{"nominal": s.Rough.Inches() - r.rough, "clean": s.Surfaced.Inches() - r.clean, "other": s.Other.Inches() - r.other} {
+				if math.Abs(d) > 1e-9 {
+					t.Errorf("%s %s: %s is %.4f in off", ladder, r.nominal, what, d)
+				}
+			}
+			if s.Nominal != r.nominal {
+				t.Errorf("%s: %q, want %q", ladder, s.Nominal, r.nominal)
+			}
+		}
+	}
+}

@@ -76,6 +76,32 @@ func TestLimitedPublished(t *testing.T) {
 	}
 }
 
+// The same with pieces that may turn, as an independent dynamic program gave them (no publication has these).
+func TestLimitedTurned(t *testing.T) {
+	want := map[string]float64{"cgcut1": 260, "cgcut3": 1920, "OF1": 2757, "OF2": 2769, "FO1": 81}
+	for _, c := range limited(t) {
+		name := strings.TrimSuffix(c.name, ".txt")
+		best, ok := want[name]
+		if !ok {
+			continue
+		}
+		delete(want, name)
+		for i := range c.pieces {
+			c.pieces[i].Turn = true
+		}
+		ctx, stop := context.WithTimeout(context.Background(), 20*time.Second)
+		got, taken, proven := Best(ctx, c.l, c.w, c.pieces)
+		stop()
+		if got != best || !proven {
+			t.Errorf("%s: %g, proven %v; want %g", c.name, got, proven, best)
+		}
+		checkTaken(t, c, got, taken)
+	}
+	if len(want) > 0 {
+		t.Errorf("not tried: %v", want)
+	}
+}
+
 // checkTaken adds the cutting up again: within the sheet, nothing over anything else, no piece too often.
 func checkTaken(t *testing.T, c sheetCase, value float64, taken []Taken) {
 	t.Helper()
