@@ -17,6 +17,9 @@ import (
 // dropped takes files that were dragged onto the window: a list of boards or of timbers goes into the design, the first design
 // that can be read takes the window, and each other one a window of its own.
 func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
+	for w.win.Canvas().Overlays().Top() != nil { // a dialog is about what is open: what is dropped would change that behind it
+		w.escape()
+	}
 	var designs []string
 	for _, f := range files {
 		switch path := f.Path(); {

@@ -59,6 +59,23 @@ func TestFilesAreDropped(t *testing.T) {
 	}
 }
 
+// A dialog that stands when a file is dropped is put away: it would save or write the design that has come for the one it was asked of.
+func TestADropPutsDialogsAway(t *testing.T) {
+	w := open(t, Options{})
+	path := filepath.Join(t.TempDir(), "one.yaml")
+	if err := os.WriteFile(path, []byte("splaywright: 1\ntitle: One\nform: stool\nsize: {height: 300, width: 400, depth: 250}\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for name, ask := range map[string]func(){"save as": w.saveAs, "papers": w.papers, "examples": w.gallery, "files": w.open} {
+		w.newFrom("reading-nook-step")
+		ask()
+		w.dropped(fyne.Position{}, []fyne.URI{storage.NewFileURI(path)})
+		if got := w.s.Design().Title; got != "One" || w.win.Canvas().Overlays().Top() != nil {
+			t.Errorf("%s: %q is open, and over it %q", name, got, overlayText(w))
+		}
+	}
+}
+
 // What cannot be read is told where it was dropped: no question about unsaved work comes first, and no window opens for it.
 func TestWhatCannotBeReadTakesNoWindow(t *testing.T) {
 	w := open(t, Options{})
