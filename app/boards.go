@@ -376,6 +376,10 @@ func (w *Window) takeList(path string) {
 	if err == nil {
 		err = w.s.TakeBoards("read "+filepath.Base(path), w.boards.list, all...)
 	}
+	if first := len(panel.Boards(&d, w.boards.list)); err == nil {
+		w.boards.chosen = first
+		w.boards.picture.Choose(first, -1)
+	}
 	w.edit(say.It("The boards were not read"), err)
 }
 

@@ -388,3 +388,49 @@ func TestAFileOfBoardsAloneIsRead(t *testing.T) {
 		t.Errorf("a board without a thickness is refused by %v", err)
 	}
 }
+
+// A board that is added or read is looked at and seen, though others fill the place above it.
+func TestABoardThatComesIsSeen(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	for range 6 {
+		w.edit("", w.addBoard())
+	}
+	p := w.boards.picture
+	seen := func(board int) bool {
+		y := p.Place(board, stock.Point{}).Y
+		return y > 0 && y <= p.Size().Height
+	}
+	if n := len(w.s.Design().OnHand); !seen(n-1) || seen(0) {
+		t.Errorf("of %d boards the last stands at %v of %v", n, p.Place(n-1, stock.Point{}).Y, p.Size().Height)
+	}
+	path := filepath.Join(t.TempDir(), "boards.csv")
+	if err := os.WriteFile(path, []byte("name,length,width,thickness\nold gate,900,220,20\nold sill,900,220,20\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	p.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.NewDelta(0, 1e6)})
+	w.takeList(path)
+	if n := len(w.s.Design().OnHand); !seen(n-2) || w.boards.chosen != n-2 {
+		t.Errorf("board %d is looked at, and the first that was read stands at %v", w.boards.chosen, p.Place(n-2, stock.Point{}).Y)
+	}
+}
+
+// A plan that comes while a knot is dragged does not take it out of the hand.
+func TestAPlanLeavesWhatIsHeld(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	p, d := w.boards.picture, w.s.Design()
+	knot := d.OnHand[0].Avoid[2].On(d.OnHand[0]).Centre
+	at := p.Place(0, knot)
+	for i := range 4 {
+		at = at.AddXY(-10, 0)
+		p.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: at}, Dragged: fyne.NewDelta(-10, 0)})
+		if i == 1 {
+			w.boards.update(w) // as when a plan has been found
+		}
+	}
+	p.DragEnd()
+	d = w.s.Design()
+	moved := p.Place(0, knot).X - p.Place(0, d.OnHand[0].Avoid[2].On(d.OnHand[0]).Centre).X
+	if math.Abs(float64(moved)-40) > 2 {
+		t.Errorf("dragged by 40, it has moved by %v", moved)
+	}
+}

@@ -1,6 +1,8 @@
 package viewer
 
 import (
+	"reflect"
+
 	"image"
 
 	"fyne.io/fyne/v2"
@@ -49,6 +51,7 @@ type Boards struct {
 	drag    *dragging
 	over    string
 	rim     *canvas.Rectangle
+	due     int // the board to be brought into sight when it is shown; -1 = none
 
 	// Key takes a key that the boards have no use for; nil = nobody does.
 	Key func(*fyne.KeyEvent) bool
@@ -74,7 +77,7 @@ var (
 
 // NewBoards is a place without boards.
 func NewBoards() *Boards {
-	b := &Boards{chosen: grip{board: -1}, rim: rim()}
+	b := &Boards{chosen: grip{board: -1}, due: -1, rim: rim()}
 	b.ExtendBaseWidget(b)
 	b.picture = newPicture(b.begin, sheetColour)
 	return b
@@ -85,18 +88,26 @@ func (b *Boards) Spawn(f func(func())) { b.picture.work.Spawn = f }
 
 // Set shows other boards, or another plan for them.
 func (b *Boards) Set(s BoardShow) {
-	b.show, b.drag = s, nil
+	if d := b.drag; d != nil && d.board >= 0 && (d.board >= len(s.Boards) || !reflect.DeepEqual(s.Boards[d.board], b.show.Boards[d.board])) {
+		b.drag = nil // what is held is not what it was; else a plan has come, and the hand goes on
+	}
+	b.show = s
 	if c := b.chosen; c.board >= len(s.Boards) || c.board >= 0 && c.kind == onPlace && c.at >= len(s.Boards[c.board].Avoid) ||
 		c.board >= 0 && c.kind == onCorner && c.at >= len(s.Boards[c.board].Outline) {
 		b.chosen = grip{board: -1}
 	}
 	b.down = b.within(b.down)
+	if b.due >= 0 && b.due < len(s.Boards) {
+		b.bring(b.due)
+		b.due = -1
+	}
 	b.picture.redraw()
 }
 
-// Choose looks at a board, and at one of its places unless place is -1.
+// Choose looks at a board, and at one of its places unless place is -1. A board that comes with what is set next is brought
+// into sight then.
 func (b *Boards) Choose(board, place int) {
-	b.chosen = grip{board: board, kind: onBoard}
+	b.chosen, b.due = grip{board: board, kind: onBoard}, board
 	if place >= 0 {
 		b.chosen.kind, b.chosen.at = onPlace, place
 	}
