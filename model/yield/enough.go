@@ -201,7 +201,7 @@ func leastPromised(t stock.Task) float64 {
 
 const (
 	mostChoices = 20_000 // of boards that are listed for a lot
-	mostTried   = 12     // of them that a plan is looked for
+	mostTried   = 40     // of them that a plan is looked for
 )
 
 // otherBoards looks for a plan that cuts a lot's parts from other boards, of any grade, chosen so that they promise enough,
@@ -306,7 +306,7 @@ func holds(t stock.Task, board int, long, wide float64) bool {
 	return b.Length-2*t.Saw.TrimEnds >= long-stock.Slack && b.Width-2*t.Saw.TrimEdges >= wide-stock.Slack
 }
 
-// choices lists sets of boards that will do and have so many units together, no more boards than that takes, and cost no more
+// choices lists sets of boards that will do and have so many units together, at most a board more than that takes, and cost no more
 // than a limit, the cheapest first.
 func choices(from []good, units int, limit float64, do func(boards []int) bool) [][]int {
 	type set struct {
@@ -316,8 +316,8 @@ func choices(from []good, units int, limit float64, do func(boards []int) bool) 
 	slices.SortStableFunc(from, func(a, b good) int { return cmp.Compare(a.cost, b.cost) })
 	var out []set
 	seen := 0
-	var add func(first, units int, cost float64, boards []int)
-	add = func(first, units int, cost float64, boards []int) {
+	var add func(first, units int, cost float64, boards []int, more bool)
+	add = func(first, units int, cost float64, boards []int, more bool) {
 		if seen++; seen > mostChoices {
 			return
 		}
@@ -325,13 +325,16 @@ func choices(from []good, units int, limit float64, do func(boards []int) bool) 
 			if do(boards) {
 				out = append(out, set{slices.Clone(boards), cost})
 			}
-			return
+			if more {
+				return
+			}
+			more = true // one board more than that: the parts may not lie side by side in fewer
 		}
 		for k := first; k < len(from) && cost+from[k].cost <= limit*(1+1e-9); k++ {
-			add(k, units-from[k].units, cost+from[k].cost, append(boards, from[k].board))
+			add(k, units-from[k].units, cost+from[k].cost, append(boards, from[k].board), more)
 		}
 	}
-	add(0, units, 0, nil)
+	add(0, units, 0, nil, false)
 	slices.SortStableFunc(out, func(a, b set) int { return cmp.Or(cmp.Compare(a.cost, b.cost), len(a.boards)-len(b.boards)) })
 	var boards [][]int
 	for _, s := range out[:min(mostTried, len(out))] {
