@@ -124,7 +124,7 @@ var explainedMore = map[string]Explained{
 	"yard.*.timber":               {say.Key("The wood of this row. Left empty, it is that of the piece."), "timber"},
 	"yard.*.grade":                {say.Key("The grade of this hardwood, by which so much is bought that enough of its surface is promised clear. Left empty, every board counts as clear."), "grade"},
 	"yard.*.sold":                 {say.Key("The thickness as the yard says it: 5/4 of hardwood, 1 x 8 of softwood. Left empty, it is what the parts need."), "board-thick"},
-	"yard.*.lengths":              {say.Key("The lengths that there are. Left empty, they are 4 to 12 ft."), "board-size"},
+	"yard.*.lengths":              {say.Key("The lengths that there are. Left empty, they are those from 4 to 12 ft that the grade has."), "board-size"},
 	"yard.*.widths":               {say.Key("The widths that there are, nominal ones of softwood. Left empty, they are common ones."), "board-wide"},
 	"yard.*.price-per-board-foot": {say.Key("What a board foot costs, as it is charged. Left empty, it is the price of the timber."), "price"},
 	"yard.*.price-per-foot":       {say.Key("What a foot of length costs, instead of a board foot."), "price"},
