@@ -414,6 +414,32 @@ func TestABoardThatComesIsSeen(t *testing.T) {
 	}
 }
 
+// What is chosen and in sight stays in sight where the boards get less room, as when it is said above them what fits no board.
+func TestABoardInSightStaysInSight(t *testing.T) {
+	w := atTheBoards(t, "barn-door-stool")
+	for range 6 {
+		w.edit("", w.addBoard())
+	}
+	p, last := w.boards.picture, len(w.s.Design().OnHand)-1
+	size := p.Size()
+	high := func() (above, below float32) {
+		b := w.s.Design().OnHand[last]
+		return p.Place(last, stock.Point{Y: b.Width}).Y, p.Place(last, stock.Point{}).Y
+	}
+	if above, below := high(); above < 0 || below > size.Height {
+		t.Fatalf("the last stands from %v to %v of %v", above, below, size.Height)
+	}
+	p.Resize(fyne.NewSize(size.Width, size.Height-40))
+	if above, below := high(); above < 0 || below > size.Height-40 && above > 30 { // as much of it as there is room for
+		t.Errorf("with less room the last stands from %v to %v of %v", above, below, size.Height-40)
+	}
+	p.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.NewDelta(0, 1e6)})
+	p.Resize(size)
+	if above, _ := high(); above < size.Height {
+		t.Error("what was scrolled away from comes back by itself")
+	}
+}
+
 // A plan that comes while a knot is dragged does not take it out of the hand.
 func TestAPlanLeavesWhatIsHeld(t *testing.T) {
 	w := atTheBoards(t, "barn-door-stool")

@@ -69,6 +69,17 @@ func (b *Boards) bring(board int) {
 	}
 }
 
+// begins tells whether the beginning of a board is in sight.
+func (b *Boards) begins(board int) bool {
+	for _, r := range b.rows() {
+		if r.board == board {
+			top := r.y(r.it.Width) - boardTitle
+			return top >= 0 && top < b.size.Height
+		}
+	}
+	return false
+}
+
 func (b *Boards) scrollTo(down float32) {
 	b.down = b.within(down)
 	b.picture.redraw()

@@ -237,8 +237,12 @@ func (b *Boards) CreateRenderer() fyne.WidgetRenderer { return &boardsRenderer{b
 type boardsRenderer struct{ b *Boards }
 
 func (r *boardsRenderer) Layout(size fyne.Size) {
+	stays := r.b.chosen.board >= 0 && r.b.begins(r.b.chosen.board)
 	r.b.size = size
 	r.b.down = r.b.within(r.b.down)
+	if stays { // what is said above the boards has grown or shrunk
+		r.b.bring(r.b.chosen.board)
+	}
 	r.b.picture.raster.Resize(size)
 	r.b.rim.Resize(size)
 	r.b.picture.redraw()
