@@ -35,7 +35,11 @@ func slowly(t *testing.T) (*Window, *later) {
 	t.Helper()
 	l := &later{}
 	w := New(test.NewTempApp(t), Options{Example: "reading-nook-step", Spawn: l.spawn})
-	t.Cleanup(w.close)
+	t.Cleanup(func() {
+		if slices.Contains(w.group.all, w) { // the test may have closed it
+			w.close()
+		}
+	})
 	l.all()
 	w.win.Resize(fyne.NewSize(1280, 820))
 	w.win.Canvas().Capture()

@@ -95,6 +95,10 @@ func (w *Window) papersWritten(job *writing, dir string, names []string, err err
 		w.unwritten("The papers were not written whole", err, "")
 		return
 	}
+	if job.then != nil {
+		job.then()
+		return
+	}
 	text := say.With("%d files are in\n%s", len(names), dir)
 	if w.s != job.of || string(w.s.Document().Bytes()) != job.text {
 		text += "\n" + say.It("They show the sizes as they stood when you asked for them.")

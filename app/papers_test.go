@@ -121,6 +121,32 @@ func TestCancelledPapersLeaveNothing(t *testing.T) {
 	}
 }
 
+// A window that is closed while papers are written asks: it can wait for them, and then it asks anew where sizes have changed.
+func TestClosingWaitsForPapers(t *testing.T) {
+	for _, changes := range []bool{false, true} {
+		w, late := slowly(t)
+		dir := t.TempDir()
+		piece := *w.s.Looked()
+		piece.Design.Papers.Only, piece.Design.Papers.As = []string{form.PaperCutList}, []string{form.AsCSV}
+		w.writePapers(dir, &piece)
+		w.askToClose()
+		if len(w.group.all) != 1 || !strings.Contains(overlayText(w), "being written") {
+			t.Fatalf("it says %q", overlayText(w))
+		}
+		tap(t, w, "Close when they are there")
+		if changes {
+			w.set("size.width", "500")
+		}
+		late.all()
+		if _, err := os.Stat(filepath.Join(dir, "cut-list.csv")); err != nil {
+			t.Error(err)
+		}
+		if open := len(w.group.all) == 1; open != changes || changes && !strings.Contains(overlayText(w), "not saved") {
+			t.Errorf("changed: %v, open: %v, it says %q", changes, open, overlayText(w))
+		}
+	}
+}
+
 // The window can be used while papers are written: they are those of the sizes as they were asked for, and it is said where
 // these have changed since.
 func TestSizesMayChangeWhilePapersAreWritten(t *testing.T) {

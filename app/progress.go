@@ -20,6 +20,7 @@ type writing struct {
 	cancel context.CancelFunc
 	of     *session.Session
 	text   string // of the design when it was begun
+	then   func() // what follows when it is done; nil = nothing
 }
 
 // progress is the bar over the pictures that tells how far the papers are, and then where they are.

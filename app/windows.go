@@ -5,6 +5,9 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"splaywright/app/say"
 )
 
 // group is the windows of one run of the program.
@@ -64,7 +67,44 @@ func (w *Window) close() {
 }
 
 // askToClose closes the window, after asking when something is unsaved.
-func (w *Window) askToClose() { w.guard("close the window", w.close) }
+func (w *Window) askToClose() { w.guard("close the window", w.closeWithPapers) }
+
+// closeWithPapers closes the window, after asking while papers are being written: what is not there yet would never be.
+func (w *Window) closeWithPapers() {
+	if w.writing == nil {
+		w.close()
+		return
+	}
+	if w.asking {
+		return // the question stands already
+	}
+	w.asking = true
+	d := w.choose("The papers are not there yet", say.It("They are still being written."), []answer{
+		{say.It("Close without them"), widget.MediumImportance, w.close},
+		{say.It("Cancel"), widget.MediumImportance, func() {}},
+		{say.It("Close when they are there"), widget.HighImportance, func() {
+			if w.writing == nil { // they are, by now
+				w.close()
+				return
+			}
+			w.writing.then = w.closesAsItStands()
+		}},
+	})
+	d.SetOnClosed(func() { w.asking = false })
+	w.readyFor(3)
+}
+
+// closesAsItStands closes the window later, after asking anew where the design has changed by then.
+func (w *Window) closesAsItStands() func() {
+	text := string(w.s.Document().Bytes())
+	return func() {
+		if text == string(w.s.Document().Bytes()) {
+			w.close()
+		} else {
+			w.askToClose()
+		}
+	}
+}
 
 // quit closes every window, asking for each that has something unsaved.
 func (w *Window) quit() {
