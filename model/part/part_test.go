@@ -155,3 +155,23 @@ func TestScrewChart(t *testing.T) {
 		}
 	}
 }
+
+// The largest flat heads of production screws, http://www.ary.com/Info/WoodScrewSizes.html (nos. 12 and 14 from a reprint of the same
+// table). The counterbores of the chart hold those of nos. 4 to 8, and of 10 to 14 not all.
+func TestHeadsOfScrews(t *testing.T) {
+	for gauge, want := range map[int]float64{4: .225, 6: .279, 8: .332, 10: .385, 12: .438, 14: .507, 7: .332} {
+		head, ok := part.LargestHead(gauge)
+		if !ok || math.Abs(head.Inches()-want) > 1e-9 {
+			t.Errorf("no. %d: %.4f in, want %.3f", gauge, head.Inches(), want)
+		}
+		h, _ := part.ScrewHolesFor(gauge, true, false)
+		if fits := head <= h.Counterbore; fits != (gauge <= 8) {
+			t.Errorf("no. %d: a head of %.3f in goes into %.4f in: %v", gauge, head.Inches(), h.Counterbore.Inches(), fits)
+		}
+	}
+	for _, gauge := range []int{3, 15} {
+		if _, ok := part.LargestHead(gauge); ok {
+			t.Errorf("no. %d has a head", gauge)
+		}
+	}
+}

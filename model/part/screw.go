@@ -62,3 +62,17 @@ func ScrewHolesFor(gauge int, hardwood, plug bool) (h ScrewHoles, ok bool) {
 	}
 	return h, true
 }
+
+// flatHeads are the largest flat heads of production screws, no. 4 first, 1/1000 in, http://www.ary.com/Info/WoodScrewSizes.html
+// (nos. 12 and 14 from a reprint of the same table).
+var flatHeads = []measure.Length{225, 279, 332, 385, 438, 507}
+
+// LargestHead is how wide the flat head of a wood screw may be by its number, 4 to 14, an odd one as the number above; ok is false
+// outside.
+func LargestHead(gauge int) (width measure.Length, ok bool) {
+	first := screwRows[0].gauge
+	if gauge < first || gauge > screwRows[len(screwRows)-1].gauge {
+		return 0, false
+	}
+	return flatHeads[(gauge-first+1)/2] * thousandth, true
+}

@@ -137,8 +137,28 @@ func boreNotes(s *sheet, p *form.Piece) {
 	if boresWhere(p, func(b part.Bore) bool { return b.Screw.Number > 0 }) {
 		s.note("Screw: a wood screw by its number and its length, as the design asks for it. Bits and plugs for its number: " + part.ScrewSource + ".")
 	}
+	for _, text := range tightHeads(s, p) {
+		s.note(text)
+	}
 	s.note("Caution: clamp a leaning part and start the bit square until it bites; never hold small parts by hand.")
 }
+
+// tightHeads tell of counterbores that are as their chart has them and yet narrower than heads may be.
+func tightHeads(s *sheet, p *form.Piece) (out []string) {
+	for _, q := range p.Parts {
+		for _, b := range q.Bores {
+			head, ok := part.LargestHead(b.Screw.Number)
+			if b.Purpose == "counterbore" && ok && head > b.Diameter {
+				style := bits(s.style)
+				out = appendNew(out, fmt.Sprintf("Heads of no. %d measure up to %.3f in (%.1f mm) and may not go into %s: try one in waste wood first. Heads by their number: %s.",
+					b.Screw.Number, head.Inches(), head.MM(), style.FormatUnit(b.Diameter), headSource))
+			}
+		}
+	}
+	return out
+}
+
+const headSource = "http://www.ary.com/Info/WoodScrewSizes.html"
 
 // boresWhere tells whether something is so of any hole.
 func boresWhere(p *form.Piece, is func(part.Bore) bool) bool {

@@ -8,6 +8,9 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 	"pgregory.net/rapid"
 
+	"splaywright/model"
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
 	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -139,5 +142,20 @@ func TestSeatOfASideUnderATop(t *testing.T) {
 	}
 	if got := cell(t, tb, 0, "On").Text; got != "1 Top: inner face" {
 		t.Errorf("the seat is on the %s", got)
+	}
+}
+
+// A no. 10 may have a head of 0.385 in, http://www.ary.com/Info/WoodScrewSizes.html , and its counterbore is 3/8 in; those of a no. 8 all go in.
+func TestHeadsThatMayNotGoIn(t *testing.T) {
+	for gauge, want := range map[int]bool{8: false, 10: true} {
+		d := formtest.Butt()
+		d.Corners.Screws = &form.Screws{Gauge: gauge, Length: 50, Count: 2, FromEnd: 40, Counterbore: 6}
+		p := model.Derive(d)
+		if p.Stopped() {
+			t.Fatal(p.Findings)
+		}
+		if got := strings.Contains(notes(Boring(p, d.Style())), "Heads of no. 10 measure up to 0.385 in (9.8 mm) and may not go into 9.5 mm: try one"); got != want {
+			t.Errorf("no. %d: told %v", gauge, got)
+		}
 	}
 }
