@@ -36,6 +36,7 @@ type board struct {
 	rounded solid.Board   // the shape with those that could be cut
 	free    []freeCut     // what rounding the piece's free edges takes
 	planes  []solid.Plane // see surfaces
+	met     []bool        // by free cut: it met wood
 }
 
 // newBoard begins a part between its cuts; see board.around.
@@ -72,8 +73,8 @@ func (b *board) walls(in []solid.Wall, reverse bool) []solid.Wall {
 	return out
 }
 
-// finish cuts the board: cuts, blank, solid, volume and mass.
-func (b *board) finish(allowance Allowance, timbers timber.Book, show shown) []part.Finding {
+// finish cuts the board: cuts, blank, solid, volume and mass. like is a twin that is cut already, nil = none.
+func (b *board) finish(allowance Allowance, timbers timber.Book, show shown, like *twin) []part.Finding {
 	p := b.part
 	b.readCuts()
 	b.readFaceLength()
@@ -81,10 +82,17 @@ func (b *board) finish(allowance Allowance, timbers timber.Book, show shown) []p
 	if d, ok := timbers.Find(p.Timber); ok {
 		density = d.Density12 * 1e-9
 	}
-	found := b.build(show)
+	var found []part.Finding
+	if like != nil {
+		b.copyOf(like)
+	} else {
+		found = b.build(show)
+	}
 	lo, hi := b.extent()
 	if p.Solid != nil {
-		p.Volume, p.Middle = p.Shape().Weigh()
+		if like == nil {
+			p.Volume, p.Middle = p.Shape().Weigh()
+		}
 		p.Mass = density * p.Volume
 		lo, hi = p.Solid.Bounds()
 	}

@@ -62,6 +62,7 @@ type assembly struct {
 	boards []*board
 	runs   []*freeRun // the free edges that are rounded
 	cut    func(*part.Part)
+	twins  func([]*board) ([]int, []twin)
 }
 
 // Build turns a design into its parts and joints. It is pure, and refuses nothing: what cannot
@@ -70,9 +71,11 @@ func Build(d Design) *Piece { return BuildEach(d, func(*part.Part) {}) }
 
 // BuildEach is Build that hands on each part that has a solid as soon as it is cut, from two goroutines at once, so that what
 // follows from the part alone can be made while others are still being cut.
-func BuildEach(d Design, cut func(*part.Part)) *Piece {
+func BuildEach(d Design, cut func(*part.Part)) *Piece { return buildEach(d, cut, findTwins) }
+
+func buildEach(d Design, cut func(*part.Part), twins func([]*board) ([]int, []twin)) *Piece {
 	d = d.Defaults()
-	b := &assembly{d: d, piece: &Piece{Title: d.Title, Form: d.Form, Design: d}, cut: cut}
+	b := &assembly{d: d, piece: &Piece{Title: d.Title, Form: d.Form, Design: d}, cut: cut, twins: twins}
 	b.refuseReach(d)
 	b.oneOf("form", d.Form, Forms()...)
 	f, ok := familyOf(d.Form)
@@ -119,12 +122,21 @@ func (b *assembly) show(l measure.Length) string { return b.d.fine().FormatUnit(
 // finish builds the solids and numbers the parts.
 func (b *assembly) finish() {
 	found := make([][]part.Finding, len(b.boards))
-	inTwos(len(b.boards), func(i int) {
+	finish := func(i int, like *twin) {
 		b.boards[i].part.Mark = strconv.Itoa(i + 1)
-		found[i] = b.boards[i].finish(b.d.Allowance, b.d.Timbers, b.show)
+		found[i] = b.boards[i].finish(b.d.Allowance, b.d.Timbers, b.show, like)
 		if p := b.boards[i].part; p.Solid != nil {
 			b.cut(p)
 		}
+	}
+	first, others := b.twins(b.boards)
+	inTwos(len(first), func(i int) { finish(first[i], nil) })
+	inTwos(len(others), func(i int) {
+		like := &others[i]
+		if b.boards[like.of].part.Solid == nil || len(found[like.of]) > 0 {
+			like = nil // what is found is told of each
+		}
+		finish(others[i].at, like)
 	})
 	for i, board := range b.boards {
 		b.find(found[i]...)

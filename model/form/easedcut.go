@@ -335,12 +335,9 @@ func (b *board) finishFree() []part.Finding {
 		if err == nil {
 			b.part.Finished = made
 			for i, c := range left {
-				for _, r := range c.runs {
-					if met[i] && r.own == b {
-						r.cut = true
-					}
-				}
+				b.noteCut(c, met[i])
 			}
+			b.met = met
 			break
 		}
 		k := culprit(left, err)
@@ -353,12 +350,27 @@ func (b *board) finishFree() []part.Finding {
 	return found
 }
 
-// withFree cuts runs into the board, and with them, so that they meet, the rounds of single edges.
-func (b *board) withFree(cuts []freeCut) (*solid.Solid, []bool, error) {
+// noteCut notes that a cut met wood in the board whose edge it rounds.
+func (b *board) noteCut(c freeCut, met bool) {
+	for _, r := range c.runs {
+		if met && r.own == b {
+			r.cut = true
+		}
+	}
+}
+
+// freeSlots are the hollows of free cuts.
+func (b *board) freeSlots(cuts []freeCut) []solid.Slot {
 	slots := make([]solid.Slot, len(cuts))
 	for i, c := range cuts {
 		slots[i] = c.line.slot(c.stretch, b, c.runs[0].tag)
 	}
+	return slots
+}
+
+// withFree cuts runs into the board, and with them, so that they meet, the rounds of single edges.
+func (b *board) withFree(cuts []freeCut) (*solid.Solid, []bool, error) {
+	slots := b.freeSlots(cuts)
 	if len(b.rounds) == 0 {
 		return b.part.Solid.Slotted(slots)
 	}

@@ -150,7 +150,7 @@ func (s *Solid) foot(h *shaft, i int) hoop {
 	n := b.Axis.Mul(-1)
 	plane := Plane{N: n, D: n.Dot(b.Entry) - h.steps[i].hi}
 	lower := s.circle(s.cut(h, i, plane), -1, len(s.Faces))
-	s.Faces = append(s.Faces, Face{Tag: b.Tag + " floor", Plane: plane, Loops: [][]HalfEdge{lower.loop(false)}})
+	s.Faces = append(s.Faces, Face{Tag: b.Tag + floorOf, Plane: plane, Loops: [][]HalfEdge{lower.loop(false)}})
 	return lower
 }
 

@@ -56,7 +56,7 @@ func (k *builder) floorsAt(z float64) (floors, error) {
 		if math.Abs(p.floor()-z) >= SamePoint {
 			continue
 		}
-		at, s := &f.down, surface{tag: p.pocket.Tag + " floor", plane: Plane{N: mgl64.Vec3{0, 0, -1}, D: -z}}
+		at, s := &f.down, surface{tag: p.pocket.Tag + floorOf, plane: Plane{N: mgl64.Vec3{0, 0, -1}, D: -z}}
 		if p.pocket.FromOuter {
 			at, s.plane = &f.up, Plane{N: mgl64.Vec3{0, 0, 1}, D: z}
 			lo, hi, err := k.floorBox(p)

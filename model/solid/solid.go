@@ -126,6 +126,7 @@ type Solid struct {
 	Edges    []Edge
 	Arcs     []Curve // of the edges that are not straight
 	Faces    []Face
+	Twin     *Solid // of another board, whose solid shares all but the tags; nil = none. See Like
 }
 
 // straight is the curve of every straight edge.

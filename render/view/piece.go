@@ -21,12 +21,18 @@ func NewScene(p *form.Piece, tol float64) *Scene {
 // are still being cut.
 func Raise(d form.Design, tol float64) (*form.Piece, *Scene) {
 	var mu sync.Mutex
-	flat := map[*part.Part]*solid.Mesh{}
+	flat, own := map[*part.Part]*solid.Mesh{}, map[*solid.Solid]*solid.Mesh{}
 	p := form.BuildEach(d, func(q *part.Part) {
-		m := flatten(q, tol)
+		mu.Lock()
+		m := own[q.Shape().Like()] // a twin's
+		mu.Unlock()
+		if m == nil {
+			m = q.Shape().Flatten(tol)
+		}
+		moved := m.Transform(q.Place)
 		mu.Lock()
 		defer mu.Unlock()
-		flat[q] = m
+		flat[q], own[q.Shape().Like()] = moved, m
 	})
 	parts := solidParts(p)
 	meshes := make([]*solid.Mesh, len(parts))
