@@ -121,14 +121,21 @@ func TestCancelledPapersLeaveNothing(t *testing.T) {
 	}
 }
 
+// beginCutList begins to write the cut list, and gives the folder.
+func beginCutList(t *testing.T, w *Window) (dir string) {
+	t.Helper()
+	piece := *w.s.Looked()
+	piece.Design.Papers.Only, piece.Design.Papers.As = []string{form.PaperCutList}, []string{form.AsCSV}
+	dir = t.TempDir()
+	w.writePapers(dir, &piece)
+	return dir
+}
+
 // A window that is closed while papers are written asks: it can wait for them, and then it asks anew where sizes have changed.
 func TestClosingWaitsForPapers(t *testing.T) {
 	for _, changes := range []bool{false, true} {
 		w, late := slowly(t)
-		dir := t.TempDir()
-		piece := *w.s.Looked()
-		piece.Design.Papers.Only, piece.Design.Papers.As = []string{form.PaperCutList}, []string{form.AsCSV}
-		w.writePapers(dir, &piece)
+		dir := beginCutList(t, w)
 		w.askToClose()
 		if len(w.group.all) != 1 || !strings.Contains(overlayText(w), "being written") {
 			t.Fatalf("it says %q", overlayText(w))
@@ -152,10 +159,7 @@ func TestClosingWaitsForPapers(t *testing.T) {
 func TestSizesMayChangeWhilePapersAreWritten(t *testing.T) {
 	for _, changes := range []bool{false, true} {
 		w, late := slowly(t)
-		dir := t.TempDir()
-		piece := *w.s.Looked()
-		piece.Design.Papers.Only, piece.Design.Papers.As = []string{form.PaperCutList}, []string{form.AsCSV}
-		w.writePapers(dir, &piece)
+		dir := beginCutList(t, w)
 		if changes {
 			w.set("size.width", "500")
 		}
