@@ -174,18 +174,15 @@ func (w *work) cut(e *stretch, o *outline) {
 	w.cuts = append(w.cuts, t)
 }
 
-// pierce appends where in a cell the edge goes behind a face's plane, as hidden sees it: what is not farther behind than
-// touching is not hidden. Parts in each other's way have such places, and they are to be drawn too.
+// pierce appends where in a cell the edge goes through a face's plane. Only parts that are in each other's
+// way have such places, and they are to be drawn too.
 func (w *work) pierce(e *stretch, p *plane, r, c int) {
-	from := p.n[0]*e.x + p.n[1]*e.y + p.n[2]*e.z - p.d + Touching
+	from := p.n[0]*e.x + p.n[1]*e.y + p.n[2]*e.z - p.d
 	rise := p.n[0]*e.dx + p.n[1]*e.dy + p.n[2]*e.dz
-	if (from < 0) == (from+rise < 0) {
+	if abs(from) < Touching || abs(from+rise) < Touching || (from < 0) == (from+rise < 0) {
 		return
 	}
-	t, least := -from/rise, sliver/e.long
-	if t < least || t > 1-least {
-		return
-	}
+	t := -from / rise
 	if g := &w.grid; g.row(e.y+t*e.dy) == r && g.col(e.x+t*e.dx) == c {
 		w.cuts = append(w.cuts, t)
 	}
