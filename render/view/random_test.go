@@ -106,6 +106,26 @@ func TestBoardsInEachOthersWayAsRaysSeeThem(t *testing.T) {
 	})
 }
 
+// One of those: all boards share a corner, and near it an edge is no farther behind another's face than touching, so that it
+// comes into sight where nothing in the picture crosses it.
+func TestAnEdgeThatGrazesAFace(t *testing.T) {
+	var ms []*solid.Mesh
+	for _, b := range []struct {
+		sockets int
+		turns   [3]float64 // degrees
+	}{{0, [3]float64{3.5, 1, -27.5}}, {2, [3]float64{51.5, -0.5, -1}}, {1, [3]float64{-37.5, -89, 53}}, {2, [3]float64{8.5, 0, 0}}} {
+		by := mgl64.Ident4()
+		for k, axis := range []mgl64.Vec3{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}} {
+			by = by.Mul4(mgl64.HomogRotate3D(mgl64.DegToRad(b.turns[k]), axis))
+		}
+		ms = append(ms, toothed(150, 80, 20, 20, b.sockets, 0, true).Transform(by))
+	}
+	s, d := scene(ms...), Pictorial(72, -1.5)
+	for _, o := range (witness{s: s, d: d}).objections(s.Project(d), 3, rand.New(rand.NewPCG(1, 2))) {
+		t.Error(o)
+	}
+}
+
 // turned is a turn about all three axes.
 func turned(t *rapid.T) mgl64.Mat4 {
 	by := mgl64.Ident4()

@@ -174,15 +174,22 @@ func (w *work) cut(e *stretch, o *outline) {
 	w.cuts = append(w.cuts, t)
 }
 
-// pierce appends where in a cell the edge goes through a face's plane. Only parts that are in each other's
-// way have such places, and they are to be drawn too.
+// brief is how near an end of an edge nothing is cut, mm: an edge that ends in the face of a board that it comes from behind lies
+// within touching of that face at its very end, which would be seen as a dot.
+const brief = 1e-3
+
+// pierce appends where in a cell the edge goes behind a face's plane, as hidden sees it: what is not farther behind than
+// touching is not hidden. Only parts that are in each other's way have such places, and they are to be drawn too.
 func (w *work) pierce(e *stretch, p *plane, r, c int) {
-	from := p.n[0]*e.x + p.n[1]*e.y + p.n[2]*e.z - p.d
+	from := p.n[0]*e.x + p.n[1]*e.y + p.n[2]*e.z - p.d + Touching
 	rise := p.n[0]*e.dx + p.n[1]*e.dy + p.n[2]*e.dz
-	if abs(from) < Touching || abs(from+rise) < Touching || (from < 0) == (from+rise < 0) {
+	if (from < 0) == (from+rise < 0) {
 		return
 	}
-	t := -from / rise
+	t, least := -from/rise, brief/e.long
+	if t < least || t > 1-least {
+		return
+	}
 	if g := &w.grid; g.row(e.y+t*e.dy) == r && g.col(e.x+t*e.dx) == c {
 		w.cuts = append(w.cuts, t)
 	}
