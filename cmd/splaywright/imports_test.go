@@ -14,7 +14,7 @@ import (
 // members that stand left of it, and from earlier lines.
 var layers = [][]string{
 	{"assets"},
-	{"model/measure", "model/tongue", "model/word"},
+	{"model/measure", "model/tongue", "model/twos", "model/word"},
 	{"model/solid"},
 	{"model/stock", "model/stock/lp"},
 	{"model/stock/line"},

@@ -3,10 +3,10 @@ package form
 import (
 	"slices"
 	"strconv"
-	"sync/atomic"
 
 	"splaywright/model/measure"
 	"splaywright/model/part"
+	"splaywright/model/twos"
 )
 
 // family is a form: how the pieces of one kind come from their sizes.
@@ -130,8 +130,8 @@ func (b *assembly) finish() {
 		}
 	}
 	first, others := b.twins(b.boards)
-	inTwos(len(first), func(i int) { finish(first[i], nil) })
-	inTwos(len(others), func(i int) {
+	twos.Each(len(first), func(i int) { finish(first[i], nil) })
+	twos.Each(len(others), func(i int) {
 		like := &others[i]
 		if b.boards[like.of].part.Solid == nil || len(found[like.of]) > 0 {
 			like = nil // what is found is told of each
@@ -146,27 +146,4 @@ func (b *assembly) finish() {
 	for _, r := range b.runs {
 		r.own.part.Eased[r.eased].Cut = r.cut && !r.failed.Load()
 	}
-}
-
-// inTwos does something for each number below n, two at a time. A panic in any is the caller's.
-func inTwos(n int, do func(i int)) {
-	var next atomic.Int64
-	work := func() {
-		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-			do(i)
-		}
-	}
-	var failed any
-	done := make(chan struct{})
-	go func() {
-		defer close(done)
-		defer func() { failed = recover() }()
-		work()
-	}()
-	defer func() {
-		if <-done; failed != nil {
-			panic(failed)
-		}
-	}()
-	work()
 }

@@ -8,6 +8,7 @@ import (
 	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/part"
+	"splaywright/model/twos"
 	"splaywright/render/dimension"
 	"splaywright/render/draw"
 	"splaywright/render/view"
@@ -58,7 +59,7 @@ func visible(lines []view.Line) []view.Line {
 // arranged is the three views at a scale, their dimensions put to what draw makes of their pictures.
 func arranged(p *form.Piece, pics pictures, scale float64, o Options, draws func(*view.Picture) *figure) arrangement {
 	var fi, ei, ti []draw.Item
-	inTwos(func() {
+	twos.Both(func() {
 		fi = frontFigure(p, draws(pics.front), o).Finish()
 		ei = endFigure(p, draws(pics.end), o).Finish()
 	}, func() {
@@ -94,23 +95,6 @@ func (a *arrangement) moved(d draw.Point) []draw.Item {
 		out = append(out, draw.Moved(draw.Moved(v.items, v.by), d)...)
 	}
 	return out
-}
-
-// inTwos does two things side by side. A panic of either is the caller's.
-func inTwos(a, b func()) {
-	var failed any
-	done := make(chan struct{})
-	go func() {
-		defer close(done)
-		defer func() { failed = recover() }()
-		b()
-	}()
-	defer func() {
-		if <-done; failed != nil {
-			panic(failed)
-		}
-	}()
-	a()
 }
 
 // pictures are the projections that a page of views needs.
