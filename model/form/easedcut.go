@@ -11,6 +11,7 @@ import (
 
 	"splaywright/model/part"
 	"splaywright/model/solid"
+	"splaywright/model/twos"
 )
 
 // Free edges are rounded when the piece is together: what a boarded corner shows as one edge is one run of the
@@ -27,6 +28,10 @@ type freeRun struct {
 	of     int    // the feature
 	own    *board // whose eased edge it is
 	eased  int    // its place there
+
+	edge   easedRun
+	before []easedRun // eased before it, on this part and those before it; where they meet at a corner, some of its wood is gone
+	shared float64    // mm³ that rims of gaps take of it
 
 	cut    bool        // into its own board
 	failed atomic.Bool // not into some board; boards are built side by side
@@ -59,15 +64,19 @@ const (
 	alikePlanes  = 1.5   // mm
 )
 
-// cutFree gives every board what the runs take of it.
+// cutFree gives every board what the runs take of it, and its eased edges what they take in all.
 func (b *assembly) cutFree(runs []*freeRun) {
-	for _, r := range runs {
-		for _, board := range b.boards {
+	twos.Each(len(b.boards), func(k int) {
+		board := b.boards[k]
+		for _, r := range runs {
+			if r.own == board {
+				r.lessTaken()
+			}
 			if board.part.Slip == "" {
 				board.takeRun(r)
 			}
 		}
-	}
+	})
 }
 
 // surfaces are a board's cuts and its two faces, part frame.

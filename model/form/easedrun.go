@@ -46,7 +46,7 @@ func plain(length float64) gap { return gap{edge: length, middle: length} }
 
 // between eases the edge where two planes meet, from one plane to another, less a gap. The wood
 // it takes is its section times the length through the section's middle, which leaning ends make
-// longer or shorter than the edge, less what edges eased before have taken at its ends.
+// longer or shorter than the edge; lessTaken takes off what edges eased before have taken at its ends.
 func (e *easing) between(name string, p, q, from, to solid.Plane, less gap) *freeRun {
 	run := easedRun{[2]solid.Plane{p, q}, [2]mgl64.Vec3{meet(p, q, from), meet(p, q, to)}, e.radius}
 	along := run.ends[1].Sub(run.ends[0])
@@ -61,12 +61,13 @@ func (e *easing) between(name string, p, q, from, to solid.Plane, less gap) *fre
 	way := along.Normalize()
 	reach := func(end solid.Plane) float64 { return (end.D - end.N.Dot(middle)) / end.N.Dot(way) }
 	eased.Removed *= (math.Abs(reach(to)-reach(from)) - less.middle) / length
-	eased.Removed -= e.taken(run) + less.shared
-	*e.run = append(*e.run, run)
+	before := *e.run
+	*e.run = append(before, run)
 	e.board.part.Eased = append(e.board.part.Eased, eased)
 	inside := run.ends[0].Add(run.ends[1]).Mul(0.5).Add(run.middle())
 	f := &freeRun{p: p, q: q, ends: [2]runEnd{endOf(from, inside), endOf(to, inside)}, sharp: less.sharp, radius: e.radius.MM(),
-		tag: freeTag(e.of, name, e.board.part.Name), of: e.of, own: e.board, eased: len(e.board.part.Eased) - 1}
+		tag: freeTag(e.of, name, e.board.part.Name), of: e.of, own: e.board, eased: len(e.board.part.Eased) - 1,
+		edge: run, before: before, shared: less.shared}
 	*e.free = append(*e.free, f)
 	return f
 }
@@ -76,19 +77,24 @@ func (e easedRun) middle() mgl64.Vec3 {
 	return e.faces[0].N.Add(e.faces[1].N).Normalize().Mul(-e.strip().Centroid())
 }
 
+// lessTaken takes off a run's wood what round-overs before it have taken at its ends already.
+func (f *freeRun) lessTaken() {
+	f.own.part.Eased[f.eased].Removed -= f.edge.taken(f.before) + f.shared
+}
+
 // taken is the wood at the ends of an edge that round-overs before it have taken already.
-func (e *easing) taken(run easedRun) float64 {
+func (e easedRun) taken(before []easedRun) float64 {
 	sum := 0.0
-	for _, end := range run.ends {
+	for _, end := range e.ends {
 		var met []easedRun
-		for _, other := range *e.run {
-			if other.endsAt(end) && !other.goesOn(run) && !other.before(run) && !run.before(other) {
+		for _, other := range before {
+			if other.endsAt(end) && !other.goesOn(e) && !other.before(e) && !e.before(other) {
 				met = append(met, other)
-				sum += sharedByTwo(run, other)
+				sum += sharedByTwo(e, other)
 			}
 		}
 		if len(met) == 2 {
-			sum -= sharedByThree(met[0], met[1], run)
+			sum -= sharedByThree(met[0], met[1], e)
 		}
 	}
 	return sum
