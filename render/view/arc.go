@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -16,33 +17,58 @@ type Arc struct {
 }
 
 // arc is an ellipse in the world.
-type arc struct{ centre, u, v mgl64.Vec3 }
+type arc struct {
+	edge         int32 // of the solid
+	centre, u, v mgl64.Vec3
+}
 
-// takeArcs notes which curves of the scene are arcs, part by part.
-func (s *Scene) takeArcs(parts []*part.Part) {
-	for i, q := range parts {
-		shape := q.Shape()
-		for k := range shape.Edges {
-			e := &shape.Edges[k]
-			if e.Arc == 0 {
-				continue
-			}
-			c := shape.Curve(e)
-			if s.arcs == nil {
-				s.arcs = map[int32]arc{}
-			}
-			s.arcs[s.first[i]+int32(k)] = arc{
-				mgl64.TransformCoordinate(c.P.Sub(c.U), q.Place), mgl64.TransformNormal(c.U, q.Place), mgl64.TransformNormal(c.V, q.Place),
-			}
+// arcsOf are the edges of a part that are arcs, in order.
+func arcsOf(q *part.Part) []arc {
+	shape := q.Shape()
+	n := 0
+	for k := range shape.Edges {
+		if shape.Edges[k].Arc != 0 {
+			n++
 		}
 	}
+	out := make([]arc, 0, n)
+	for k := range shape.Edges {
+		e := &shape.Edges[k]
+		if e.Arc == 0 {
+			continue
+		}
+		c := shape.Curve(e)
+		way := func(v mgl64.Vec3) mgl64.Vec3 { return q.Place.Mul4x1(v.Vec4(0)).Vec3() }
+		out = append(out, arc{int32(k), q.Place.Mul4x1(c.P.Sub(c.U).Vec4(1)).Vec3(), way(c.U), way(c.V)})
+	}
+	return out
+}
+
+// arc of a curve of the scene; false where it is none, or is not known.
+func (s *Scene) arc(curve int32) (arc, bool) {
+	if s.arcs == nil || curve < 0 {
+		return arc{}, false
+	}
+	part := len(s.first) - 1
+	for s.first[part] > curve {
+		part--
+	}
+	arcs := s.arcs[part]
+	k, ok := slices.BinarySearchFunc(arcs, curve-s.first[part], func(a arc, edge int32) int { return int(a.edge - edge) })
+	if !ok {
+		return arc{}, false
+	}
+	return arcs[k], true
 }
 
 // arcOf is the stretch of a curve of the scene that a chain of points runs along; nil where the curve is no arc, looks
 // straight, or the points do not follow it.
 func (s *Scene) arcOf(curve int32, d Direction, pts []draw.Point) *Arc {
-	c, ok := s.arcs[curve]
-	if !ok || len(pts) < 3 {
+	if len(pts) < 3 {
+		return nil
+	}
+	c, ok := s.arc(curve)
+	if !ok {
 		return nil
 	}
 	a := &Arc{Centre: d.Point(c.centre), U: d.Point(c.u), V: d.Point(c.v)}

@@ -106,7 +106,7 @@ func asTheKernel(t *testing.T, program string, p *form.Piece, touching bool) {
 			m.Edges[i].Smooth, m.Edges[i].Edge = false, -1
 		}
 	}
-	s := newScene(meshes, ids)
+	s := newScene(inWorld(meshes), ids)
 	views := []Direction{Front, End, Top, Isometric}
 	theirs := kernelLines(t, program, meshes, views)
 	for i, d := range views {

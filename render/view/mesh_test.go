@@ -117,5 +117,5 @@ func scene(meshes ...*solid.Mesh) *Scene {
 	for i := range ids {
 		ids[i] = string(rune('a' + i))
 	}
-	return newScene(meshes, ids)
+	return newScene(inWorld(meshes), ids)
 }

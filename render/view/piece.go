@@ -2,26 +2,27 @@ package view
 
 import (
 	"sync"
-	"sync/atomic"
 
 	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/model/solid"
+	"splaywright/model/twos"
 )
 
 // NewScene flattens the parts of a piece, round faces to within tol (mm), and puts each in its place.
 // Parts without a solid are left out.
 func NewScene(p *form.Piece, tol float64) *Scene {
-	s := newScene(flattened(p, tol))
-	s.takeArcs(solidParts(p))
-	return s
+	parts := solidParts(p)
+	flat := make([]flatPart, len(parts))
+	twos.Each(len(parts), func(i int) { flat[i] = flatten(parts[i], parts[i].Shape().Flatten(tol)) })
+	return sceneOf(flat)
 }
 
 // Raise builds a design's piece and makes its scene, sooner than one after the other does: a part is flattened while others
 // are still being cut.
 func Raise(d form.Design, tol float64) (*form.Piece, *Scene) {
 	var mu sync.Mutex
-	flat, own := map[*part.Part]*solid.Mesh{}, map[*solid.Solid]*solid.Mesh{}
+	flat, own := map[*part.Part]flatPart{}, map[*solid.Solid]*solid.Mesh{}
 	p := form.BuildEach(d, func(q *part.Part) {
 		mu.Lock()
 		m := own[q.Shape().Like()] // a twin's
@@ -29,19 +30,38 @@ func Raise(d form.Design, tol float64) (*form.Piece, *Scene) {
 		if m == nil {
 			m = q.Shape().Flatten(tol)
 		}
-		moved := m.Transform(q.Place)
+		f := flatten(q, m)
 		mu.Lock()
 		defer mu.Unlock()
-		flat[q], own[q.Shape().Like()] = moved, m
+		flat[q], own[q.Shape().Like()] = f, m
 	})
 	parts := solidParts(p)
-	meshes := make([]*solid.Mesh, len(parts))
+	all := make([]flatPart, len(parts))
 	for i, q := range parts {
-		meshes[i] = flat[q]
+		all[i] = flat[q]
 	}
-	s := newScene(meshes, idsOf(parts))
-	s.takeArcs(parts)
-	return p, s
+	return p, sceneOf(all)
+}
+
+// flatPart is a part flattened.
+type flatPart struct {
+	id   string
+	mesh placed
+	arcs []arc
+}
+
+func flatten(q *part.Part, m *solid.Mesh) flatPart {
+	return flatPart{q.ID, placed{m, &q.Place}, arcsOf(q)}
+}
+
+func sceneOf(flat []flatPart) *Scene {
+	meshes, ids, arcs := make([]placed, len(flat)), make([]string, len(flat)), make([][]arc, len(flat))
+	for i, f := range flat {
+		meshes[i], ids[i], arcs[i] = f.mesh, f.id, f.arcs
+	}
+	s := newScene(meshes, ids)
+	s.arcs = arcs
+	return s
 }
 
 // solidParts are the parts that have a solid.
@@ -63,22 +83,10 @@ func idsOf(parts []*part.Part) []string {
 	return ids
 }
 
-// flatten is a part's mesh in its place.
-func flatten(q *part.Part, tol float64) *solid.Mesh { return q.Shape().Flatten(tol).Transform(q.Place) }
-
 // flattened is the parts' meshes in their places, and their ids.
 func flattened(p *form.Piece, tol float64) ([]*solid.Mesh, []string) {
 	parts := solidParts(p)
 	meshes := make([]*solid.Mesh, len(parts))
-	var next atomic.Int64
-	work := func() {
-		for i := int(next.Add(1)) - 1; i < len(parts); i = int(next.Add(1)) - 1 {
-			meshes[i] = flatten(parts[i], tol)
-		}
-	}
-	var done sync.WaitGroup
-	done.Go(work)
-	work()
-	done.Wait()
+	twos.Each(len(parts), func(i int) { meshes[i] = parts[i].Shape().Flatten(tol).Transform(parts[i].Place) })
 	return meshes, idsOf(parts)
 }

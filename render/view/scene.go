@@ -4,6 +4,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/solid"
+	"splaywright/model/twos"
 )
 
 // Scene is the flattened parts of a piece, ready to be looked at from any direction. It does not
@@ -14,8 +15,8 @@ type Scene struct {
 	faces []face
 	sides []side // of all faces, one after the other
 	edges []edge
-	first []int32       // by part: the number of its first curve
-	arcs  map[int32]arc // curves that are arcs; nil where none are known
+	first []int32 // by part: the number of its first curve
+	arcs  [][]arc // by part: its curves that are arcs, in order; nil where none are known
 }
 
 // face is a plane polygon with its holes.
@@ -39,74 +40,108 @@ type edge struct {
 	hollow   bool // the wood fills more than half of the room about it
 }
 
-// newScene puts meshes (world frame) together. ids[i] names the part that meshes[i] is of.
-func newScene(meshes []*solid.Mesh, ids []string) *Scene {
-	s := &Scene{parts: ids}
-	s.makeRoom(meshes)
-	curves := int32(0)
+// placed is a mesh in its own frame, and where that lies in the world; nil = there already.
+type placed struct {
+	*solid.Mesh
+	at *mgl64.Mat4
+}
+
+// inWorld are meshes that are in the world's frame.
+func inWorld(meshes []*solid.Mesh) []placed {
+	out := make([]placed, len(meshes))
 	for i, m := range meshes {
-		s.first = append(s.first, curves)
-		curves = s.add(m, int32(i), curves)
+		out[i].Mesh = m
 	}
+	return out
+}
+
+// newScene puts meshes together. ids[i] names the part that meshes[i] is of.
+func newScene(meshes []placed, ids []string) *Scene {
+	s := &Scene{parts: ids}
+	rooms := s.makeRooms(meshes)
+	twos.Each(len(meshes), func(i int) { s.add(meshes[i], int32(i), rooms[i]) })
 	return s
 }
 
-func (s *Scene) makeRoom(meshes []*solid.Mesh) {
-	var v, f, e, n int
-	for _, m := range meshes {
-		v, f, e = v+len(m.Vertices), f+len(m.Faces), e+len(m.Edges)
-		for i := range m.Faces {
-			for _, l := range m.Faces[i].Loops {
-				n += len(l)
+// room is where what is of one part begins in a scene.
+type room struct{ vert, face, side, edge, curve int32 }
+
+// makeRooms makes the scene as large as meshes need.
+func (s *Scene) makeRooms(meshes []placed) []room {
+	rooms := make([]room, len(meshes))
+	s.first = make([]int32, len(meshes))
+	var r room
+	for i, m := range meshes {
+		rooms[i], s.first[i] = r, r.curve
+		r.vert, r.face, r.edge = r.vert+int32(len(m.Vertices)), r.face+int32(len(m.Faces)), r.edge+int32(len(m.Edges))
+		for k := range m.Faces {
+			for _, l := range m.Faces[k].Loops {
+				r.side += int32(len(l))
 			}
 		}
+		curves := int32(0)
+		for k := range m.Edges {
+			curves = max(curves, int32(m.Edges[k].Edge)+1)
+		}
+		r.curve += curves
 	}
-	s.verts = make([]mgl64.Vec3, 0, v)
-	s.faces = make([]face, 0, f)
-	s.sides = make([]side, 0, n)
-	s.edges = make([]edge, 0, e)
+	s.verts, s.faces, s.sides, s.edges = make([]mgl64.Vec3, r.vert), make([]face, r.face), make([]side, r.side), make([]edge, r.edge)
+	return rooms
 }
 
-// add takes in one part's mesh; curves is the first free number for its solid's edges.
-func (s *Scene) add(m *solid.Mesh, part, curves int32) int32 {
-	v0, f0 := int32(len(s.verts)), int32(len(s.faces))
-	s.verts = append(s.verts, m.Vertices...)
-	for i := range m.Faces {
-		s.addFace(&m.Faces[i], v0, part)
+// add takes in one part's mesh.
+func (s *Scene) add(m placed, part int32, r room) {
+	verts := s.verts[r.vert:][:len(m.Vertices)]
+	copy(verts, m.Vertices)
+	if m.at != nil {
+		for i := range verts {
+			verts[i] = m.at.Mul4x1(verts[i].Vec4(1)).Vec3()
+		}
 	}
-	next := curves
-	for _, e := range m.Edges {
-		t := edge{from: v0 + e.From, to: v0 + e.To, a: f0 + e.A, b: -1, part: part, curve: -1, smooth: e.Smooth}
+	sides := r.side
+	for i := range m.Faces {
+		sides = s.addFace(&s.faces[r.face+int32(i)], m, i, r.vert, sides)
+		s.faces[r.face+int32(i)].part = part
+	}
+	for i := range m.Edges {
+		e, t := &m.Edges[i], &s.edges[r.edge+int32(i)]
+		*t = edge{from: r.vert + e.From, to: r.vert + e.To, a: r.face + e.A, b: -1, part: part, curve: -1, smooth: e.Smooth}
 		if e.B >= 0 {
-			t.b = f0 + e.B
+			t.b = r.face + e.B
 			t.hollow = s.isHollow(t)
 		}
 		if e.Edge >= 0 {
-			t.curve = curves + int32(e.Edge)
-			next = max(next, t.curve+1)
+			t.curve = r.curve + int32(e.Edge)
 		}
-		s.edges = append(s.edges, t)
 	}
-	return next
 }
 
-func (s *Scene) addFace(m *solid.MeshFace, v0, part int32) {
-	f := face{normal: m.Normal, lo: int32(len(s.sides)), part: part}
-	sum, n := 0.0, 0
-	for _, loop := range m.Loops {
-		for i, v := range loop {
-			s.sides = append(s.sides, side{v0 + v, v0 + loop[(i+1)%len(loop)]})
-			sum += m.Normal.Dot(s.verts[v0+v])
-			n++
+// addFace makes a face of a mesh's, with its sides from one number up to the one that it gives.
+func (s *Scene) addFace(f *face, m placed, i int, v0, sides int32) int32 {
+	of := &m.Faces[i]
+	f.normal, f.lo, f.hi = of.Normal, sides, sides
+	if m.at != nil {
+		f.normal = m.at.Mul4x1(f.normal.Vec4(0)).Vec3()
+	}
+	sum := 0.0
+	for _, loop := range of.Loops {
+		for k, v := range loop {
+			next := k + 1
+			if next == len(loop) {
+				next = 0
+			}
+			s.sides[f.hi] = side{v0 + v, v0 + loop[next]}
+			sum += f.normal.Dot(s.verts[v0+v])
+			f.hi++
 		}
 	}
-	f.hi, f.d = int32(len(s.sides)), sum/float64(max(n, 1))
-	s.faces = append(s.faces, f)
+	f.d = sum / float64(max(f.hi-f.lo, 1))
+	return f.hi
 }
 
 // isHollow tells whether the edge is one of an inner corner. Face a walks it forward, so a's inner
 // side lies to the left of the edge, and b falls away behind a's plane where the corner is an outer one.
-func (s *Scene) isHollow(e edge) bool {
+func (s *Scene) isHollow(e *edge) bool {
 	along := s.verts[e.to].Sub(s.verts[e.from])
 	turn := s.faces[e.a].normal.Cross(s.faces[e.b].normal)
 	return turn.Dot(along) < -1e-9*along.Len()

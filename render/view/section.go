@@ -71,7 +71,7 @@ func section(meshes []*solid.Mesh, ids []string, c Cut) *Section {
 			s.Faces = append(s.Faces, CutFace{ids[i], pictured(kept, lid, c.Direction)})
 		}
 	}
-	s.Picture = newScene(left, of).Project(c.Direction)
+	s.Picture = newScene(inWorld(left), of).Project(c.Direction)
 	return s
 }
 
