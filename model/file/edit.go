@@ -95,6 +95,9 @@ func (d *Document) Set(path, text string) error {
 		return &Error{File: d.name, Path: path, Read: text, Want: err.Error()}
 	}
 	if old := d.find(path); old != nil {
+		if value.Kind == yaml.ScalarNode && d.retype(old, text) {
+			return nil
+		}
 		if old.Kind == yaml.ScalarNode && value.Kind == yaml.ScalarNode {
 			value.Style = kept(old)
 		}
