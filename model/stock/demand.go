@@ -155,12 +155,22 @@ func (t Task) checkPrices() error {
 	return nil
 }
 
-// Cost is what taking one board counts: its price, or its area in square millimetres where there are no prices.
+// Cost is what taking one board counts: its price, or, where there are no prices, its wood, so that parts come out of thin
+// boards before thick ones: as mm² of face of a board as thick as the thinnest.
 func (t Task) Cost(board int) float64 {
-	if p := t.Boards[board].Price; p > 0 {
-		return p
+	b := t.Boards[board]
+	if b.Price > 0 {
+		return b.Price
 	}
-	return t.Boards[board].Area()
+	return b.Area() * (b.Thickness / t.thinnest())
+}
+
+func (t Task) thinnest() float64 {
+	least := math.Inf(1)
+	for _, b := range t.Boards {
+		least = min(least, b.Thickness)
+	}
+	return least
 }
 
 // Serves says whether a part of that thickness and timber may come from the board.

@@ -8,7 +8,7 @@ type Plan struct {
 	Glued   []GlueUp
 	Misfits []Misfit // parts no board can yield, even alone
 	Left    []Left   // parts that found no room beside the others
-	Cost    float64  // of the boards taken: price, or area in mm²
+	Cost    float64  // of the boards taken: price, or wood as mm² of face of the thinnest
 	Bound   float64  // no plan for the same parts costs less
 	Proven  bool     // the bound meets the cost and every part is placed
 	Short   bool     // proven that the boards on hand cannot yield all parts

@@ -47,6 +47,16 @@ func tableKey(name string) string {
 	return key(name)
 }
 
+// Same tells whether two names mean one timber, however they are written.
+func (b Book) Same(one, other string) bool { return b.ownKey(one) == b.ownKey(other) }
+
+func (b Book) ownKey(name string) string {
+	if o, ok := b.own(name); ok {
+		name = o.Name
+	}
+	return tableKey(name)
+}
+
 // Find gives the species that goes by a name, as Find does, the person's own first.
 func (b Book) Find(name string) (Species, bool) {
 	if o, ok := b.own(name); ok && o.SG > 0 {

@@ -53,8 +53,8 @@ func Offered(p *form.Piece) ([]stock.Board, error) {
 func timbersOf(p *form.Piece) []string {
 	var out []string
 	for _, q := range p.Parts {
-		if !slices.Contains(out, q.Timber) {
-			out = append(out, q.Timber)
+		if name := spelled(p, q.Timber); !slices.Contains(out, name) {
+			out = append(out, name)
 		}
 	}
 	return out
@@ -71,7 +71,7 @@ func priceOf(d form.Design, name string) float64 {
 
 // sells lists the boards of one row of a yard.
 func sells(p *form.Piece, y form.Yard) ([]stock.Board, error) {
-	name := cmp.Or(y.Timber, p.Design.Timber)
+	name := spelled(p, cmp.Or(y.Timber, p.Design.Timber))
 	price := y.PerBoardFoot
 	if price+y.PerFoot == 0 {
 		price = priceOf(p.Design, name)
@@ -190,7 +190,7 @@ func needed(p *form.Piece, name string, soft bool) []timber.Sold {
 		}
 	}
 	for _, q := range p.Parts {
-		if q.Timber == name && !resawn[q.ID] {
+		if spelled(p, q.Timber) == name && !resawn[q.ID] {
 			add(q.Blank.Thickness, q.Rough.Thickness)
 		}
 	}

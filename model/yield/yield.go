@@ -95,7 +95,10 @@ func (r Result) verify() error {
 
 func plan(ctx context.Context, p *form.Piece, boards []stock.Board, none error) (Result, error) {
 	r := Result{Task: Task(p)}
-	r.Task.Boards = boards
+	r.Task.Boards = slices.Clone(boards)
+	for i := range boards {
+		r.Task.Boards[i].Timber = spelled(p, boards[i].Timber)
+	}
 	if len(boards) == 0 {
 		return r, none
 	}
@@ -118,10 +121,20 @@ func plan(ctx context.Context, p *form.Piece, boards []stock.Board, none error) 
 // Short tells whether some parts have no place.
 func (r Result) Short() bool { return len(r.Plan.Misfits)+len(r.Plan.Left) > 0 }
 
+// spelled is a timber's name as it is written for the first part of it; as it is where no part is.
+func spelled(p *form.Piece, name string) string {
+	for _, q := range p.Parts {
+		if name != "" && p.Design.Timbers.Same(q.Timber, name) {
+			return q.Timber
+		}
+	}
+	return name
+}
+
 func demandOf(p *form.Piece, q *part.Part) stock.Demand {
 	r := q.Rough
 	return stock.Demand{ID: q.ID, Name: q.Name, Length: r.Length.MM(), Width: r.Width.MM(), Thickness: r.Thickness.MM(),
-		Count: 1, Timber: q.Timber, Glue: p.Design.Plan.GlueUp}
+		Count: 1, Timber: spelled(p, q.Timber), Glue: p.Design.Plan.GlueUp}
 }
 
 // Task is what a board plan for the piece is made from: its parts in their rough sizes, equal ones

@@ -83,14 +83,18 @@ func misfitText(s *sheet, r yield.Result, m stock.Misfit) []string {
 	what := d.Name
 	switch {
 	case m.Run > 0 && m.Board < 0:
-		return tooThinForRun(s, r, r.Task.Runs[m.Run-1])
+		return noBoardForRun(s, r, r.Task.Runs[m.Run-1])
 	case m.Run > 0:
 		what = runName(r.Task.Runs[m.Run-1])
 	case d.Count > 1:
 		what = fmt.Sprintf("Each of %s", d.Name)
 	}
 	if m.Board < 0 {
-		return []string{fmt.Sprintf("%s fits no board: none is of its timber and thick enough for %s.", what, s.style.FormatUnit(mm(d.Thickness)))}
+		return noBoardFor(s, r, what, d.Timber, d.Thickness, r.Parts[m.Demand])
+	}
+	if b := r.Task.Boards[m.Board]; m.Length == 0 && m.Width == 0 {
+		return []string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest and is both too short and too narrow, %s × %s in all.",
+			what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), b.Name, s.style.Format(mm(b.Length)), s.style.FormatUnit(mm(b.Width)))}
 	}
 	return []string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, or %s of width at that length.",
 		what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), r.Task.Boards[m.Board].Name,
@@ -101,7 +105,7 @@ func misfitText(s *sheet, r yield.Result, m stock.Misfit) []string {
 func proofText(s *sheet, r yield.Result) string {
 	p := r.Plan
 	switch {
-	case r.Short() && p.Short:
+	case r.Short() && (p.Short || len(p.Misfits) > 0):
 		return "Proven: these boards cannot yield all the parts."
 	case r.Short():
 		return "Not every part was placed; that it cannot be done is not proven."

@@ -9,6 +9,7 @@ import (
 	"splaywright/model"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
 	"splaywright/model/stock"
 	"splaywright/model/yield"
 )
@@ -73,9 +74,44 @@ func TestBoardPlanSaysWhatDoesNotFit(t *testing.T) {
 	if alike := strings.Count(text, "Each of Side, left and side, right wants"); alike != 1 {
 		t.Errorf("of two sides that do not fit it is said %d times:\n%s", alike, text)
 	}
-	r = planOf(t, onBoards(stock.Board{Name: "veneer", Length: 3000, Width: 300, Thickness: 12}))
-	if text := strings.Join(BoardPlan(r, metric)[0].Notes, "\n"); !strings.Contains(text, "thick enough") {
-		t.Errorf("a board too thin: %s", text)
+}
+
+// What no board is of the timber or thick enough for is said with what is wanted, what there is and what is sold that
+// would do; what fits no board at all proves that the boards do not suffice.
+func TestBoardPlanSaysWhyNoBoardServes(t *testing.T) {
+	oak := func(thick float64) stock.Board {
+		return stock.Board{Name: "plank", Timber: "white oak", Length: 3000, Width: 300, Thickness: thick}
+	}
+	misspelt := oak(30)
+	misspelt.Timber = "wite oak"
+	for _, c := range []struct {
+		name    string
+		board   stock.Board
+		planing measure.Length
+		says    []string
+	}{
+		{"too thin", oak(12), 0, []string{"Top wants 23.00 mm of thickness and fits no board", "plank is the thickest of its timber, 12.00 mm", "4/4 rough would do"}},
+		{"too thick", oak(60), 5, []string{"plank is 60.00 mm thick, of which no more than 5.00 mm may be planed off"}},
+		{"another timber", misspelt, 0, []string{"No board is of white oak.", "plank is of wite oak, which no part is of."}},
+		{"too small", stock.Board{Name: "lath", Length: 250, Width: 60, Thickness: 30}, 0, []string{"lath comes nearest and is both too short and too narrow, 250.0 × 60.0 mm in all"}},
+	} {
+		d := onBoards(c.board)
+		d.Plan.Planing = c.planing
+		text := strings.Join(BoardPlan(planOf(t, d), metric)[0].Notes, "\n")
+		for _, want := range append(c.says, "Proven: these boards cannot yield all the parts.") {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: %q is missing in\n%s", c.name, want, text)
+			}
+		}
+	}
+}
+
+// A run that fits no board leaves all its parts without a place.
+func TestARunWithoutAPlaceCountsItsParts(t *testing.T) {
+	d := onBoards(stock.Board{Name: "plank", Length: 900, Width: 300, Thickness: 30})
+	d.Plan.Run = true
+	if got := PlanInShort(planOf(t, d)); got != "No part has a place; parts wanted: 3" {
+		t.Error(got)
 	}
 }
 

@@ -15,7 +15,12 @@ func PlanInShort(r yield.Result) string {
 	for _, l := range r.Plan.Left {
 		short += l.Count
 	}
-	short += len(r.Plan.Misfits)
+	for _, m := range r.Plan.Misfits {
+		short++
+		if m.Run > 0 {
+			short += len(r.Task.Runs[m.Run-1].Parts) - 1
+		}
+	}
 	cut, waste := 0, 100*b.Waste/b.Boards
 	for _, l := range r.Plan.Layouts {
 		if l.Root.Kind != stock.Spare {
@@ -39,6 +44,28 @@ func WithoutPlace(r yield.Result, style measure.Style) []string {
 	out := misfitTexts(s, r)
 	for _, l := range r.Plan.Left {
 		out = append(out, fmt.Sprintf("No room is left for %d of %s, %s.", l.Count, r.Task.Demands[l.Demand].Name, s.roughOf(r.Task.Demands[l.Demand])))
+	}
+	if len(out) > 0 {
+		out = append(out, otherTimbers(r)...)
+	}
+	return out
+}
+
+// otherTimbers names a board of each timber that no part is of: a name that is written wrongly looks like that.
+func otherTimbers(r yield.Result) []string {
+	known := map[string]bool{"": true}
+	for _, d := range r.Task.Demands {
+		if d.Timber == "" {
+			return nil
+		}
+		known[d.Timber] = true
+	}
+	var out []string
+	for _, b := range r.Task.Boards {
+		if !known[b.Timber] {
+			known[b.Timber] = true
+			out = append(out, fmt.Sprintf("%+s is of %s, which no part is of.", b.Name, b.Timber))
+		}
 	}
 	return out
 }

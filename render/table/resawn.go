@@ -7,6 +7,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/part"
 	"splaywright/model/stock"
 	"splaywright/model/timber"
 	"splaywright/model/yield"
@@ -80,8 +81,14 @@ func resawnNote(s *sheet, p *form.Piece) {
 	}
 }
 
-// tooThinForRun says of a run that no board is thick enough for what thickness it wants, what there is and what would do.
-func tooThinForRun(s *sheet, r yield.Result, run stock.Run) []string {
+// noBoardFor says of what no board is of its timber and thick enough for what thickness it wants, what there is and what
+// would do.
+func noBoardFor(s *sheet, r yield.Result, what, own string, wants float64, parts []*part.Part) []string {
+	return []string{fmt.Sprintf("%s wants %s of thickness and fits no board.", what, s.exactly(wants)), thickestOf(s, r, own, wants), wouldDo(parts, own, wants)}
+}
+
+// noBoardForRun says the same of a run.
+func noBoardForRun(s *sheet, r yield.Result, run stock.Run) []string {
 	what := runName(run)
 	own, one := run.Timber(r.Task)
 	if !one {
@@ -89,12 +96,12 @@ func tooThinForRun(s *sheet, r yield.Result, run stock.Run) []string {
 	}
 	wants := run.Thickness(r.Task)
 	if run.Kind == stock.Along {
-		return []string{fmt.Sprintf("%s fits no board: none is of its timber and thick enough for %s.", what, s.exactly(wants))}
+		return noBoardFor(s, r, what, own, wants, r.Parts[run.Parts[0]])
 	}
 	split := run.Thicknesses(r.Task)
 	text := fmt.Sprintf("What is resawn from one board wants %s of thickness, %s and %s with what is planed off and a saw cut of %s between, and fits no board.",
 		s.exactly(wants), s.exactly(split[0]), s.exactly(split[1]), s.exactly(r.Task.Saw.Resaw))
-	return []string{text, thickestOf(s, r, own, wants), wouldDo(r, run, own, wants)}
+	return []string{text, thickestOf(s, r, own, wants), wouldDo(r.Parts[run.Parts[0]], own, wants)}
 }
 
 // runName is what a run is called where a sentence is about it.
@@ -107,31 +114,37 @@ func runName(run stock.Run) string {
 
 // thickestOf says how near the boards of a timber come to a thickness.
 func thickestOf(s *sheet, r yield.Result, own string, wants float64) string {
-	best := -1
+	thickest, enough := -1, -1 // the thickest, and the thinnest of those that are thick enough
 	for i, b := range r.Task.Boards {
-		if (own == "" || b.Timber == "" || b.Timber == own) && (best < 0 || b.Thickness > r.Task.Boards[best].Thickness) {
-			best = i
+		if own != "" && b.Timber != "" && b.Timber != own {
+			continue
+		}
+		if thickest < 0 || b.Thickness > r.Task.Boards[thickest].Thickness {
+			thickest = i
+		}
+		if b.Thickness >= wants && (enough < 0 || b.Thickness < r.Task.Boards[enough].Thickness) {
+			enough = i
 		}
 	}
 	switch {
-	case best < 0:
+	case thickest < 0:
 		return fmt.Sprintf("No board is of %s.", own)
-	case r.Task.Boards[best].Thickness >= wants:
-		return fmt.Sprintf("%+s is %s thick, of which no more than %s may be planed off.", r.Task.Boards[best].Name,
-			s.exactly(r.Task.Boards[best].Thickness), s.exactly(r.Task.Saw.Planing))
+	case enough >= 0:
+		return fmt.Sprintf("%+s is %s thick, of which no more than %s may be planed off.", r.Task.Boards[enough].Name,
+			s.exactly(r.Task.Boards[enough].Thickness), s.exactly(r.Task.Saw.Planing))
 	}
-	return fmt.Sprintf("%+s is the thickest of its timber, %s.", r.Task.Boards[best].Name, s.exactly(r.Task.Boards[best].Thickness))
+	return fmt.Sprintf("%+s is the thickest of its timber, %s.", r.Task.Boards[thickest].Name, s.exactly(r.Task.Boards[thickest].Thickness))
 }
 
 // wouldDo says what to ask for that is thick enough: half of what is planed off the parts comes off faces that are clean
 // in what a yard sells.
-func wouldDo(r yield.Result, run stock.Run, own string, wants float64) string {
+func wouldDo(parts []*part.Part, own string, wants float64) string {
 	ladder, text := timber.HardwoodThickness, "Of what is sold, %s rough would do."
 	if s, ok := timber.Find(own); ok && s.Wood == timber.Softwood {
 		ladder, text = timber.SoftwoodThickness, "Of what is sold, a nominal thickness of %s in would do."
 	}
 	planed := measure.Length(0)
-	if parts := r.Parts[run.Parts[0]]; len(parts) > 0 {
+	if len(parts) > 0 {
 		planed = parts[0].Rough.Thickness - parts[0].Blank.Thickness
 	}
 	if sold, ok := timber.Bought(ladder, mm(wants)-planed, mm(wants)); ok {

@@ -134,12 +134,12 @@ func TestBoundsOfManyBoardsAgainstEveryWay(t *testing.T) {
 			tight++
 		}
 	}
-	if tight < all/3 {
+	if tight < all/6 { // what a thick board costs more than a thin one parts the bound, which cuts boards in parts, from the least
 		t.Errorf("the bound meets the least in %d of %d", tight, all)
 	}
 }
 
-// cheapest is the least area of boards that yields all parts, the thick ones from thick boards; infinite: none does.
+// cheapest is the least wood, mm³, of boards that yields all parts, the thick ones from thick boards; infinite: none does.
 func (b *brute) cheapest(t stock.Task, thick int) float64 {
 	full := 1<<len(b.parts) - 1
 	least := slices.Repeat([]float64{math.Inf(1)}, full+1) // of each choice of parts
@@ -149,7 +149,7 @@ func (b *brute) cheapest(t stock.Task, thick int) float64 {
 			next := slices.Clone(least)
 			for have, cost := range least {
 				for sub := full &^ have; sub > 0; sub = (sub - 1) & (full &^ have) {
-					if v := cost + board.Area(); v < next[have|sub] && (board.Thickness > 1 || sub&thick == 0) &&
+					if v := cost + board.Area()*board.Thickness; v < next[have|sub] && (board.Thickness > 1 || sub&thick == 0) &&
 						b.can(0, 0, int(board.Length), int(board.Width), sub) {
 						next[have|sub] = v
 					}

@@ -16,7 +16,11 @@ func misfit(t stock.Task, shapes []*shape, u *unit) stock.Misfit {
 			continue
 		}
 		l, w := s.longest(u.w), s.widest(u.l)
-		if miss := min((u.l-l)/u.l, (u.w-w)/u.w); miss < near {
+		miss := min((u.l-l)/u.l, (u.w-w)/u.w)
+		if l == 0 && w == 0 {
+			miss += max(0, u.l-s.root.Length())/u.l + max(0, u.w-s.root.Width())/u.w
+		}
+		if miss < near {
 			near = miss
 			m.Board, m.Length, m.Width = s.board, l, w
 		}

@@ -99,6 +99,14 @@ func TestResawnWallsLieEndForEnd(t *testing.T) {
 	}
 }
 
+// Without prices the least wood is taken, not the least face: a thin board before a thick one that is a little shorter.
+func TestThinBoardsBeforeThickOnes(t *testing.T) {
+	task := stock.Task{Boards: []stock.Board{one(900, 200, 52), one(1000, 200, 26)}, Demands: []stock.Demand{part("side", 400, 180, 22, 2)}}
+	if p := solve(t, task); len(p.Layouts) != 1 || p.Layouts[0].Board != 1 || !p.Proven || p.Cost != 200_000 {
+		t.Errorf("%+v", p)
+	}
+}
+
 // A run of several timbers fits no board, not even one whose timber nobody told.
 func TestARunOfSeveralTimbers(t *testing.T) {
 	oak := one(900, 200, 25)
