@@ -3,6 +3,7 @@ package app
 import (
 	"bytes"
 	"fmt"
+	"image/color"
 	"io"
 	"os"
 	"path/filepath"
@@ -11,6 +12,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
@@ -40,11 +42,16 @@ type boards struct {
 	which   *keyed.Select
 	said    *widget.Label
 	trouble *widget.Label
+	below   *fyne.Container   // of both
+	held    float32           // how high that was; 0 = nothing was said
+	holds   *canvas.Rectangle // the room of what was said of trouble, while a plan is looked for
+	told    *fyne.Container   // what is said, and the boards below it
 	bar     *widget.ProgressBar
 	room    fyne.CanvasObject // of the bar
 	halt    *keyed.Button
 	add     *keyed.Button
 	onBoard []*keyed.Button // what can be added to a board
+	last    map[string]planned
 	all     fyne.CanvasObject
 }
 
@@ -55,7 +62,7 @@ func lists() []string { return []string{say.It("On hand"), say.It("To buy")} }
 const boardFieldsShare = 0.27
 
 func newBoards(w *Window) *boards {
-	b := &boards{list: panel.OnHand, said: widget.NewLabel(""), trouble: widget.NewLabel("")}
+	b := &boards{list: panel.OnHand, last: map[string]planned{}, said: widget.NewLabel(""), trouble: widget.NewLabel(""), holds: canvas.NewRectangle(color.Transparent)}
 	b.fields = panel.NewColumn(func(d *form.Design, timbers, _ []string) []panel.Group {
 		return panel.BoardGroups(d, timbers, b.list, b.chosen)
 	})
@@ -104,8 +111,12 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 		tools.Add(x)
 	}
 	tools.Add(button(say.It("Read a list…"), theme.FolderOpenIcon(), w.readBoards))
-	state := container.NewBorder(nil, b.trouble, nil, container.NewHBox(b.room, b.halt), b.said)
-	body := container.NewHSplit(b.fields.Object(), panel.Topped(state, b.picture))
+	b.below = container.NewStack(b.holds, b.trouble)
+	seeing(b.trouble, false)
+	seeing(b.below, false)
+	state := container.NewBorder(nil, b.below, nil, container.New(ofItsLine{}, b.room, b.halt), b.said)
+	b.told = panel.Topped(state, b.picture)
+	body := container.NewHSplit(b.fields.Object(), b.told)
 	body.SetOffset(boardFieldsShare)
 	return panel.Topped(container.NewHScroll(tools), body)
 }
@@ -163,9 +174,12 @@ func (b *boards) update(w *Window) {
 	style := styleOf(d)
 	show := viewer.BoardShow{Boards: all, Step: dragStep(d.Units), Say: printing(style), Exact: printing(style.Exact())}
 	p := b.plan(w)
+	show.Kerf, show.Resaw = p.task.Saw.Kerf, p.task.Saw.Resaw
 	if n := len(all); p.has && len(p.task.Boards) >= n && sameBoards(p.task.Boards[:n], all) {
 		show.Boards, show.Cuts = withBought(all, p.result, cutsOf(p))
-		show.Kerf, show.Resaw = p.task.Saw.Kerf, p.task.Saw.Resaw
+		b.last[b.list] = planned{of: w.s, listed: all, boards: show.Boards, cuts: show.Cuts}
+	} else if was := b.last[b.list]; was.of == w.s {
+		show.Boards, show.Cuts = was.awaiting(all, !p.fresh())
 	}
 	b.picture.Set(show)
 	b.say(p, len(all)+len(d.Yard)+len(p.task.Boards), style)
@@ -239,6 +253,9 @@ func cutsOf(p *boardPlan) []viewer.BoardCuts {
 // say tells how the plan stands, and in whole sentences what has no place.
 func (b *boards) say(p *boardPlan, boards int, style measure.Style) {
 	text, trouble := "", ""
+	if p.fresh() {
+		return
+	}
 	switch {
 	case boards == 0 && b.list == panel.OnHand:
 		text = say.It("No boards yet: add one, or read a list.")
@@ -256,17 +273,38 @@ func (b *boards) say(p *boardPlan, boards int, style measure.Style) {
 		trouble = strings.Join(say.All(table.WithoutPlace(p.result, style)), " ")
 	}
 	b.said.SetText(text)
-	b.trouble.SetText(trouble)
-	if trouble == "" {
-		b.trouble.Hide()
+	b.troubled(trouble, p.busy)
+}
+
+// troubled says what has no place; while a plan is looked for, what was said before keeps its room, so that the boards do not move.
+func (b *boards) troubled(text string, busy bool) {
+	was, below := b.held, b.below.Visible()
+	switch {
+	case !busy:
+		b.held = 0
+	case b.trouble.Visible():
+		b.held = b.trouble.Size().Height
+	}
+	b.trouble.SetText(text)
+	seeing(b.trouble, text != "")
+	seeing(b.below, text != "" || b.held > 0)
+	if b.held != was || b.below.Visible() != below {
+		b.holds.SetMinSize(fyne.NewSize(0, b.held))
+		b.told.Refresh()
+	}
+}
+
+func seeing(o fyne.CanvasObject, is bool) {
+	if is {
+		o.Show()
 	} else {
-		b.trouble.Show()
+		o.Hide()
 	}
 }
 
 // progress shows how long a plan has been looked for, of how long it may be.
 func (b *boards) progress(p *boardPlan) {
-	if !p.busy {
+	if !p.busy || p.fresh() {
 		b.room.Hide()
 		b.halt.Hide()
 		return

@@ -14,6 +14,7 @@ import (
 	"splaywright/app/keyed"
 	"splaywright/app/panel"
 	"splaywright/app/say"
+	"splaywright/app/session"
 	"splaywright/model/measure"
 	"splaywright/model/stock"
 	"splaywright/model/tongue"
@@ -198,6 +199,8 @@ func TestAStalePlanIsNotShown(t *testing.T) {
 	w.plans.onHand.work.Spawn = func(f func()) { held = append(held, f) }
 	openTab(t, w, boardsTab)
 	p := &w.plans.onHand
+	p.since = p.since.Add(-session.Patience)
+	w.showPlans()
 	if !p.busy || p.has || len(held) != 1 || !w.boards.halt.Visible() {
 		t.Fatalf("busy %v, found %v, %d held", p.busy, p.has, len(held))
 	}

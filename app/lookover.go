@@ -91,7 +91,7 @@ func (w *Window) sayLooking() {
 	}
 	for _, t := range w.tables {
 		if t.after != nil {
-			t.show.Set([]table.Table{{Title: t.title, Notes: []string{say.It(panel.LookingOver)}}})
+			t.show.Await(say.It(panel.LookingOver))
 		}
 	}
 	w.refresh()

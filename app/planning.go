@@ -135,6 +135,13 @@ func (w *Window) watchPlan(p *boardPlan) {
 		return // in tests the work is done
 	}
 	n := p.asked
+	time.AfterFunc(session.Patience, func() {
+		w.do(func() {
+			if p.busy && p.asked == n {
+				w.showPlans() // what the last one says stands no longer
+			}
+		})
+	})
 	go func() {
 		tick := time.NewTicker(200 * time.Millisecond)
 		defer tick.Stop()
@@ -158,12 +165,12 @@ func (w *Window) showPlans() {
 	st := styleOf(w.s.Design())
 	if p := &w.plans.onHand; p.has {
 		w.tab(boardPlanTab).Set(say.Tables(table.BoardPlan(p.result, st)))
-	} else {
+	} else if !p.fresh() {
 		w.showNoPlan(boardPlanTab, panel.OnHand, p)
 	}
 	if p := &w.plans.toBuy; p.has {
 		w.tab(buyTab).Set(say.Tables(append(table.ToBuy(p.result, st), table.BoardPlan(p.result, st)...)))
-	} else {
+	} else if !p.fresh() {
 		w.showNoPlan(buyTab, panel.ToBuy, p)
 	}
 	w.boards.update(w)
@@ -179,6 +186,10 @@ func (w *Window) showNoPlan(tab, list string, p *boardPlan) {
 		}
 	}
 	show := w.tab(tab)
+	if p.busy {
+		show.Await(why.Said)
+		return
+	}
 	show.WhenBlank(why)
 	show.Set([]table.Table{{Title: say.It(tab), Columns: []table.Column{{Head: say.It("Board")}}}})
 }

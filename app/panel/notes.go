@@ -102,6 +102,8 @@ func (l stacked) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	t.grid.Resize(fyne.NewSize(size.Width, max(0, grid)))
 	t.blank.Move(fyne.NewPos(0, y))
 	t.blank.Resize(fyne.NewSize(size.Width, max(0, room)))
+	t.awaits.Move(fyne.NewPos(0, y))
+	t.awaits.Resize(t.blank.Size())
 }
 
 func (l stacked) MinSize([]fyne.CanvasObject) fyne.Size {

@@ -28,10 +28,13 @@ type Tables struct {
 
 	tables  []table.Table
 	at      int
+	wanted  string // the id of the table that was chosen
 	grid    *keyed.Table
 	chooser *keyed.Select
 	notes   *notes
 	blank   *fyne.Container // in place of a table without rows
+	awaits  *fyne.Container // in place of tables that are being made
+	drawn   table.Table     // in the grid, which keeps its place while it is not seen
 	all     *fyne.Container
 	setting bool
 	plan    plan
@@ -58,7 +61,9 @@ func NewTables() *Tables {
 	t.blank = container.NewStack()
 	t.blank.Hide()
 	t.WhenBlank(Blank{Text: nothingHere})
-	t.all.Objects = []fyne.CanvasObject{t.chooser, t.grid, t.notes, t.blank}
+	t.awaits = container.NewStack()
+	t.awaits.Hide()
+	t.all.Objects = []fyne.CanvasObject{t.chooser, t.grid, t.notes, t.blank, t.awaits}
 	return t
 }
 
@@ -73,17 +78,14 @@ func (t *Tables) Keyed() fyne.Focusable {
 	return t.grid
 }
 
-// Set shows other tables; the one that was looked at stays chosen where it is still there.
+// Set shows other tables; the one that was chosen stays so wherever it is there.
 func (t *Tables) Set(tables []table.Table) {
-	id := ""
-	if t.at < len(t.tables) {
-		id = t.tables[t.at].ID
-	}
+	t.awaits.Hide()
 	t.tables, t.at = tables, 0
 	var titles []string
 	for i, tb := range tables {
 		titles = append(titles, tb.Title)
-		if tb.ID == id {
+		if tb.ID == t.wanted {
 			t.at = i
 		}
 	}
@@ -101,17 +103,31 @@ func (t *Tables) Set(tables []table.Table) {
 	t.show()
 }
 
+// Await shows a text in place of tables that stand no longer, until others are set; which of them was looked at, and how far
+// it was scrolled, is kept for these.
+func (t *Tables) Await(said string) {
+	text := widget.NewLabel(said)
+	text.Wrapping = fyne.TextWrapWord
+	text.Alignment = fyne.TextAlignCenter
+	t.awaits.Objects = []fyne.CanvasObject{container.NewVScroll(text)}
+	t.awaits.Show()
+	t.show()
+}
+
 func (t *Tables) choose(string) {
 	if t.setting {
 		return
 	}
 	t.at = max(0, t.chooser.SelectedIndex())
+	if t.at < len(t.tables) {
+		t.wanted = t.tables[t.at].ID
+	}
 	t.show()
 }
 
 // Shown is the table on the screen; false when there is none.
 func (t *Tables) Shown() (table.Table, bool) {
-	if t.at >= len(t.tables) {
+	if t.at >= len(t.tables) || t.awaits.Visible() {
 		return table.Table{}, false
 	}
 	return t.tables[t.at], true
@@ -128,6 +144,9 @@ func (t *Tables) show() {
 		return
 	}
 	tb, _ := t.Shown()
+	if !t.awaits.Visible() {
+		t.drawn = tb
+	}
 	t.lay(t.grid.Size().Width)
 	t.notes.text.SetText(strings.Join(tb.Notes, "\n"))
 	if len(tb.Notes) > 0 {
@@ -135,22 +154,23 @@ func (t *Tables) show() {
 	} else {
 		t.notes.Hide()
 	}
-	if isBlank(tb) {
-		t.blank.Show()
-		t.grid.Hide()
-	} else {
-		t.blank.Hide()
-		t.grid.Show()
+	seen := func(o fyne.CanvasObject, is bool) {
+		if is {
+			o.Show()
+		} else {
+			o.Hide()
+		}
 	}
+	seen(t.blank, isBlank(tb))
+	seen(t.grid, !isBlank(tb) && !t.awaits.Visible())
 	t.grid.Refresh()
 	t.all.Refresh()
 }
 
 // lay gives the columns and rows their sizes for a place of the given width.
 func (t *Tables) lay(place float32) {
-	tb, _ := t.Shown()
 	was := t.plan
-	t.plan = planOf(tb, place)
+	t.plan = planOf(t.drawn, place)
 	if !slices.Equal(was.widths, t.plan.widths) {
 		for i, w := range t.plan.widths {
 			t.grid.SetColumnWidth(i, w)
@@ -216,12 +236,11 @@ func (t *Tables) over(row int) {
 }
 
 func (t *Tables) length() (rows, cols int) {
-	tb, _ := t.Shown()
-	return len(tb.Rows), len(tb.Columns)
+	return len(t.drawn.Rows), len(t.drawn.Columns)
 }
 
 func (t *Tables) update(id widget.TableCellID, o fyne.CanvasObject) {
-	tb, _ := t.Shown()
+	tb := t.drawn
 	text, align := "", fyne.TextAlignLeading
 	if id.Row < len(tb.Rows) && id.Col < len(tb.Rows[id.Row]) {
 		text, align = tb.Rows[id.Row][id.Col].Text, alignOf(tb.Columns[id.Col].Align)
@@ -237,7 +256,7 @@ func (t *Tables) update(id widget.TableCellID, o fyne.CanvasObject) {
 }
 
 func (t *Tables) updateHead(id widget.TableCellID, o fyne.CanvasObject) {
-	tb, _ := t.Shown()
+	tb := t.drawn
 	var first, second string
 	align := fyne.TextAlignLeading
 	if id.Col >= 0 && id.Col < len(tb.Columns) {

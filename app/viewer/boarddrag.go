@@ -56,6 +56,9 @@ type row struct {
 	scale  float64 // window units a millimetre
 }
 
+// isCut tells whether it is known what is cut from the board.
+func (r row) isCut() bool { return r.cuts != nil && !r.cuts.Awaited }
+
 // foot is the end of what is drawn of the board, from the top of the place.
 func (r row) foot() float32 {
 	return r.bottom + boardBelow + float32(openHeight(r.cuts, r.it, r.scale))

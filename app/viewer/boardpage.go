@@ -86,7 +86,7 @@ func (p *boardPage) board(r row, chosen grip) {
 	}
 	p.fill(wood, p.ink.wood, "")
 	p.title(r, chosen.board == r.board)
-	if r.cuts != nil {
+	if r.isCut() {
 		r.cuts.Layout.Each(func(q *stock.Piece, _ int) { p.piece(r, q) })
 		p.cuts(r)
 		p.open(r)
@@ -113,7 +113,7 @@ func (p *boardPage) title(r row, chosen bool) {
 	if r.it.Timber != "" {
 		size += ", " + say.It(r.it.Timber)
 	}
-	if len(p.show.Cuts) > 0 && r.cuts == nil {
+	if len(p.show.Cuts) > 0 && r.cuts == nil && !p.show.Cuts[0].Awaited {
 		size += ", " + say.It("not needed")
 	}
 	at := p.point(r, 0, r.it.Width)

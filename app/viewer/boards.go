@@ -37,6 +37,9 @@ type BoardCuts struct {
 	Title  string
 	Names  map[*stock.Piece]string
 	IDs    map[*stock.Piece]string // of the parts
+
+	// Awaited cuts are those of a plan that is overtaken: the board keeps the room that they took, and they are not shown.
+	Awaited bool
 }
 
 // Boards shows boards to one scale with what is cut from them. Places that are not to be used, and the corners of a
@@ -177,7 +180,7 @@ func (b *Boards) tell(ref string) {
 
 func (b *Boards) partAt(at fyne.Position) (ref string) {
 	for _, r := range b.rows() {
-		if r.cuts == nil {
+		if !r.isCut() {
 			continue
 		}
 		p := r.board2(at)

@@ -46,16 +46,21 @@ func mm(x float64) measure.Length { return measure.Length(x) }
 // BoardName is what a board that is cut is called; of several alike, the number of each.
 func BoardName(r yield.Result, layout int) string {
 	at := r.Plan.Layouts[layout].Board
-	name, nth := r.Task.Boards[at].Name, 1
+	nth := 1
 	for _, l := range r.Plan.Layouts[:layout] {
 		if l.Board == at {
 			nth++
 		}
 	}
-	if r.Task.Boards[at].Number() > 1 {
-		name += fmt.Sprintf(" (%d)", nth)
+	return NameOfNth(r.Task.Boards[at], nth)
+}
+
+// NameOfNth names one of several boards that are alike, counted from 1.
+func NameOfNth(b stock.Board, nth int) string {
+	if b.Number() > 1 {
+		return fmt.Sprintf("%s (%d)", b.Name, nth)
 	}
-	return name
+	return b.Name
 }
 
 func balanceOf(l stock.Layout, b stock.Board) stock.Balance {
