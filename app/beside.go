@@ -121,6 +121,7 @@ func (b *besides) addFile() {
 	}, b.win)
 	d.SetFilter(storage.NewExtensionFileFilter([]string{".yaml", ".yml"}))
 	d.Show()
+	takeFileKeys(b.win.Canvas(), d.Hide, func(*fyne.KeyEvent) {})
 }
 
 func (b *besides) addPath(path string) {

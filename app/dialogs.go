@@ -39,13 +39,18 @@ func (w *Window) show(d dialog.Dialog) {
 	d.Show()
 	w.inDialog = nil
 	w.dialogs = append(w.dialogs, standing{d, w.win.Canvas().Overlays().Top()})
-	if p, ok := d.(*plain); ok && p.first != nil {
-		w.win.Canvas().Focus(p.first)
+	switch d := d.(type) {
+	case *plain:
+		if d.first != nil {
+			w.win.Canvas().Focus(d.first)
+		}
+	case *dialog.FileDialog:
+		takeFileKeys(w.win.Canvas(), w.escape, w.typedKey)
 	}
 }
 
-// typedAtFiles lets Enter take the folder that the library's own dialog shows, or go to the files to choose from. That dialog
-// leaves the keyboard nowhere, and what it has takes no Escape.
+// typedAtFiles lets Enter take the folder that the library's own dialog shows, or go to the files to choose from, as long as
+// nothing in it has the keys.
 func (w *Window) typedAtFiles(k *fyne.KeyEvent) {
 	top, is := w.win.Canvas().Overlays().Top().(*widget.PopUp)
 	if !is || len(w.dialogs) == 0 || k.Name != fyne.KeyReturn && k.Name != fyne.KeyEnter {
@@ -60,7 +65,10 @@ func (w *Window) typedAtFiles(k *fyne.KeyEvent) {
 	case *widget.Button:
 		f.OnTapped()
 	default:
-		w.win.Canvas().Focus(f)
+		if k, has := w.win.Canvas().Focused().(*fileKeys); has {
+			k.at = f
+			f.FocusGained()
+		}
 	}
 }
 

@@ -10,7 +10,9 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/keyed"
@@ -96,21 +98,101 @@ func TestEnterAnswersADialogOfFiles(t *testing.T) {
 	w := onScreen(t)
 	w.saveTo(filepath.Join(t.TempDir(), "step.yaml"), func() {})
 	w.win.Canvas().Unfocus()
-	enter, escape := &fyne.KeyEvent{Name: fyne.KeyReturn}, &fyne.KeyEvent{Name: fyne.KeyEscape}
 	w.papersFolder(w.s.Looked())
-	w.typedKey(escape)
+	press(w, fyne.KeyEscape)
 	if got, _ := filepath.Glob(filepath.Join(filepath.Dir(w.s.Path()), "*.pdf")); len(got) != 0 || w.win.Canvas().Overlays().Top() != nil {
 		t.Error("Escape leaves the dialog, or writes papers")
 	}
 	w.papersFolder(w.s.Looked())
-	w.typedKey(enter)
+	press(w, fyne.KeyReturn)
 	if got, _ := filepath.Glob(filepath.Join(filepath.Dir(w.s.Path()), "*.pdf")); len(got) == 0 {
 		t.Errorf("Enter writes no papers; it says %q", overlayText(w))
 	}
 	w.open()
-	w.typedKey(enter)
-	if _, is := w.win.Canvas().Focused().(*widget.GridWrap); !is {
+	press(w, fyne.KeyReturn)
+	if _, is := w.win.Canvas().Focused().(*fileKeys).at.(*widget.GridWrap); !is {
 		t.Errorf("the keyboard is at %T, not at the files", w.win.Canvas().Focused())
+	}
+}
+
+// press types a key as the screen does: to what has the keyboard, and Tab to what takes it.
+func press(w *Window, name fyne.KeyName) {
+	c, e := w.win.Canvas(), &fyne.KeyEvent{Name: name}
+	f := c.Focused()
+	if k, is := f.(desktop.Keyable); is {
+		k.KeyDown(e)
+		defer k.KeyUp(e)
+	}
+	tab, takes := f.(fyne.Tabbable)
+	switch {
+	case name == fyne.KeyTab && (!takes || !tab.AcceptsTab()):
+		c.FocusNext()
+	case f != nil:
+		f.TypedKey(e)
+	default:
+		w.typedKey(e)
+	}
+}
+
+// Escape puts a dialog of files away wherever Tab has gone in it, and that of the name of a folder which comes up over it;
+// Tab comes to everything and round again, and back with Shift.
+func TestEscapePutsADialogOfFilesAway(t *testing.T) {
+	w := onScreen(t)
+	c := w.win.Canvas()
+	for tabs := range 9 {
+		w.open()
+		for range tabs {
+			press(w, fyne.KeyTab)
+		}
+		press(w, fyne.KeyEscape)
+		if c.Overlays().Top() != nil {
+			t.Fatalf("after %d times Tab, Escape leaves the dialog", tabs)
+		}
+	}
+	w.open()
+	k := c.Focused().(*fileKeys)
+	var seen []fyne.Focusable
+	for range 20 {
+		press(w, fyne.KeyTab)
+		if k.at == nil || k.at == fyne.Focusable(k) || c.Focused() != fyne.Focusable(k) {
+			t.Fatalf("the keys go to %T", k.at)
+		}
+		if slices.Contains(seen, k.at) {
+			break
+		}
+		seen = append(seen, k.at)
+	}
+	if len(seen) < 6 || k.at != seen[0] {
+		t.Errorf("Tab comes to %d things and then to %T", len(seen), k.at)
+	}
+	k.KeyDown(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
+	press(w, fyne.KeyTab)
+	press(w, fyne.KeyTab)
+	k.KeyUp(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
+	if k.at != seen[len(seen)-2] {
+		t.Errorf("Shift and Tab come to %T", k.at)
+	}
+	new := slices.IndexFunc(seen, func(f fyne.Focusable) bool {
+		b, is := f.(*widget.Button)
+		return is && b.Icon == theme.FolderNewIcon()
+	})
+	for k.at != seen[new] {
+		press(w, fyne.KeyTab)
+	}
+	press(w, fyne.KeyReturn)
+	if c.Overlays().Top() == k.over {
+		t.Fatal("nothing asks for the name of a folder")
+	}
+	for range 4 {
+		press(w, fyne.KeyTab)
+	}
+	press(w, fyne.KeyEscape)
+	if c.Overlays().Top() != k.over || c.Focused() != fyne.Focusable(k) {
+		t.Errorf("Escape in the name of a folder leaves %T on top, the keyboard is at %T", c.Overlays().Top(), c.Focused())
+	}
+	press(w, fyne.KeyEscape)
+	if c.Overlays().Top() != nil {
+		t.Error("a second Escape leaves the dialog of files")
 	}
 }
 
