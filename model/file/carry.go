@@ -14,11 +14,12 @@ var standsFor = []struct{ path, from, to string }{
 	{"corners.tails-on", "front", "top"}, {"corners.tails-on", "end", "side"},
 }
 
-// SetForm makes the design one of another form. What carries over stays, and what the other form
-// makes no use of goes, so that nothing is refused that nobody typed there. The error is an *Error.
+// SetForm makes the design one of another form. What carries over stays, what the other form makes no use of goes, so that
+// nothing is refused that nobody typed there, and what it normally has comes. The error is an *Error.
 func (d *Document) SetForm(name string) error {
 	next := d.Clone()
-	stool, was := form.OnSides(name), form.OnSides(d.Text("form"))
+	from := d.Text("form")
+	stool, was := form.OnSides(name), form.OnSides(from)
 	if err := next.Set("form", name); err != nil {
 		return err
 	}
@@ -55,6 +56,12 @@ func (d *Document) SetForm(name string) error {
 	next.dropResawn(name)
 	next.dropOverhang()
 	next.dropFeatures(name)
+	if err := next.closeWalls(from, name); err != nil {
+		return err
+	}
+	if err := next.clearTread(from, name); err != nil {
+		return err
+	}
 	*d = *next
 	return nil
 }
