@@ -142,7 +142,7 @@ func (f *Findings) Under(n part.Finding) *fyne.Container {
 // Wait says under a finding that something that clears it is being looked for.
 func (f *Findings) Wait(n part.Finding) {
 	if u := f.Under(n); u != nil {
-		f.fill(u, widget.NewLabel(say.It("Trying other sizes…")))
+		f.fill(u, inLines(say.It("Trying other sizes…")))
 	}
 }
 
@@ -159,18 +159,13 @@ func (f *Findings) Offer(n part.Finding, offers []remedy.Offer) {
 		return
 	}
 	if len(offers) == 0 {
-		f.fill(u, widget.NewLabel(say.It("No single size that it names clears it without other trouble.")))
+		f.fill(u, inLines(say.It("No single size that it names clears it without other trouble.")))
 		return
 	}
 	var list []fyne.CanvasObject
 	var first *keyed.Button
 	for _, o := range offers {
-		text := say.With("%s: %s → %s", say.It(session.Words(o.Path)), o.Was, o.Now)
-		if o.Fields != nil {
-			text = say.With("One more stretcher: %s", fieldsOf(o))
-		}
-		said := widget.NewLabel(text)
-		said.Wrapping = fyne.TextWrapWord
+		said := inLines(offered(o))
 		accept := f.button(say.It("Accept"), func() { f.OnAccept(o) })
 		list = append(list, container.NewBorder(nil, nil, nil, accept, said))
 		if first == nil {
@@ -191,9 +186,31 @@ func (f *Findings) handOver(n part.Finding, to *keyed.Button) {
 	}
 }
 
+func inLines(text string) *widget.Label {
+	l := widget.NewLabel(text)
+	l.Wrapping = fyne.TextWrapWord
+	return l
+}
+
+// offered says what an offer changes, a change a line.
+func offered(o remedy.Offer) string {
+	text := say.With("%s: %s → %s", say.It(session.Words(o.Path)), o.Was, o.Now)
+	if o.Fields != nil {
+		text = say.With("One more stretcher: %s", fieldsOf(o))
+	}
+	if o.Also != nil {
+		text += "\n" + offered(*o.Also)
+	}
+	return text
+}
+
+// fieldsOf says where a stretcher stands and how it is held; its screws and its tenon are those of the one that it is like.
 func fieldsOf(o remedy.Offer) string {
 	var items []string
 	for _, p := range o.Fields {
+		if strings.Contains(p[0], ".") {
+			continue
+		}
 		items = append(items, say.It(strings.ReplaceAll(p[0], "-", " "))+" "+say.It(p[1]))
 	}
 	return strings.Join(items, ", ")

@@ -38,7 +38,7 @@ func (s *Session) Resize(sizes []resize.Edit, holds []string) error {
 // Accept makes a change that clears a finding, as one step.
 func (s *Session) Accept(o remedy.Offer) error {
 	if o.Fields != nil {
-		return s.Append(o.Path, o.Fields...)
+		return s.do("add a "+one(o.Path), o.Apply)
 	}
 	return s.do(Words(o.Path)+": "+o.Was+" → "+o.Now, o.Apply)
 }

@@ -4,7 +4,6 @@ package remedy
 
 import (
 	"context"
-	"math"
 	"slices"
 	"strings"
 
@@ -19,26 +18,37 @@ type Offer struct {
 	Path     string      // the size, or the list that gains an item
 	Was, Now string      // of a size: what stands there and what would do, with units
 	Fields   [][2]string // of an item that is added: keys and texts
+	Also     *Offer      // what is changed along with it, so that both sides of the piece stay alike; nil = nothing
 }
 
-// Apply makes the change. The error is that of the document.
+// Apply makes the change, with what goes along with it. The error is that of the document, which may then have a part of it.
 func (o Offer) Apply(doc *file.Document) error {
+	var err error
 	if o.Fields != nil {
-		return doc.Append(o.Path, o.Fields...)
+		err = doc.Append(o.Path, o.Fields...)
+	} else {
+		err = doc.Set(o.Path, o.Now)
 	}
-	return doc.Set(o.Path, o.Now)
+	if err == nil && o.Also != nil {
+		err = o.Also.Apply(doc)
+	}
+	return err
 }
 
 // String is the change in a line: the size, what stands there, and what would do.
 func (o Offer) String() string {
+	also := ""
+	if o.Also != nil {
+		also = "; " + o.Also.String()
+	}
 	if o.Fields == nil {
-		return o.Path + ": " + o.Was + " → " + o.Now
+		return o.Path + ": " + o.Was + " → " + o.Now + also
 	}
 	var items []string
 	for _, f := range o.Fields {
 		items = append(items, f[0]+": "+f[1])
 	}
-	return "one more of " + o.Path + ": " + strings.Join(items, ", ")
+	return "one more of " + o.Path + ": " + strings.Join(items, ", ") + also
 }
 
 // Offers are the changes that clear a finding of a design and bring no other stop or warning, the
@@ -168,30 +178,4 @@ func (s *search) least(v value, way int) int {
 		}
 	}
 	return to
-}
-
-// stretcher looks for a stretcher that clears the finding: right under the top, or low down, in the
-// middle or to either side of one that is there.
-func (s *search) stretcher() []Offer {
-	d := s.piece.Design
-	if d.Form != "stool" {
-		return nil
-	}
-	thick := d.Boards.Side.Thickness.MM()
-	room := (d.Size.Height - d.Boards.Top.Thickness).MM()
-	aside := math.Round(d.Size.Depth.MM() / 4)
-	for _, wide := range []float64{60, 80, 100} {
-		for _, below := range []float64{0, math.Round(room / 2)} {
-			for _, across := range []float64{0, aside, -aside} {
-				o := Offer{Path: "stretchers", Fields: [][2]string{
-					{"width", millimetres(wide)}, {"thickness", millimetres(thick)}, {"set", form.OnEdge},
-					{"below-top", millimetres(below)}, {"across", millimetres(across)}, {"joint", form.Housing},
-				}}
-				if below+wide < room && s.clears(o) {
-					return []Offer{o}
-				}
-			}
-		}
-	}
-	return nil
 }

@@ -1,7 +1,6 @@
 package remedy
 
 import (
-	"fmt"
 	"math"
 	"reflect"
 	"strconv"
@@ -60,8 +59,6 @@ func (v value) text(x float64) string {
 func (v value) offer(n int) Offer {
 	return Offer{Path: v.path, Was: v.text(v.now), Now: v.text(v.at(n))}
 }
-
-func millimetres(x float64) string { return fmt.Sprintf("%g mm", x) }
 
 // lookUp follows a path of the design file into the design: the keys are the names of the fields, in
 // small letters and with hyphens.
