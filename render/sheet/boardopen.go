@@ -117,7 +117,7 @@ func (f *openFigure) size() {
 // draw draws the figure below at.
 func (f *openFigure) draw(name string) {
 	o, y := f.b.set.o, f.at.Y-openHead
-	head := o.with("%s: resawn when it is cut up, A over B, opened like a book", o.say(name))
+	head := o.with("%+s: resawn when it is cut up, A over B, opened like a book", name)
 	if f.own != "" {
 		head += " (" + f.own + ")"
 	}

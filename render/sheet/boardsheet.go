@@ -80,7 +80,7 @@ func boardSheets(s set, r yield.Result) ([]*blank, float64) {
 		}
 		b.entry.scale = name
 		d := boardDrawing{b: b, r: r, l: l, board: board, scale: scale, at: draw.Point{X: b.room.Min.X, Y: y - boardHead - board.Width*scale}, names: names, opened: opened, lies: lying(opened)}
-		d.draw(table.BoardName(r, i))
+		d.draw(s.o.boardName(r, i))
 		y -= need
 		for _, p := range opened {
 			f := openFigureOf(&d, p)
@@ -89,11 +89,20 @@ func boardSheets(s set, r yield.Result) ([]*blank, float64) {
 				sheets, y = append(sheets, b), b.room.Max.Y
 			}
 			f.b, f.at.Y = b, y
-			f.draw(table.BoardName(r, i))
+			f.draw(s.o.boardName(r, i))
 			y -= f.high
 		}
 	}
 	return sheets, y
+}
+
+// boardName is what a board that is cut is called, in the papers' language where the program has named it.
+func (o Options) boardName(r yield.Result, layout int) string {
+	name := table.BoardName(r, layout)
+	if table.OwnName(r, layout) {
+		return name
+	}
+	return o.say(name)
 }
 
 // boardScale is the largest scale of the list that is no larger than what fits.
@@ -138,7 +147,7 @@ func (d *boardDrawing) draw(name string) {
 	o := d.b.set.o
 	show := func(mm float64) string { return o.label(measure.Length(mm)) }
 	d.b.text(d.at.X, d.at.Y+d.board.Width*d.scale+2.2, 2.8,
-		fmt.Sprintf("%s: %s × %s × %s %s", o.say(name), show(d.board.Length), show(d.board.Width), show(d.board.Thickness), o.say(d.board.Timber)), true, d.b.ink.line)
+		fmt.Sprintf("%s: %s × %s × %s %s", name, show(d.board.Length), show(d.board.Width), show(d.board.Thickness), o.say(d.board.Timber)), true, d.b.ink.line)
 	d.pieces()
 	for _, a := range d.board.Avoid {
 		d.avoid(a)

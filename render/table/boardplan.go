@@ -30,7 +30,7 @@ func planSummary(r yield.Result, style measure.Style) Table {
 	for i, l := range r.Plan.Layouts {
 		b := r.Task.Boards[l.Board]
 		area := balanceOf(l, b)
-		s.row("", word(BoardName(r, i)), word(timberOn(r, l.Board)), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
+		s.row("", boardCell(r, i), word(timberOn(r, l.Board)), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
 			figure(100*area.Parts/area.Boards, 1), figure(100*area.Offcuts/area.Boards, 1), figure(100*area.Waste/area.Boards, 1), word(b.Looks()))
 	}
 	for _, text := range WithoutPlace(r, style) {
@@ -61,6 +61,15 @@ func NameOfNth(b stock.Board, nth int) string {
 		return fmt.Sprintf("%s (%d)", b.Name, nth)
 	}
 	return b.Name
+}
+
+// OwnName tells whether what a board that is cut is called are a person's own words.
+func OwnName(r yield.Result, layout int) bool {
+	return r.Task.Boards[r.Plan.Layouts[layout].Board].Sold.Words == ""
+}
+
+func boardCell(r yield.Result, layout int) Cell {
+	return Cell{Text: BoardName(r, layout), Own: OwnName(r, layout)}
 }
 
 func balanceOf(l stock.Layout, b stock.Board) stock.Balance {
@@ -159,7 +168,7 @@ func planParts(r yield.Result, style measure.Style) Table {
 					grain = fmt.Sprintf("%s, half %s", grain, leaf)
 				}
 			}
-			s.row(ids[q], word(BoardName(r, i)), word(what), s.length(mm(q.X1)), s.length(mm(q.Y1)), s.length(mm(q.Length())), s.length(mm(q.Width())), word(grain))
+			s.row(ids[q], boardCell(r, i), word(what), s.length(mm(q.X1)), s.length(mm(q.Y1)), s.length(mm(q.Length())), s.length(mm(q.Width())), word(grain))
 		})
 	}
 	return s.done()
@@ -227,7 +236,7 @@ func planCuts(r yield.Result, style measure.Style) Table {
 				c = leaf.Cut(c, r.Task.Saw.Kerf)
 				which = fmt.Sprintf("%s, half %s", which, yield.LeafName(c.Leaf-1))
 			}
-			s.row("", word(BoardName(r, i)), count(n+1), word(which), s.length(mm(c.At)), s.length(mm(c.From)), s.length(mm(c.To)), word(wasteOf(c)))
+			s.row("", boardCell(r, i), count(n+1), word(which), s.length(mm(c.At)), s.length(mm(c.From)), s.length(mm(c.To)), word(wasteOf(c)))
 		}
 	}
 	if len(s.Rows) > 0 {

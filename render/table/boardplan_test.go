@@ -11,6 +11,7 @@ import (
 	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
 	"splaywright/model/stock"
+	"splaywright/model/tongue"
 	"splaywright/model/yield"
 )
 
@@ -172,5 +173,18 @@ func TestShoppingTakesTheCheapest(t *testing.T) {
 	}
 	if !strings.Contains(strings.Join(tab.Notes, "\n"), "costs less than 18.00") {
 		t.Errorf("%q", tab.Notes)
+	}
+}
+
+// A person's own name of a board is the same in every language, whatever it looks like to the program.
+func TestNamesOfBoardsAreNotTranslated(t *testing.T) {
+	const own = "brace of the top"
+	r := planOf(t, onBoards(stock.Board{Name: own, Length: 1300, Width: 300, Thickness: 27}))
+	for _, tab := range AllIn(BoardPlan(r, metric), tongue.Load("de")) {
+		for _, row := range tab.Rows {
+			if row[0].Text != own {
+				t.Errorf("%s: %q", tab.ID, row[0].Text)
+			}
+		}
 	}
 }

@@ -24,7 +24,7 @@ func Shopping(r yield.Result, style measure.Style) Table {
 	b := basketOf(r)
 	for _, l := range b.lines {
 		d := r.Task.Boards[l.board]
-		s.row("", word(d.Name), word(timberOn(r, l.board)), s.length(mm(d.Length)), s.length(mm(d.Width)), s.length(mm(d.Thickness)),
+		s.row("", Cell{Text: d.Name, Own: d.Sold.Words == ""}, word(timberOn(r, l.board)), s.length(mm(d.Length)), s.length(mm(d.Width)), s.length(mm(d.Thickness)),
 			count(l.number), figure(d.Price, 2), figure(l.price, 2), figure(l.exact, 2), figure(l.charged, 2))
 	}
 	if len(s.Rows) > 0 {

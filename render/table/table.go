@@ -25,6 +25,7 @@ type Column struct {
 type Cell struct {
 	Text   string
 	Number *float64 // in the column's unit, unrounded; nil for words
+	Own    bool     // a person's own words, the same in every language
 }
 
 // Table is one table of the papers.

@@ -23,7 +23,9 @@ func (t Table) In(speak *tongue.Tongue) Table {
 	for i, row := range t.Rows {
 		cells := make([]Cell, len(row))
 		for k, c := range row {
-			c.Text = measure.Minus(speak.Say(c.Text))
+			if !c.Own {
+				c.Text = measure.Minus(speak.Say(c.Text))
+			}
 			cells[k] = c
 		}
 		out.Rows[i] = cells
