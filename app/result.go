@@ -3,12 +3,13 @@ package app
 import (
 	"errors"
 	"math"
-	"slices"
+	"sync/atomic"
 
 	"splaywright/app/say"
 	"splaywright/app/viewer"
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/twos"
 	"splaywright/render/draw"
 	"splaywright/render/sheet"
 	"splaywright/render/table"
@@ -62,32 +63,27 @@ func derive(d form.Design, how manner) (r result) {
 	return r
 }
 
-// inTwos makes the drawing and the pictorial, each on a core of its own, which takes about half of the drawing's views first.
+// inTwos makes the drawing and the pictorial on two cores. Both take the drawing's views, one at a time; the core that takes
+// the last goes on with the drawing, the other with the pictorial.
 func (r *result) inTwos(how manner) error {
 	ways := sheet.Directions3(r.piece.Design.Papers.Projection)
 	var views [len(ways)]*view.Picture
-	take := func(which ...int) func() {
-		return func() {
-			for _, i := range which {
-				views[i] = r.sight.Scene.Project(ways[i])
-			}
+	var next, taken atomic.Int32
+	work := func() {
+		last := false
+		for i := int(next.Add(1)) - 1; i < len(ways); i = int(next.Add(1)) - 1 {
+			views[i] = r.sight.Scene.Project(ways[i])
+			last = int(taken.Add(1)) == len(ways)
+		}
+		if last {
+			r.draw(how, views)
+		} else {
+			r.portray(how)
 		}
 	}
-	var beside error
-	taken, done := make(chan struct{}), make(chan struct{})
-	go func() {
-		defer close(done)
-		beside = guarded(take(0, 1))
-		close(taken)
-		beside = errors.Join(beside, guarded(func() { r.portray(how) }))
-	}()
-	err := guarded(take(2))
-	<-taken
-	if !slices.Contains(views[:], nil) {
-		err = errors.Join(err, guarded(func() { r.draw(how, views) }))
-	}
-	<-done
-	return errors.Join(err, beside)
+	var one, other error
+	twos.Both(func() { one = guarded(work) }, func() { other = guarded(work) })
+	return errors.Join(one, other)
 }
 
 // guarded does work; a mistake of the program in it becomes an error.
