@@ -32,9 +32,9 @@ type result struct {
 	table, pictorial *viewer.Ahead
 }
 
-// flattening is how far chords may lie off arcs in the window's pictures, mm of the piece: a dot shows ten times as much of a
+// flattening is how far chords may lie off arcs in the window's pictures, mm of the piece: a dot shows five times as much of a
 // stool that fills its place, and what the drawing shows of an arc stays one. Papers are drawn finer.
-const flattening = 0.1
+const flattening = 0.2
 
 // manner is how a design is to be drawn.
 type manner struct {

@@ -14,14 +14,17 @@ import (
 func window(page draw.Page, x, y, w, h float64, paper draw.Ink) draw.Page {
 	out := draw.Page{Title: page.Title, Width: w, Height: h, Items: make([]draw.Item, 0, len(page.Items)+1)}
 	out.Items = append(out.Items, sheetOf(w, h, paper))
+	room := make([]draw.Seg, 0, draw.Segs(page.Items))
 	for _, it := range page.Items {
 		switch it := it.(type) {
 		case draw.Path:
 			if it.Layer == paperLayer {
 				continue // the frame has a paper of its own
 			}
-			if moved, seen := shift(it, x, y, w, h); seen {
-				out.Items = append(out.Items, moved)
+			if all, seen := shift(room, it, x, y, w, h); seen {
+				it.Segs = all[len(room):len(all):len(all)]
+				room = all
+				out.Items = append(out.Items, it)
 			}
 		case draw.Text:
 			it.At.X -= x
@@ -32,11 +35,10 @@ func window(page draw.Page, x, y, w, h float64, paper draw.Ink) draw.Page {
 	return out
 }
 
-// shift moves a path and tells whether it can be seen in the frame at all.
-func shift(p draw.Path, x, y, w, h float64) (draw.Path, bool) {
-	segs := make([]draw.Seg, len(p.Segs))
+// shift adds what a path is moved to the rest, and tells whether it can be seen in the frame at all.
+func shift(segs []draw.Seg, p draw.Path, x, y, w, h float64) ([]draw.Seg, bool) {
 	lo, hi := draw.Point{X: math.Inf(1), Y: math.Inf(1)}, draw.Point{X: math.Inf(-1), Y: math.Inf(-1)}
-	for i, s := range p.Segs {
+	for _, s := range p.Segs {
 		for k := range s.P {
 			s.P[k].X -= x
 			s.P[k].Y -= y
@@ -46,11 +48,10 @@ func shift(p draw.Path, x, y, w, h float64) (draw.Path, bool) {
 			lo.X, lo.Y = min(lo.X, s.P[k].X), min(lo.Y, s.P[k].Y)
 			hi.X, hi.Y = max(hi.X, s.P[k].X), max(hi.Y, s.P[k].Y)
 		}
-		segs[i] = s
+		segs = append(segs, s)
 	}
-	p.Segs = segs
 	m := p.Pen.Width
-	return p, lo.X <= w+m && lo.Y <= h+m && hi.X >= -m && hi.Y >= -m
+	return segs, lo.X <= w+m && lo.Y <= h+m && hi.X >= -m && hi.Y >= -m
 }
 
 // paperLayer is the layer of the ground that a sheet brings with it.

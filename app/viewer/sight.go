@@ -121,22 +121,27 @@ type frame struct{ w, h, scale float64 }
 
 // page puts a picture in the middle of the frame.
 func (f frame) page(pic *view.Picture, ink, paper draw.Ink) draw.Page {
-	out := draw.Page{Width: f.w, Height: f.h, Items: []draw.Item{sheetOf(f.w, f.h, paper)}}
+	n := 0
+	for _, l := range pic.Lines {
+		n += len(l.Points)
+	}
+	room := make([]draw.Seg, 0, n)
+	out := draw.Page{Width: f.w, Height: f.h, Items: append(make([]draw.Item, 0, len(pic.Lines)+1), sheetOf(f.w, f.h, paper))}
 	mid := draw.Point{X: (pic.Max.X + pic.Min.X) / 2, Y: (pic.Max.Y + pic.Min.Y) / 2}
 	for _, l := range pic.Lines {
 		if l.Kind == view.Hidden || len(l.Points) < 2 {
 			continue
 		}
-		path := draw.Path{Pen: penOf(l.Kind, ink, paper), Layer: "visible", Ref: l.Part}
+		at := len(room)
 		for i, p := range l.Points {
 			s := draw.Seg{Kind: draw.Line}
 			if i == 0 {
 				s.Kind = draw.Move
 			}
 			s.P[2] = draw.Point{X: f.w/2 + (p.X-mid.X)*f.scale, Y: f.h/2 + (p.Y-mid.Y)*f.scale}
-			path.Segs = append(path.Segs, s)
+			room = append(room, s)
 		}
-		out.Items = append(out.Items, path)
+		out.Items = append(out.Items, draw.Path{Segs: room[at:len(room):len(room)], Pen: penOf(l.Kind, ink, paper), Layer: "visible", Ref: l.Part})
 	}
 	return out
 }

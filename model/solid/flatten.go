@@ -54,6 +54,7 @@ type flattener struct {
 	// Room that is used again, and room that loops are put into one after the other.
 	columns [][]int32
 	rungs   []rung
+	ends    []float64
 	loop    []int32
 	ints    []int32
 	loops   [][]int32
@@ -151,15 +152,18 @@ func (f *flattener) patches() []patch {
 	return out
 }
 
+// usualKnots is how many more knots than ends of arcs there usually are.
+const usualKnots = 6
+
 // knots are all ends of arcs, and as many angles between them as the tolerance asks for.
 func (f *flattener) knots(p *patch) []float64 {
-	var ends []float64
-	arcs := p.arcs
+	ends, arcs := f.ends[:0], p.arcs
 	for i := range arcs {
 		ends = append(ends, arcs[i].lo, arcs[i].hi)
 	}
 	slices.Sort(ends)
-	knots := ends[:1:1]
+	f.ends = ends
+	knots := append(make([]float64, 0, len(ends)+usualKnots), ends[0])
 	for _, t := range ends[1:] {
 		last := knots[len(knots)-1]
 		if t-last < p.same {
@@ -218,7 +222,10 @@ func (f *flattener) points(p *patch, a *span) {
 // flatFace copies a flat face, some or all of its loops, with the points of its arcs.
 func (f *flattener) flatFace(i int, of [][]HalfEdge) {
 	face := &f.s.Faces[i]
-	loops := make([][]int32, len(of))
+	var loops [][]int32
+	if len(of) > 1 {
+		loops = make([][]int32, len(of))
+	}
 	for j, l := range of {
 		loop := f.loop[:0]
 		for _, h := range l {
@@ -232,7 +239,12 @@ func (f *flattener) flatFace(i int, of [][]HalfEdge) {
 				}
 			}
 		}
-		f.loop, loops[j] = loop, f.kept(loop)
+		f.loop = loop
+		if loops == nil {
+			loops = f.alone(f.kept(loop))
+		} else {
+			loops[j] = f.kept(loop)
+		}
 	}
 	if f.flat != nil {
 		f.flat[i] = int32(len(f.m.Faces))

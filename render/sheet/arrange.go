@@ -92,7 +92,7 @@ type drawnView struct {
 func (a *arrangement) moved(d draw.Point) []draw.Item {
 	out := draw.Moved(a.three[0].items, d)
 	for _, v := range a.three[1:] {
-		out = append(out, draw.Moved(draw.Moved(v.items, v.by), d)...)
+		out = append(out, draw.Moved(v.items, draw.Point{X: v.by.X + d.X, Y: v.by.Y + d.Y})...)
 	}
 	return out
 }

@@ -118,7 +118,7 @@ func (a *Arc) Segs(scale float64) []draw.Seg {
 		return scaled(p, scale), scaled(draw.Point{X: a.V.X*cos - a.U.X*sin, Y: a.V.Y*cos - a.U.Y*sin}, scale*h)
 	}
 	p, d := at(a.From)
-	segs := []draw.Seg{draw.MoveTo(p)}
+	segs := append(make([]draw.Seg, 0, n+1), draw.MoveTo(p))
 	for i := 1; i <= n; i++ {
 		q, e := at(a.From + step*float64(i))
 		segs = append(segs, draw.CurveTo(draw.Point{X: p.X + d.X, Y: p.Y + d.Y}, draw.Point{X: q.X - e.X, Y: q.Y - e.Y}, q))
