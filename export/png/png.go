@@ -169,7 +169,7 @@ func (k *painter) dashed(run []draw.Point, pen draw.Pen, w float64) {
 	i, left := 0, pen.Dash[0]*k.scale
 	for j := 1; j < len(run); j++ {
 		a, b := run[j-1], run[j]
-		n := math.Hypot(b.X-a.X, b.Y-a.Y)
+		n := draw.Length(b.X-a.X, b.Y-a.Y)
 		for at := 0.0; at < n; {
 			to := min(at+left, n)
 			if i%2 == 0 {

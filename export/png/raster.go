@@ -223,7 +223,7 @@ func blend(dot []uint8, ink draw.Ink, cover float32) {
 // stroke draws one straight stretch of line as a slim rectangle, w dots wide, with its ends square.
 func (r *raster) stroke(a, b draw.Point, w float64, ink draw.Ink) {
 	dx, dy := b.X-a.X, b.Y-a.Y
-	n := math.Hypot(dx, dy)
+	n := draw.Length(dx, dy)
 	if n == 0 {
 		return
 	}

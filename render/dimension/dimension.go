@@ -9,6 +9,7 @@ package dimension
 
 import (
 	"math"
+	"slices"
 
 	"splaywright/render/draw"
 )
@@ -71,6 +72,15 @@ type Sketch struct {
 
 // New is an empty sketch.
 func New(s Style) *Sketch { return &Sketch{Style: s, outline: draw.EmptyBox()} }
+
+// Room makes room for so many lines of the view and points of theirs, before they go in.
+func (k *Sketch) Room(lines, points int) {
+	k.Items = slices.Grow(k.Items, lines+usualItems)
+	k.lines = slices.Grow(k.lines, points+usualItems)
+}
+
+// usualItems is room for what is written about a view.
+const usualItems = 128
 
 // Line adds a line of the view itself, which dimensions stand clear of.
 func (k *Sketch) Line(pts []draw.Point, pen draw.Pen, layer, ref string) {
@@ -155,7 +165,7 @@ func (k *Sketch) text(at draw.Point, turn float64, a draw.Align, s, ref string) 
 
 func (k *Sketch) width(s string) float64 { return draw.TextWidth(s, k.Style.Text, false) }
 
-func dist(a, b draw.Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
+func dist(a, b draw.Point) float64 { return draw.Length(b.X-a.X, b.Y-a.Y) }
 
 func add(a, b draw.Point) draw.Point { return draw.Point{X: a.X + b.X, Y: a.Y + b.Y} }
 

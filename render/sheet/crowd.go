@@ -176,11 +176,11 @@ func straightRuns(list []stretch) []float64 {
 
 // meets tells whether one of two ends lies so near to a point.
 func meets(ends [2]draw.Point, p draw.Point, near float64) bool {
-	return math.Hypot(ends[0].X-p.X, ends[0].Y-p.Y) <= near || math.Hypot(ends[1].X-p.X, ends[1].Y-p.Y) <= near
+	return draw.Length(ends[0].X-p.X, ends[0].Y-p.Y) <= near || draw.Length(ends[1].X-p.X, ends[1].Y-p.Y) <= near
 }
 
 // sameWay tells whether two straight lines have one direction, to within an angle.
 func sameWay(a, b []draw.Point, turn float64) bool {
 	ax, ay, bx, by := a[1].X-a[0].X, a[1].Y-a[0].Y, b[1].X-b[0].X, b[1].Y-b[0].Y
-	return math.Abs(ax*by-ay*bx) <= turn*math.Hypot(ax, ay)*math.Hypot(bx, by)
+	return math.Abs(ax*by-ay*bx) <= turn*draw.Length(ax, ay)*draw.Length(bx, by)
 }

@@ -63,11 +63,17 @@ func finer(list []stretch) []stretch {
 }
 
 func (f *figure) strokes(lines []stretch, hidden bool) {
+	points := 0
+	for i := range lines {
+		points += len(lines[i].pts)
+	}
+	f.Room(len(lines), points)
 	for _, kind := range []view.Kind{view.Hidden, view.Smooth, view.Visible} {
 		if kind == view.Hidden && !hidden {
 			continue
 		}
-		for _, l := range lines {
+		for i := range lines {
+			l := &lines[i]
 			if l.Kind != kind {
 				continue
 			}
@@ -85,7 +91,7 @@ func emptyFigure(d view.Direction, scale float64, i ink) *figure {
 }
 
 // stroke draws a line of the picture; an arc stays one.
-func (f *figure) stroke(l stretch, pen draw.Pen) {
+func (f *figure) stroke(l *stretch, pen draw.Pen) {
 	if l.Arc != nil {
 		f.Curve(l.Arc.Segs(f.scale), l.pts, pen, l.Kind.String(), l.Part)
 		return

@@ -117,7 +117,7 @@ func cutFigure(p *form.Piece, s *view.Section, scale float64, i ink) *figure {
 	for _, l := range f.stretches(walls) {
 		pen := i.pen(view.Visible)
 		pen.Width = narrowLine
-		f.stroke(l, pen)
+		f.stroke(&l, pen)
 	}
 	for _, h := range holes {
 		f.axis(h.a, h.b, markPast)

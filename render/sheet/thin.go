@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"splaywright/render/draw"
@@ -53,7 +52,7 @@ func (f *figure) stretches(lines []view.Line) []stretch {
 		for j, p := range s.pts {
 			s.box = s.box.Add(p)
 			if j > 0 {
-				s.long += math.Hypot(p.X-s.pts[j-1].X, p.Y-s.pts[j-1].Y)
+				s.long += draw.Length(p.X-s.pts[j-1].X, p.Y-s.pts[j-1].Y)
 			}
 		}
 		list[i] = s

@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
+
+	"splaywright/render/draw"
 )
 
 // outline is an edge where a front face ends against nothing.
@@ -24,7 +26,7 @@ func (w *work) enterOutlines() {
 		}
 		a, b := &w.pts[w.s.edges[i].from], &w.pts[w.s.edges[i].to]
 		o := outline{x: a[0], y: a[1], z: a[2], dx: b[0] - a[0], dy: b[1] - a[1], dz: b[2] - a[2], near: max(a[2], b[2])}
-		o.slack = sliver / math.Hypot(o.dx, o.dy)
+		o.slack = sliver / draw.Length(o.dx, o.dy)
 		w.bends = append(w.bends, o)
 		w.enterOutline(&w.grid, int32(len(w.bends)-1), &flat{a[0], a[1], b[0], b[1]})
 	}
@@ -73,7 +75,7 @@ type stretch struct {
 
 func newStretch(a, b *mgl64.Vec3) stretch {
 	e := stretch{a[0], a[1], a[2], b[0] - a[0], b[1] - a[1], b[2] - a[2], 0}
-	e.long = math.Hypot(e.dx, e.dy)
+	e.long = draw.Length(e.dx, e.dy)
 	return e
 }
 
