@@ -61,16 +61,27 @@ func (d *boardDrawing) nameAvoid(a stock.Avoid) {
 	}
 	tries = append(tries, draw.Point{X: mid.X, Y: below}, draw.Point{X: mid.X + w + 2, Y: below}, draw.Point{X: mid.X - w - 2, Y: below})
 	own := slices.Index(d.taken, box)
-	for _, at := range tries {
-		ground := draw.Box{Min: at, Max: draw.Point{X: at.X + w, Y: at.Y + h}}.Grow(0.4)
-		if ground.Min.X < d.b.room.Min.X || ground.Max.X > d.b.room.Max.X || !d.freeBut(ground, own, at == mid) {
-			continue
+	for _, clearOfParts := range []bool{true, false} {
+		for _, at := range tries {
+			ground := draw.Box{Min: at, Max: draw.Point{X: at.X + w, Y: at.Y + h}}.Grow(0.4)
+			if ground.Min.X < d.b.room.Min.X || ground.Max.X > d.b.room.Max.X || !d.freeBut(ground, own, at == mid) || clearOfParts && d.onPart(ground) {
+				continue
+			}
+			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(ground), Filled: true, Fill: d.b.ink.paper, Layer: "paper"})
+			d.say(at.X, at.Y, nameText, a.What, false, d.b.ink.line)
+			return
 		}
-		d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(ground), Filled: true, Fill: d.b.ink.paper, Layer: "notes"})
-		d.b.text(at.X, at.Y, nameText, a.What, false, d.b.ink.line)
-		d.taken = append(d.taken, ground)
-		return
 	}
+}
+
+// onPart tells whether a box lies on what is made into a part.
+func (d *boardDrawing) onPart(box draw.Box) bool {
+	on := false
+	d.l.Each(func(q *stock.Piece, _ int) {
+		o := d.box(q.Rect)
+		on = on || q.Kind == stock.Part && overlap(o, box)
+	})
+	return on
 }
 
 // free tells whether nothing that was drawn before stands in a box.
@@ -82,7 +93,7 @@ func (d *boardDrawing) freeBut(box draw.Box, but int, leave bool) bool {
 		if leave && i == but {
 			continue
 		}
-		if o.Min.X < box.Max.X && box.Min.X < o.Max.X && o.Min.Y < box.Max.Y && box.Min.Y < o.Max.Y {
+		if overlap(o, box) {
 			return false
 		}
 	}

@@ -41,11 +41,9 @@ func lying(all []yield.Opened) map[*stock.Piece]bool {
 	return out
 }
 
-// overOneAnother is a piece that is resawn, as it lies on its board: what comes out of it, one over the other.
+// overOneAnother names a piece that is resawn, as it lies on its board: what comes out of it, one over the other.
 func (d *boardDrawing) overOneAnother(box draw.Box, q *stock.Piece) {
 	i := slices.IndexFunc(d.opened, func(o yield.Opened) bool { return o.Piece == q })
-	d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(box), Filled: true, Fill: d.b.ink.soft, Layer: "tint"})
-	d.path(draw.Rect(box), narrowLine, nil, "part", "")
 	lines := []string{d.b.set.o.say("resawn: A over B")}
 	for n, f := range d.opened[i].Leaves {
 		lines = append(lines, yield.LeafName(n)+": "+strings.Join(d.namesOn(f), " | "))

@@ -47,9 +47,11 @@ func boardSet(p *form.Piece, o Options) set {
 
 // Each board stands in a strip of the sheet with its name above it.
 const (
-	boardHead = 7.0  // mm
-	boardGap  = 9.0  // mm, between boards
-	boardText = 2.3  // mm, of labels
+	boardHead = 7.0 // mm
+	boardGap  = 9.0 // mm, between boards
+	boardText = 2.3 // mm, of labels
+	smallText = 1.8 // mm, the least where a label need not be shortened
+	leastText = 1.5
 	cutMark   = 4.2  // mm, diameter of the ring round a cut's number
 	hatchStep = 2.2  // mm, between the lines that mark a place to avoid
 	longBoard = 0.94 // of the sheet's room that the longest board takes
@@ -146,19 +148,26 @@ func (d *boardDrawing) path(segs []draw.Seg, width float64, dash []float64, laye
 func (d *boardDrawing) draw(name string) {
 	o := d.b.set.o
 	show := func(mm float64) string { return o.label(measure.Length(mm)) }
-	d.b.text(d.at.X, d.at.Y+d.board.Width*d.scale+2.2, 2.8,
+	d.say(d.at.X, d.at.Y+d.board.Width*d.scale+2.8, 2.8,
 		fmt.Sprintf("%s: %s × %s × %s %s", name, show(d.board.Length), show(d.board.Width), show(d.board.Thickness), o.say(d.board.Timber)), true, d.b.ink.line)
 	d.pieces()
 	for _, a := range d.board.Avoid {
 		d.avoid(a)
 	}
 	d.outline()
+	d.grain()
 	d.cuts()
+	d.namePieces()
 	d.waste()
 	for _, a := range d.board.Avoid {
 		d.nameAvoid(a)
 	}
-	d.grain()
+}
+
+// say sets a text that nothing is to stand on.
+func (d *boardDrawing) say(x, y, size float64, text string, bold bool, ink draw.Ink) {
+	d.b.text(x, y, size, text, bold, ink)
+	d.taken = append(d.taken, draw.Bounds(d.b.Items[len(d.b.Items)-1:]))
 }
 
 // outline is the edge of the wood.
@@ -174,24 +183,36 @@ func (d *boardDrawing) outline() {
 	d.path(draw.Polyline(pts), wideLine, nil, "visible", "")
 }
 
-// pieces draws parts with a tint and their names, offcuts to keep with a dashed edge.
+// pieces draws parts with a tint, offcuts to keep with a dashed edge.
 func (d *boardDrawing) pieces() {
 	d.l.Each(func(q *stock.Piece, _ int) {
 		box := d.box(q.Rect)
-		switch q.Kind {
-		case stock.Part:
-			if d.lies[q] {
-				return // drawn below, where the halves lie open
-			}
+		switch {
+		case q.Kind == stock.Part && !d.lies[q]:
 			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(box), Filled: true, Fill: d.b.ink.soft, Layer: "tint"})
 			d.path(draw.Rect(box), narrowLine, nil, "part", d.r.Task.Demands[q.Demand].ID)
-			d.label(box, d.b.set.o.say(d.names[q]), d.size(q))
-		case stock.Offcut:
+		case q.Kind == stock.Offcut:
 			d.path(draw.Rect(box), narrowLine, []float64{3, 0.75}, "offcut", "")
-			d.label(box, d.b.set.o.say("offcut"), d.size(q))
-		case stock.Spare:
-			d.label(box, d.b.set.o.say("spare board, kept whole"), d.size(q))
-		case stock.Resaw:
+		case q.Kind == stock.Resaw:
+			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(box), Filled: true, Fill: d.b.ink.soft, Layer: "tint"})
+			d.path(draw.Rect(box), narrowLine, nil, "part", "")
+		}
+	})
+}
+
+// namePieces says what the pieces are. What is resawn is named where it lies open, below.
+func (d *boardDrawing) namePieces() {
+	o := d.b.set.o
+	d.l.Each(func(q *stock.Piece, _ int) {
+		box := d.box(q.Rect)
+		switch {
+		case q.Kind == stock.Part && !d.lies[q]:
+			d.label(box, o.say(d.names[q]), d.size(q))
+		case q.Kind == stock.Offcut:
+			d.label(box, o.say("offcut"), d.size(q))
+		case q.Kind == stock.Spare:
+			d.label(box, o.say("spare board, kept whole"), d.size(q))
+		case q.Kind == stock.Resaw:
 			d.overOneAnother(box, q)
 		}
 	})
@@ -202,21 +223,73 @@ func (d *boardDrawing) size(q *stock.Piece) string {
 	return o.label(measure.Length(q.Length())) + " × " + o.label(measure.Length(q.Width()))
 }
 
-// label sets lines in the middle of a box, smaller where the box is small, upright where it is narrow;
-// where even that does not fit the name is left to the table.
+// label sets lines in a box, in the middle if that is free, smaller where the box is small, upright where it is narrow; where
+// even that does not fit the name is left to the table.
 func (d *boardDrawing) label(box draw.Box, lines ...string) {
 	turned := box.Height() > box.Width()
 	along, across := box.Width(), box.Height()
 	if turned {
 		along, across = across, along
 	}
-	for size := boardText; size >= 1.5; size -= 0.1 {
-		for _, try := range [][]string{lines, {strings.Join(lines, ", ")}, lines[:1]} {
-			if fits(try, size, along-1.6, across-1) {
-				d.set(box, try, size, turned)
-				return
+	var middle []draw.Text // what is taken where no place is free
+	try := func(least float64, ways ...[]string) bool {
+		for size := boardText; size >= least; size -= 0.1 {
+			for _, way := range ways {
+				if !fits(way, size, along-1.6, across-1) {
+					continue
+				}
+				for _, at := range spots(box) {
+					set := d.set(at, way, size, turned)
+					if middle == nil {
+						middle = set
+					}
+					if d.clear(set, box) {
+						d.print(set)
+						return true
+					}
+				}
 			}
 		}
+		return false
+	}
+	for _, least := range []float64{smallText, leastText} {
+		if try(least, lines, []string{strings.Join(lines, ", ")}) || try(least, lines[:1]) {
+			return
+		}
+	}
+	d.print(middle)
+}
+
+// spots are where lines may be centred in a box, the middle first.
+func spots(box draw.Box) []draw.Point {
+	var out []draw.Point
+	for _, across := range []float64{0, -0.1, 0.1, -0.2, 0.2} {
+		for _, along := range []float64{0, -0.08, 0.08, -0.16, 0.16, -0.24, 0.24, -0.32, 0.32} {
+			x, y := along, across
+			if box.Height() > box.Width() {
+				x, y = across, along
+			}
+			out = append(out, draw.Point{X: (box.Min.X+box.Max.X)/2 + x*box.Width(), Y: (box.Min.Y+box.Max.Y)/2 + y*box.Height()})
+		}
+	}
+	return out
+}
+
+// clear tells whether texts stand in a box and on nothing.
+func (d *boardDrawing) clear(set []draw.Text, box draw.Box) bool {
+	for _, t := range set {
+		b := draw.Bounds([]draw.Item{t})
+		if g := b.Grow(0.4); g.Min.X < box.Min.X || g.Min.Y < box.Min.Y || g.Max.X > box.Max.X || g.Max.Y > box.Max.Y || !d.free(b) {
+			return false
+		}
+	}
+	return true
+}
+
+func (d *boardDrawing) print(set []draw.Text) {
+	for _, t := range set {
+		d.b.Items = append(d.b.Items, t)
+		d.taken = append(d.taken, draw.Bounds([]draw.Item{t}))
 	}
 }
 
@@ -229,8 +302,8 @@ func fits(lines []string, size, along, across float64) bool {
 	return float64(len(lines))*size*1.7 <= across
 }
 
-func (d *boardDrawing) set(box draw.Box, lines []string, size float64, turned bool) {
-	mid := draw.Point{X: (box.Min.X + box.Max.X) / 2, Y: (box.Min.Y + box.Max.Y) / 2}
+// set is lines with their middle at a point.
+func (d *boardDrawing) set(mid draw.Point, lines []string, size float64, turned bool) (out []draw.Text) {
 	step := size * 1.7
 	for i, l := range lines {
 		off := (float64(len(lines)-1)/2-float64(i))*step - size*0.36
@@ -238,9 +311,9 @@ func (d *boardDrawing) set(box draw.Box, lines []string, size float64, turned bo
 		if turned {
 			t.At, t.Turn = draw.Point{X: mid.X - off, Y: mid.Y}, 90
 		}
-		d.b.Items = append(d.b.Items, t)
-		d.taken = append(d.taken, draw.Bounds([]draw.Item{t}))
+		out = append(out, t)
 	}
+	return out
 }
 
 // avoid hatches a place that is not to be used.
@@ -296,12 +369,32 @@ func (d *boardDrawing) cuts() {
 			continue
 		}
 		from, to := d.cut(c, d.point)
-		at := draw.Point{X: from.X, Y: from.Y + min(cutMark, (to.Y-from.Y)/2)}
 		if c.Kind == stock.Rip {
-			at = draw.Point{X: to.X - min(cutMark, (to.X-from.X)/2), Y: to.Y}
+			from, to = to, from
 		}
-		d.ring(at, n+1)
+		d.ring(d.clearOn(from, to), n+1)
 	}
+}
+
+// clearOn is the place on a cut, from the end that its ring belongs to, where the ring covers nothing; near that end where
+// there is none.
+func (d *boardDrawing) clearOn(from, to draw.Point) draw.Point {
+	long := math.Hypot(to.X-from.X, to.Y-from.Y)
+	first := min(cutMark, long/2)
+	at := func(off float64) draw.Point {
+		return draw.Point{X: from.X + (to.X-from.X)*off/long, Y: from.Y + (to.Y-from.Y)*off/long}
+	}
+	var offs []float64
+	for off := first; off <= long-cutMark/2; off += cutMark / 4 {
+		offs = append(offs, off)
+	}
+	for _, off := range append(offs, -cutMark/2, long+cutMark/2) {
+		p := at(off)
+		if ring := (draw.Box{Min: p, Max: p}).Grow(cutMark / 2); ring.Min.X >= d.b.room.Min.X && ring.Max.X <= d.b.room.Max.X && d.free(ring) {
+			return p
+		}
+	}
+	return at(first)
 }
 
 // cut draws a cut and tells from where to where; place gives where a place on the board lies.
@@ -332,5 +425,6 @@ func (d *boardDrawing) grain() {
 		}
 		d.path(draw.Polyline([]draw.Point{{X: end + way, Y: y + 0.6}, {X: end, Y: y}, {X: end + way, Y: y - 0.6}}), narrowLine, nil, "notes", "")
 	}
-	d.b.text(x+20, y-0.8, 2, d.b.set.o.say("grain; left end here, near edge below; × waste, hatched: not to be used, numbers: order of cuts"), false, d.b.ink.faint)
+	d.taken = append(d.taken, draw.Box{Min: draw.Point{X: x, Y: y - 0.6}, Max: draw.Point{X: x + 18, Y: y + 0.6}})
+	d.say(x+20, y-0.8, 2, d.b.set.o.say("grain; left end here, near edge below; × waste, hatched: not to be used, numbers: order of cuts"), false, d.b.ink.faint)
 }

@@ -9,6 +9,7 @@ import (
 	"splaywright/model"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
 	"splaywright/model/stock"
 	"splaywright/model/yield"
 	"splaywright/render/draw"
@@ -30,6 +31,30 @@ func planned(t *testing.T) (*form.Piece, yield.Result) {
 		t.Fatal(err)
 	}
 	return p, r
+}
+
+// Slabs with waney edges, splits and knots, planks that are only just long enough, narrow strips: no ring lies on a word, and
+// no word on another.
+func TestBoardPlansAreLegible(t *testing.T) {
+	for _, d := range []form.Design{formtest.Full(), formtest.WorkedExample()} {
+		for n, board := range []stock.Board{
+			{Name: "slab", Length: 2400, Width: 400, Thickness: 40, Count: 2, Outline: []stock.Point{{X: 0, Y: 40}, {X: 900, Y: 10}, {X: 2400, Y: 20}, {X: 2400, Y: 380}, {X: 1300, Y: 400}, {X: 0, Y: 370}},
+				Avoid: []stock.Avoid{{What: "split", X: 0, Y: 190, Length: 150, Width: 20}, {What: "knot", X: 900, Y: 200, Diameter: 60}}},
+			{Name: "plank", Length: 1400, Width: 290, Thickness: 40, Count: 3},
+			{Name: "short end", Length: 720, Width: 300, Thickness: 40, Count: 6, Avoid: []stock.Avoid{{What: "sapwood", X: 0, Y: 0, Length: 720, Width: 12}}},
+			{Name: "beam", Length: 4200, Width: 300, Thickness: 60},
+		} {
+			for _, first := range []string{"", form.CrosscutFirst, form.RipFirst} {
+				d.OnHand, d.Plan = []stock.Board{board}, form.Plan{TrimEnds: 15, Keep: measure.Length(60 * (n % 2)), First: first, GlueUp: true}
+				p := model.Derive(d)
+				r, err := yield.Solve(context.Background(), p)
+				if err != nil {
+					t.Fatal(err)
+				}
+				legible(t, BoardPlan(p, r, Options{}))
+			}
+		}
+	}
 }
 
 // Every board that is cut is drawn with its name, every part in it with its name, and all of it keeps
