@@ -72,64 +72,93 @@ func newTable(length, width int, items []item, reduce bool) *table {
 		t.best[i] = make([]float64, len(t.ys))
 	}
 	for _, it := range items {
-		for i, x := range t.xs {
-			if x < it.l {
-				continue
-			}
-			for j, y := range t.ys {
-				if y >= it.w {
-					t.best[i][j] = max(t.best[i][j], it.value)
-				}
-			}
+		i, _ := slices.BinarySearch(t.xs, it.l)
+		j, _ := slices.BinarySearch(t.ys, it.w)
+		if i < len(t.xs) && j < len(t.ys) {
+			t.best[i][j] = max(t.best[i][j], it.value)
 		}
 	}
 	t.grow()
 	return t
 }
 
-// grow works out the most of every place. Of two pieces side by side one can be taken as small as what it yields allows: it
-// ends where the most grows.
+// grown is a size of piece that yields more than pieces in a row do: how much, and what it lacks of the strip it is cut from,
+// were this as full all along as a strip can be.
+type grown struct {
+	lack, value float64
+	size        int32
+}
+
+// grow works out the most of every place. The smallest piece of a row is no row itself, no longer than half of it, and lacks
+// less than the row does.
 func (t *table) grow() {
 	nx := len(t.xs)
 	turned := make([]float64, nx*len(t.ys)) // the most by places across, then along
-	alongs := make([][]int32, len(t.ys))    // of each place across: where the most grows along
-	var overs []int32                       // where it grows across
+	alongs := make([][]grown, len(t.ys))    // of each place across: the first pieces of rows along
+	var overs []grown                       // those of rows across
+	dense, thick := t.densest(len(t.ay)-1, false), t.densest(len(t.ax)-1, true)
 	for i, x := range t.xs {
 		row := t.best[i]
 		overs = overs[:0]
 		for j, y := range t.ys {
 			col := turned[j*nx : (j+1)*nx]
-			best, before, under := row[j], 0.0, 0.0
+			before, under := 0.0, 0.0
 			if i > 0 {
 				before = col[i-1]
 			}
 			if j > 0 {
 				under = row[j-1]
 			}
-			best = max(best, before, under)
-			for _, a := range alongs[j] {
-				if 2*t.xs[a] > x {
-					break
-				}
-				t.pairs++
-				best = max(best, col[a]+col[t.ax[x-t.xs[a]]])
-			}
-			for _, b := range overs {
-				if 2*t.ys[b] > y {
-					break
-				}
-				t.pairs++
-				best = max(best, row[b]+row[t.ay[y-t.ys[b]]])
-			}
+			one := max(row[j], before, under)
+			full, high := float64(x)*dense[y], float64(y)*thick[x]
+			along := t.pair(alongs[j], col, t.ax, x, full, before)
+			over := t.pair(overs, row, t.ay, y, high, under)
+			best := max(one, along, over)
 			row[j], col[i] = best, best
-			if i > 0 && best > before {
-				alongs[j] = append(alongs[j], int32(i))
+			if best > along {
+				alongs[j] = append(alongs[j], grown{full - best, best, int32(x)})
 			}
-			if j > 0 && best > under {
-				overs = append(overs, int32(j))
+			if best > over {
+				overs = append(overs, grown{high - best, best, int32(y)})
 			}
 		}
 	}
+}
+
+// pair is the most of a first piece and what follows within a size that could yield full, and no less than best.
+func (t *table) pair(first []grown, most []float64, at []int32, size int, full, best float64) float64 {
+	full *= 1 + 1e-12
+	lack := full - best
+	for n := range first {
+		p := &first[n]
+		if 2*int(p.size) > size {
+			t.pairs += n
+			return best
+		}
+		if p.lack < lack {
+			if v := p.value + most[at[size-int(p.size)]]; v > best {
+				best, lack = v, full-v
+			}
+		}
+	}
+	t.pairs += len(first)
+	return best
+}
+
+// densest is, for strips along the board of every width up to a widest, the most that a unit of their length can yield: what
+// lies over one another at any place of them is no wider than they are. With across, for strips across it and their length.
+func (t *table) densest(widest int, across bool) []float64 {
+	out := make([]float64, widest+1)
+	for _, it := range t.items {
+		size, value := it.w, it.value/float64(it.l)
+		if across {
+			size, value = it.l, it.value/float64(it.w)
+		}
+		for n := size; n <= widest; n++ {
+			out[n] = max(out[n], value+out[n-size])
+		}
+	}
+	return out
 }
 
 // of is the most a rectangle can yield.

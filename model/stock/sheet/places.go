@@ -72,7 +72,10 @@ func (p *places) below(length float64) int32 {
 
 // holding is the first place not before a length; -1 when there is none.
 func (p *places) holding(length float64) int {
-	i, _ := slices.BinarySearch(p.size, length-eps)
+	i := int(p.below(length))
+	if p.size[i] < length-eps {
+		i++
+	}
 	if i == len(p.size) {
 		return -1
 	}

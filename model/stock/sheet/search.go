@@ -23,6 +23,7 @@ type search struct {
 	rng    *rand.Rand
 	best   *layout
 	lower  float64
+	asked  int // pairs of places compared for the bound
 	tries  int
 	gain   int // the try that brought the last better plan
 }

@@ -18,6 +18,12 @@ type sewer struct {
 	pow  float64 // how far large units are favoured
 }
 
+// What a board takes before anything is compared, and a cutting round places to avoid, both in pairs of ways compared.
+const (
+	boardWork   = 1000
+	cuttingWork = 10
+)
+
 func newSewer(s *search, seed uint64) *sewer {
 	w := &sewer{s: s, rng: rand.New(rand.NewPCG(seed, 7))}
 	for _, u := range s.us {
@@ -67,7 +73,10 @@ func (w *sewer) board(l *layout, left []int, shape int, noise float64) []int {
 	}
 	f := filler{q: q, k: k, shape: sh, first: w.s.t.Saw.First}
 	way := f.fill()
-	w.work += q.work + cuttings - f.left
+	w.work += q.work + cuttingWork*(cuttings-f.left) + boardWork
+	if q.book != nil {
+		w.work += len(q.book.swatches)
+	}
 	if way == nil {
 		return left
 	}

@@ -145,6 +145,11 @@ func (s *search) ruleOut(sets []set, prices []float64) []set {
 		return nil
 	}
 	s.bounds.rule(slices.Clone(prices), s.shapes)
+	return s.allowed(sets)
+}
+
+// allowed are the sets that the last rule does not forbid.
+func (s *search) allowed(sets []set) []set {
 	last := &bounds{rules: s.bounds.rules[len(s.bounds.rules)-1:]}
 	sets = slices.DeleteFunc(sets, func(c set) bool { _, ok := last.may(c.boards); return !ok })
 	if len(sets) > 0 {

@@ -92,6 +92,7 @@ func (s *search) run() bool {
 	if s.over() {
 		return short
 	}
+	var c *chooser
 	switch e := newExact(s); {
 	case short:
 	case !listed:
@@ -101,7 +102,8 @@ func (s *search) run() bool {
 			return true
 		}
 	default:
-		sets = s.sharpen(sets)
+		c = newChooser(s)
+		sets = c.coarsely(sets)
 		short = len(sets) == 0
 	}
 	switch {
@@ -109,13 +111,18 @@ func (s *search) run() bool {
 		if short {
 			s.lower = 0
 		}
-		s.weave(nil)
+		s.weave(nil, func() {})
 		s.shuffle()
 	case len(sets) > 0 && !s.over():
-		s.weave(sets)
+		s.weave(sets, func() {
+			if c != nil {
+				sets = c.finely(sets)
+				s.asked = c.work
+			}
+		})
 		s.descend(sets)
 	}
-	return short
+	return short || c != nil && len(sets) == 0
 }
 
 // sharpenUnlisted sharpens the bound where the choices of boards are not listed; true when it lies above the cost of

@@ -35,11 +35,13 @@ const (
 )
 
 // The search is done by many weavers, of which half are given up after each round, since where a weaver ends depends much
-// on where it begins. How far each has come by then, as a fraction of its work; the work for so many units, and the most.
+// on where it begins. How far each has come by then, as a fraction of its work; the work for so many units, and the most,
+// less a part of what the bound took, so that a task takes the same time with either.
 const (
 	weavers  = 8
 	perUnits = 30_000
-	mostWoof = 30_000_000
+	mostWoof = 64_000_000
+	warp     = 6 // pairs of places for the bound that take as long as a pair of ways of each weaver that stays to the end
 )
 
 var rounds = [...]float64{0.17, 0.44, 1}
@@ -47,32 +49,38 @@ var rounds = [...]float64{0.17, 0.44, 1}
 // weaves says whether quilts are of use: they know no limit to how often the direction of cut changes.
 func (s *search) weaves() bool { return s.t.Saw.Stages == 0 && len(s.us) > 2 }
 
-// weave goes on from the best plan and from one of the cheapest sets of boards.
-func (s *search) weave(sets []set) {
+// weave goes on from the best plan and from some of the cheapest sets of boards. What is done beside it, while its first
+// round lasts, may raise the bound.
+func (s *search) weave(sets []set, beside func()) {
 	if !s.weaves() {
+		beside()
 		return
 	}
 	defer func() { s.gain = s.tries }() // whoever goes on has all his tries before him
 	s.book = newBook(s)
-	work := min(mostWoof, perUnits*len(s.us)*len(s.us))
+	work := func() int { return min(mostWoof-s.asked/warp, perUnits*len(s.us)*len(s.us)) }
 	var ws []*weaver
 	for i := range weavers {
 		ws = append(ws, s.newWeaver(uint64(i), sets))
 	}
-	for _, upTo := range rounds {
+	for n, upTo := range rounds {
 		var all sync.WaitGroup
+		limit := work()
+		if n == 0 {
+			all.Go(beside)
+		}
 		for _, w := range ws {
 			if runtime.GOMAXPROCS(0) == 1 {
-				w.run(upTo, work)
+				w.run(upTo, limit)
 				continue
 			}
-			all.Go(func() { w.run(upTo, work) })
+			all.Go(func() { w.run(upTo, limit) })
 		}
 		all.Wait()
 		for _, w := range ws {
 			s.consider(w.best)
 			s.tries += w.s.tries
-			w.s.tries = 0
+			w.s.tries, w.s.lower = 0, s.lower
 		}
 		if s.over() {
 			return

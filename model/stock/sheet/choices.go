@@ -1,0 +1,223 @@
+package sheet
+
+import (
+	"slices"
+	"sync"
+
+	"splaywright/model/stock/lp"
+)
+
+// chooser asks of one choice of boards after the other whether it may do for all units, each board cut whole in parts of
+// several ways and each unit as often as wanted. Where it may not, there are prices at which these boards yield less than
+// all units are worth, and they rule out other choices too (J. F. Benders, Numerische Mathematik 4 (1962) 238–252).
+type chooser struct {
+	s     *search
+	area  []float64 // of each kind
+	need  []float64 // area wanted of each kind
+	first []int     // of each shape: the first of its kind of board, whose ways of cutting it shares
+	grids []*grid
+	ways  []cutting // known with these grids
+	fair  []float64 // prices by area: the last that were of use
+	work  int
+}
+
+// cutting is a way to cut a board.
+type cutting struct {
+	shape int
+	used  []int
+}
+
+// asking is how many pairs of places may be compared for all choices, asked how many rounds are gone for one; steady is how
+// far prices keep to the best ones yet, so that they do not swing from unit to unit.
+const (
+	asking = 150_000_000
+	asked  = 40
+	steady = 0.7
+)
+
+// coarsely rules out the cheapest sets, in the largest steps, as long as it finds how; it returns those that remain.
+func (c *chooser) coarsely(sets []set) []set { return c.level(c.s.bounds.rough[0], sets) }
+
+// finely goes on in ever smaller steps.
+func (c *chooser) finely(sets []set) []set {
+	for _, grids := range append(slices.Clone(c.s.bounds.rough[1:]), c.s.bounds.grids) {
+		if number(grids) > number(c.grids) {
+			sets = c.level(grids, sets)
+		}
+	}
+	if len(c.s.bounds.blocks) > 0 {
+		sets = c.s.ruleOut(sets, c.prices(c.fair))
+	}
+	return sets
+}
+
+func (c *chooser) level(grids []*grid, sets []set) []set {
+	c.grids, c.ways = grids, nil
+	for len(sets) > 0 && !c.s.over() {
+		most := c.against(sets[0].boards)
+		if most == nil {
+			break
+		}
+		c.s.bounds.rules = append(c.s.bounds.rules, rule{most, c.s.bounds.classes(c.prices(c.fair))})
+		sets = c.s.allowed(sets)
+	}
+	return sets
+}
+
+func newChooser(s *search) *chooser {
+	b := s.bounds
+	c := &chooser{s: s, fair: slices.Repeat([]float64{1}, len(b.kinds))}
+	for k, u := range b.kinds {
+		c.area = append(c.area, u.area())
+		c.need = append(c.need, u.area()*float64(b.count[k]))
+	}
+	for i, sh := range s.shapes {
+		c.first = append(c.first, i)
+		if i > 0 && s.shapes[i-1].board == sh.board {
+			c.first[i] = c.first[i-1]
+		}
+	}
+	return c
+}
+
+// number is how many places the tables of all grids have.
+func number(grids []*grid) int {
+	n := 0
+	for _, g := range grids {
+		n += g.places()
+	}
+	return n
+}
+
+// prices of the kinds, from those of a square millimetre of them.
+func (c *chooser) prices(fair []float64) []float64 {
+	out := slices.Clone(fair)
+	for k := range out {
+		out[k] *= c.area[k]
+	}
+	return out
+}
+
+// question is whether a set of boards may do, as a linear programme: which ways of cutting leave least area over.
+type question struct {
+	*lp.Master
+	c      *chooser
+	boards uint64
+	row    map[int]int // of the first of each kind of board
+}
+
+func (c *chooser) ask(boards uint64) *question {
+	q := &question{c: c, boards: boards, row: map[int]int{}}
+	var limit []float64
+	for _, i := range listOf(boards) {
+		if _, ok := q.row[c.first[i]]; !ok {
+			q.row[c.first[i]] = len(c.need) + len(limit)
+			limit = append(limit, 0)
+		}
+		limit[len(limit)-1]++
+	}
+	q.Master = lp.New(c.need, 1, limit)
+	for _, w := range c.ways {
+		q.offer(w)
+	}
+	return q
+}
+
+// offer adds a way of cutting; what it yields counts by area.
+func (q *question) offer(w cutting) {
+	row, ok := q.row[w.shape]
+	if !ok {
+		return
+	}
+	p := pattern(w.used, row, 0)
+	for n, k := range p.Row[1:] {
+		p.Val[n+1] *= q.c.area[k]
+	}
+	q.Add(p)
+}
+
+// gain is what the programme would gain by a way of cutting.
+func (q *question) gain(w cutting) float64 {
+	v := q.Price(q.row[w.shape])
+	for k, n := range w.used {
+		v += float64(n) * q.c.area[k] * q.Price(k)
+	}
+	return v
+}
+
+// against looks for prices at which the boards of a set yield less than all units are worth. It returns what each shape
+// yields at them, and the prices are the chooser's; nil where it finds none.
+func (c *chooser) against(boards uint64) []float64 {
+	q := c.ask(boards)
+	each := c.s.bounds.each
+	best, hold := 0.0, 0.0
+	for round := range asked {
+		fair := slices.Clone(c.fair)
+		if round > 0 {
+			if c.work > asking || c.s.ctx.Err() != nil || !q.Run() || q.Value() < 1e-6*each {
+				return nil
+			}
+			for k := range fair {
+				fair[k] = hold*fair[k] + (1-hold)*max(0, q.Price(k))
+			}
+		}
+		short, most, grew := q.try(fair, round == 0)
+		if round == 0 || short > best {
+			c.fair, best = fair, short
+		}
+		switch {
+		case short > 1e-9:
+			return most
+		case grew:
+			hold = steady
+		case hold < 0.01:
+			return nil
+		default:
+			hold /= 2
+		}
+	}
+	return nil
+}
+
+// try takes prices: short is how much less the boards yield than all units are worth, as a fraction, most what each shape
+// yields. The ways of cutting by which they do are offered, all of them or those by which the programme gains.
+func (q *question) try(fair []float64, all bool) (short float64, most []float64, grew bool) {
+	c := q.c
+	worth := 0.0
+	for k, v := range fair {
+		worth += v * c.need[k]
+	}
+	yield := 0.0
+	most = make([]float64, len(c.s.shapes))
+	for _, y := range c.yields(c.prices(fair)) {
+		for n, i := range y.boards {
+			most[i] = y.of(n)
+			if q.boards>>i&1 == 1 {
+				yield += most[i]
+			}
+			if _, ok := q.row[i]; !ok {
+				continue
+			}
+			if w := (cutting{i, y.used(n)}); all || q.gain(w) > 1e-7*c.s.bounds.each {
+				c.ways = append(c.ways, w)
+				q.offer(w)
+				grew = true
+			}
+		}
+	}
+	return 1 - yield/worth, most, grew
+}
+
+// yields are those of all grids, looked at side by side.
+func (c *chooser) yields(prices []float64) []yields {
+	of := make([]yields, len(c.grids))
+	var all sync.WaitGroup
+	for n, g := range c.grids {
+		all.Go(func() { of[n] = g.yields(prices) })
+	}
+	all.Wait()
+	for _, y := range of {
+		c.work += y.pairs()
+	}
+	return of
+}
