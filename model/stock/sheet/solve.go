@@ -9,13 +9,16 @@ import (
 	"splaywright/model/stock"
 )
 
+// mostStale is how many layouts more than a few may bring nothing better.
+const mostStale = 25_000
+
 // staleMost is how many layouts in a row may bring nothing better before a plan is taken as it is.
 func (s *search) staleMost() int {
 	n := len(s.us) * len(s.us)
 	if s.weaves() && !s.alike() { // the weavers have been there
 		n = min(n, 8000/len(s.us))
 	}
-	return 300 + 20*n
+	return 300 + min(20*n, mostStale)
 }
 
 // alike tells whether all boards are of one size and clean: there, swapping them brings nothing, and whole

@@ -58,7 +58,11 @@ func (s *search) weave(sets []set, beside func()) {
 	}
 	defer func() { s.gain = s.tries }() // whoever goes on has all his tries before him
 	s.book = newBook(s)
-	work := func() int { return min(mostWoof-s.asked/warp, perUnits*len(s.us)*len(s.us)) }
+	most := mostWoof
+	if s.alike() { // what comes after takes as long
+		most /= 2
+	}
+	work := func() int { return min(most-s.asked/warp, perUnits*len(s.us)*len(s.us)) }
 	var ws []*weaver
 	for i := range weavers {
 		ws = append(ws, s.newWeaver(uint64(i), sets))
