@@ -403,7 +403,7 @@ func (w *Window) askForFile(trouble string, take func(path string), kinds ...str
 	if dir := w.folder(); dir != nil {
 		d.SetLocation(dir)
 	}
-	d.Resize(w.room(760, 520))
+	d.Resize(w.whole(760, 520))
 	w.show(d)
 }
 

@@ -28,6 +28,15 @@ func (w *Window) room(width, height float32) fyne.Size {
 	return fyne.NewSize(min(width, max(has.Width-dialogWide, dialogWide)), min(height, max(has.Height-dialogHigh, dialogWide)))
 }
 
+// dialogRim is what is seen of the window round a dialog, at least, each way and both sides together.
+const dialogRim = 16
+
+// whole is a size for a dialog, or as much of it as the window has.
+func (w *Window) whole(width, height float32) fyne.Size {
+	has := w.win.Canvas().Size()
+	return fyne.NewSize(min(width, max(has.Width-dialogRim, dialogWide)), min(height, max(has.Height-dialogRim, dialogWide)))
+}
+
 // plain is a dialog of ours: it says what the keyboard goes to when it is shown.
 type plain struct {
 	*dialog.CustomDialog
@@ -101,11 +110,11 @@ func firstOfFiles(o fyne.CanvasObject) (found fyne.Focusable) {
 	return found
 }
 
-// closable is a dialog with a button that puts it away.
-func (w *Window) closable(title string, body fyne.CanvasObject) *plain {
+// closable is a dialog with a button that puts it away, behind others.
+func (w *Window) closable(title string, body fyne.CanvasObject, before ...fyne.CanvasObject) *plain {
 	d := dialog.NewCustomWithoutButtons(title, body, w.win)
 	away := keyed.NewButton(say.It("Close"), d.Hide)
-	d.SetButtons([]fyne.CanvasObject{away})
+	d.SetButtons(append(before, away))
 	return &plain{d, away}
 }
 

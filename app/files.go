@@ -82,7 +82,7 @@ func (w *Window) open() {
 		if dir := w.folder(); dir != nil {
 			d.SetLocation(dir)
 		}
-		d.Resize(w.room(760, 520))
+		d.Resize(w.whole(760, 520))
 		w.show(d)
 	})
 }
@@ -166,7 +166,7 @@ func (w *Window) saveAsThen(then func()) {
 				setDir(l)
 			}
 		}, w.win)
-		d.Resize(w.room(760, 520))
+		d.Resize(w.whole(760, 520))
 		w.show(d)
 	})
 	body := container.NewVBox(widget.NewLabel(say.It("Name of the file")), name, widget.NewLabel(say.It("In the folder")), where, choose)
@@ -183,7 +183,7 @@ func (w *Window) saveAsThen(then func()) {
 	}
 	d = w.deciding(say.It("Save the design as"), say.It("Save"), body, save)
 	name.OnSubmitted = func(string) { save() }
-	d.Resize(w.room(520, 300))
+	d.Resize(w.whole(520, 300))
 	w.show(d)
 	w.win.Canvas().Focus(name)
 }

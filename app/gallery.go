@@ -57,10 +57,9 @@ func (w *Window) gallery() {
 	})
 	hint := widget.NewLabel(say.It("Begin with one of these and type your own sizes. Every one of them is only a few numbers: a step becomes a bench when three of them change."))
 	hint.Wrapping = fyne.TextWrapWord
-	body := container.NewBorder(hint, container.NewHBox(blank), nil, nil, keyed.NewScroll(grid))
-	d = w.closable(say.It("A new design"), body)
+	d = w.closable(say.It("A new design"), keyed.NewScroll(container.NewVBox(hint, grid)), blank)
 	d.first = first
-	d.Resize(fyne.NewSize(float32(columns)*cardWidth+80, min(4*cardHeight+120, room.Height-80)))
+	d.Resize(w.whole(float32(columns)*cardWidth+80, 4*cardHeight+120))
 	w.show(d)
 }
 

@@ -46,7 +46,7 @@ func (w *Window) history() {
 	}
 	d := w.closable(say.It("History"), list)
 	w.show(d)
-	d.Resize(w.room(560, 480))
+	d.Resize(w.whole(560, 480))
 	_, now := w.steps()
 	list.ScrollTo(now)
 }

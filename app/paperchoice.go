@@ -158,7 +158,7 @@ func (p *papersDialog) ask(title, on string, then func(form.Papers)) {
 	d.SetButtons([]fyne.CanvasObject{keyed.NewButton(say.It("Cancel"), d.Hide), p.write})
 	p.w.show(d)
 	p.w.inDialog = map[string]fyne.CanvasObject{"write": p.write}
-	d.Resize(p.w.room(760, 780))
+	d.Resize(p.w.whole(760, 780))
 	p.check()
 	p.w.win.Canvas().Focus(p.write)
 }
@@ -181,6 +181,7 @@ func (p *papersDialog) content() fyne.CanvasObject {
 	patterns := container.NewVBox(heading("Full-size patterns"), bars)
 	title := container.NewVBox(heading("Title block"), block)
 	grid := container.NewVBox(container.NewGridWithColumns(2, left, right), container.NewGridWithColumns(2, patterns, title), p.keep)
+	p.said.Hide() // until there is something to say
 	return container.NewBorder(nil, p.said, nil, nil, keyed.NewScroll(grid))
 }
 
@@ -228,6 +229,7 @@ func (p *papersDialog) check() {
 		why = say.It("No kind of file is ticked.")
 	}
 	p.said.SetText(why)
+	seeing(p.said, why != "")
 	if p.write == nil {
 		return
 	}

@@ -50,7 +50,7 @@ func (w *Window) papersFolder(piece *form.Piece) {
 	}
 	d.SetTitleText(say.It("Folder for the papers"))
 	d.SetConfirmText(say.It("Write here"))
-	d.Resize(w.room(760, 520))
+	d.Resize(w.whole(760, 520))
 	w.show(d)
 }
 

@@ -64,7 +64,7 @@ func (w *Window) resize() {
 		e.OnSubmitted = func(string) { apply() }
 		w.inDialog[path] = e
 	}
-	d.Resize(w.room(860, 640))
+	d.Resize(w.whole(860, 640))
 	w.win.Canvas().Focus(r.entries["size.height"])
 	r.try()
 }

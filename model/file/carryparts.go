@@ -1,6 +1,8 @@
 package file
 
 import (
+	"fmt"
+	"math"
 	"strconv"
 
 	"splaywright/model/form"
@@ -9,6 +11,9 @@ import (
 
 // usualBottom is how thick the bottom is that comes with a form, unless the walls are no thicker. Common practice.
 const usualBottom = 10 * measure.Millimetre
+
+// rounding of floats, in steps of a length.
+const rounding = 1e-9
 
 // closeWalls gives a tray or a chest the bottom that a form without one had no use for, and a chest its lid. A tray or a
 // chest that has no bottom has none because somebody took it out. The error is an *Error.
@@ -27,8 +32,37 @@ func (d *Document) closeWalls(from, to string) error {
 	}
 	if to == "chest" && from != to && len(d.Keys("lid")) == 0 {
 		set = append(set, [2]string{"lid.overhang", overhang}, [2]string{"lid.battens.count", "2"})
+		set = append(set, d.battenScrews()...) // glued all along, the battens would hold the lid
 	}
 	return d.setAll(set)
+}
+
+// battenScrews go through battens into a lid, both as thick as the walls: once and a half as long as these in a length that
+// screws are sold in, their heads so far down that half of it is in the lid. There are none where the boards are too thin or
+// are not known.
+func (d *Document) battenScrews() [][2]string {
+	got, err := d.Design()
+	if err != nil {
+		return nil
+	}
+	thick := got.Defaults().Boards.Side.Thickness
+	step, fine := 5*measure.Millimetre, measure.Millimetre
+	if d.Text("units") == "in" {
+		step, fine = measure.Inch/4, measure.Inch/16
+	}
+	long := measure.Length(math.Floor(float64(thick*1.6/step)+rounding)) * step
+	if long < thick {
+		return nil
+	}
+	down := measure.Length(math.Ceil(float64((thick-long/2)/fine)-rounding)) * fine
+	text := func(l measure.Length) string {
+		if step == measure.Inch/4 {
+			return fmt.Sprintf("%g in", l.Inches())
+		}
+		return fmt.Sprintf("%g mm", l.MM())
+	}
+	const at = "lid.battens.screws."
+	return [][2]string{{at + "gauge", "8"}, {at + "length", text(long)}, {at + "count", "3"}, {at + "counterbore", text(down)}}
 }
 
 // clearTread brings screwed stretchers of a stool that becomes steps up under its top where their screws would run into the

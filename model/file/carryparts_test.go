@@ -22,8 +22,11 @@ var has = map[string][]string{
 	"ring":  {"stave-1", "stave-6"},
 }
 
+// ofWhatComes are warnings of sizes that nobody typed.
+var ofWhatComes = []string{"battens-hold-the-lid", "screw-holds-little", "screw-comes-out", "wood-under-groove"}
+
 // Every example, and a new design of either unit, becomes a whole piece of every other form: it has what that form normally
-// has, and nothing stops it.
+// has, nothing stops it, and what has come brings no trouble of its own.
 func TestEveryFormBecomesEveryOther(t *testing.T) {
 	texts := map[string]string{
 		"new, mm": string(file.New("", measure.Metric).Bytes()), "new, in": string(file.New("", measure.Imperial).Bytes()),
@@ -46,7 +49,7 @@ func TestEveryFormBecomesEveryOther(t *testing.T) {
 			}
 			p := model.Derive(got)
 			for _, f := range p.Findings {
-				if f.Level == part.Stop {
+				if f.Level == part.Stop || slices.Contains(ofWhatComes, f.ID) {
 					t.Errorf("%s as a %s: %s", name, to, f.Text)
 				}
 			}

@@ -15,7 +15,7 @@ import (
 
 // What a bottom that leaves a size out gets.
 const (
-	// usualUp, mm, of wood under the groove of a bottom: enough not to split off. Common practice.
+	// usualUp, mm, of wood under the groove of a bottom, and as much as the groove is deep: enough not to split off. Common practice.
 	usualUp = 10
 	// grooveShare of the thinnest wall's thickness that a groove or rabbet is deep: a half at most
 	// leaves the other half to hold. Common practice: a third to a half.
@@ -42,12 +42,12 @@ func bottomDefaults(d *Design) {
 	fill(&u.Thickness, thinnest)
 	fill(&u.Timber, d.Timber)
 	fill(&u.Joint, InGroove)
-	if u.Joint == InGroove {
-		fill(&u.Up, usualUp)
-	}
 	if u.Joint != ScrewedOn && u.Depth == nil {
 		depth := thinnest * grooveShare
 		u.Depth = &depth
+	}
+	if u.Joint == InGroove {
+		fill(&u.Up, max(usualUp, *u.Depth))
 	}
 	if u.Joint != ScrewedOn && u.Clearance == nil {
 		clearance := roomToSwell(*d, u)

@@ -9,6 +9,9 @@ import (
 	"splaywright/model/measure"
 )
 
+// shown is how far the figure is printed that stands there now, in its unit; what follows from other sizes has no end.
+const shown = 0.01
+
 // value is a number of the design and the step in which it is turned.
 type value struct {
 	path string
@@ -57,7 +60,7 @@ func (v value) text(x float64) string {
 }
 
 func (v value) offer(n int) Offer {
-	return Offer{Path: v.path, Was: v.text(v.now), Now: v.text(v.at(n))}
+	return Offer{Path: v.path, Was: v.text(math.Round(v.now/shown) * shown), Now: v.text(v.at(n))}
 }
 
 // lookUp follows a path of the design file into the design: the keys are the names of the fields, in

@@ -124,12 +124,17 @@ func lineName(j joint.Joint, i, tails int, end bool) string {
 }
 
 func pinName(j joint.Joint, i, tails int) string {
-	from, to := cornerEnds(j)
-	switch i {
-	case 0:
-		return from + " half pin"
-	case tails:
-		return to + " half pin"
+	from, _ := cornerEnds(j)
+	up := from == "lower"
+	switch {
+	case i == 0 && up:
+		return "lower half pin"
+	case i == 0:
+		return "front half pin"
+	case i == tails && up:
+		return "upper half pin"
+	case i == tails:
+		return "back half pin"
 	}
 	return fmt.Sprintf("pin %d", i)
 }

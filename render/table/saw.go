@@ -117,15 +117,15 @@ func lies(q *part.Part, c part.Cut, u cut.Setup) string {
 
 // raised names the side that a wedge lifts: the one being sawn, the one opposite, or by its name.
 func raised(q *part.Part, c part.Cut, u cut.Setup) string {
-	axis, side := 0, "end"
+	axis, sawn, far := 0, "sawn end", "far end"
 	if c.Kind == part.Rip {
-		axis, side = 1, "edge"
+		axis, sawn, far = 1, "sawn edge", "far edge"
 	}
 	switch along := sideDirection(u.Raised)[axis] * c.Normal[axis]; {
 	case along > 0:
-		return "sawn " + side
+		return sawn
 	case along < 0:
-		return "far " + side
+		return far
 	}
 	return sideName(q, u.Raised)
 }
