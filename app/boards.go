@@ -191,13 +191,16 @@ func printing(st measure.Style) func(mm float64) string {
 	return func(mm float64) string { return st.Text(st.Format(measure.Length(mm))) }
 }
 
-// styleOf is how lengths of a design are shown: where it does not say what divides decimals, as the language has it.
-func styleOf(d form.Design) measure.Style {
+// spoken is a design that divides decimals as the language has it, where it does not say how.
+func spoken(d form.Design) form.Design {
 	if !d.Round.Said {
 		d.Round.Comma = say.Tongue().Comma()
 	}
-	return d.Style()
+	return d
 }
+
+// styleOf is how lengths of a design are shown.
+func styleOf(d form.Design) measure.Style { return spoken(d).Style() }
 
 // dragStep is what a dragged place is rounded to.
 func dragStep(u measure.Unit) float64 {

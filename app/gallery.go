@@ -90,7 +90,7 @@ func (w *Window) portray(name string, c *card) {
 		if err != nil {
 			return // its button tells when it is tapped
 		}
-		p := model.Derive(s.Design())
+		p := model.Derive(spoken(s.Design()))
 		img := viewer.Portrait(view.NewScene(p, flattening), diagonal(p), 2*cardWidth, 2*cardHeight, inks)
 		text := panel.OverallText(p)
 		fyne.Do(func() {

@@ -208,6 +208,7 @@ func (r *resizing) try() {
 }
 
 func trialOf(before *form.Piece, d form.Design) trial {
+	d = spoken(d) // as the piece is that it is compared with
 	after := model.Derive(d)
 	was, now := *before, *after
 	was.Title, now.Title = say.It("Before"), say.It("After")

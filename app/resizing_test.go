@@ -10,8 +10,10 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"splaywright/app/keyed"
+	"splaywright/app/say"
 	"splaywright/model/remedy"
 	"splaywright/model/resize"
+	"splaywright/model/tongue"
 )
 
 // From step to bench: the footprint held under a greater height, what changes shown before it is
@@ -182,5 +184,29 @@ func TestWhatCannotBeHeldIsSaidAsAStop(t *testing.T) {
 	r.entries["size.height"].SetText("250")
 	if shown, _ := r.changes.Shown(); len(shown.Rows) == 0 || strings.Contains(saidIn(r), "cannot be held") {
 		t.Errorf("mended, it shows %d changes and says %q", len(shown.Rows), saidIn(r))
+	}
+}
+
+// In a language with a decimal comma the comparison has it too, and what is noticed as before is not new for that.
+func TestResizingHasTheCommaOfTheLanguage(t *testing.T) {
+	say.Use("de")
+	t.Cleanup(func() { say.Use(tongue.English) })
+	w := open(t, Options{Example: "pantry-steps"})
+	w.s.Set("round.to", "0.5")
+	w.changed()
+	before := w.s.Looked()
+	if len(before.Findings) == 0 {
+		t.Fatal("nothing is noticed")
+	}
+	tried := trialOf(before, w.s.Design())
+	if len(tried.fresh) != 0 {
+		t.Errorf("new is %q", tried.fresh[0].Text)
+	}
+	for _, row := range tried.changes[0].Rows {
+		for _, c := range row {
+			if strings.Contains(c.Text, "nearest") || strings.Contains(c.Text, ".") && !strings.Contains(c.Text, "Nr.") {
+				t.Errorf("it says %q", c.Text)
+			}
+		}
 	}
 }

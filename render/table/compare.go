@@ -154,7 +154,7 @@ func (s *comparison) sizes() {
 			below := b(p.Overall)
 			return compared{float64(a(p.Overall) / below), below > 0}
 		})
-		s.texts(what+", nearest whole numbers", func(p *form.Piece) string {
+		s.texts(fmt.Sprintf("%s, nearest whole numbers", what), func(p *form.Piece) string {
 			if below := b(p.Overall); below > 0 && a(p.Overall) > 0 {
 				return wholeRatio(float64(a(p.Overall) / below))
 			}
