@@ -67,12 +67,18 @@ func (w *Window) close() {
 }
 
 // askToClose closes the window, after asking when something is unsaved.
-func (w *Window) askToClose() { w.guard("close the window", w.closeWithPapers) }
+func (w *Window) askToClose() { w.askToCloseThen(func() {}) }
+
+// askToCloseThen goes on when the window is closed; while something is asked, it is not.
+func (w *Window) askToCloseThen(then func()) {
+	w.guard("close the window", func() { w.closeWithPapers(then) })
+}
 
 // closeWithPapers closes the window, after asking while papers are being written: what is not there yet would never be.
-func (w *Window) closeWithPapers() {
+func (w *Window) closeWithPapers(then func()) {
 	if w.writing == nil {
 		w.close()
+		then()
 		return
 	}
 	if w.asking {
@@ -106,15 +112,31 @@ func (w *Window) closesAsItStands() func() {
 	}
 }
 
-// quit closes every window, asking for each that has something unsaved.
+// quit closes every window. Those that have something to ask are asked one after the other, this one first; where one is to
+// stay, all that are left do.
 func (w *Window) quit() {
-	for _, o := range slices.Clone(w.group.all) {
-		if o != w {
-			o.win.RequestFocus()
-			o.askToClose()
+	all := append([]*Window{w}, slices.DeleteFunc(slices.Clone(w.group.all), func(o *Window) bool { return o == w })...)
+	slices.SortStableFunc(all, func(a, b *Window) int {
+		switch {
+		case a.asks() == b.asks():
+			return 0
+		case a.asks():
+			return -1
 		}
+		return 1
+	})
+	closeEach(all)
+}
+
+// asks tells whether the window asks before it closes.
+func (w *Window) asks() bool { return w.s.Dirty() || w.writing != nil }
+
+func closeEach(all []*Window) {
+	if len(all) == 0 {
+		return
 	}
-	w.askToClose()
+	all[0].win.RequestFocus()
+	all[0].askToCloseThen(func() { closeEach(all[1:]) })
 }
 
 // prefRecent is the preference that holds the files opened or saved last, the newest first.

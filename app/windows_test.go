@@ -42,3 +42,30 @@ func TestAFileStandsInOneWindow(t *testing.T) {
 		t.Error("another name is refused as well")
 	}
 }
+
+// Quitting asks one window after the other, and closes none that has nothing to ask before all have answered: where one is to
+// stay, the others stay as well.
+func TestQuittingCanBeCalledOff(t *testing.T) {
+	w := open(t, Options{})
+	clean, dirty := w.another(), w.another()
+	w.set("size.height", "300")
+	dirty.set("size.height", "310")
+	left := func() int { return len(w.group.all) }
+	clean.quit()
+	if left() != 3 || !w.asking || dirty.asking {
+		t.Fatalf("%d windows are left, the first asks: %v, the second: %v", left(), w.asking, dirty.asking)
+	}
+	tap(t, w, "Cancel")
+	if left() != 3 || dirty.asking {
+		t.Errorf("called off, %d windows are left, the other asks: %v", left(), dirty.asking)
+	}
+	clean.quit()
+	tap(t, w, "Go on without saving")
+	if left() != 2 || !dirty.asking {
+		t.Fatalf("one answered, %d windows are left, the other asks: %v", left(), dirty.asking)
+	}
+	tap(t, dirty, "Go on without saving")
+	if left() != 0 {
+		t.Errorf("all answered, %d windows are left", left())
+	}
+}
