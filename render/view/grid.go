@@ -47,17 +47,27 @@ const margin = 4 * sideStep
 // lay makes the grid for the picture and enters faces and outlines, the nearest faces first.
 func (w *work) lay() {
 	g := &w.grid
-	g.open(w.lo[0], w.lo[1], w.hi[0], w.hi[1], len(w.s.edges))
+	looks := 0
+	for _, st := range w.stands {
+		if st.how == open || st.how == openLine {
+			looks++
+		}
+		if st.ends {
+			looks++
+		}
+	}
+	g.open(w.lo[0], w.lo[1], w.hi[0], w.hi[1], 2*looks)
 	for _, f := range w.nearFirst() {
 		w.enterFace(f)
 	}
 	w.enterOutlines()
 }
 
-// open sizes the grid for about one and a half cells an edge: fewer are quicker laid out, and slower looked through.
-func (g *grid) open(x0, y0, x1, y1 float64, edges int) {
+// open sizes the grid for about so many cells; two for each edge that is looked for, and for each that cuts others, cost the
+// least: fewer are quicker laid out, and slower looked through.
+func (g *grid) open(x0, y0, x1, y1 float64, about int) {
 	wide, high := x1-x0+4*margin, y1-y0+4*margin
-	n := float64(min(max(edges+edges/2, 64), 1<<18))
+	n := float64(min(max(about, 64), 1<<18))
 	g.size = max(math.Sqrt(wide*high/n), max(wide, high)/1024)
 	g.x, g.y, g.per = x0-2*margin, y0-2*margin, 1/g.size
 	g.cols, g.rows = int(wide*g.per)+1, int(high*g.per)+1
