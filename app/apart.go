@@ -128,7 +128,7 @@ func (w *Window) slideApart() {
 		if len(slid) > 0 {
 			moved = sheet.Slid(p, slid)
 		}
-		s := viewer.Sight{Scene: view.NewScene(moved, flattening), Eye: whole.Eye}
+		s := viewer.Sight{Scene: view.NewScene(moved, chords(p.Design)), Eye: whole.Eye}
 		s.Subject = wood.NewSubject(moved, s.Scene)
 		s.Diagonal = spread(s.Scene, diagonal(p))
 		if len(slid) > 0 {

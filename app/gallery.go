@@ -91,7 +91,7 @@ func (w *Window) portray(name string, c *card) {
 			return // its button tells when it is tapped
 		}
 		p := model.Derive(spoken(s.Design()))
-		img := viewer.Portrait(view.NewScene(p, flattening), diagonal(p), 2*cardWidth, 2*cardHeight, inks)
+		img := viewer.Portrait(view.NewScene(p, chords(p.Design)), diagonal(p), 2*cardWidth, 2*cardHeight, inks)
 		text := panel.OverallText(p)
 		fyne.Do(func() {
 			c.picture.Image = img

@@ -9,6 +9,7 @@ import (
 	"splaywright/app/viewer"
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/solid"
 	"splaywright/model/twos"
 	"splaywright/render/draw"
 	"splaywright/render/sheet"
@@ -32,9 +33,15 @@ type result struct {
 	table, pictorial *viewer.Ahead
 }
 
-// flattening is how far chords may lie off arcs in the window's pictures, mm of the piece: a dot shows five times as much of a
-// stool that fills its place, and what the drawing shows of an arc stays one. Papers are drawn finer.
-const flattening = 0.2
+// flattening is how far chords may lie off arcs in the window's pictures, as a share of the piece: about a sixth of what a dot
+// shows of a piece that fills its place. What the drawing shows of an arc stays one, and papers are drawn finer.
+const flattening = 1.0 / 2500
+
+// chords is that for a design, mm.
+func chords(d form.Design) float64 {
+	s := d.Size
+	return max(flattening*math.Hypot(s.Height.MM(), math.Hypot(s.Width.MM(), s.Depth.MM())), solid.Flattening)
+}
 
 // manner is how a design is to be drawn.
 type manner struct {
@@ -54,7 +61,7 @@ func derive(d form.Design, how manner) (r result) {
 		d.Round.Comma = say.Tongue().Comma()
 	}
 	r.err = guarded(func() {
-		r.piece, r.sight.Scene = view.Raise(d, flattening)
+		r.piece, r.sight.Scene = view.Raise(d, chords(d))
 	})
 	if r.err != nil {
 		return r
