@@ -6,8 +6,8 @@ import "splaywright/app/say"
 // the form, "walls" or the joint where it holds for that alone.
 var explainedPiece = map[string]Explained{
 	"title":                           {say.Key("The name of the piece, as it stands on the papers."), "note"},
-	"form":                            {say.Key("What kind of piece it is. What the new form can use of your sizes stays."), "piece"},
-	"walls:form":                      {say.Key("What kind of piece it is. What the new form can use of your sizes stays."), "box"},
+	"form":                            {say.Key("What kind of piece it is. What the new form can use of your sizes stays, and what it usually has, such as a bottom or a lid, comes."), "piece"},
+	"walls:form":                      {say.Key("What kind of piece it is. What the new form can use of your sizes stays, and what it usually has, such as a bottom or a lid, comes."), "box"},
 	"units":                           {say.Key("What a number without a unit counts. Numbers with a unit are read in either, whatever stands here."), "round-both"},
 	"timber":                          {say.Key("The wood of every part that names none of its own. Mass, strength and movement are reckoned with its figures."), "timber"},
 	"part.timber":                     {say.Key("The wood of these parts, when it differs from that of the piece. Left empty, it is the same."), "timber-second"},
