@@ -176,6 +176,12 @@ func (w *Window) showPlans() {
 	w.boards.update(w)
 }
 
+// noBoards says of either list that it is empty: the errors name keys of the design file, which nobody sees here.
+var noBoards = map[string]string{
+	panel.OnHand: say.Key("There is no plan, since there are no boards on hand yet. List them with their lengths, widths and thicknesses."),
+	panel.ToBuy:  say.Key("There is no plan, since there are no boards to buy yet. List what the yard has, with prices, or what it asks for a board foot."),
+}
+
 // showNoPlan says in a tab why there is no plan, and where no boards are known offers to list them.
 func (w *Window) showNoPlan(tab, list string, p *boardPlan) {
 	why := panel.Blank{Said: p.standing()}
@@ -184,6 +190,7 @@ func (w *Window) showNoPlan(tab, list string, p *boardPlan) {
 			w.boards.which.SetSelectedIndex(slices.Index([]string{panel.OnHand, panel.ToBuy}, list))
 			w.openTabOf(boardsTab)
 		}
+		why.Said = say.It(noBoards[list])
 	}
 	show := w.tab(tab)
 	if p.busy {
