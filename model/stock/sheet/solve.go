@@ -18,6 +18,9 @@ func (s *search) staleMost() int {
 	if s.weaves() && !s.alike() { // the weavers have been there
 		n = min(n, 8000/len(s.us))
 	}
+	if s.lower == 0 { // the boards cannot hold all parts, and every layout tries all of them
+		return 300 + min(20*n, mostStale/5)
+	}
 	return 300 + min(20*n, mostStale)
 }
 
