@@ -105,12 +105,50 @@ func (b Board) Area() float64 {
 	if len(b.Outline) == 0 {
 		return b.Length * b.Width
 	}
+	return areaOf(b.Outline)
+}
+
+func areaOf(outline []Point) float64 {
 	sum := 0.0
-	for i, p := range b.Outline {
-		q := b.Outline[(i+1)%len(b.Outline)]
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
 		sum += p.X*q.Y - q.X*p.Y
 	}
 	return math.Abs(sum) / 2
+}
+
+// Wood is how much of a rectangle lies within the board's outline, mm², places to avoid included.
+func (b Board) Wood(r Rect) float64 { return areaOf(b.Within(r)) }
+
+// Within is what of a rectangle lies within the board's outline: its corners in order.
+func (b Board) Within(r Rect) []Point {
+	if len(b.Outline) == 0 {
+		return []Point{{r.X1, r.Y1}, {r.X2, r.Y1}, {r.X2, r.Y2}, {r.X1, r.Y2}}
+	}
+	left := b.Outline
+	for _, beyond := range []func(p Point) float64{
+		func(p Point) float64 { return r.X1 - p.X }, func(p Point) float64 { return p.X - r.X2 },
+		func(p Point) float64 { return r.Y1 - p.Y }, func(p Point) float64 { return p.Y - r.Y2 },
+	} {
+		left = cutOff(left, beyond)
+	}
+	return left
+}
+
+// cutOff is an outline without what lies beyond a straight line.
+func cutOff(outline []Point, beyond func(p Point) float64) (out []Point) {
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		u, v := beyond(p), beyond(q)
+		if u <= 0 {
+			out = append(out, p)
+		}
+		if u < 0 && v > 0 || u > 0 && v < 0 {
+			s := u / (u - v)
+			out = append(out, Point{p.X + s*(q.X-p.X), p.Y + s*(q.Y-p.Y)})
+		}
+	}
+	return out
 }
 
 // Number is how many boards there are of this kind.

@@ -99,7 +99,7 @@ func (p Plan) Balance(t Task) Balance {
 			case Part:
 				b.Parts += share * q.Area()
 			case Offcut, Spare:
-				b.Offcuts += share * q.Area()
+				b.Offcuts += share * t.Boards[l.Board].Wood(q.Rect)
 			}
 		})
 	}

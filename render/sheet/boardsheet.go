@@ -176,11 +176,17 @@ func (d *boardDrawing) outline() {
 		d.path(draw.Rect(d.box(stock.Rect{X2: d.board.Length, Y2: d.board.Width})), wideLine, nil, "visible", "")
 		return
 	}
+	d.path(d.loop(d.board.Outline), wideLine, nil, "visible", "")
+}
+
+// loop is a closed line through places on the board.
+func (d *boardDrawing) loop(corners []stock.Point) []draw.Seg {
 	var pts []draw.Point
-	for _, p := range append(d.board.Outline[:len(d.board.Outline):len(d.board.Outline)], d.board.Outline[0]) {
+	for i := range len(corners) + 1 {
+		p := corners[i%len(corners)]
 		pts = append(pts, d.point(p.X, p.Y))
 	}
-	d.path(draw.Polyline(pts), wideLine, nil, "visible", "")
+	return draw.Polyline(pts)
 }
 
 // pieces draws parts with a tint, offcuts to keep with a dashed edge.
@@ -192,7 +198,7 @@ func (d *boardDrawing) pieces() {
 			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(box), Filled: true, Fill: d.b.ink.soft, Layer: "tint"})
 			d.path(draw.Rect(box), narrowLine, nil, "part", d.r.Task.Demands[q.Demand].ID)
 		case q.Kind == stock.Offcut:
-			d.path(draw.Rect(box), narrowLine, []float64{3, 0.75}, "offcut", "")
+			d.path(d.loop(d.board.Within(q.Rect)), narrowLine, []float64{3, 0.75}, "offcut", "")
 		case q.Kind == stock.Resaw:
 			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(box), Filled: true, Fill: d.b.ink.soft, Layer: "tint"})
 			d.path(draw.Rect(box), narrowLine, nil, "part", "")
