@@ -1,6 +1,7 @@
 package stock
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -85,9 +86,18 @@ type Saw struct {
 
 // Glue is how boards are glued up to a wider one.
 type Glue struct {
-	Most      int     // strips; 0: six
+	Most      int     // strips; 0: mostStrips
 	Narrowest float64 // width of a strip before jointing
 	Joint     float64 // planed off a strip's two edges together, for the joints
+}
+
+// mostStrips is how many strips a part is glued up of where nothing else is said.
+const mostStrips = 6
+
+// Strip is how wide each of n strips is that a part of so much width is glued up of, and whether a part may be of so many.
+func (g Glue) Strip(width float64, n int) (float64, bool) {
+	w := width/float64(n) + g.Joint
+	return w, n <= cmp.Or(g.Most, mostStrips) && w >= g.Narrowest
 }
 
 // Task is everything a board plan is made from.

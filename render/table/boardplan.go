@@ -36,6 +36,9 @@ func planSummary(r yield.Result, style measure.Style) Table {
 	for _, text := range WithoutPlace(r, style) {
 		s.note(text)
 	}
+	for _, text := range offTheBoard(r) {
+		s.note(text)
+	}
 	s.note(proofText(s, r))
 	s.note("Parts are laid out in their rough size; places to avoid, trims and saw cuts count as waste. Checked by a verifier that shares nothing with the planner.")
 	return s.done()
@@ -106,13 +109,42 @@ func misfitText(s *sheet, r yield.Result, m stock.Misfit) []string {
 	if m.Board < 0 {
 		return noBoardFor(s, r, what, d.Timber, d.Thickness, r.Parts[m.Demand])
 	}
+	glued := glueUpWants(s, r, d)
 	if b := r.Task.Boards[m.Board]; m.Length == 0 && m.Width == 0 {
-		return []string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest and is both too short and too narrow, %s × %s in all.",
-			what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), b.Name, s.style.Format(mm(b.Length)), s.style.FormatUnit(mm(b.Width)))}
+		return append([]string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest and is both too short and too narrow, %s × %s in all.",
+			what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), b.Name, s.style.Format(mm(b.Length)), s.style.FormatUnit(mm(b.Width)))}, glued...)
 	}
-	return []string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, or %s of width at that length.",
+	return append([]string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, or %s of width at that length.",
 		what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), r.Task.Boards[m.Board].Name,
-		s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))}
+		s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))}, glued...)
+}
+
+// glueUpWants says what boards would do for a part that may be glued up: nothing of one that may not.
+func glueUpWants(s *sheet, r yield.Result, d stock.Demand) []string {
+	least := 0.0
+	for n := 2; d.Glue; n++ {
+		w, may := r.Task.Saw.Glue.Strip(d.Width, n)
+		if !may {
+			break
+		}
+		least = w
+	}
+	if least == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("Glued up of strips it wants boards that yield %s × %s or more.", s.style.Format(mm(d.Length)), s.style.FormatUnit(mm(least)))}
+}
+
+// offTheBoard names places to avoid that lie beside their board: a slip of the pen, or of the unit.
+func offTheBoard(r yield.Result) (out []string) {
+	for _, b := range r.Task.Boards {
+		for i, a := range b.Avoid {
+			if at := a.On(b).Rect; at.X2 <= 0 || at.Y2 <= 0 || at.X1 >= b.Length || at.Y1 >= b.Width {
+				out = append(out, fmt.Sprintf("%+s: place to avoid %d of %d lies off the board and changes nothing.", b.Name, i+1, len(b.Avoid)))
+			}
+		}
+	}
+	return out
 }
 
 // proofText states the bound that the plan was held against.

@@ -107,6 +107,20 @@ func TestBoardPlanSaysWhyNoBoardServes(t *testing.T) {
 	}
 }
 
+// A part that may be glued up is said to want strips: here six at most, each a sixth of 256 mm and 3 mm for its joints, which
+// is less than the 60 mm of the narrowest, so five or less: 256/4 + 3.
+func TestBoardPlanSaysWhatStripsWant(t *testing.T) {
+	d := onBoards(stock.Board{Name: "lath", Length: 400, Width: 70, Thickness: 30, Count: 9, Avoid: []stock.Avoid{
+		{What: "knot", X: 20, Y: 30, Diameter: 8}, {What: "knot", X: 4000, Y: 30, Diameter: 8}}})
+	d.Plan.GlueUp, d.Plan.Narrowest = true, 60
+	text := strings.Join(BoardPlan(planOf(t, d), metric)[0].Notes, "\n")
+	for _, want := range []string{"Glued up of strips it wants boards that yield 449.0 × 67.0 mm or more.", "lath: place to avoid 2 of 2 lies off the board"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is missing in\n%s", want, text)
+		}
+	}
+}
+
 // A run that fits no board leaves all its parts without a place.
 func TestARunWithoutAPlaceCountsItsParts(t *testing.T) {
 	d := onBoards(stock.Board{Name: "plank", Length: 900, Width: 300, Thickness: 30})

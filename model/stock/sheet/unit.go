@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -124,13 +123,11 @@ func (s *shape) holds(l, w float64) bool {
 
 // strips is the unit cut into the fewest equal strips that boards can yield.
 func (u *unit) strips(t stock.Task, shapes []*shape) (*unit, int) {
-	g := t.Saw.Glue
-	most := cmp.Or(g.Most, 6)
-	for n := 2; n <= most; n++ {
+	for n := 2; ; n++ {
 		s := *u
-		s.w = u.w/float64(n) + g.Joint
-		if s.w < g.Narrowest {
-			break
+		var may bool
+		if s.w, may = t.Saw.Glue.Strip(u.w, n); !may {
+			return nil, 0
 		}
 		if s.find(t, shapes); len(s.boards) > 0 {
 			s.turn = false // all strips one way
@@ -140,5 +137,4 @@ func (u *unit) strips(t stock.Task, shapes []*shape) (*unit, int) {
 			return &s, n
 		}
 	}
-	return nil, 0
 }
