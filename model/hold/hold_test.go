@@ -1,6 +1,7 @@
 package hold
 
 import (
+	"fmt"
 	"math"
 	"testing"
 )
@@ -68,6 +69,13 @@ func TestTogetherBendsAlike(t *testing.T) {
 	near(t, "whole load", shares[0]+shares[1], 1500, 1e-9)
 	bend := Support{Bending: 1. / 48}
 	near(t, "same sag", beams[0].Sag(bend, shares[0], 400), beams[1].Sag(bend, shares[1], 400), 1e-9)
+}
+
+// A third of a wood screw, under its head, is no thread: however thin the board before, no more than two thirds hold.
+func TestOnlyTheThreadHolds(t *testing.T) {
+	for _, c := range []struct{ length, before, want float64 }{{60, 20, 40}, {60, 13, 40}, {60, 35, 25}, {60, 60, 0}, {60, 70, 0}, {50, 13, 33.333}} {
+		near(t, fmt.Sprintf("%g through %g", c.length, c.before), threadIn(c.length, c.before), c.want, 0.001)
+	}
 }
 
 // G 0.45 and a no. 10 screw: 109 lb an inch of thread may be counted on.

@@ -40,9 +40,9 @@ func (r *reckoning) rackFrontScrews(push, moment, sg float64, parts []string) {
 	if s.Count == 1 {
 		lever = r.d.Size.Depth.MM() / 2
 	}
-	thread := s.Length.MM() + s.Counterbore.MM() - r.d.Boards.Top.Thickness.MM()
+	thread := threadIn(s.Length.MM(), (r.d.Boards.Top.Thickness - s.Counterbore).MM())
 	r.add(Figure{ID: "racking-front-screws", What: fmt.Sprintf("pull in the last screw of a corner, in end grain, under a push of %.0f N from the front", push),
-		Value: moment / lever, Limit: endGrainShare * AllowableWithdrawal(sg, shankDiameter(s.Gauge), max(thread, 0)), Unit: "N",
+		Value: moment / lever, Limit: endGrainShare * AllowableWithdrawal(sg, shankDiameter(s.Gauge), thread), Unit: "N",
 		Formula: "push/2 · (height − top) / (depth − way of the screw from the edge); limit: three quarters of 2850/15700 of 108.25·G²·D·L",
 		Source:  rackSource + "; FPL-GTR-190 equation 8-9, not checked against its text, and an allowable share (https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html); glue is not counted",
 		Parts:   parts, Sizes: []string{"corners.screws.length", "corners.screws.from-end", "corners.screws.count", "size.depth"},

@@ -99,9 +99,9 @@ func (r *reckoning) rackScrews(push, arm float64) {
 		return
 	}
 	half := r.d.Boards.Side.Thickness.MM() / 2
-	thread := s.Length.MM() + s.Counterbore.MM() - r.d.Boards.Top.Thickness.MM()
+	thread := threadIn(s.Length.MM(), (r.d.Boards.Top.Thickness - s.Counterbore).MM())
 	r.add(Figure{ID: "racking-screws-pull", What: fmt.Sprintf("pull in each screw of a corner, in end grain, under a sideways push of %.0f N at the top", push),
-		Value: Racking(push, arm) / half / float64(s.Count), Limit: endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Gauge), max(thread, 0)), Unit: "N",
+		Value: Racking(push, arm) / half / float64(s.Count), Limit: endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Gauge), thread), Unit: "N",
 		Formula: "push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2850/15700 of 108.25·G²·D·L",
 		Source:  rackSource + "; FPL-GTR-190 equation 8-9, not checked against its text, and an allowable share (https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html); glue is not counted",
 		Parts:   append([]string{r.top.ID}, r.seat.Sides[:]...), Sizes: []string{"corners.screws.length", "corners.screws.count", "stretchers", "boards.side.thickness"},

@@ -22,6 +22,14 @@ func AllowableWithdrawal(gravity, diameter, thread float64) float64 {
 	return designShare * Withdrawal(gravity, diameter, thread)
 }
 
+// threadShare is how much of a wood screw is thread, from its point: two thirds (ASME B18.6.1, from memory).
+const threadShare = 2.0 / 3
+
+// threadIn is how much of a screw's thread holds in the board behind one of so much thickness, mm.
+func threadIn(length, before float64) float64 {
+	return max(0, min(length-before, threadShare*length))
+}
+
 // shankDiameter, mm, of a wood screw by its number: 0.060 + 0.013·n inches.
 // https://www.finescrews.com/news/industry-news/screw-size-charts-gauge-diameters-hole-sizes-nails-vs-screws.html
 func shankDiameter(gauge int) float64 { return (0.060 + 0.013*float64(gauge)) * 25.4 }

@@ -49,7 +49,7 @@ func Holding(p *form.Piece, style measure.Style) Table {
 var symbols = []struct{ in, says string }{
 	{"W·L", "Of a beam: W is the load, L the span, E the stiffness along the grain, I the second moment of area of the section, A′ five sixths of its area, h its height."},
 	{"· C ·", "C is the share of its size that wood changes by for each percent of moisture."},
-	{"G²·D·L", "Of a screw: G is the specific gravity of the wood, D the shank's diameter and L the thread's length in it, both in millimetres; the pull is in newtons."},
+	{"G²·D·L", "Of a screw: G is the specific gravity of the wood, D the shank's diameter and L the thread's length in it, two thirds of the screw at most, both in millimetres; the pull is in newtons."},
 }
 
 // noteSymbols adds what the letters of a text's formulas stand for.
