@@ -105,7 +105,8 @@ func (t Table) Said(style measure.Style) Table {
 	return t
 }
 
-func (s *sheet) note(text string) { s.Notes = append(s.Notes, text) }
+// note adds a note, once.
+func (s *sheet) note(text string) { s.Notes = appendNew(s.Notes, text) }
 
 // lengthUnit is the unit that a column of lengths counts in.
 func lengthUnit(style measure.Style) string {

@@ -102,6 +102,14 @@ func TestTheListAsksForTheGrade(t *testing.T) {
 			t.Errorf("%s\ndoes not say %q", all, words)
 		}
 	}
+	d.Boards.Side.Thickness *= 1.5 // two thicknesses of one grade
+	d.Yard[0].Sold, d.Plan.Planing = "", 5
+	two, err := yield.Buy(context.Background(), model.Derive(d))
+	if lots := two.Plan.Lots(two.Task); err != nil || len(lots) != 2 || strings.Count(notes(Shopping(two, d.Style())), "promises 66.7 %") != 1 {
+		t.Errorf("of two thicknesses: %v, lots %v, %s", err, lots, notes(Shopping(two, d.Style())))
+	}
+	d.Boards.Side.Thickness /= 1.5
+	d.Yard[0].Sold, d.Plan.Planing = "4/4", 0
 	d.Yard[0].Grade = ""
 	if r, err := yield.Buy(context.Background(), model.Derive(d)); err != nil || len(ToBuy(r, d.Style())) != 1 {
 		t.Errorf("%v: without a grade there is a table of grades", err)
