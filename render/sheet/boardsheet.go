@@ -232,35 +232,39 @@ func (d *boardDrawing) size(q *stock.Piece) string {
 // label sets lines in a box, in the middle if that is free, smaller where the box is small, upright where it is narrow; where
 // even that does not fit the name is left to the table.
 func (d *boardDrawing) label(box draw.Box, lines ...string) {
-	turned := box.Height() > box.Width()
-	along, across := box.Width(), box.Height()
-	if turned {
-		along, across = across, along
-	}
+	upright := box.Height() > box.Width()
 	var middle []draw.Text // what is taken where no place is free
-	try := func(least float64, ways ...[]string) bool {
-		for size := boardText; size >= least; size -= 0.1 {
-			for _, way := range ways {
-				if !fits(way, size, along-1.6, across-1) {
-					continue
-				}
-				for _, at := range spots(box) {
-					set := d.set(at, way, size, turned)
-					if middle == nil {
-						middle = set
-					}
-					if d.clear(set, box) {
-						d.print(set)
-						return true
-					}
-				}
+	try := func(size float64, turned bool, way []string) bool {
+		along, across := box.Width(), box.Height()
+		if turned {
+			along, across = across, along
+		}
+		if !fits(way, size, along-1.6, across-1) {
+			return false
+		}
+		for _, at := range spots(box) {
+			set := d.set(at, way, size, turned)
+			if middle == nil {
+				middle = set
+			}
+			if d.clear(set, box) {
+				d.print(set)
+				return true
 			}
 		}
 		return false
 	}
+	joined := []string{strings.Join(lines, ", ")}
 	for _, least := range []float64{smallText, leastText} {
-		if try(least, lines, []string{strings.Join(lines, ", ")}) || try(least, lines[:1]) {
-			return
+		for size := boardText; size >= least; size -= 0.1 {
+			if try(size, upright, lines) || try(size, upright, joined) || try(size, !upright, lines) {
+				return
+			}
+		}
+		for size := boardText; size >= least; size -= 0.1 {
+			if try(size, upright, lines[:1]) {
+				return
+			}
 		}
 	}
 	d.print(middle)
