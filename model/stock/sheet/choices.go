@@ -9,7 +9,7 @@ import (
 
 // chooser asks of one choice of boards after the other whether it may do for all units, each board cut whole in parts of
 // several ways and each unit as often as wanted. Where it may not, there are prices at which these boards yield less than
-// all units are worth, and they rule out other choices too (J. F. Benders, Numerische Mathematik 4 (1962) 238–252).
+// all units are worth, and they rule out other choices too (Numerische Mathematik 4 (1962) 238–252).
 type chooser struct {
 	s     *search
 	area  []float64 // of each kind

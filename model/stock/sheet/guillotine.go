@@ -9,8 +9,8 @@ type item struct {
 }
 
 // table is the most that any rectangle of a sheet can yield by cuts that go right through, each item as often as
-// wanted (P. C. Gilmore and R. E. Gomory, Operations Research 14 (1966) 1045–1074; only places where sums of items
-// end are looked at, after J. E. Beasley, J. Operational Research Society 36 (1985) 297–306).
+// wanted (Operations Research 14 (1966) 1045–1074; only places where sums of items end are looked at, after
+// J. Operational Research Society 36 (1985) 297–306).
 type table struct {
 	xs, ys []int
 	ax, ay []int32 // length → last place not beyond it

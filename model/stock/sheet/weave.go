@@ -40,7 +40,7 @@ const (
 const (
 	weavers  = 8
 	perUnits = 30_000
-	mostWoof = 56_000_000
+	mostWoof = 54_000_000
 	warp     = 6 // pairs of places for the bound that take as long as a pair of ways of each weaver that stays to the end
 )
 
@@ -59,7 +59,7 @@ func (s *search) weave(sets []set, beside func()) {
 	defer func() { s.gain = s.tries }() // whoever goes on has all his tries before him
 	s.book = newBook(s)
 	most := mostWoof
-	if s.alike() { // what comes after takes as long
+	if s.alike() || s.lower == 0 { // what comes after, where boards are alike or are proven too little, takes as long
 		most /= 2
 	}
 	work := func() int { return min(most-s.asked/warp, perUnits*len(s.us)*len(s.us)) }
