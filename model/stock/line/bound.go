@@ -6,7 +6,7 @@ import (
 )
 
 // count is the bound of one stock length: parts longer than what a part q leaves free, the halves, and what is left
-// over (the second bound of S. Martello and P. Toth, Discrete Applied Mathematics 28 (1990) 59–70, over every q).
+// over (the second bound of Discrete Applied Mathematics 28 (1990) 59–70, over every q).
 func (w *whole) count(r rest) int64 {
 	c := w.caps[0]
 	best := w.volume(r, c)
@@ -56,7 +56,7 @@ const fineness = 1 << 40
 //
 // Every plan pays cost(s) for a bar that yields at most worth(s): so the plan costs at least the parts' price, less
 // what each limited bar could yield above its own cost. Stock without limit must not yield more than it costs, so all
-// prices are scaled until it does not (A. A. Farley, Operations Research 38 (1990) 922–923).
+// prices are scaled until it does not (Operations Research 38 (1990) 922–923).
 func (w *whole) safe(r rest, v, worth []int64, scale int64) int64 {
 	one := big.NewInt(scale)
 	num, den := big.NewInt(1), big.NewInt(1) // the factor on all prices

@@ -26,7 +26,7 @@ type Taken struct {
 // often than its count or 255. proven is false when the context ended the search; the answer is then the best found.
 //
 // Rectangles are built from smaller ones side by side, the most promising first: its value and the most that the rest
-// of the sheet could add (K. V. Viswanathan and A. Bagchi, Operations Research 41 (1993) 768–776).
+// of the sheet could add (Operations Research 41 (1993) 768–776).
 func Best(ctx context.Context, length, width int, pieces []Worth) (value float64, taken []Taken, proven bool) {
 	b := newBuilder(length, width, pieces)
 	proven = b.run(ctx)
