@@ -153,14 +153,17 @@ func (t Task) Check() error {
 }
 
 func (t Task) checkPrices() error {
-	priced := 0
+	priced, without := 0, ""
 	for _, b := range t.Boards {
-		if b.Price > 0 {
+		switch {
+		case b.Price > 0:
 			priced++
+		case without == "":
+			without = b.Name
 		}
 	}
 	if priced > 0 && priced < len(t.Boards) {
-		return fmt.Errorf("%d of %d boards have a price; give all or none", priced, len(t.Boards))
+		return fmt.Errorf("%d of %d boards have a price, %q has none; give all or none", priced, len(t.Boards), without)
 	}
 	return nil
 }

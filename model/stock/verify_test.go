@@ -126,6 +126,15 @@ func TestImpossibleTasks(t *testing.T) {
 	}
 }
 
+func TestTheBoardWithoutAPriceIsNamed(t *testing.T) {
+	task, _ := good()
+	task.Boards = append(task.Boards, task.Boards[0], task.Boards[0])
+	task.Boards[0].Price, task.Boards[1].Name, task.Boards[2].Name = 5, "barn door", "shelf"
+	if err := task.Check(); err == nil || !strings.Contains(err.Error(), `1 of 3 boards have a price, "barn door" has none`) {
+		t.Errorf("%v", err)
+	}
+}
+
 func TestPlacesAreMeasuredFromEndAndEdge(t *testing.T) {
 	b := Board{Length: 1000, Width: 200, Thickness: 25}
 	for _, c := range []struct {
