@@ -208,16 +208,22 @@ func (q *question) try(fair []float64, all bool) (short float64, most []float64,
 	return 1 - yield/worth, most, grew
 }
 
-// yields are those of all grids, looked at side by side.
+// yields are those of all grids.
 func (c *chooser) yields(prices []float64) []yields {
-	of := make([]yields, len(c.grids))
-	var all sync.WaitGroup
-	for n, g := range c.grids {
-		all.Go(func() { of[n] = g.yields(prices) })
-	}
-	all.Wait()
+	of := yieldsOf(c.grids, prices)
 	for _, y := range of {
 		c.work += y.pairs()
 	}
+	return of
+}
+
+// yieldsOf gives what boards yield at prices, their grids looked at side by side.
+func yieldsOf(grids []*grid, prices []float64) []yields {
+	of := make([]yields, len(grids))
+	var all sync.WaitGroup
+	for n, g := range grids {
+		all.Go(func() { of[n] = g.yields(prices) })
+	}
+	all.Wait()
 	return of
 }

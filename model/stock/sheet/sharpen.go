@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"slices"
-	"sync"
 
 	"splaywright/model/stock/lp"
 )
@@ -96,13 +95,7 @@ func (p *pricer) grow(prices []float64) (bound float64, grew bool) {
 	for k, v := range prices {
 		bound += v * p.need[k]
 	}
-	of := make([]yields, len(p.grids))
-	var all sync.WaitGroup
-	for n, g := range p.grids {
-		all.Go(func() { of[n] = g.yields(prices) })
-	}
-	all.Wait()
-	for _, y := range of {
+	for _, y := range yieldsOf(p.grids, prices) {
 		p.work += y.pairs()
 		for n, i := range y.boards {
 			row := p.rows[i]
