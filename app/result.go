@@ -57,9 +57,7 @@ type manner struct {
 // derive works the pictures out. It runs away from the window, so a mistake of the program in
 // it must not take the person's unsaved design down with it.
 func derive(d form.Design, how manner) (r result) {
-	if !d.Round.Said {
-		d.Round.Comma = say.Tongue().Comma()
-	}
+	d = spoken(d)
 	r.err = guarded(func() {
 		r.piece, r.sight.Scene = view.Raise(d, chords(d))
 	})

@@ -105,6 +105,28 @@ func halfLess(t *testing.T, text string) string {
 	return fmt.Sprintf("%g mm", l.MM()-0.5)
 }
 
+// eachOffer makes what is offered for each finding of a piece, and tells what is found then. It must clear the finding.
+func eachOffer(t *testing.T, doc *file.Document, p *form.Piece, tell func(f part.Finding, o remedy.Offer, after *form.Piece)) {
+	t.Helper()
+	for _, f := range p.Findings {
+		offers, err := remedy.Offers(context.Background(), doc, f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, o := range offers {
+			next := doc.Clone()
+			if err := o.Apply(next); err != nil {
+				t.Fatalf("%+v: %v", o, err)
+			}
+			after := derive(t, next)
+			if g, still := find(after, f.ID); still && slices.Equal(g.Parts, f.Parts) {
+				t.Errorf("%s: %+v leaves it", f.ID, o)
+			}
+			tell(f, o, after)
+		}
+	}
+}
+
 // Whatever is found in the examples and in some spoilt ones: what is offered clears it and brings no
 // other stop or warning.
 func TestOffersAreProved(t *testing.T) {
@@ -116,28 +138,14 @@ func TestOffersAreProved(t *testing.T) {
 	for _, text := range texts {
 		doc := document(t, text)
 		p := derive(t, doc)
-		for _, f := range p.Findings {
-			offers, err := remedy.Offers(context.Background(), doc, f)
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, o := range offers {
-				offered++
-				next := doc.Clone()
-				if err := o.Apply(next); err != nil {
-					t.Fatalf("%+v: %v", o, err)
-				}
-				after := derive(t, next)
-				if g, still := find(after, f.ID); still && slices.Equal(g.Parts, f.Parts) {
-					t.Errorf("%s: %+v leaves it", f.ID, o)
-				}
-				for _, g := range after.Findings {
-					if _, known := find(p, g.ID); !known && g.Level != part.Note {
-						t.Errorf("%s: %+v brings %s", f.ID, o, g.Text)
-					}
+		eachOffer(t, doc, p, func(f part.Finding, o remedy.Offer, after *form.Piece) {
+			offered++
+			for _, g := range after.Findings {
+				if _, known := find(p, g.ID); !known && g.Level != part.Note {
+					t.Errorf("%s: %+v brings %s", f.ID, o, g.Text)
 				}
 			}
-		}
+		})
 	}
 	if offered < 5 {
 		t.Errorf("only %d offers", offered)

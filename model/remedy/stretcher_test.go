@@ -1,7 +1,6 @@
 package remedy_test
 
 import (
-	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -59,35 +58,20 @@ func TestStretchersThatAreOfferedStandEvenly(t *testing.T) {
 			}
 		}
 		p := derive(t, doc)
-		for _, f := range p.Findings {
-			offers, err := remedy.Offers(context.Background(), doc, f)
-			if err != nil {
-				t.Fatal(err)
+		eachOffer(t, doc, p, func(f part.Finding, o remedy.Offer, after *form.Piece) {
+			if o.Path != "stretchers" {
+				return
 			}
-			for _, o := range offers {
-				if o.Path != "stretchers" {
-					continue
-				}
-				offered++
-				next := doc.Clone()
-				if err := o.Apply(next); err != nil {
-					t.Fatal(err)
-				}
-				after := derive(t, next)
-				was, now := lopsided(p.Design), lopsided(after.Design)
-				if len(now) > len(was) {
-					t.Errorf("%s: %s: %v stands alone: %s", name, f.ID, now, o)
-				}
-				if g, still := find(after, f.ID); still && slices.Equal(g.Parts, f.Parts) {
-					t.Errorf("%s: %s is left by %s", name, f.ID, o)
-				}
-				for _, g := range after.Findings {
-					if g.Level == part.Stop && !p.Stopped() {
-						t.Errorf("%s: %s brings %s", name, o, g.Text)
-					}
+			offered++
+			if was, now := lopsided(p.Design), lopsided(after.Design); len(now) > len(was) {
+				t.Errorf("%s: %s: %v stands alone: %s", name, f.ID, now, o)
+			}
+			for _, g := range after.Findings {
+				if g.Level == part.Stop && !p.Stopped() {
+					t.Errorf("%s: %s brings %s", name, o, g.Text)
 				}
 			}
-		}
+		})
 	}
 	if offered < 5 {
 		t.Errorf("only %d were offered", offered)
