@@ -164,12 +164,12 @@ func (w *Window) watchPlan(p *boardPlan) {
 func (w *Window) showPlans() {
 	st := styleOf(w.s.Design())
 	if p := &w.plans.onHand; p.has {
-		w.tab(boardPlanTab).Set(say.Tables(table.BoardPlan(p.result, st)))
+		w.tab(boardPlanTab).Set(say.Tables(table.Told(table.BoardPlan(p.result, st))))
 	} else if !p.fresh() {
 		w.showNoPlan(boardPlanTab, panel.OnHand, p)
 	}
 	if p := &w.plans.toBuy; p.has {
-		w.tab(buyTab).Set(say.Tables(append(table.ToBuy(p.result, st), table.BoardPlan(p.result, st)...)))
+		w.tab(buyTab).Set(say.Tables(table.Bought(p.result, st)))
 	} else if !p.fresh() {
 		w.showNoPlan(buyTab, panel.ToBuy, p)
 	}

@@ -55,7 +55,7 @@ func (p *program) plan() *cobra.Command {
 					return err
 				}
 			}
-			find, tables := yield.Solve, []table.Table{}
+			find := yield.Solve
 			if buy {
 				find = yield.Buy
 			}
@@ -63,10 +63,11 @@ func (p *program) plan() *cobra.Command {
 			if err != nil {
 				return &word.At{Where: args[0], Err: err}
 			}
+			tables := table.Told(table.BoardPlan(r, piece.Design.Style()))
 			if buy {
-				tables = table.ToBuy(r, piece.Design.Style())
+				tables = table.Bought(r, piece.Design.Style())
 			}
-			for i, t := range append(tables, table.BoardPlan(r, piece.Design.Style())...) {
+			for i, t := range tables {
 				if i > 0 {
 					fmt.Fprintln(p.out)
 				}

@@ -27,7 +27,7 @@ func boardsAndTables(s set, p *form.Piece, r yield.Result) []*blank {
 	if n := len(sheets); n > 0 {
 		w.b, w.y = sheets[n-1], y
 	}
-	w.tables(table.BoardPlan(r, s.o.Style))
+	w.tables(table.Told(table.BoardPlan(r, s.o.Style)))
 	return append(sheets, w.sheets...)
 }
 
@@ -35,7 +35,10 @@ func boardsAndTables(s set, p *form.Piece, r yield.Result) []*blank {
 func WoodToBuy(p *form.Piece, r yield.Result, o Options) []draw.Page {
 	s := boardSet(p, o)
 	w := &writer{set: s, piece: p}
-	w.tables(table.ToBuy(r, s.o.Style))
+	w.tables(table.Told(table.ToBuy(r, s.o.Style)))
+	if len(r.Plan.Layouts) == 0 { // what it says of the plan stands there already
+		return number(w.sheets)
+	}
 	return number(append(w.sheets, boardsAndTables(s, p, r)...))
 }
 

@@ -120,7 +120,9 @@ func (w *writer) table(t table.Table) {
 		}
 		w.row(g, r, i, refOf(t, i))
 	}
-	w.rule(g, w.y, narrowLine)
+	if len(g.rows) > 0 {
+		w.rule(g, w.y, narrowLine)
+	}
 	w.notes(g.t)
 	w.pictures(t)
 }
@@ -182,6 +184,9 @@ func (w *writer) head(g *grid, title string) {
 	w.y -= 4.2
 	w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, title, "")
 	w.y -= 2.2
+	if len(g.t.Columns) == 0 { // a table that is told by its notes alone
+		return
+	}
 	w.rule(g, w.y, wideLine)
 	w.cells(g, g.head, true, "")
 	w.rule(g, w.y, narrowLine)

@@ -40,7 +40,9 @@ func planSummary(r yield.Result, style measure.Style) Table {
 		s.note(text)
 	}
 	s.note(proofText(s, r))
-	s.note("Parts are laid out in their rough size; places to avoid, trims and saw cuts count as waste. Checked by a verifier that shares nothing with the planner.")
+	if len(s.Rows) > 0 {
+		s.note("Parts are laid out in their rough size; places to avoid, trims and saw cuts count as waste. Checked by a verifier that shares nothing with the planner.")
+	}
 	return s.done()
 }
 
@@ -109,14 +111,25 @@ func misfitText(s *sheet, r yield.Result, m stock.Misfit) []string {
 	if m.Board < 0 {
 		return noBoardFor(s, r, what, d.Timber, d.Thickness, r.Parts[m.Demand])
 	}
-	glued := glueUpWants(s, r, d)
-	if b := r.Task.Boards[m.Board]; m.Length == 0 && m.Width == 0 {
-		return append([]string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest and is both too short and too narrow, %s × %s in all.",
-			what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), b.Name, s.style.Format(mm(b.Length)), s.style.FormatUnit(mm(b.Width)))}, glued...)
+	return append([]string{nearestText(s, r.Task.Boards[m.Board], what, m)}, glueUpWants(s, r, d)...)
+}
+
+// nearestText says what the board that comes nearest yields of what is wanted.
+func nearestText(s *sheet, b stock.Board, what string, m stock.Misfit) string {
+	long, wide := s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y))
+	switch {
+	case m.Length == 0 && m.Width == 0:
+		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest and is both too short and too narrow, %s × %s in all.",
+			what, long, wide, b.Name, s.style.Format(mm(b.Length)), s.style.FormatUnit(mm(b.Width)))
+	case m.Length == 0:
+		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of width at that length, and is too narrow at any length.",
+			what, long, wide, b.Name, s.style.FormatUnit(mm(m.Width)))
+	case m.Width == 0:
+		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, and is too short at any width.",
+			what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)))
 	}
-	return append([]string{fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, or %s of width at that length.",
-		what, s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y)), r.Task.Boards[m.Board].Name,
-		s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))}, glued...)
+	return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, or %s of width at that length.",
+		what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))
 }
 
 // glueUpWants says what boards would do for a part that may be glued up: nothing of one that may not.

@@ -34,12 +34,14 @@ func Shopping(r yield.Result, style measure.Style) Table {
 		b.notes(s, r)
 		s.note("Prices are in the money of the design's own prices: of its boards to buy, its yard, its timbers or its cost.")
 	}
-	for _, text := range misfitTexts(s, r) {
+	for _, text := range WithoutPlace(r, style) {
 		s.note(text)
 	}
 	s.note(proofText(s, r))
-	s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, half a foot up and down by turns, times its thickness in the next quarters of an inch, 4/4 at least. Softwood is charged by its nominal size, to two decimals. Ask how your yard does.")
-	s.note("Boards in a yard are not alike: look at each for knots, splits and twist before it is paid for, and take one more where the figure of the wood matters.")
+	if len(s.Rows) > 0 {
+		s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, half a foot up and down by turns, times its thickness in the next quarters of an inch, 4/4 at least. Softwood is charged by its nominal size, to two decimals. Ask how your yard does.")
+		s.note("Boards in a yard are not alike: look at each for knots, splits and twist before it is paid for, and take one more where the figure of the wood matters.")
+	}
 	return s.Said(s.style)
 }
 
