@@ -370,6 +370,16 @@ func TestATabWithoutAPlanLeadsToTheBoards(t *testing.T) {
 	}
 }
 
+// What stops the piece is told as the end of a sentence: it is a whole one itself.
+func TestNoPlanIsToldInOneSentence(t *testing.T) {
+	w := onScreen(t)
+	w.openTabOf(buyTab)
+	typeInto(t, w, "corners.tails", "30")
+	if got := w.plans.toBuy.standing(); !strings.Contains(got, "something stops the piece: ") || strings.Contains(got, "..") || strings.Count(got, "no plan") != 1 {
+		t.Errorf("it says %q", got)
+	}
+}
+
 // A file of boards alone is a list as well: nothing of a piece is missed in it, its own faults are told at their lines, and
 // bare numbers count as the design's do.
 func TestAFileOfBoardsAloneIsRead(t *testing.T) {

@@ -61,15 +61,15 @@ func (w *Window) oneView(a, b draw.Point) bool {
 }
 
 // sayDistance says how far apart two points of a view are, square to the way one looks: along their
-// line, and across and up where these differ from it.
-func (w *Window) sayDistance(across, up float64) string {
+// line, and whole, with across and up where these differ from it.
+func (w *Window) sayDistance(across, up float64) (short, whole string) {
 	st := w.s.Piece().Design.Style()
 	length := func(mm float64) string { return st.FormatUnit(measure.Length(mm / w.shown.scale)) }
-	text := length(math.Hypot(across, up))
+	short = length(math.Hypot(across, up))
 	if across > noDistance && up > noDistance {
-		text += "  " + say.With("(%s across, %s up)", length(across), length(up))
+		return short, short + " " + say.With("(%s across, %s up)", length(across), length(up))
 	}
-	return text
+	return short, short
 }
 
 // sayAngle says the angle between two lines of a view.

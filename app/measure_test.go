@@ -43,6 +43,7 @@ func TestMeasureBetweenTwoPoints(t *testing.T) {
 	near := func(p draw.Point) *fyne.PointEvent {
 		return &fyne.PointEvent{Position: w.drawing.Place(p).AddXY(3, -2)}
 	}
+	zero := w.drawing.Ruler().Zero
 	w.measure()
 	if !w.drawing.Measuring() || !w.menu.measure.Checked {
 		t.Fatal("measuring has not begun")
@@ -62,6 +63,9 @@ func TestMeasureBetweenTwoPoints(t *testing.T) {
 		t.Errorf("the bar on the drawing says %q", got)
 	}
 	w.measure()
+	if got := w.drawing.Ruler().Zero; got != zero {
+		t.Errorf("when measuring has ended the rulers count from %v, not from %v as before", got, zero)
+	}
 	if w.drawing.Measuring() || w.drawing.Measured() != "" {
 		t.Error("measuring goes on")
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -113,7 +114,7 @@ func (w *Window) askForPlan(p *boardPlan, piece *form.Piece, boards []stock.Boar
 	for _, f := range piece.Findings {
 		if f.Level == part.Stop {
 			p.forget()
-			p.err = fmt.Errorf("no plan while something stops the piece: %s", f.Text)
+			p.err = fmt.Errorf("something stops the piece: %s", f.Text)
 			w.showPlans()
 			return
 		}
@@ -207,7 +208,8 @@ func (p *boardPlan) standing() string {
 	case p.busy:
 		return say.It("A plan is being looked for.")
 	case p.err != nil:
-		return say.With("There is no plan: %s.", say.Error(p.err))
+		why := strings.TrimRight(say.Error(p.err), ".。") // a finding is a whole sentence, an error is not
+		return say.With("There is no plan: %s.", why)
 	}
 	return say.It("There is no plan yet.")
 }

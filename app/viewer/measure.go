@@ -15,7 +15,8 @@ type Gauge struct {
 	from, to taken
 	ends     [2]draw.Point // of what is measured, on the sheet, mm
 	points   int           // taken: 0, 1 or 2
-	text     string        // what stands beside the line
+	short    string        // what stands beside the line
+	text     string        // the same with what is told of it besides
 }
 
 // taken is what a tap took: a point, or a line with a point of it.
@@ -24,12 +25,12 @@ type taken struct {
 	line *[2]draw.Point
 }
 
-// Gauging puts what was measured into words: the way between two points, across and up, mm on the sheet,
-// and the angle between two lines, radians. Together tells whether two places on the sheet can be measured between; nil =
+// Gauging puts what was measured into words: the way between two points, across and up, mm on the sheet, in short as it stands
+// beside the line and whole, and the angle between two lines, radians. Together tells whether two places on the sheet can be measured between; nil =
 // any two. Said is told how many points are taken, whether the last one had to begin anew, and what was measured; nil =
 // nobody asks.
 type Gauging struct {
-	Way      func(across, up float64) string
+	Way      func(across, up float64) (short, whole string)
 	Angle    func(radians float64) string
 	Together func(a, b draw.Point) bool
 	Said     func(points int, strayed bool, text string)
@@ -43,7 +44,7 @@ func (t *Table) Measure(on bool, say Gauging) {
 	if on {
 		t.say = &say
 	}
-	t.gauge = Gauge{}
+	t.gauge, t.ruler.Zero = Gauge{}, t.zero
 	t.picture.redraw()
 }
 
@@ -84,6 +85,7 @@ func (g *Gauge) measure(say *Gauging) {
 		if turn := between(*a.line, *b.line); turn > parallel {
 			g.ends = [2]draw.Point{a.at, b.at}
 			g.text = say.Angle(turn)
+			g.short = g.text
 			return
 		}
 		g.ends = [2]draw.Point{foot(*a.line, b.at), b.at}
@@ -94,7 +96,7 @@ func (g *Gauge) measure(say *Gauging) {
 	default:
 		g.ends = [2]draw.Point{a.at, b.at}
 	}
-	g.text = say.Way(math.Abs(g.ends[1].X-g.ends[0].X), math.Abs(g.ends[1].Y-g.ends[0].Y))
+	g.short, g.text = say.Way(math.Abs(g.ends[1].X-g.ends[0].X), math.Abs(g.ends[1].Y-g.ends[0].Y))
 }
 
 // parallel, radians: lines that differ by less are one distance apart.
@@ -154,39 +156,3 @@ func fromLine(l [2]draw.Point, q draw.Point) (float64, draw.Point) {
 	at = draw.Point{X: max(lo.X, min(hi.X, at.X)), Y: max(lo.Y, min(hi.Y, at.Y))}
 	return math.Hypot(at.X-q.X, at.Y-q.Y), at
 }
-
-// Sizes of what measuring draws, window units: it reads as well on a sheet that is seen small.
-const (
-	gaugeText  = 13
-	gaugeDot   = 3.5
-	gaugeWidth = 1.4
-	gaugeRim   = 3
-)
-
-// items draws the gauge on a sheet that is seen at so many window units a millimetre.
-func (g Gauge) items(ink, paper draw.Ink, zoom float64) []draw.Item {
-	if g.points == 0 {
-		return nil
-	}
-	size, wide := gaugeText/zoom, gaugeWidth/zoom
-	dot := func(p draw.Point) draw.Item {
-		return draw.Path{Segs: draw.Circle(p, gaugeDot/zoom), Filled: true, Fill: ink, Layer: gaugeLayer}
-	}
-	var out []draw.Item
-	for _, k := range []taken{g.from, g.to}[:g.points] {
-		if k.line != nil {
-			out = append(out, draw.Path{Segs: draw.Polyline(k.line[:]), Pen: draw.Pen{Width: 2 * wide, Ink: ink}, Layer: gaugeLayer})
-		}
-	}
-	if g.points == 1 {
-		return append(out, dot(g.from.at))
-	}
-	from, to := g.ends[0], g.ends[1]
-	mid := draw.Point{X: (from.X + to.X) / 2, Y: (from.Y+to.Y)/2 + size/2}
-	text := draw.Text{At: mid, Size: size, Align: draw.Centre, Bold: true, Ink: ink, Text: g.text, Layer: gaugeLayer}
-	back := draw.Path{Segs: draw.Rect(draw.Bounds([]draw.Item{text}).Grow(gaugeRim / zoom)), Filled: true, Fill: paper, Layer: gaugeLayer}
-	line := draw.Path{Segs: draw.Polyline([]draw.Point{from, to}), Pen: draw.Pen{Width: wide, Ink: ink}, Layer: gaugeLayer}
-	return append(out, dot(from), dot(to), line, back, text)
-}
-
-const gaugeLayer = "gauge"

@@ -178,7 +178,7 @@ func (r Ruler) rim() float32 {
 
 // SetRuler puts rulers along the table's rim, or takes them away with a scale of 0.
 func (t *Table) SetRuler(r Ruler) {
-	t.ruler = r
+	t.ruler, t.zero = r, r.Zero
 	if t.fitted {
 		t.fit()
 	}

@@ -18,7 +18,7 @@ func (t *Table) SetPage(p draw.Page) { t.SetPainted(p, t.ruler, nil) }
 // SetPainted puts another sheet and rulers for it on the table, with the picture that Ahead has made of them; nil = none.
 // It tells whether that picture shows them as the table stands now; else another is made.
 func (t *Table) SetPainted(p draw.Page, r Ruler, a *Ahead) bool {
-	t.page, t.has, t.gauge, t.ruler = p, true, Gauge{}, r // what was measured is gone with the sheet
+	t.page, t.has, t.gauge, t.ruler, t.zero = p, true, Gauge{}, r, r.Zero // what was measured is gone with the sheet
 	t.tellGauge(false)
 	if t.fitted {
 		t.fit()

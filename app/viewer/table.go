@@ -52,6 +52,7 @@ type Table struct {
 	over  string // the last that Over was called with
 	gauge Gauge
 	ruler Ruler
+	zero  draw.Point // where the rulers count from while nothing is measured
 	cut   cutting
 	marks marks
 	say   *Gauging // nil = taps do not measure
@@ -238,7 +239,8 @@ func (t *Table) begin() painter {
 		return nil
 	}
 	s := t.sight()
-	s.over = append(t.gauge.items(s.ink, s.paper, float64(s.zoom)), t.cut.items(s.ink)...)
+	seen := draw.Box{Min: t.At(fyne.NewPos(rulerWide, t.size.Height)), Max: t.At(fyne.NewPos(t.size.Width, rulerWide))}
+	s.over = append(t.gauge.items(s.ink, s.paper, float64(s.zoom), seen), t.cut.items(s.ink)...)
 	return s.paint
 }
 
