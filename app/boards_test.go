@@ -370,6 +370,25 @@ func TestATabWithoutAPlanLeadsToTheBoards(t *testing.T) {
 	}
 }
 
+// A plan in which nothing has a place is what is said of it, without a head over nothing.
+func TestAPlanOfNothingIsSaid(t *testing.T) {
+	w := onScreen(t)
+	if err := w.s.TakeBoards("add a board", panel.OnHand, stock.Board{Name: "stub", Length: 100, Width: 100, Thickness: 40}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	w.openTabOf(boardPlanTab)
+	var said []string
+	lookAt(w.tab(boardPlanTab).Object(), fyne.Position{}, 0, false, func(s seenAt) {
+		if s.kind == "label" {
+			said = append(said, s.text)
+		}
+	})
+	if all := strings.Join(said, "\n"); !strings.Contains(all, "stub comes nearest") || strings.Contains(all, "What the figures mean") {
+		t.Errorf("it says %q", all)
+	}
+}
+
 // What stops the piece is told as the end of a sentence: it is a whole one itself.
 func TestNoPlanIsToldInOneSentence(t *testing.T) {
 	w := onScreen(t)

@@ -165,12 +165,12 @@ func (w *Window) watchPlan(p *boardPlan) {
 func (w *Window) showPlans() {
 	st := styleOf(w.s.Design())
 	if p := &w.plans.onHand; p.has {
-		w.tab(boardPlanTab).Set(say.Tables(table.Told(table.BoardPlan(p.result, st))))
+		w.showPlan(boardPlanTab, table.Told(table.BoardPlan(p.result, st)))
 	} else if !p.fresh() {
 		w.showNoPlan(boardPlanTab, panel.OnHand, p)
 	}
 	if p := &w.plans.toBuy; p.has {
-		w.tab(buyTab).Set(say.Tables(table.Bought(p.result, st)))
+		w.showPlan(buyTab, table.Bought(p.result, st))
 	} else if !p.fresh() {
 		w.showNoPlan(buyTab, panel.ToBuy, p)
 	}
@@ -199,7 +199,27 @@ func (w *Window) showNoPlan(tab, list string, p *boardPlan) {
 		return
 	}
 	show.WhenBlank(why)
-	show.Set([]table.Table{{Title: say.It(tab), Columns: []table.Column{{Head: say.It("Board")}}}})
+	show.Set(blankPlan(tab))
+}
+
+// blankPlan is a plan of which nothing but why is shown.
+func blankPlan(tab string) []table.Table {
+	return []table.Table{{Title: say.It(tab), Columns: []table.Column{{Head: say.It("Board")}}}}
+}
+
+// showPlan shows the tables of a plan, and of one in which nothing has a place what is said of it.
+func (w *Window) showPlan(tab string, plan []table.Table) {
+	plan = say.Tables(plan)
+	if slices.ContainsFunc(plan, func(t table.Table) bool { return len(t.Rows) > 0 }) {
+		w.tab(tab).Set(plan)
+		return
+	}
+	var why []string
+	for _, t := range plan {
+		why = append(why, t.Notes...)
+	}
+	w.tab(tab).WhenBlank(panel.Blank{Said: strings.Join(why, "\n")})
+	w.tab(tab).Set(blankPlan(tab))
 }
 
 // standing says why there is no plan.
