@@ -269,7 +269,7 @@ func (b *boards) say(p *boardPlan, boards int, style measure.Style) {
 	case p.err != nil:
 		text, trouble = say.It("No plan."), say.Error(p.err)
 	case p.has:
-		text = say.It(table.PlanInShort(p.result))
+		text = say.It(table.PlanInShort(p.result, style))
 		if p.halted {
 			text = say.With("%s, stopped early", text)
 		}
@@ -351,13 +351,23 @@ func (w *Window) addBoard() error {
 	} else if w.boards.list == panel.ToBuy {
 		b.Price = 10
 	}
-	b.Name = fmt.Sprintf("board %d", len(all)+1)
+	b.Name = freeName(all)
 	if err := w.s.TakeBoards("add a board", w.boards.list, b); err != nil {
 		return err
 	}
 	w.boards.chosen = len(all)
 	w.boards.picture.Choose(len(all), -1)
 	return nil
+}
+
+// freeName is a name for another board that none of these has.
+func freeName(boards []stock.Board) string {
+	for n := len(boards) + 1; ; n++ {
+		name := say.With("board %d", n)
+		if !slices.ContainsFunc(boards, func(b stock.Board) bool { return b.Name == name }) {
+			return name
+		}
+	}
 }
 
 // addPlace adds a place to the board that is looked at.

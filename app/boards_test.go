@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -338,8 +339,29 @@ func TestTheBoardsSpeakGerman(t *testing.T) {
 	}
 	w.s.Set(panel.OnHand+".0.width", "150")
 	w.changed()
-	if got := w.boards.trouble.Text; !strings.Contains(got, "am nächsten") {
+	if err := w.s.Change("decimals", [2]string{"round.decimal", "comma"}, [2]string{"round.to", "0.1"}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	if got := w.boards.trouble.Text; !strings.Contains(got, "am nächsten") || regexp.MustCompile(`[0-9]\.[0-9]`).MatchString(got) {
 		t.Errorf("of what does not fit it says %q", got)
+	}
+	for range 2 { // the name of one that was taken away is not given twice
+		if err := w.addBoard(); err != nil {
+			t.Fatal(err)
+		}
+		w.changed()
+	}
+	if err := w.s.Remove(panel.OnHand + ".2"); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	if err := w.addBoard(); err != nil {
+		t.Fatal(err)
+	}
+	on := w.s.Design().OnHand
+	if one, two := on[2].Name, on[3].Name; one != "Brett 4" || two != "Brett 5" {
+		t.Errorf("new boards are %q and %q", one, two)
 	}
 }
 

@@ -125,7 +125,7 @@ func TestBoardPlanSaysWhatStripsWant(t *testing.T) {
 func TestARunWithoutAPlaceCountsItsParts(t *testing.T) {
 	d := onBoards(stock.Board{Name: "plank", Length: 900, Width: 300, Thickness: 30})
 	d.Plan.Run = true
-	if got := PlanInShort(planOf(t, d)); got != "No part has a place; parts wanted: 3" {
+	if got := PlanInShort(planOf(t, d), metric); got != "No part has a place; parts wanted: 3" {
 		t.Error(got)
 	}
 }

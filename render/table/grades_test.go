@@ -119,7 +119,7 @@ func TestTheListAsksForTheGrade(t *testing.T) {
 // A board that is kept whole is no board that is cut.
 func TestSparesAreNotCut(t *testing.T) {
 	r, d := graded(t, "No. 3A Common")
-	if got := PlanInShort(r); !strings.HasPrefix(got, "Boards cut: 1;") {
+	if got := PlanInShort(r, metric); !strings.HasPrefix(got, "Boards cut: 1;") {
 		t.Error(got)
 	}
 	whole := 0

@@ -9,7 +9,9 @@ import (
 )
 
 // PlanInShort says in a line what a board plan comes to.
-func PlanInShort(r yield.Result) string {
+func PlanInShort(r yield.Result, style measure.Style) string { return style.Text(planInShort(r)) }
+
+func planInShort(r yield.Result) string {
 	b := r.Plan.Balance(r.Task)
 	short := 0
 	for _, l := range r.Plan.Left {
@@ -47,6 +49,9 @@ func WithoutPlace(r yield.Result, style measure.Style) []string {
 	}
 	if len(out) > 0 {
 		out = append(out, otherTimbers(r)...)
+	}
+	for i, text := range out {
+		out[i] = style.Text(text)
 	}
 	return out
 }
