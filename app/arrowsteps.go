@@ -35,7 +35,7 @@ func (w *Window) chooseSteps() {
 	title := say.It("Steps of the arrows")
 	w.ask(title, say.It("Choose"), []*widget.FormItem{
 		widget.NewFormItem(say.It("Millimetres"), mm), widget.NewFormItem(say.It("Inches"), inch), widget.NewFormItem(say.It("Angles"), angle),
-	}, func() error { return w.keepSteps(mm.Text, inch.Text, angle.Text) }, mm)
+	}, func() error { return w.keepSteps(mm.number(), inch.number(), angle.number()) }, mm)
 }
 
 func (w *Window) keepSteps(mm, inch, angle string) error {

@@ -73,3 +73,37 @@ func TestWhatIsBoughtHasCommas(t *testing.T) {
 		}
 	}
 }
+
+// Where decimals have a comma a typed one is read, in sizes, prices and dialogs; the file has the point, and elsewhere a comma
+// is asked about as before.
+func TestATypedCommaIsReadWhereDecimalsHaveOne(t *testing.T) {
+	inTongue(t, "de")
+	w := open(t, Options{Example: "reading-nook-step"})
+	f := typeInto(t, w, "boards.top.thickness", "20,5")
+	if got := w.s.Piece().Part("top").Blank.Thickness.MM(); got != 20.5 {
+		t.Errorf("20,5 is %g mm", got)
+	}
+	if got := w.s.Text("boards.top.thickness"); got != "20.5" {
+		t.Errorf("the file has %q", got)
+	}
+	if f.Text() != "20.5" {
+		t.Errorf("the field gives %q", f.Text())
+	}
+	typeInto(t, w, "title", "Hocker 2,5")
+	if got := w.s.Text("title"); got != "Hocker 2,5" {
+		t.Errorf("the title is %q", got)
+	}
+	r := newResizing(w)
+	r.entries["size.height"].SetText("300,5")
+	if got := r.sizes(); len(got) != 1 || got[0].Text != "300.5" {
+		t.Errorf("resizing asks for %v", got)
+	}
+	if err := w.s.Change("decimals", [2]string{"round.decimal", "point"}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	typeInto(t, w, "boards.top.thickness", "21,5")
+	if got := w.s.Text("boards.top.thickness"); got != "21,5" || w.s.Reads() {
+		t.Errorf("where decimals have a point 21,5 is taken as %q", got)
+	}
+}

@@ -20,7 +20,7 @@ func (w *Window) nameValue() {
 	w.ask(say.It("Name a value"), say.It("Name it"), []*widget.FormItem{
 		widget.NewFormItem(say.It("Name"), name), widget.NewFormItem(say.It("Value"), value),
 	}, func() error {
-		return w.s.Change("name "+name.Text, [2]string{"names." + strings.TrimSpace(name.Text), value.Text})
+		return w.s.Change("name "+name.Text, [2]string{"names." + strings.TrimSpace(name.Text), value.number()})
 	}, name)
 }
 

@@ -127,7 +127,7 @@ func newPapersDialog(w *Window) *papersDialog {
 	for i, path := range lengthPaths {
 		p.lengths[i] = w.newEntry()
 		p.lengths[i].SetText(w.s.Text(path))
-		p.lengths[i].SetPlaceHolder([4]string{"100 mm", "100 mm", "6.5 mm", "10 mm"}[i])
+		p.lengths[i].SetPlaceHolder(styleOf(d).Text([4]string{"100 mm", "100 mm", "6.5 mm", "10 mm"}[i]))
 		p.lengths[i].OnChanged = func(string) { p.check() }
 	}
 	for i, path := range wordPaths {
@@ -194,7 +194,7 @@ func (p *papersDialog) chosen() (form.Papers, error) {
 	to := [4]*measure.Length{&out.Patterns.BarX, &out.Patterns.BarY, &out.Patterns.Margin, &out.Patterns.Overlap}
 	for i, e := range p.lengths {
 		*to[i] = 0
-		if text := strings.TrimSpace(e.Text); text != "" {
+		if text := e.number(); text != "" {
 			l, err := measure.ParseLength(text, p.unit)
 			if err != nil {
 				return out, err
@@ -261,7 +261,7 @@ func (p *papersDialog) store(c form.Papers) {
 		fields = append(fields, [2]string{"papers.sheet", c.Sheet})
 	}
 	for i, path := range lengthPaths {
-		fields = append(fields, [2]string{path, strings.TrimSpace(p.lengths[i].Text)})
+		fields = append(fields, [2]string{path, p.lengths[i].number()})
 	}
 	for i, path := range wordPaths {
 		fields = append(fields, [2]string{path, strings.TrimSpace(p.words[i].Text)})

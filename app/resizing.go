@@ -143,7 +143,7 @@ func (r *resizing) why(err error) string {
 func (r *resizing) sizes() []resize.Edit {
 	var out []resize.Edit
 	for _, path := range r.paths {
-		if text := r.entries[path].Text; text != r.w.s.Text(path) {
+		if text := r.entries[path].number(); text != r.w.s.Text(path) {
 			out = append(out, resize.Edit{Path: path, Text: text})
 		}
 	}

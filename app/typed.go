@@ -1,10 +1,13 @@
 package app
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
 	"splaywright/app/viewer"
+	"splaywright/model/measure"
 )
 
 // entry is a place to type in a dialog. The library gives a key to what has the keyboard and to nobody else, so it
@@ -14,6 +17,15 @@ type entry struct {
 	w       *Window
 	focused bool
 	come    func() // the keyboard has come; nil = nobody asks
+}
+
+// number is what stands in a place to type a number, as the design file has it.
+func (e *entry) number() string {
+	text := strings.TrimSpace(e.Text)
+	if styleOf(e.w.s.Design()).Comma {
+		return measure.Pointed(text)
+	}
+	return text
 }
 
 func (w *Window) newEntry() *entry {

@@ -28,6 +28,7 @@ type State struct {
 	Kept     bool         // resizing leaves it as it is
 	Value    any          // what it comes to, typed or not; nil = no number
 	Bare     measure.Unit // of numbers typed without one
+	Comma    bool         // decimals are shown behind a comma, so that one is read
 }
 
 // Field is one size: its name, a place to type, and below it what was understood or what is
@@ -120,7 +121,7 @@ func (f *Field) typed(text string) {
 	if f.setting || f.Changed == nil {
 		return
 	}
-	f.Changed(text)
+	f.Changed(f.read(text))
 	if f.choice != nil {
 		f.ended()
 	}
@@ -211,7 +212,7 @@ func (f *Field) setText(text string) {
 		f.entry.SetPlaceHolder(hint)
 	}
 	// The document keeps no spaces around a text; a person in the middle of "6 deg" does.
-	if strings.TrimSpace(f.entry.Text) != strings.TrimSpace(text) {
+	if strings.TrimSpace(f.read(f.entry.Text)) != strings.TrimSpace(text) {
 		f.entry.SetText(text)
 	}
 }
@@ -298,7 +299,15 @@ func (f *Field) Text() string {
 		}
 		return ""
 	}
-	return f.entry.Text
+	return f.read(f.entry.Text)
+}
+
+// read is a typed text as the design file has it: of a number, with a point where its readers have a comma.
+func (f *Field) read(text string) string {
+	if f.state.Comma && (f.Spec.Turns || f.Spec.Number) {
+		return measure.Pointed(text)
+	}
+	return text
 }
 
 // SaidText is what is shown below the field.

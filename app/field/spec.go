@@ -26,6 +26,7 @@ type Spec struct {
 	Hint    string            // what stands in the field while it is empty
 	Menu    []string          // what can be done besides typing
 	Turns   bool              // it is a number that arrows turn
+	Number  bool              // it is a number without arrows: a price, a value of the person's own
 	Lock    bool              // it can be kept when the piece is resized
 	Long    bool              // its text is longer than its field as a rule: it stands below it whole
 }

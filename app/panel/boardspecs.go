@@ -50,7 +50,7 @@ func BoardGroups(d *form.Design, timbers []string, list string, board int) []Gro
 		size("thickness", "Thickness", func(b stock.Board) float64 { return b.Thickness }),
 		words(path+".timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...),
 		count(path+".count", "Alike", func(d *form.Design) int { return at(d).Number() }),
-		{Path: path + ".price", Label: "Price of each", Value: func(d *form.Design) any { return money(at(d).Price) }},
+		{Path: path + ".price", Label: "Price of each", Number: true, Value: func(d *form.Design) any { return money(at(d).Price) }},
 		choice(path+".grain", "Grain", func(d *form.Design) string { return at(d).Grain }, stock.Grains()...),
 		choice(path+".sawn", "Sawn", func(d *form.Design) string { return at(d).Sawn }, stock.Saws()...),
 		words(path+".face", "Better face", func(d *form.Design) string { return at(d).Face }),

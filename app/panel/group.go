@@ -86,7 +86,7 @@ func count(path, label string, get func(*form.Design) int) field.Spec {
 func nameGroup(names []string) Group {
 	g := Group{Title: "Named values", Adds: []Add{{Label: "Name a value…", Name: true}}}
 	for _, n := range names {
-		g.Fields = append(g.Fields, field.Spec{Path: "names." + n, Label: n, Menu: []string{Rename, Remove}})
+		g.Fields = append(g.Fields, field.Spec{Path: "names." + n, Label: n, Number: true, Menu: []string{Rename, Remove}})
 	}
 	return g
 }

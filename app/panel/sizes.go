@@ -286,7 +286,7 @@ func shows(groups []Group, path string) bool {
 // stateOf is what the field of a size shows; d is the session's design.
 func stateOf(s *session.Session, d *form.Design, spec field.Spec, found []part.Finding) field.State {
 	figures := figuresOf(d)
-	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: Figured(found, d), Kept: spec.Lock && s.Keeps(spec.Path)}
+	st := field.State{Text: s.Text(spec.Path), Err: s.ErrorAt(spec.Path), Findings: Figured(found, d), Kept: spec.Lock && s.Keeps(spec.Path), Comma: figures.Comma}
 	if spec.Value == nil { // a named value is in no design
 		if q, ok := s.Document().Quantity(spec.Path); ok {
 			st.Said = figures.Text(saidQuantity(q, st.Text, d.Units))

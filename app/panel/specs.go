@@ -214,7 +214,7 @@ func planGroup() Group {
 
 func costGroup() Group {
 	price := func(key, label string, get func(form.Cost) float64) field.Spec {
-		return field.Spec{Path: "cost." + key, Label: label, Value: func(d *form.Design) any { return money(get(d.Cost)) }}
+		return field.Spec{Path: "cost." + key, Label: label, Number: true, Value: func(d *form.Design) any { return money(get(d.Cost)) }}
 	}
 	return Group{Title: "Prices", Fields: []field.Spec{
 		price("wood-per-m3", "Wood, m³", func(c form.Cost) float64 { return c.WoodPerM3 }),

@@ -37,8 +37,8 @@ func yardGroup(i int, timbers []string) Group {
 		words(path+".sold", "Sold as", func(d *form.Design) string { return at(d).Sold }, "4/4", "5/4", "6/4", "8/4", "1 x 6", "1 x 8", "1 x 10", "2 x 6"),
 		sizes("lengths", "Lengths", "such as [6 ft, 8 ft, 10 ft]", func(y form.Yard) []measure.Length { return y.Lengths }),
 		sizes("widths", "Widths", "such as [6 in, 8 in, 10 in]", func(y form.Yard) []measure.Length { return y.Widths }),
-		{Path: path + ".price-per-board-foot", Label: "Price, board foot", Value: func(d *form.Design) any { return money(at(d).PerBoardFoot) }},
-		{Path: path + ".price-per-foot", Label: "Price, foot of length", Value: func(d *form.Design) any { return money(at(d).PerFoot) }},
+		{Path: path + ".price-per-board-foot", Label: "Price, board foot", Number: true, Value: func(d *form.Design) any { return money(at(d).PerBoardFoot) }},
+		{Path: path + ".price-per-foot", Label: "Price, foot of length", Number: true, Value: func(d *form.Design) any { return money(at(d).PerFoot) }},
 	}}
 }
 

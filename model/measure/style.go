@@ -43,6 +43,22 @@ func (s Style) Text(text string) string {
 	return strings.Join(words, " ")
 }
 
+// Pointed gives a number, or a term of numbers, that was typed by someone who has a comma before decimals as files have it:
+// with a point. A comma that ends the text is one whose decimals are still to come and is left out. Numbers with several commas,
+// or a point as well, are ambiguous and stay.
+func Pointed(text string) string {
+	text = numeral.ReplaceAllStringFunc(text, func(n string) string {
+		if strings.Count(n, ",") == 1 && !strings.Contains(n, ".") {
+			return strings.Replace(n, ",", ".", 1)
+		}
+		return n
+	})
+	return strings.TrimSuffix(text, ".")
+}
+
+// numeral is a run of digits with what divides them.
+var numeral = regexp.MustCompile(`[0-9][0-9.,]*`)
+
 // Minus puts the minus sign (U+2212) in place of the hyphen before negative figures, as on drawings: a hyphen is
 // half as long and is lost before a digit. Hyphens in words, ranges, dates and addresses stay.
 func Minus(text string) string {
