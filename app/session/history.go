@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"splaywright/model/file"
+	"splaywright/model/form"
 )
 
 // maxSteps is how many steps back are kept; a document is a few kilobytes.
@@ -52,7 +53,11 @@ func (s *Session) Set(path, text string) {
 		return
 	}
 	next := s.doc.Clone()
-	if err := put(next, path, text); err != nil {
+	err := put(next, path, text)
+	if err == nil && extent.MatchString(path) {
+		err = follow(s.begun(path), next, path, text)
+	}
+	if err != nil {
 		s.refused[path] = refusal{text, err}
 		return
 	}
@@ -66,6 +71,16 @@ func (s *Session) Set(path, text string) {
 	}
 	s.push(step{before: s.doc, after: next, path: path, from: before, to: text})
 	s.typing = path
+}
+
+// begun is the design as it was before the typing at a path began.
+func (s *Session) begun(path string) form.Design {
+	doc := s.doc
+	if n := len(s.past); n > 0 && s.typing == path {
+		doc = s.past[n-1].before
+	}
+	d, _ := doc.Design() // of one that does not read what was read
+	return d
 }
 
 // retype goes on with the step that typing has begun; a text typed back is no step at all.

@@ -251,7 +251,7 @@ func (p *boardPage) avoid(r row, a stock.Avoid, chosen bool) {
 		box.Min.X, box.Max.X = min(box.Min.X-handleSize, centre.X-half), max(box.Max.X+handleSize, centre.X+half)
 		box.Min.Y, box.Max.Y = min(box.Min.Y-handleSize, centre.Y-half), max(box.Max.Y+handleSize, centre.Y+half)
 	}
-	p.what(box, a.What)
+	p.what(box, say.It(a.What)) // the usual words are known, a person's own stay
 }
 
 // what names a place on a ground of its own: within it where it is large enough, otherwise beside it where no other

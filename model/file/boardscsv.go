@@ -131,7 +131,14 @@ func (b *boardReader) board(row []string, nth int) stock.Board {
 	}
 	if len(b.errs) == before {
 		if err := board.Check(); err != nil {
-			b.refuse(0, strings.Join(row, ","), err.Error())
+			i, read := 0, strings.Join(row, ",")
+			if fault, ok := errors.AsType[*stock.Fault](err); ok {
+				head, _, _ := strings.Cut(fault.At, ".")
+				if at := slices.Index(b.heads, head); at >= 0 {
+					i, read = at, strings.TrimSpace(row[at])
+				}
+			}
+			b.refuse(i, read, err.Error())
 		}
 	}
 	return board

@@ -1,6 +1,7 @@
 package file
 
 import (
+	"errors"
 	"strings"
 	"testing"
 
@@ -38,7 +39,7 @@ func TestABadListIsRefused(t *testing.T) {
 		"a comma for a point": {"length,width,thickness\n1000,200,27\n1200,180,\"26,5\"\n", "shed.csv:3:10", "comma"},
 		"a word":              {"length,width,thickness\nlong,200,27\n", "shed.csv:2:1: \"long\": a number is expected", "long"},
 		"half a board":        {"length,width,thickness,count\n1000,200,27,0.5\n", "shed.csv:2:13", "whole number"},
-		"no thickness":        {"length,width,thickness\n1000,200,0\n", "shed.csv:2:1", "thickness is 0"},
+		"no thickness":        {"length,width,thickness\n1000,200,0\n", "shed.csv:2:10:", "thickness is 0"},
 		"a field too many":    {"length,width,thickness\n1000,200,27,5\n", "shed.csv:2:1", "4 fields"},
 		"an open quote":       {"length,width,thickness\n\"1000,200,27\n", "shed.csv:", "no list of fields"},
 		"nothing":             {"", "shed.csv:1:1", "empty"},
@@ -55,6 +56,19 @@ func TestABadListIsRefused(t *testing.T) {
 				t.Errorf("%q does not name %q and %q", s, c.place, c.words)
 			}
 		})
+	}
+}
+
+// What cannot be is told at its own column, whichever check found it.
+func TestAFaultOfAListIsToldAtItsColumn(t *testing.T) {
+	for row, column := range map[string]int{
+		"a,-1,200,27,,": 3, "a,1000,-200,27,,": 8, "a,1000,200,0,,": 12, "a,1000,200,27,\"0, 0; 2000, 9; 0, 9\",": 15, "a,1000,200,27,,\"knot 0 at 7, 4\"": 16,
+	} {
+		_, err := ReadBoards(strings.NewReader("name,length,width,thickness,outline,avoid\n"+row+"\n"), "x", measure.Metric)
+		var all Errors
+		if !errors.As(err, &all) || len(all) != 1 || all[0].Line != 2 || all[0].Column != column {
+			t.Errorf("%s: %v, want it at column %d", row, err, column)
+		}
 	}
 }
 

@@ -1,9 +1,11 @@
 package file
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -44,10 +46,26 @@ func (r *reader) stock(to *[]stock.Board, needed ...string) taker {
 			b.Name = fmt.Sprintf("board %d", i+1)
 		}
 		if err := b.Check(); err != nil && len(r.errs) == 0 {
-			r.refuse(n, path, 0, "", err.Error())
+			at, sub := n, path
+			if fault, ok := errors.AsType[*stock.Fault](err); ok {
+				at, sub = below(n, path, fault.At)
+			}
+			r.refuse(at, sub, 0, "", err.Error())
 		}
 		*to = append(*to, b)
 	})
+}
+
+// below is the value at a path below another, or the nearest that is there.
+func below(n *yaml.Node, path, at string) (*yaml.Node, string) {
+	for _, key := range strings.Split(at, ".") {
+		next := child(n, key)
+		if next == nil {
+			break
+		}
+		n, path = next, join(path, key)
+	}
+	return n, path
 }
 
 // more refuses a list that is longer than any shop needs.

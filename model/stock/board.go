@@ -163,28 +163,52 @@ func (b Board) Check() error {
 		value float64
 	}{{"length", b.Length}, {"width", b.Width}, {"thickness", b.Thickness}} {
 		if !(v.value > 0 && v.value < widest) {
-			return fmt.Errorf("board %q: %s is %g mm; more than 0 and less than 100 m is expected", b.Name, v.what, v.value)
+			return b.fault(v.what, fmt.Sprintf("board %q: %s is %g mm; more than 0 and less than 100 m is expected", b.Name, v.what, v.value))
 		}
 	}
-	if b.Price < 0 || math.IsNaN(b.Price) || math.IsInf(b.Price, 0) || b.Count < 0 {
-		return fmt.Errorf("board %q: price %g, count %d; neither can be negative", b.Name, b.Price, b.Count)
+	switch text := fmt.Sprintf("board %q: price %g, count %d; neither can be negative", b.Name, b.Price, b.Count); {
+	case b.Price < 0 || math.IsNaN(b.Price) || math.IsInf(b.Price, 0):
+		return b.fault("price", text)
+	case b.Count < 0:
+		return b.fault("count", text)
 	}
 	if err := b.checkOutline(); err != nil {
 		return err
 	}
-	for _, a := range b.Avoid {
-		for _, v := range []float64{a.X, a.Y, a.Length, a.Width, a.Diameter} {
-			if !(v >= 0 && v < widest) {
-				return fmt.Errorf("board %q: %s: %g mm is not a place or size on it; nothing below 0 is, and nothing of 100 m", b.Name, a.named(), v)
-			}
+	for i, a := range b.Avoid {
+		if err := b.checkPlace(a, fmt.Sprintf("avoid.%d", i)); err != nil {
+			return err
 		}
-		what := a.named()
-		if a.Diameter == 0 && (a.Length == 0 || a.Width == 0) {
-			return fmt.Errorf("board %q: %s has no size; give a diameter, or a length and a width", b.Name, what)
+	}
+	return nil
+}
+
+// Fault is what is wrong with a board.
+type Fault struct {
+	At   string // which value it is, as a design file has it below the board: "length", "outline.2.x"
+	Text string
+}
+
+// Error says what is wrong.
+func (f *Fault) Error() string { return f.Text }
+
+func (b Board) fault(at, text string) error { return &Fault{At: at, Text: text} }
+
+// checkPlace looks at a place to avoid that stands at a path below the board.
+func (b Board) checkPlace(a Avoid, path string) error {
+	for _, v := range []struct {
+		key string
+		mm  float64
+	}{{"x", a.X}, {"y", a.Y}, {"length", a.Length}, {"width", a.Width}, {"diameter", a.Diameter}} {
+		if !(v.mm >= 0 && v.mm < widest) {
+			return b.fault(path+"."+v.key, fmt.Sprintf("board %q: %s: %g mm is not a place or size on it; nothing below 0 is, and nothing of 100 m", b.Name, a.named(), v.mm))
 		}
-		if a.Diameter > 0 && a.Length+a.Width > 0 {
-			return fmt.Errorf("board %q: %s is both a circle and a rectangle; keep either the diameter or the length and the width", b.Name, what)
-		}
+	}
+	switch what := a.named(); {
+	case a.Diameter == 0 && (a.Length == 0 || a.Width == 0):
+		return b.fault(path, fmt.Sprintf("board %q: %s has no size; give a diameter, or a length and a width", b.Name, what))
+	case a.Diameter > 0 && a.Length+a.Width > 0:
+		return b.fault(path+".diameter", fmt.Sprintf("board %q: %s is both a circle and a rectangle; keep either the diameter or the length and the width", b.Name, what))
 	}
 	return nil
 }
@@ -202,11 +226,15 @@ func (b Board) checkOutline() error {
 		return nil
 	}
 	if n < 3 {
-		return fmt.Errorf("board %q: an outline needs three corners, it has %d", b.Name, n)
+		return b.fault("outline", fmt.Sprintf("board %q: an outline needs three corners, it has %d", b.Name, n))
 	}
-	for _, p := range b.Outline {
-		if !(p.X >= 0 && p.X <= b.Length+Slack && p.Y >= 0 && p.Y <= b.Width+Slack) {
-			return fmt.Errorf("board %q: outline corner %g, %g lies off the board of %g by %g; corners lie from 0, 0 at its left near corner to its length and width", b.Name, p.X, p.Y, b.Length, b.Width)
+	for i, p := range b.Outline {
+		key := "x"
+		if p.X >= 0 && p.X <= b.Length+Slack {
+			key = "y"
+		}
+		if key == "x" || !(p.Y >= 0 && p.Y <= b.Width+Slack) {
+			return b.fault(fmt.Sprintf("outline.%d.%s", i, key), fmt.Sprintf("board %q: outline corner %g, %g lies off the board of %g by %g; corners lie from 0, 0 at its left near corner to its length and width", b.Name, p.X, p.Y, b.Length, b.Width))
 		}
 	}
 	for i := range b.Outline {
@@ -215,12 +243,12 @@ func (b Board) checkOutline() error {
 				continue
 			}
 			if crosses(b.Outline[i], b.Outline[i+1], b.Outline[j], b.Outline[(j+1)%n]) {
-				return fmt.Errorf("board %q: its outline crosses itself between corners %d and %d; list them in order round the board", b.Name, i+1, j+1)
+				return b.fault(fmt.Sprintf("outline.%d.x", j), fmt.Sprintf("board %q: its outline crosses itself between corners %d and %d; list them in order round the board", b.Name, i+1, j+1))
 			}
 		}
 	}
 	if b.Area() == 0 {
-		return fmt.Errorf("board %q: its outline holds no area", b.Name)
+		return b.fault("outline", fmt.Sprintf("board %q: its outline holds no area", b.Name))
 	}
 	return nil
 }

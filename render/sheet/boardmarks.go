@@ -51,7 +51,8 @@ func (d *boardDrawing) nameAvoid(a stock.Avoid) {
 		return
 	}
 	box := d.box(a.On(d.board).Rect)
-	w, h := draw.TextWidth(a.What, nameText, false), nameText
+	what := d.b.set.o.say(a.What) // the usual words are known, a person's own stay
+	w, h := draw.TextWidth(what, nameText, false), nameText
 	mid := draw.Point{X: (box.Min.X+box.Max.X)/2 - w/2, Y: (box.Min.Y+box.Max.Y)/2 - h/2}
 	below := d.at.Y - nameOff - h // a line of names below the board
 	tries := []draw.Point{{X: box.Max.X + nameOff, Y: mid.Y}, {X: box.Min.X - nameOff - w, Y: mid.Y},
@@ -68,7 +69,7 @@ func (d *boardDrawing) nameAvoid(a stock.Avoid) {
 				continue
 			}
 			d.b.Items = append(d.b.Items, draw.Path{Segs: draw.Rect(ground), Filled: true, Fill: d.b.ink.paper, Layer: "paper"})
-			d.say(at.X, at.Y, nameText, a.What, false, d.b.ink.line)
+			d.say(at.X, at.Y, nameText, what, false, d.b.ink.line)
 			return
 		}
 	}
