@@ -168,24 +168,28 @@ func (w *Window) showBeside() {
 		return
 	}
 	b.work.Do(func() {
-		page, t := compared(*now, designs, dark, room)
+		page, tables := compared(*now, designs, dark, room)
 		fyne.Do(func() {
 			if n == b.asked && w.beside == b {
 				b.page.SetPage(page)
 				b.page.Fit()
-				b.table.Set([]table.Table{t})
+				b.table.Set(tables)
 			}
 		})
 	})
 }
 
 // compared draws pieces side by side and sets their figures side by side.
-func compared(now form.Piece, designs []form.Design, dark bool, room draw.Point) (draw.Page, table.Table) {
+func compared(now form.Piece, designs []form.Design, dark bool, room draw.Point) (draw.Page, []table.Table) {
 	now.Title = say.With("%s, as it stands", now.Title)
 	pieces := []*form.Piece{&now}
 	for _, d := range designs {
 		pieces = append(pieces, model.Derive(d))
 	}
 	st := now.Design.Style()
-	return sheet.Beside(pieces, sheet.Options{Style: st, Dark: dark, Width: room.X, Height: room.Y, Tongue: say.Tongue()}), say.Table(changedFirst(table.Compare(pieces, st)))
+	tables := []table.Table{changedFirst(table.Compare(pieces, st))}
+	if marks := table.CompareMarks(pieces, st); len(marks.Rows) > 0 {
+		tables = append(tables, marks)
+	}
+	return sheet.Beside(pieces, sheet.Options{Style: st, Dark: dark, Width: room.X, Height: room.Y, Tongue: say.Tongue()}), say.Tables(tables)
 }

@@ -39,11 +39,16 @@ func (p *program) compare() *cobra.Command {
 			if !all {
 				t = changed(t)
 			}
-			if len(t.Rows) == 0 {
+			marks := table.CompareMarks(pieces, pieces[0].Design.Style())
+			if len(t.Rows)+len(marks.Rows) == 0 {
 				fmt.Fprintln(p.talk, p.speak.Say("Nothing differs."))
 				return nil
 			}
-			return table.WriteText(p.out, t.In(p.speak), width)
+			if err := table.WriteText(p.out, t.In(p.speak), width); err != nil || len(marks.Rows) == 0 {
+				return err
+			}
+			fmt.Fprintln(p.out)
+			return table.WriteText(p.out, marks.In(p.speak), width)
 		},
 	}
 	s.flags(c)

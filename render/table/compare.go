@@ -47,7 +47,13 @@ type compared struct {
 // line adds a row of one value a piece, shown to so many decimals.
 func (s *comparison) line(ref, what, unit string, decimals int, of func(p *form.Piece) compared) {
 	s.values(ref, what, unit, of, func(x float64) Cell { return figure(x, decimals) },
-		func(first, last float64) string { return fmt.Sprintf("%+.*f", decimals, last-first) })
+		func(first, last float64) string { return fmt.Sprintf("%+.*f", decimals, shownAs(last, decimals)-shownAs(first, decimals)) })
+}
+
+// shownAs is a figure rounded as it is shown: a change is the difference of what stands there.
+func shownAs(x float64, decimals int) float64 {
+	p := math.Pow10(decimals)
+	return math.Round(x*p) / p
 }
 
 // values adds a row of one value a piece; rows without any value are left out.
