@@ -85,6 +85,8 @@ func newBesides(w *Window) *besides {
 	b.win.SetPadded(false)
 	b.win.Resize(fyne.NewSize(1000, 720))
 	closesOnEscape(b.win, b.page)
+	b.win.Canvas().AddShortcut(&fyne.ShortcutUndo{}, func(fyne.Shortcut) { w.undo() }) // what was taken is taken back where it was taken
+	b.win.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.redo() })
 	b.win.SetOnClosed(func() { w.beside = nil })
 	return b
 }

@@ -55,7 +55,7 @@ func TestSideBySide(t *testing.T) {
 	if w.s.Text("size.height") != "260" {
 		t.Errorf("taken, the height is %s", w.s.Text("size.height"))
 	}
-	w.undo()
+	b.win.Canvas().(interface{ TypedShortcut(fyne.Shortcut) }).TypedShortcut(&fyne.ShortcutUndo{})
 	if w.s.Text("size.height") != "300" {
 		t.Errorf("undone, the height is %s", w.s.Text("size.height"))
 	}

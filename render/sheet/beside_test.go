@@ -7,6 +7,7 @@ import (
 
 	"splaywright/model"
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/draw"
 )
@@ -41,6 +42,30 @@ func TestBesideKeepsOneScale(t *testing.T) {
 	for i := range scales {
 		if math.Abs(scales[i]-scales[0]) > 1e-6 || math.Abs(floors[i]-floors[0]) > 1e-6 || scales[0] <= 0 {
 			t.Errorf("scales %v, floors %v", scales, floors)
+		}
+	}
+}
+
+// Beside a piece as high as a house the person is a speck: no word runs into another.
+func TestWordsBesideASmallPerson(t *testing.T) {
+	d := examplePieces(t)["reading-nook-step"].Design
+	for _, high := range []measure.Length{260, 900, 2500, 6000, 20000} {
+		d.Size.Height = high
+		page := Beside([]*form.Piece{model.Derive(d)}, Options{Style: d.Style(), Width: 320, Height: 200})
+		var boxes []draw.Box
+		for _, it := range page.Items {
+			if text, is := it.(draw.Text); is && text.Layer == "person" {
+				box := draw.Bounds([]draw.Item{text})
+				for _, o := range boxes {
+					if box.Min.Y < o.Max.Y && o.Min.Y < box.Max.Y {
+						t.Errorf("%g high: %q runs into another", high.MM(), text.Text)
+					}
+				}
+				boxes = append(boxes, box)
+			}
+		}
+		if high < 2500 && len(boxes) == 0 {
+			t.Errorf("%g high: nothing stands beside the person", high.MM())
 		}
 	}
 }

@@ -61,12 +61,17 @@ func person(upTo, scale float64, i ink, o Options) []draw.Item {
 	if (head[1]+head[2])*stature <= upTo {
 		out = append(out, draw.Path{Segs: draw.Circle(draw.Point{X: head[0] * k, Y: head[1] * k}, head[2]*k), Filled: true, Fill: i.soft, Layer: "person"})
 	}
+	clear := 0.0 // beside a large piece the person is small: only reaches whose words do not run into each other, or the floor
 	for _, r := range reaches {
 		y := r.of * stature
 		if y > upTo {
 			break
 		}
 		at := y * scale
+		if at-reachText/2 < clear {
+			continue
+		}
+		clear = at + reachText
 		out = append(out,
 			draw.Path{Segs: draw.Polyline([]draw.Point{{X: -0.11 * k, Y: at}, {X: 0.11 * k, Y: at}}), Pen: draw.Pen{Width: narrowLine / 2, Ink: i.faint}, Layer: "person"},
 			draw.Text{At: draw.Point{X: -0.12 * k, Y: at - reachText/2}, Size: reachText, Align: draw.Right, Ink: i.faint, Layer: "person", Text: o.say(r.what) + " " + rough(o.Style).Format(measure.Length(y))})
