@@ -47,7 +47,9 @@ type compared struct {
 // line adds a row of one value a piece, shown to so many decimals.
 func (s *comparison) line(ref, what, unit string, decimals int, of func(p *form.Piece) compared) {
 	s.values(ref, what, unit, of, func(x float64) Cell { return figure(x, decimals) },
-		func(first, last float64) string { return fmt.Sprintf("%+.*f", decimals, shownAs(last, decimals)-shownAs(first, decimals)) })
+		func(first, last float64) string {
+			return fmt.Sprintf("%+.*f", decimals, shownAs(last, decimals)-shownAs(first, decimals))
+		})
 }
 
 // shownAs is a figure rounded as it is shown: a change is the difference of what stands there.
