@@ -12,8 +12,8 @@ import (
 	"splaywright/app/say"
 )
 
-// drawers shows one of several contents under a row of their names. Where the row is longer than its place it moves, so that
-// the name of the open one is always read; a button at its end lists them all. The library's own row hides what does not fit,
+// drawers shows one of several contents under a row of their names. Where the row is longer than its place it moves from name to
+// name, so that the open one's is always read and none is cut in two; a button at its end lists them all. The library's own row hides what does not fit,
 // the open one's name with it, and Tab does not come to it.
 type drawers struct {
 	widget.BaseWidget
@@ -34,7 +34,7 @@ func newDrawers() *drawers {
 	d := &drawers{open: -1, row: container.NewHBox(), content: container.NewStack()}
 	clip := container.NewClip(container.New(moved{d}, d.row))
 	clip.ExtendBaseWidget(clip) // the library does so only when it is first asked for its size
-	d.place = container.NewStack(clip)
+	d.place = container.New(wholeNames{d}, clip)
 	d.list = keyed.NewButtonWithIcon("", theme.MenuDropDownIcon(), d.showAll)
 	d.list.Importance = widget.LowImportance
 	top := panel.Backed(look.Column, container.New(rowAndList{d.row}, d.place, d.list))
@@ -106,15 +106,37 @@ func (d *drawers) bring(i int) {
 	}
 }
 
-// move moves the row to where its left end is that far out of sight.
+// move moves the row to where its left end is that far out of sight, or a little further: to where a name begins.
 func (d *drawers) move(to float32) {
-	d.offset = max(0, min(to, d.row.MinSize().Width-d.place.Size().Width))
+	to = min(to, d.row.MinSize().Width-d.place.Size().Width)
+	d.offset = 0
+	for i := 0; d.offset < to-rounding && i < len(d.heads); i++ {
+		d.offset = d.heads[i].Position().X
+	}
 	d.row.Move(fyne.NewPos(-d.offset, 0))
 	d.row.Refresh()
+	d.place.Refresh()
 }
 
-// Scrolled moves the row by the wheel.
-func (d *drawers) Scrolled(e *fyne.ScrollEvent) { d.move(d.offset - e.Scrolled.DX - e.Scrolled.DY) }
+// rounding, window units, is less than a dot.
+const rounding = 0.5
+
+// Scrolled moves the row by the wheel, a name at a time.
+func (d *drawers) Scrolled(e *fyne.ScrollEvent) {
+	on := e.Scrolled.DX+e.Scrolled.DY < 0
+	to := d.offset
+	for _, h := range d.heads {
+		x := h.Position().X
+		if on && x > d.offset+rounding {
+			to = x
+			break
+		}
+		if !on && x < d.offset-rounding {
+			to = x
+		}
+	}
+	d.move(to)
+}
 
 // showAll lists all names.
 func (d *drawers) showAll() {
@@ -145,6 +167,25 @@ func (d *drawers) Resize(size fyne.Size) {
 
 // CreateRenderer is for Fyne.
 func (d *drawers) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(d.all) }
+
+// wholeNames shows as much of the row as ends with a whole name.
+type wholeNames struct{ d *drawers }
+
+func (l wholeNames) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	wide := size.Width
+	for _, h := range l.d.heads {
+		if end := h.Position().X + h.Size().Width - l.d.offset; end > 0 && end <= size.Width+rounding {
+			wide = end
+		}
+	}
+	if l.d.row.MinSize().Width <= size.Width {
+		wide = size.Width
+	}
+	objects[0].Resize(fyne.NewSize(wide, size.Height))
+	objects[0].Move(fyne.Position{})
+}
+
+func (wholeNames) MinSize(objects []fyne.CanvasObject) fyne.Size { return objects[0].MinSize() }
 
 // moved keeps the row where it has been moved to.
 type moved struct{ d *drawers }

@@ -21,6 +21,13 @@ func TestTheNameOfTheOpenTableIsRead(t *testing.T) {
 			if x := h.Position().X + w.tabs.row.Position().X; x < -0.5 || x+h.Size().Width > wide+0.5 {
 				t.Errorf("%s, %s: %q stands from %v to %v of %v", code, how, h.Text, x, x+h.Size().Width, wide)
 			}
+			seen := w.tabs.place.Objects[0].Size().Width
+			for _, h := range w.tabs.heads { // whole, or not at all
+				from := h.Position().X + w.tabs.row.Position().X
+				if to := from + h.Size().Width; from < -0.5 && to > 0.5 || from < seen-0.5 && to > seen+0.5 {
+					t.Errorf("%s, %s: %q is cut in two: from %v to %v of %v", code, how, h.Text, from, to, seen)
+				}
+			}
 		}
 		for range 2 * len(w.tabs.Items) {
 			w.turnTab(1)
@@ -32,6 +39,16 @@ func TestTheNameOfTheOpenTableIsRead(t *testing.T) {
 		w.win.Resize(fyne.NewSize(900, 700))
 		laidOut(w.win)
 		read("made smaller")
+		w.tabs.SelectIndex(0)
+		for _, by := range []float32{-10, 10} {
+			for range w.tabs.heads {
+				w.tabs.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.Delta{DY: by}})
+			}
+			if at := w.tabs.offset; by < 0 && w.tabs.row.MinSize().Width-at > w.tabs.place.Size().Width+0.5 || by > 0 && at != 0 {
+				t.Errorf("%s: the wheel moves the row to %v of %v", code, at, w.tabs.row.MinSize().Width)
+			}
+		}
+		read("moved by the wheel")
 	}
 }
 
