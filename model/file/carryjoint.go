@@ -16,6 +16,16 @@ func (d *Document) SetJoint(joint string) error {
 		return err
 	}
 	next.dropOverhang()
+	if !form.LetIn(joint) { // nothing is let in, so nothing stops short or has a shoulder
+		next.Remove("corners.stop")
+		next.Remove("corners.shoulder")
+	}
+	if joint != form.SplinedMitre {
+		next.Remove("corners.spline")
+	}
+	if joint != form.KeyedMitre {
+		next.Remove("corners.keys")
+	}
 	if joint == form.GrooveTongue {
 		next.Remove("corners.screws") // those of a whole end would split its tongue, a third as thick
 	}

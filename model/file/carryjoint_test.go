@@ -48,6 +48,23 @@ func TestEveryFormAndJointCarriesOver(t *testing.T) {
 	}
 }
 
+// What a joint alone has goes with it: a shoulder, a stop, splines, keys.
+func TestWhatAJointAloneHasGoesWithIt(t *testing.T) {
+	for from, has := range map[string]string{
+		form.Housing: "stop: 12", form.GrooveTongue: "shoulder: 6, stop: 10", form.SplinedMitre: "spline: {thickness: 4}", form.KeyedMitre: "keys: {thickness: 4}",
+	} {
+		for _, joint := range form.CornerJoints() {
+			d := read(t, "splaywright: 1\nform: tray\nsize: {height: 120, width: 420, depth: 300}\nsplay: {front: 8, ends: 8}\ntimber: white oak\nboards: {side: {thickness: 18}}\ncorners: {joint: "+from+", "+has+"}\n")
+			if err := d.SetJoint(joint); err != nil {
+				t.Fatal(err)
+			}
+			if got := refusals(t, d); len(got) > 0 {
+				t.Errorf("%s (%s) in %s: %q", from, has, joint, got)
+			}
+		}
+	}
+}
+
 // Every joint of walls is one of a top with its sides too.
 func TestAJointOfWallsIsATopsJoint(t *testing.T) {
 	tray, ok := assets.FindExample("windfall-tray")

@@ -24,9 +24,12 @@ type Offer struct {
 // Apply makes the change, with what goes along with it. The error is that of the document, which may then have a part of it.
 func (o Offer) Apply(doc *file.Document) error {
 	var err error
-	if o.Fields != nil {
+	switch {
+	case o.Fields != nil:
 		err = doc.Append(o.Path, o.Fields...)
-	} else {
+	case o.Path == jointPath:
+		err = doc.SetJoint(o.Now)
+	default:
 		err = doc.Set(o.Path, o.Now)
 	}
 	if err == nil && o.Also != nil {
@@ -69,6 +72,9 @@ func Offers(ctx context.Context, doc *file.Document, f part.Finding) ([]Offer, e
 	for _, path := range f.Sizes {
 		if path == "stretchers" || path == "stretchers.0.below-top" && f.Level != part.Stop {
 			out = append(out, s.stretcher()...)
+		}
+		if path == jointPath {
+			out = append(out, s.joints()...)
 		}
 		if o, ok := s.otherEnd(path); ok {
 			out = append(out, o)
@@ -162,8 +168,12 @@ func (s *search) turn(path string) (Offer, bool) {
 // least is the smallest count of steps one way that clears the finding, 0 when none was found. What
 // clears at some count is taken to clear above it until something else stops the piece.
 func (s *search) least(v value, way int) int {
+	most := 0
+	for most < mostSteps && v.can(way*(most+1)) {
+		most++
+	}
 	from, to := 0, 0
-	for n := 1; n <= mostSteps && v.can(way*n); n *= 2 {
+	for n := min(1, most); n > from; n = min(2*n, most) { // the last that there is, too
 		if s.clears(v.offer(way * n)) {
 			to = n
 			break

@@ -186,3 +186,33 @@ func TestATaperIsTurnedRound(t *testing.T) {
 		t.Error("turned round it is still in the joint")
 	}
 }
+
+// The notch over a stopped tongue that leaves no room (the staves of model/notch_test.go): what the finding says would do is
+// offered, the joint that runs out and other joints too, and each clears it.
+func TestTheNotchOverATongueIsCleared(t *testing.T) {
+	doc := document(t, "splaywright: 1\nform: ring\nsize: {height: 195, width: 404, staves: 15, taken-at: floor}\nsplay: {ends: -20}\ntimber: white oak\nboards: {side: {thickness: 27}}\ncorners: {joint: housing, stop: 3}\n")
+	f, found := find(derive(t, doc), "notch-without-room")
+	if !found {
+		t.Fatal("the notch has room")
+	}
+	offers, err := remedy.Offers(context.Background(), doc, f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var said []string
+	for _, o := range offers {
+		said = append(said, o.String())
+		next := doc.Clone()
+		if err := o.Apply(next); err != nil {
+			t.Fatal(err)
+		}
+		if _, still := find(derive(t, next), f.ID); still {
+			t.Errorf("%s does not clear it", o)
+		}
+	}
+	for _, want := range []string{"corners.stop: 3 mm → 0 mm", "boards.side.thickness: 27 mm → 21 mm", "size.staves: 15 → 13", "size.width: 404 mm → 474.5 mm", "corners.joint: housing → mitre with splines"} {
+		if !slices.Contains(said, want) {
+			t.Errorf("%q is not offered, but %q", want, said)
+		}
+	}
+}

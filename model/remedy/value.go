@@ -3,6 +3,7 @@ package remedy
 import (
 	"math"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -52,8 +53,13 @@ func (v value) at(n int) float64 {
 	return (grid + float64(n)) * v.step
 }
 
-// can tells whether a number stays above nothing, where it was.
-func (v value) can(n int) bool { return v.now <= 0 || v.at(n) > 0 }
+// can tells whether a number stays above nothing, where it was; of those of which none at all is a choice, not below it.
+func (v value) can(n int) bool {
+	return v.now <= 0 || v.at(n) > 0 || v.at(n) == 0 && slices.Contains(mayBeNone, v.path)
+}
+
+// mayBeNone are the sizes that a person may do without.
+var mayBeNone = []string{"corners.stop", "corners.overhang", "corners.overhang-edges"}
 
 func (v value) text(x float64) string {
 	return strings.TrimSpace(strconv.FormatFloat(math.Round(x*1e6)/1e6, 'f', -1, 64) + " " + v.unit)
