@@ -2,11 +2,13 @@ package form
 
 import "splaywright/model/solid"
 
-// twin is a board of the same shape as one before it: that one is cut, and this one is it with other names. Sides of a
-// splayed piece are twins, the one turned round is the other; so are stretchers, and walls that face each other.
+// twin is a board of the same shape as one before it, or of its mirror image: that one is cut, and this one is it with other
+// names. Sides of a splayed piece are twins, the one turned round is the other; so are stretchers, and walls that face each
+// other, most of them as mirror images.
 type twin struct {
 	at, of int // their numbers
 	first  *board
+	mirror solid.Mirror
 	names  solid.Names // tags by those of the first
 	free   []int       // by free cut of the first: its own
 }
@@ -29,20 +31,42 @@ func findTwins(boards []*board) (first []int, others []twin) {
 	return first, others
 }
 
-// twin is nil where other is not cut as the board is.
+// twin is nil where other is cut neither as the board is nor as its mirror image.
 func (b *board) twin(other *board) *twin {
-	if b.uncut || other.uncut {
+	if b.uncut || other.uncut || !b.looksLike(other) {
 		return nil
 	}
-	t := &twin{first: b, names: solid.Names{}}
-	if !b.shape.Twin(&other.shape, t.names) {
+	for _, m := range []solid.Mirror{solid.Unmirrored, solid.MirroredX, solid.MirroredY} {
+		if t := b.twinIn(m, other); t != nil {
+			return t
+		}
+	}
+	return nil
+}
+
+// looksLike tells at a glance whether two boards may be twins: by their thickness and how much there is to cut.
+func (b *board) looksLike(other *board) bool {
+	s, o := &b.shape, &other.shape
+	return s.Thickness == o.Thickness && len(s.Outline) == len(o.Outline) && len(s.Openings) == len(o.Openings) &&
+		len(s.Pockets) == len(o.Pockets) && len(s.Bores) == len(o.Bores) && len(s.Slots) == len(o.Slots) &&
+		len(b.free) == len(other.free) && len(b.rounds) == len(other.rounds)
+}
+
+// twinIn is nil where the mirror image of other is not cut as the board is.
+func (b *board) twinIn(m solid.Mirror, other *board) *twin {
+	t := &twin{first: b, mirror: m, names: solid.Names{}}
+	shape := other.shape
+	if m != solid.Unmirrored {
+		shape = m.Board(&shape, &b.shape)
+	}
+	if !b.shape.Twin(&shape, t.names) {
 		return nil
 	}
 	var ok bool
-	if t.free, ok = t.names.Slots(b.freeSlots(b.free), other.freeSlots(other.free)); !ok {
+	if t.free, ok = t.names.Slots(b.freeSlots(b.free), m.Slots(other.freeSlots(other.free))); !ok {
 		return nil
 	}
-	if _, ok = t.names.Slots(b.roundSlots(), other.roundSlots()); !ok {
+	if _, ok = t.names.Slots(b.roundSlots(), m.Slots(other.roundSlots())); !ok {
 		return nil
 	}
 	return t
@@ -60,13 +84,21 @@ func (b *board) roundSlots() []solid.Slot {
 // copyOf makes the board as its twin came out, of which nothing was found.
 func (b *board) copyOf(t *twin) {
 	p, like := b.part, t.first.part
-	p.Solid = like.Solid.Renamed(t.names)
+	p.Solid = t.solid(like.Solid)
 	p.Finished = p.Solid
 	if like.Finished != like.Solid {
-		p.Finished = like.Finished.Renamed(t.names)
+		p.Finished = t.solid(like.Finished)
 	}
-	p.Volume, p.Middle = like.Volume, like.Middle
+	p.Volume, p.Middle = like.Volume, t.mirror.Point(like.Middle)
 	for i, met := range t.first.met {
 		b.noteCut(b.free[t.free[i]], met)
 	}
+}
+
+// solid is the twin's, made of that of the first.
+func (t *twin) solid(first *solid.Solid) *solid.Solid {
+	if t.mirror != solid.Unmirrored {
+		first = t.mirror.Solid(first)
+	}
+	return first.Renamed(t.names)
 }

@@ -39,9 +39,17 @@ func TestTwins(t *testing.T) {
 		}, []string{"stretcher-2"}},
 		{"a hole to the front of both sides: one is the other's mirror image", func(d *form.Design) {
 			d.Features = append(d.Features, form.Feature{On: "side", Kind: string(part.Hole), X: 120, Y: 60, Diameter: 30})
+		}, []string{"side-right", "stretcher-2"}},
+		{"a hole to the front of one side, and one to the back of the other: one is the other turned round", func(d *form.Design) {
+			d.Features = append(d.Features, form.Feature{On: "side-left", Kind: string(part.Hole), X: 120, Y: 60, Diameter: 30},
+				form.Feature{On: "side-right", Kind: string(part.Hole), X: 120, Y: -60, Diameter: 30})
+		}, []string{"side-right", "stretcher-2"}},
+		{"holes of two sizes", func(d *form.Design) {
+			d.Features = append(d.Features, form.Feature{On: "side-left", Kind: string(part.Hole), X: 120, Y: 60, Diameter: 30},
+				form.Feature{On: "side-right", Kind: string(part.Hole), X: 120, Y: 60, Diameter: 31})
 		}, []string{"stretcher-2"}},
 		{"sides of two timbers: the shape is one", func(d *form.Design) { d.Boards.Side.Timber = "cherry" }, []string{"side-right", "stretcher-2"}},
-		{"one stretcher, off the middle", func(d *form.Design) { d.Stretchers = d.Stretchers[:1] }, nil},
+		{"one stretcher, off the middle", func(d *form.Design) { d.Stretchers = d.Stretchers[:1] }, []string{"side-right"}},
 	} {
 		d := formtest.WorkedExample()
 		for _, across := range []measure.Length{60, -60} {
@@ -57,7 +65,7 @@ func TestTwins(t *testing.T) {
 
 // A board that is made as its twin is what it would be by itself: the same wood, surfaces, names and findings.
 func TestATwinIsWhatItWouldBeByItself(t *testing.T) {
-	twins := 0
+	twins, mirrored := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		d := formtest.Random(rapid.Uint64().Draw(t, "design"))
 		if rapid.IntRange(0, 3).Draw(t, "rounded") == 0 {
@@ -78,6 +86,12 @@ func TestATwinIsWhatItWouldBeByItself(t *testing.T) {
 			if q.Solid.Like() != q.Solid {
 				twins++
 			}
+			if q.Solid.Mirror != solid.Unmirrored {
+				mirrored++
+			}
+			if err := q.Shape().Check(); err != nil {
+				t.Errorf("%s: %v", q.ID, err)
+			}
 			sameSurfaces(t, q.ID, q.Solid, a.Solid)
 			sameSurfaces(t, q.ID+", finished", q.Shape(), a.Shape())
 			if math.Abs(q.Volume-a.Volume) > 1e-10*a.Volume || q.Middle.Sub(a.Middle).Len() > 1e-8 || math.Abs(q.Mass-a.Mass) > 1e-10*a.Mass {
@@ -91,8 +105,8 @@ func TestATwinIsWhatItWouldBeByItself(t *testing.T) {
 			}
 		}
 	})
-	if !t.Failed() && twins == 0 {
-		t.Error("no piece had twins")
+	if !t.Failed() && (twins == 0 || mirrored == 0) {
+		t.Errorf("pieces had %d twins, %d of them mirror images", twins, mirrored)
 	}
 }
 

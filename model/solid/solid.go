@@ -127,6 +127,7 @@ type Solid struct {
 	Arcs     []Curve // of the edges that are not straight
 	Faces    []Face
 	Twin     *Solid // of another board, whose solid shares all but the tags; nil = none. See Like
+	Mirror   Mirror // how it is turned into this one
 }
 
 // straight is the curve of every straight edge.

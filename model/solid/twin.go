@@ -9,7 +9,7 @@ import (
 )
 
 // Twins are boards of one shape: each side of a splayed piece is the other turned round. What differs are the names of their
-// walls and hollows, and the last digits of their numbers.
+// walls and hollows, and the last digits of their numbers. Others are twins of each other's mirror images.
 
 // How far numbers of twins may differ: what the last digits leave, a hundredth of what makes two points one.
 const (
@@ -156,7 +156,7 @@ const floorOf = " floor"
 
 // Renamed is the solid of a twin. It shares all but the tags with this one.
 func (s *Solid) Renamed(n Names) *Solid {
-	out := &Solid{Vertices: slices.Clip(s.Vertices), Edges: slices.Clip(s.Edges), Arcs: slices.Clip(s.Arcs), Faces: slices.Clone(s.Faces), Twin: s.Like()}
+	out := &Solid{Vertices: slices.Clip(s.Vertices), Edges: slices.Clip(s.Edges), Arcs: slices.Clip(s.Arcs), Faces: slices.Clone(s.Faces), Twin: s.Like(), Mirror: s.Mirror}
 	for i := range out.Faces {
 		tag := &out.Faces[i].Tag
 		if other, ok := n[*tag]; ok {
@@ -168,7 +168,7 @@ func (s *Solid) Renamed(n Names) *Solid {
 	return out
 }
 
-// Like is the solid that this one shares its shape with, itself where it shares with none.
+// Like is the solid that this one shares its shape with, or that it is the mirror image of, itself where there is none.
 func (s *Solid) Like() *Solid {
 	if s.Twin != nil {
 		return s.Twin

@@ -24,16 +24,22 @@ func Raise(d form.Design, tol float64) (*form.Piece, *Scene) {
 	var mu sync.Mutex
 	flat, own := map[*part.Part]flatPart{}, map[*solid.Solid]*solid.Mesh{}
 	p := form.BuildEach(d, func(q *part.Part) {
+		shape := q.Shape()
 		mu.Lock()
-		m := own[q.Shape().Like()] // a twin's
+		m := own[shape.Like()] // a twin's
 		mu.Unlock()
 		if m == nil {
-			m = q.Shape().Flatten(tol)
+			m = shape.Flatten(tol)
+		} else {
+			m = shape.Mirror.Mesh(m)
 		}
 		f := flatten(q, m)
 		mu.Lock()
 		defer mu.Unlock()
-		flat[q], own[q.Shape().Like()] = f, m
+		flat[q] = f
+		if shape.Like() == shape {
+			own[shape] = m
+		}
 	})
 	parts := solidParts(p)
 	all := make([]flatPart, len(parts))
