@@ -59,7 +59,8 @@ type Sketch struct {
 
 	outline draw.Box
 	lines   []segment
-	own     int // how many of the lines are the view's
+	segs    []draw.Seg // room for the view's lines
+	own     int        // how many of the lines are the view's
 	texts   []quad
 	linears [4][]linear
 	running [4][]running
@@ -77,6 +78,7 @@ func New(s Style) *Sketch { return &Sketch{Style: s, outline: draw.EmptyBox()} }
 func (k *Sketch) Room(lines, points int) {
 	k.Items = slices.Grow(k.Items, lines+usualItems)
 	k.lines = slices.Grow(k.lines, points+usualItems)
+	k.segs = make([]draw.Seg, 0, points)
 }
 
 // usualItems is room for what is written about a view.
@@ -84,7 +86,15 @@ const usualItems = 128
 
 // Line adds a line of the view itself, which dimensions stand clear of.
 func (k *Sketch) Line(pts []draw.Point, pen draw.Pen, layer, ref string) {
-	k.Curve(draw.Polyline(pts), pts, pen, layer, ref)
+	at := len(k.segs)
+	for _, p := range pts {
+		k.segs = append(k.segs, draw.LineTo(p))
+	}
+	segs := k.segs[at:len(k.segs):len(k.segs)]
+	if len(segs) > 0 {
+		segs[0].Kind = draw.Move
+	}
+	k.Curve(segs, pts, pen, layer, ref)
 }
 
 // Curve is Line for a curve that passes through the points.

@@ -40,20 +40,9 @@ func threeViews(p *form.Piece, pics pictures, scale float64, o Options) arrangem
 func roughly(p *form.Piece, pics pictures, scale float64, o Options) arrangement {
 	return arranged(p, pics, scale, o, func(pic *view.Picture) *figure {
 		f := emptyFigure(pic.Direction, scale, o.ink())
-		f.strokes(f.stretches(visible(pic.Lines)), false)
+		f.strokes(f.stretches(pic.Lines, view.Visible), false)
 		return f
 	})
-}
-
-// visible are the lines in full view.
-func visible(lines []view.Line) []view.Line {
-	out := make([]view.Line, 0, len(lines))
-	for _, l := range lines {
-		if l.Kind == view.Visible {
-			out = append(out, l)
-		}
-	}
-	return out
 }
 
 // arranged is the three views at a scale, their dimensions put to what draw makes of their pictures.

@@ -19,7 +19,7 @@ const (
 )
 
 // uncrowded leaves out the rows of short lines of which too many are crowded.
-func uncrowded(list []stretch) []stretch {
+func uncrowded(list []*stretch) []*stretch {
 	if !anyCrowded(list) {
 		return list
 	}
@@ -46,7 +46,7 @@ func uncrowded(list []stretch) []stretch {
 			bad[h]++
 		}
 	}
-	out := make([]stretch, 0, len(list))
+	out := make([]*stretch, 0, len(list))
 	for i := range list {
 		if h := heap.of(i); float64(bad[h]) <= crowdPart*float64(all[h]) {
 			out = append(out, list[i])
@@ -56,7 +56,7 @@ func uncrowded(list []stretch) []stretch {
 }
 
 // anyCrowded tells, at less cost, whether there can be crowds at all: lines that are short by themselves count.
-func anyCrowded(list []stretch) bool {
+func anyCrowded(list []*stretch) bool {
 	c := newCells(list, 2)
 	for i := range list {
 		if list[i].long < shortLine {
@@ -72,13 +72,13 @@ func anyCrowded(list []stretch) bool {
 }
 
 // touching puts the short lines that touch an end of line i into its heap.
-func (c *cells) touching(list []stretch, i int32, heap groups) {
+func (c *cells) touching(list []*stretch, i int32, heap groups) {
 	const apart = 0.15 // mm of paper
-	s := &list[i]
+	s := list[i]
 	for _, p := range []draw.Point{s.pts[0], s.pts[len(s.pts)-1]} {
 		for at := c.near(p); at >= 0; at = c.entries[at].next {
 			k := c.entries[at].line
-			if o := &list[k]; s.Kind == o.Kind && o.comesNear(p, apart) {
+			if o := list[k]; s.Kind == o.Kind && o.comesNear(p, apart) {
 				heap.join(int(i), int(k))
 			}
 		}
@@ -87,12 +87,12 @@ func (c *cells) touching(list []stretch, i int32, heap groups) {
 
 // crowds tells whether many short lines stand close to the middle of line i. Hidden lines do not crowd visible ones, and lines
 // without a crease none: what lies along a rounded edge runs together with it.
-func (c *cells) crowds(list []stretch, i int32) bool {
-	s := &list[i]
+func (c *cells) crowds(list []*stretch, i int32) bool {
+	s := list[i]
 	mid := middleOf(s.pts)
 	n := 0
 	for at := c.near(mid); at >= 0; at = c.entries[at].next {
-		o := &list[c.entries[at].line]
+		o := list[c.entries[at].line]
 		if o != s && o.Kind != view.Smooth && o.long > speck && (o.Kind == view.Visible || s.Kind != view.Visible) && o.comesNear(mid, crowdNear) {
 			if n++; n >= crowdMany {
 				return true
@@ -138,7 +138,7 @@ func middleOf(pts []draw.Point) draw.Point {
 
 // straightRuns is how long each line is together with those that run on from it in its direction: an arris that
 // passes from board to board is one line to the eye. Lines that are long by themselves are not followed further.
-func straightRuns(list []stretch) []float64 {
+func straightRuns(list []*stretch) []float64 {
 	const place, turn = 0.05, 0.04 // mm of paper, radians
 	ends := func(i int) [2]draw.Point { return [2]draw.Point{list[i].pts[0], list[i].pts[len(list[i].pts)-1]} }
 	c := newCells(list, 1)

@@ -105,7 +105,7 @@ func TestCombsAreDrawnWholeOrNotAtAll(t *testing.T) {
 	} {
 		t.Run(fmt.Sprintf("1:%g", 1/c.scale), func(t *testing.T) {
 			f := &figure{scale: c.scale}
-			got := uncrowded(f.stretches(comb(c.pitch, 60)))
+			got := uncrowded(f.stretches(comb(c.pitch, 60), view.Hidden))
 			if len(got) != c.want {
 				t.Errorf("%d lines, want %d", len(got), c.want)
 			}

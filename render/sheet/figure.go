@@ -36,7 +36,7 @@ func newFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...sh
 func fineFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...shaft) *figure {
 	f := emptyFigure(pic.Direction, scale, i)
 	f.hidden, f.lone = hidden, true
-	list := f.stretches(f.simplify(pic.Lines, small))
+	list := f.stretches(f.simplify(pic.Lines, small), view.Hidden)
 	if scale < 1 {
 		list = finer(thin(list))
 	}
@@ -45,12 +45,12 @@ func fineFigure(pic *view.Picture, scale float64, i ink, hidden bool, small ...s
 }
 
 // finer marks the visible lines that stand in crowds, and leaves out the hidden ones.
-func finer(list []stretch) []stretch {
+func finer(list []*stretch) []*stretch {
 	open := uncrowded(list)
-	var out []stretch
+	var out []*stretch
 	n := 0
 	for _, l := range list {
-		if n < len(open) && &open[n].pts[0] == &l.pts[0] {
+		if n < len(open) && open[n] == l {
 			n++ // both are in one order
 		} else {
 			l.fine = true
@@ -62,7 +62,7 @@ func finer(list []stretch) []stretch {
 	return out
 }
 
-func (f *figure) strokes(lines []stretch, hidden bool) {
+func (f *figure) strokes(lines []*stretch, hidden bool) {
 	points := 0
 	for i := range lines {
 		points += len(lines[i].pts)
@@ -73,7 +73,7 @@ func (f *figure) strokes(lines []stretch, hidden bool) {
 			continue
 		}
 		for i := range lines {
-			l := &lines[i]
+			l := lines[i]
 			if l.Kind != kind {
 				continue
 			}

@@ -68,10 +68,8 @@ func facePicture(q *part.Part, triangle [][2]mgl64.Vec3, wide, high float64, i i
 	f := &figure{scale: scale}
 	pen := draw.Pen{Width: narrowLine / 2, Ink: i.line}
 	out := &picture{}
-	for _, l := range f.stretches(pic.Lines) {
-		if l.Kind == view.Visible {
-			out.items = append(out.items, draw.Path{Segs: draw.Polyline(l.pts), Pen: pen, Layer: "picture", Ref: q.ID})
-		}
+	for _, l := range f.stretches(pic.Lines, view.Visible) {
+		out.items = append(out.items, draw.Path{Segs: draw.Polyline(l.pts), Pen: pen, Layer: "picture", Ref: q.ID})
 	}
 	faint := draw.Pen{Width: narrowLine / 2, Ink: i.faint}
 	for _, l := range triangle {

@@ -51,10 +51,8 @@ func runPicture(p *form.Piece, run []form.Laid, wide, most float64, i ink) pictu
 			out.items = append(out.items, draw.Path{Segs: draw.Polyline(moved), Pen: pen, Layer: "picture", Ref: l.Part.ID})
 		}
 		f := &figure{scale: scale}
-		for _, s := range f.stretches(partScene(l.Part).Project(faceView).Lines) {
-			if s.Kind == view.Visible {
-				path(s.Points, draw.Pen{Width: narrowLine * 0.55, Ink: i.line})
-			}
+		for _, s := range f.stretches(partScene(l.Part).Project(faceView).Lines, view.Visible) {
+			path(s.Points, draw.Pen{Width: narrowLine * 0.55, Ink: i.line})
 		}
 		for _, s := range lines[l.Part.ID] {
 			path([]draw.Point{{X: s[0].X(), Y: s[0].Y()}, {X: s[1].X(), Y: s[1].Y()}}, draw.Pen{Width: narrowLine, Ink: i.line})

@@ -165,14 +165,12 @@ func (w sawWay) lines(set sawSet, scale float64, i ink) picture {
 		thin = 0.52
 	}
 	var items []draw.Item
-	for _, l := range f.stretches(pic.Lines) {
+	for _, l := range f.stretches(pic.Lines, view.Smooth) {
 		pen := draw.Pen{Width: narrowLine * thin, Ink: i.line}
 		if l.Part == "board" {
 			pen.Width = wideLine * thin
 		}
-		if l.Kind != view.Hidden {
-			items = append(items, draw.Path{Segs: draw.Polyline(l.pts), Pen: pen, Layer: "picture", Ref: l.Part})
-		}
+		items = append(items, draw.Path{Segs: draw.Polyline(l.pts), Pen: pen, Layer: "picture", Ref: l.Part})
 	}
 	return picture{items, draw.Bounds(items)}
 }

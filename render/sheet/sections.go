@@ -114,10 +114,10 @@ func cutFigure(p *form.Piece, s *view.Section, scale float64, i ink) *figure {
 		}
 	}
 	f := newFigure(&pic, scale, i, false)
-	for _, l := range f.stretches(walls) {
+	for _, l := range f.stretches(walls, view.Visible) {
 		pen := i.pen(view.Visible)
 		pen.Width = narrowLine
-		f.stroke(&l, pen)
+		f.stroke(l, pen)
 	}
 	for _, h := range holes {
 		f.axis(h.a, h.b, markPast)

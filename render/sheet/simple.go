@@ -98,11 +98,11 @@ func fromSegment(p, a, b draw.Point) float64 {
 	if n := dx*dx + dy*dy; n > 0 {
 		t = min(max(((p.X-a.X)*dx+(p.Y-a.Y)*dy)/n, 0), 1)
 	}
-	return math.Hypot(p.X-a.X-t*dx, p.Y-a.Y-t*dy)
+	return draw.Length(p.X-a.X-t*dx, p.Y-a.Y-t*dy)
 }
 
 func fromLine(p, a, b draw.Point) float64 {
-	n := math.Hypot(b.X-a.X, b.Y-a.Y)
+	n := draw.Length(b.X-a.X, b.Y-a.Y)
 	return math.Abs((b.X-a.X)*(p.Y-a.Y)-(b.Y-a.Y)*(p.X-a.X)) / n
 }
 

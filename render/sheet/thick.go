@@ -63,13 +63,15 @@ func atCorner(p *form.Piece, h float64) []float64 {
 // linesBut are the lines of a figure's parts, mm of paper, without those of some.
 func (f *figure) linesBut(own func(id string) bool) [][2]draw.Point {
 	var out [][2]draw.Point
+	var runs draw.Chords
 	for _, it := range f.Items {
 		path, ok := it.(draw.Path)
 		if !ok || path.Layer != view.Visible.String() && path.Layer != view.Hidden.String() || own(path.Ref) {
 			continue
 		}
-		for _, run := range draw.Flatten(path.Segs, 0.05) {
-			for i := 1; i < len(run); i++ {
+		runs.Cut(path.Segs, 0.05)
+		for k := range runs.Len() {
+			for run, i := runs.At(k), 1; i < len(run); i++ {
 				out = append(out, [2]draw.Point{run[i-1], run[i]})
 			}
 		}

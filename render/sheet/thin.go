@@ -18,7 +18,7 @@ const (
 
 // stretch is a line of a figure: its points, mm of paper, the box round them and its length.
 type stretch struct {
-	view.Line
+	*view.Line
 	pts  []draw.Point
 	box  draw.Box
 	long float64
@@ -27,42 +27,48 @@ type stretch struct {
 
 // thinned scales a picture's lines and leaves out those that would run together; at full size and
 // above none. Visible lines stay before others and long ones before short ones.
-func (f *figure) thinned(lines []view.Line) []stretch {
-	list := f.stretches(lines)
+func (f *figure) thinned(lines []view.Line) []*stretch {
+	list := f.stretches(lines, view.Hidden)
 	if f.scale >= 1 {
 		return list
 	}
 	return uncrowded(thin(list))
 }
 
-// stretches scales a picture's lines.
-func (f *figure) stretches(lines []view.Line) []stretch {
-	list := make([]stretch, len(lines))
-	points := 0
+// stretches scales a picture's lines: those of the kinds up to one, of which visible is the first.
+func (f *figure) stretches(lines []view.Line, upTo view.Kind) []*stretch {
+	n, points := 0, 0
 	for i := range lines {
-		points += len(lines[i].Points)
+		if lines[i].Kind <= upTo {
+			n, points = n+1, points+len(lines[i].Points)
+		}
 	}
-	room := make([]draw.Point, 0, points)
-	for i, l := range lines {
+	list, all, room := make([]*stretch, 0, n), make([]stretch, n), make([]draw.Point, 0, points)
+	for i := range lines {
+		l := &lines[i]
+		if l.Kind > upTo {
+			continue
+		}
 		at := len(room)
 		for _, p := range l.Points {
 			room = append(room, scaled(p, f.scale))
 		}
-		s := stretch{Line: l, pts: room[at:len(room):len(room)], box: draw.EmptyBox()}
+		s := &all[len(list)]
+		s.Line, s.pts, s.box = l, room[at:len(room):len(room)], draw.EmptyBox()
 		for j, p := range s.pts {
 			s.box = s.box.Add(p)
 			if j > 0 {
 				s.long += draw.Length(p.X-s.pts[j-1].X, p.Y-s.pts[j-1].Y)
 			}
 		}
-		list[i] = s
+		list = append(list, s)
 	}
 	return list
 }
 
 // thin leaves out what would run together with what stays.
-func thin(list []stretch) []stretch {
-	type rank struct { // what they are sorted by; they are several times as large
+func thin(list []*stretch) []*stretch {
+	type rank struct { // what they are sorted by
 		long float64
 		kind view.Kind
 		at   int32
@@ -74,12 +80,12 @@ func thin(list []stretch) []stretch {
 	slices.SortFunc(order, func(a, b rank) int {
 		return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(b.long, a.long), cmp.Compare(a.at, b.at))
 	})
-	kept := make([]stretch, 0, len(list))
+	kept := make([]*stretch, 0, len(list))
 	c := newCells(list, 0)
 	for _, r := range order {
-		if s := &list[r.at]; !c.hasBeside(kept, s) {
+		if s := list[r.at]; !c.hasBeside(kept, s) {
 			c.put(int32(len(kept)), s.box.Grow(besideVisible))
-			kept = append(kept, *s)
+			kept = append(kept, s)
 		}
 	}
 	return kept
@@ -97,7 +103,7 @@ type cells struct {
 type reach struct{ line, next int32 }
 
 // newCells makes cells of a size, mm, over all of the lines; of a 48th of their box when it is 0.
-func newCells(list []stretch, size float64) *cells {
+func newCells(list []*stretch, size float64) *cells {
 	all := draw.EmptyBox()
 	for i := range list {
 		all = all.Join(list[i].box)
@@ -141,9 +147,9 @@ func (c *cells) near(p draw.Point) int32 {
 }
 
 // hasBeside tells whether a line that stays runs along all of s. It comes near the corner of the box of s, too.
-func (c *cells) hasBeside(kept []stretch, s *stretch) bool {
+func (c *cells) hasBeside(kept []*stretch, s *stretch) bool {
 	for k := c.near(s.box.Min); k >= 0; k = c.entries[k].next {
-		if s.beside(&kept[c.entries[k].line]) {
+		if s.beside(kept[c.entries[k].line]) {
 			return true
 		}
 	}

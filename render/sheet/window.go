@@ -12,10 +12,10 @@ import (
 // scale are drawn once: an end that leans a little shows two arrises hardly apart.
 func windowed(pic *view.Picture, w draw.Box, scale float64) *view.Picture {
 	out := clipped(pic, w)
-	list := thin((&figure{scale: scale}).stretches(out.Lines))
-	out.Lines = out.Lines[:0]
-	for _, s := range list {
-		out.Lines = append(out.Lines, s.Line)
+	list := thin((&figure{scale: scale}).stretches(out.Lines, view.Hidden))
+	out.Lines = make([]view.Line, len(list))
+	for i, s := range list {
+		out.Lines[i] = *s.Line
 	}
 	return out
 }
