@@ -24,26 +24,49 @@ type carver struct {
 	chain chainer
 	stamp int32 // of the surface chained last
 	at    []int // of faces and walls: the place among those that the slot reaches; -1 for the others
+	made  []Face
+	loops [][]HalfEdge // of all faces made, one after the other
 }
+
+// carvers are those at rest, whose room is used again. A sync.Pool would give it away whenever the program collects.
+var carvers = make(chan *carver, 2)
 
 // newCarver copies a solid to be carved.
 func newCarver(s *Solid, slots int) *carver {
+	var c *carver
+	select {
+	case c = <-carvers:
+	default:
+		c = &carver{s: &Solid{}}
+	}
 	const perSlot = 12 // edges and corners that one adds
-	c := &carver{s: &Solid{
-		Vertices: append(make([]mgl64.Vec3, 0, len(s.Vertices)+perSlot*slots), s.Vertices...),
-		Edges:    append(make([]Edge, 0, len(s.Edges)+perSlot*slots), s.Edges...),
-		Arcs:     slices.Clone(s.Arcs),
-		Faces:    append(make([]Face, 0, len(s.Faces)+2*slots), s.Faces...),
-	}}
-	c.gone = make([]bool, len(s.Edges), cap(c.s.Edges))
+	c.s.Vertices = append(slices.Grow(c.s.Vertices[:0], len(s.Vertices)+perSlot*slots), s.Vertices...)
+	c.s.Edges = append(slices.Grow(c.s.Edges[:0], len(s.Edges)+perSlot*slots), s.Edges...)
+	c.s.Faces = append(slices.Grow(c.s.Faces[:0], len(s.Faces)+2*slots), s.Faces...)
+	c.s.Arcs = s.Arcs
+	c.gone = slices.Grow(c.gone[:0], cap(c.s.Edges))[:len(s.Edges)]
+	clear(c.gone)
+	c.boxes, c.after, c.at = c.boxes[:0], c.after[:0], c.at[:0]
 	c.lo, c.hi = s.Bounds()
-	c.chain.s = c.s
-	c.last = -1
+	c.chain = chainer{s: c.s, leaves: c.chain.leaves[:0], owner: c.chain.owner[:0], half: c.chain.half[:0], loops: c.chain.loops[:0]}
+	c.last, c.stamp, c.buried, c.loops = -1, 0, 0, c.loops[:0]
 	for i := range c.s.Faces {
 		c.follow(i)
 		c.boxes = append(c.boxes, c.box(i))
 	}
 	return c
+}
+
+// rest keeps the carver's room for the next; what it held of others is let go.
+func (c *carver) rest() {
+	clear(c.s.Faces)
+	clear(c.made[:cap(c.made)])
+	clear(c.waiting)
+	c.s.Arcs, c.mortiser.slot = nil, nil
+	select {
+	case carvers <- c:
+	default:
+	}
 }
 
 // follow puts a face at the end of the order.
@@ -121,7 +144,7 @@ func (m *mortiser) reached() []int {
 	for len(m.at) < n {
 		m.at = append(m.at, -1)
 	}
-	var out []int
+	out := m.faces[:0]
 	note := func(f int) {
 		if m.at[f] < 0 {
 			m.at[f] = 0
@@ -140,13 +163,18 @@ func (m *mortiser) reached() []int {
 	for i, f := range out {
 		m.at[f] = i
 	}
+	m.faces = out
 	return out
 }
 
 // sidesOf lists the half-edges of each of the faces and walls, and forgets their places.
 func (m *mortiser) sidesOf(faces []int) [][]side {
-	sides := make([][]side, len(faces))
+	for len(m.around) < len(faces) {
+		m.around = append(m.around, nil)
+	}
+	sides := m.around[:len(faces)]
 	for i, f := range faces {
+		sides[i] = sides[i][:0]
 		if f >= m.first {
 			continue
 		}
@@ -189,14 +217,14 @@ func (m *mortiser) remake(f int, sides []side) error {
 		return nil
 	}
 	m.stamp++
-	if wrong := m.chain.chain(m.stamp, sides); wrong != "" {
-		return fail(wrong, base.Tag)
-	}
-	made, _, wrong := m.s.patches(nil, nil, base, m.chain.loops)
+	wrong := m.chain.chain(m.stamp, sides)
 	if wrong != "" {
 		return fail(wrong, base.Tag)
 	}
-	m.put(f, made)
+	if m.made, m.loops, wrong = m.s.patches(m.made[:0], m.loops, base, m.chain.loops); wrong != "" {
+		return fail(wrong, base.Tag)
+	}
+	m.put(f, m.made)
 	return nil
 }
 
@@ -242,9 +270,9 @@ func (c *carver) wait(face int, round *Cylinder) {
 	c.waiting[face] = round
 }
 
-// finish is the solid without what is gone, and which of its faces make way for a cylinder.
+// finish is the solid without what is gone, and which of its faces make way for a cylinder. The carver is at rest then.
 func (c *carver) finish() (*Solid, map[int]*Cylinder) {
-	out := &Solid{Arcs: c.s.Arcs, Vertices: make([]mgl64.Vec3, 0, len(c.s.Vertices)),
+	out := &Solid{Arcs: slices.Clone(c.s.Arcs), Vertices: make([]mgl64.Vec3, 0, len(c.s.Vertices)),
 		Edges: make([]Edge, 0, len(c.s.Edges)), Faces: make([]Face, 0, len(c.s.Faces))}
 	edges := make([]int, len(c.s.Edges))
 	corners := make([]int, len(c.s.Vertices))
@@ -297,5 +325,6 @@ func (c *carver) finish() (*Solid, map[int]*Cylinder) {
 		out.Faces = append(out.Faces, f)
 		out.own(len(out.Faces) - 1)
 	}
+	c.rest()
 	return out, waiting
 }

@@ -30,18 +30,25 @@ var errMeetsNothing = errors.New("the slot meets none of the faces of the board"
 type mortiser struct {
 	*carver
 	slot    *Slot
-	first   int              // number of the slot's first wall
-	fresh   int              // number of the first new edge
-	changes []change         // edges that the slot takes something of
-	lines   map[[2]int][]int // vertices on the line that a face shares with a wall
-	tips    map[[3]int]int   // corners of the slot in the wood
-	cut     bool             // something of the wood was in the slot
+	first   int            // number of the slot's first wall
+	fresh   int            // number of the first new edge
+	changes []change       // edges that the slot takes something of
+	lines   []lying        // vertices on the lines that faces share with walls
+	tips    map[[3]int]int // corners of the slot in the wood
+	cut     bool           // something of the wood was in the slot
 	// touched are corners of the solid in a wall of the slot, each with a face in which an odd number
 	// of the edges that meet there is taken away.
 	touched map[touch]bool
 	before  []int8 // of each vertex; see sides
-	keys    [][2]int
+
+	// Room that is used again.
+	faces  []int
+	around [][]side
+	passed []pass
 }
+
+// lying is a vertex on the line that a face shares with a wall.
+type lying struct{ face, wall, v int }
 
 // change is an edge and what is left of it.
 type change struct {
@@ -97,11 +104,10 @@ func (s *Solid) slots(all []Slot) (*Solid, error) {
 // begin makes the mortiser ready for a slot. Its maps and lists are used again and again.
 func (m *mortiser) begin(c *carver, slot *Slot) {
 	m.carver, m.slot, m.first, m.fresh, m.cut = c, slot, len(c.s.Faces), len(c.s.Edges), false
-	m.changes = m.changes[:0]
-	if m.lines == nil {
-		m.lines, m.tips, m.touched = map[[2]int][]int{}, map[[3]int]int{}, map[touch]bool{}
+	m.changes, m.lines = m.changes[:0], m.lines[:0]
+	if m.tips == nil {
+		m.tips, m.touched = map[[3]int]int{}, map[touch]bool{}
 	}
-	clear(m.lines)
 	clear(m.tips)
 	clear(m.touched)
 }
@@ -232,9 +238,7 @@ func (m *mortiser) splitEdge(i int) {
 // crossing is a new vertex where an edge meets a wall of the slot.
 func (m *mortiser) crossing(e Edge, wall int, p mgl64.Vec3) int {
 	v := m.corner(p)
-	for _, f := range []int{e.Left, e.Right} {
-		m.lines[[2]int{f, wall}] = append(m.lines[[2]int{f, wall}], v)
-	}
+	m.lines = append(m.lines, lying{e.Left, wall, v}, lying{e.Right, wall, v})
 	return v
 }
 
@@ -275,22 +279,23 @@ func (m *mortiser) touchesArc(c *Curve) bool {
 
 // mouths makes the edges in which the faces of the solid meet the walls of the slot.
 func (m *mortiser) mouths() error {
-	m.keys = m.keys[:0]
-	for k := range m.lines {
-		m.keys = append(m.keys, k)
-	}
-	slices.SortFunc(m.keys, func(a, b [2]int) int { return cmp.Or(a[0]-b[0], a[1]-b[1]) })
-	for _, k := range m.keys {
-		on, wall := m.lines[k], m.first+k[1]
-		if len(on)%2 == 1 || m.s.Faces[k[0]].Round != nil {
-			return fail("the slot meets a face in a point, or a round wall", m.slot.Tag, m.s.Faces[k[0]].Tag)
+	slices.SortStableFunc(m.lines, func(a, b lying) int { return cmp.Or(a.face-b.face, a.wall-b.wall) })
+	for left := m.lines; len(left) > 0; {
+		face, wall, n := left[0].face, left[0].wall, 1
+		for n < len(left) && left[n].face == face && left[n].wall == wall {
+			n++
 		}
-		way := m.s.Faces[k[0]].Plane.N.Cross(m.slot.Walls[k[1]].Plane.N)
-		slices.SortStableFunc(on, func(a, b int) int {
-			return sign(m.s.Vertices[a].Sub(m.s.Vertices[b]).Dot(way))
+		on := left[:n]
+		left = left[n:]
+		if n%2 == 1 || m.s.Faces[face].Round != nil {
+			return fail("the slot meets a face in a point, or a round wall", m.slot.Tag, m.s.Faces[face].Tag)
+		}
+		way := m.s.Faces[face].Plane.N.Cross(m.slot.Walls[wall].Plane.N)
+		slices.SortStableFunc(on, func(a, b lying) int {
+			return sign(m.s.Vertices[a.v].Sub(m.s.Vertices[b.v]).Dot(way))
 		})
-		for i := 0; i < len(on); i += 2 {
-			m.s.Edges = append(m.s.Edges, Edge{From: on[i], To: on[i+1], Left: k[0], Right: wall})
+		for i := 0; i < n; i += 2 {
+			m.s.Edges = append(m.s.Edges, Edge{From: on[i].v, To: on[i+1].v, Left: face, Right: m.first + wall})
 		}
 	}
 	return nil

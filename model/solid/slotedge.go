@@ -119,7 +119,7 @@ func (m *mortiser) clear(e *slotEdge) bool {
 
 // passes lists where an edge of the slot goes through the solid's faces, in order.
 func (m *mortiser) passes(e *slotEdge) ([]pass, error) {
-	var out []pass
+	out := m.passed[:0]
 	for i := range m.s.Faces {
 		f := &m.s.Faces[i]
 		if len(f.Loops) == 0 {
@@ -142,11 +142,10 @@ func (m *mortiser) passes(e *slotEdge) ([]pass, error) {
 		}
 		m.cut = true
 		v := m.corner(p)
-		for _, w := range []int{e.one, e.other} {
-			m.lines[[2]int{i, w}] = append(m.lines[[2]int{i, w}], v)
-		}
+		m.lines = append(m.lines, lying{i, e.one, v}, lying{i, e.other, v})
 		out = append(out, pass{t, rise < 0, v})
 	}
+	m.passed = out
 	slices.SortFunc(out, func(a, b pass) int { return sign(a.t - b.t) })
 	return out, nil
 }

@@ -34,7 +34,6 @@ func (m *mortiser) touchMouths() {
 		return slices.Compare([]int{a.face, a.wall, a.corner}, []int{b.face, b.wall, b.corner})
 	})
 	for _, k := range at {
-		line := [2]int{k.face, k.wall}
-		m.lines[line] = append(m.lines[line], k.corner)
+		m.lines = append(m.lines, lying{k.face, k.wall, k.corner})
 	}
 }
