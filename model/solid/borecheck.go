@@ -73,7 +73,7 @@ func (s *Solid) reachOf(e *Edge) extent {
 // bend is the farthest that the arc between t and u, not more than a turn, can lie from its chord: it follows an affine
 // picture of a circle that stretches nothing more than the ellipse's longest radius.
 func (c *Curve) bend(t, u float64) float64 {
-	half := math.Min(math.Abs(u-t)/2, math.Pi)
+	half := min(math.Abs(u-t)/2, math.Pi)
 	s := math.Sin(half / 2)
 	return c.reach() * 2 * s * s
 }
@@ -83,7 +83,7 @@ func (h *shaft) around(st *barrel) extent {
 	p, q := h.bore.Entry.Add(h.bore.Axis.Mul(st.lo)), h.bore.Entry.Add(h.bore.Axis.Mul(st.hi))
 	var x extent
 	for a := range 3 {
-		r := st.r * math.Sqrt(math.Max(0, 1-h.bore.Axis[a]*h.bore.Axis[a]))
+		r := st.r * math.Sqrt(max(0, 1-h.bore.Axis[a]*h.bore.Axis[a]))
 		x.lo[a], x.hi[a] = min(p[a], q[a])-r, max(p[a], q[a])+r
 	}
 	return x
@@ -163,14 +163,14 @@ func lineDistance(p, q mgl64.Vec3, st *barrel, slack float64) float64 {
 		}
 	} else {
 		a, b := (lo-p[2])/d[2], (hi-p[2])/d[2]
-		t0, t1 = math.Max(t0, math.Min(a, b)), math.Min(t1, math.Max(a, b))
+		t0, t1 = max(t0, min(a, b)), min(t1, max(a, b))
 		if t0 > t1 {
 			return math.Inf(1)
 		}
 	}
 	t := t0
 	if l := d[0]*d[0] + d[1]*d[1]; l > 0 {
-		t = math.Max(t0, math.Min(t1, -(p[0]*d[0]+p[1]*d[1])/l))
+		t = max(t0, min(t1, -(p[0]*d[0]+p[1]*d[1])/l))
 	}
 	return math.Hypot(p[0]+t*d[0], p[1]+t*d[1])
 }
@@ -185,7 +185,7 @@ func (s *Solid) breaksFlat(h *shaft, st *barrel, f *Face) bool {
 	gap := f.Plane.D - n.Dot(h.bore.Entry)
 	at := st.lo
 	if along != 0 {
-		at = math.Max(st.lo, math.Min(st.hi, gap/along))
+		at = max(st.lo, min(st.hi, gap/along))
 	}
 	off := gap - along*at
 	if math.Abs(off) > side*st.r+SamePoint {

@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"math"
 	"sync"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -24,7 +25,8 @@ type builder struct {
 // workroom holds the lists in which sections are cut; they are used again, by one board after the other.
 type workroom struct {
 	parts, near, spare, room, pit []piece
-	cuts                          []float64
+	cuts, off                     []float64
+	starts                        []start
 	meets                         []meeting
 	hole                          fence
 }
@@ -156,7 +158,7 @@ func (k *builder) vertex(p mgl64.Vec3, shared bool) int {
 		return len(k.verts) - 1
 	}
 	for _, i := range k.shelf[p[2]] {
-		if k.verts[i].Sub(p).LenSqr() < SamePoint*SamePoint {
+		if v := &k.verts[i]; math.Abs(v[0]-p[0]) < SamePoint && v.Sub(p).LenSqr() < SamePoint*SamePoint {
 			return i
 		}
 	}

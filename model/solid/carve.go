@@ -84,13 +84,18 @@ func (c *carver) box(face int) [2]mgl64.Vec3 {
 	lo, hi := mgl64.Vec3{far, far, far}, mgl64.Vec3{-far, -far, -far}
 	for _, l := range c.s.Faces[face].Loops {
 		for _, h := range l {
-			p, reach := c.s.Vertices[c.s.origin(h)], mgl64.Vec3{}
-			if a := c.s.curveOf(h); a.Kind == Arc {
-				p = a.centre()
-				reach = mgl64.Vec3{a.halfWidth(0), a.halfWidth(1), a.halfWidth(2)}
+			if c.s.Edges[h.Edge].Arc == 0 {
+				p := &c.s.Vertices[c.s.origin(h)]
+				for k := range 3 {
+					lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
+				}
+				continue
 			}
+			a := c.s.curveOf(h)
+			p := a.centre()
 			for k := range 3 {
-				lo[k], hi[k] = min(lo[k], p[k]-reach[k]), max(hi[k], p[k]+reach[k])
+				reach := a.halfWidth(k)
+				lo[k], hi[k] = min(lo[k], p[k]-reach), max(hi[k], p[k]+reach)
 			}
 		}
 	}

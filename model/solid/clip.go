@@ -1,7 +1,7 @@
 package solid
 
 import (
-	"math"
+	"cmp"
 	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -140,9 +140,21 @@ func (k *builder) lies(a *piece, others []piece) (same, opposite bool) {
 	return false, false
 }
 
+// start is where along x a piece begins.
+type start struct {
+	x  float64
+	at int32
+}
+
 // chain joins pieces end to end into rings of walls with the places where each wall begins.
 func (k *builder) chain(pieces []piece) (walls [][]int, hints [][]mgl64.Vec2, err error) {
 	const sameEnd = 10 * SamePoint
+	starts := k.starts[:0]
+	for i := range pieces {
+		starts = append(starts, start{pieces[i].from[0], int32(i)})
+	}
+	slices.SortFunc(starts, func(a, b start) int { return cmp.Or(cmp.Compare(a.x, b.x), cmp.Compare(a.at, b.at)) })
+	k.starts = starts
 	done := make([]bool, len(pieces))
 	for i := range pieces {
 		if done[i] {
@@ -156,8 +168,12 @@ func (k *builder) chain(pieces []piece) (walls [][]int, hints [][]mgl64.Vec2, er
 			w = append(w, pieces[at].wall)
 			h = append(h, pieces[at].from.Vec2())
 			next, end := -1, pieces[at].to
-			for j := range pieces {
-				if math.Abs(pieces[j].from[0]-end[0]) < sameEnd && pieces[j].from.Sub(end).Len() < sameEnd {
+			from, _ := slices.BinarySearchFunc(starts, end[0]-sameEnd, func(s start, x float64) int { return cmp.Compare(s.x, x) })
+			for _, s := range starts[from:] {
+				if s.x > end[0]+sameEnd {
+					break
+				}
+				if j := int(s.at); pieces[j].from.Sub(end).Len() < sameEnd {
 					if next >= 0 {
 						return nil, nil, fail("a hollow touches the outline in a point", k.surfs[pieces[j].wall].tag)
 					}

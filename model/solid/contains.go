@@ -81,7 +81,7 @@ func (c *Curve) halfWidth(b int) float64 {
 // turns lists where the coordinate b of an arc has its extremes, in walking order, and then the arc's end.
 func (c *Curve) turns(b int) []float64 {
 	turn := math.Atan2(c.V[b], c.U[b])
-	lo, hi := math.Min(c.T0, c.T1), math.Max(c.T0, c.T1)
+	lo, hi := min(c.T0, c.T1), max(c.T0, c.T1)
 	var ts []float64
 	for t := turn + math.Pi*math.Ceil((lo-turn)/math.Pi); t < hi; t += math.Pi {
 		if t > lo {
@@ -121,7 +121,7 @@ func (s *Solid) onRound(f *Face, p mgl64.Vec3) bool {
 			if e.Kind == Straight {
 				continue
 			}
-			lo, hi := math.Min(e.T0, e.T1), math.Max(e.T0, e.T1)
+			lo, hi := min(e.T0, e.T1), max(e.T0, e.T1)
 			at := t - e.Base
 			at -= 2 * math.Pi * math.Floor((at-lo)/(2*math.Pi))
 			if at < hi && e.at(at).Sub(c.Point).Dot(c.Axis) > height {

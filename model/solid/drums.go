@@ -94,11 +94,11 @@ func (s *Solid) body(d *drum, tol float64) column {
 	x, y := c.frame()
 	n := 1.0
 	for _, h := range d.hoops {
-		n = math.Max(n, math.Ceil(math.Pi/chordStep(s.Curve(&s.Edges[h.edges[0]]), tol)))
+		n = max(n, math.Ceil(math.Pi/chordStep(s.Curve(&s.Edges[h.edges[0]]), tol)))
 	}
 	// Both halves begin where the first one's lower arc has its lesser angle.
 	a := s.Curve(&s.Edges[d.hoops[0].edges[0]])
-	first := a.Base + math.Min(a.T0, a.T1)
+	first := a.Base + min(a.T0, a.T1)
 	k := int32(2 * n)
 	b := column{sign: -1}
 	var planes [2]Plane

@@ -18,6 +18,11 @@ func (s *Solid) Flatten(tol float64) *Mesh {
 	f := newFlattener(s, tol)
 	f.flat = make([]int32, len(s.Faces))
 	patches := f.patches()
+	n := len(s.Faces)
+	for i := range patches {
+		n += len(patches[i].knots)
+	}
+	f.m.Faces = make([]MeshFace, 0, n)
 	for i := range s.Faces {
 		if s.Faces[i].Round == nil {
 			f.flatFace(i, s.Faces[i].Loops)
@@ -109,7 +114,7 @@ type span struct {
 
 // patch unrolls a round face and gives its arcs their points.
 func (f *flattener) patch(face int) patch {
-	p := patch{face: face, same: sameRuling / f.s.Faces[face].Round.Radius}
+	p := patch{face: face, arcs: make([]span, 0, 4), same: sameRuling / f.s.Faces[face].Round.Radius}
 	base := math.NaN()
 	for _, l := range f.s.Faces[face].Loops {
 		at := base
@@ -126,7 +131,7 @@ func (f *flattener) patch(face int) patch {
 			}
 			at = c.T1 + shift
 			p.arcs = append(p.arcs, span{edge: h.Edge, curve: f.s.curveOf(h), shift: shift,
-				lo: math.Min(c.T0, c.T1) + shift, hi: math.Max(c.T0, c.T1) + shift})
+				lo: min(c.T0, c.T1) + shift, hi: max(c.T0, c.T1) + shift})
 		}
 	}
 	p.knots = f.knots(&p)
@@ -172,7 +177,7 @@ func (f *flattener) knots(p *patch) []float64 {
 		n := 1.0
 		for i := range arcs {
 			if arcs[i].lo < t-p.same && arcs[i].hi > last+p.same {
-				n = math.Max(n, math.Ceil((t-last)/chordStep(f.s.Curve(&f.s.Edges[arcs[i].edge]), f.tol)))
+				n = max(n, math.Ceil((t-last)/chordStep(f.s.Curve(&f.s.Edges[arcs[i].edge]), f.tol)))
 			}
 		}
 		for k := 1.0; k < n; k++ {
@@ -186,7 +191,7 @@ func (f *flattener) knots(p *patch) []float64 {
 // chordStep is the largest angle whose chord stays within the tolerance: the middle of a chord over the
 // angle d is (1 - cos d/2) times a radius of the ellipse away from its arc.
 func chordStep(c *Curve, tol float64) float64 {
-	cos := math.Max(0, 1-tol/c.reach())
+	cos := max(0, 1-tol/c.reach())
 	return 2 * math.Acos(cos)
 }
 
@@ -355,7 +360,11 @@ func between(loop, column []int32, low, high int32, height func(int32) float64, 
 
 // edges lists the chords of the solid's edges and the lines between strips.
 func (f *flattener) edges() {
-	f.m.Edges = make([]MeshEdge, 0, len(f.s.Edges))
+	n := len(f.s.Edges) + len(f.m.Faces) // about as many lines between strips as strips
+	for _, in := range f.inner {
+		n += len(in)
+	}
+	f.m.Edges = make([]MeshEdge, 0, n)
 	for i := range f.s.Edges {
 		e := &f.s.Edges[i]
 		from := int32(e.From)

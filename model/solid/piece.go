@@ -175,7 +175,7 @@ func lineArc(a, b *piece, try func(mgl64.Vec3)) {
 	if math.Abs(cos) > 1+SamePoint/r {
 		return
 	}
-	turn, off := math.Atan2(v, u), math.Acos(math.Max(-1, math.Min(1, cos)))
+	turn, off := math.Atan2(v, u), math.Acos(max(-1, min(1, cos)))
 	try(c.at(turn + off))
 	if off > 0 {
 		try(c.at(turn - off))
@@ -217,10 +217,10 @@ func (k *builder) arcArc(a, b *piece, try func(mgl64.Vec3)) {
 // box is the smallest upright rectangle that surely holds the piece.
 func (a *piece) box() (lo, hi mgl64.Vec2) {
 	for i := range 2 {
-		lo[i], hi[i] = math.Min(a.from[i], a.to[i]), math.Max(a.from[i], a.to[i])
+		lo[i], hi[i] = min(a.from[i], a.to[i]), max(a.from[i], a.to[i])
 		if a.curve.Kind == Arc {
 			r, c := math.Hypot(a.curve.U[i], a.curve.V[i]), a.curve.centre()[i]
-			lo[i], hi[i] = math.Min(lo[i], c-r), math.Max(hi[i], c+r)
+			lo[i], hi[i] = min(lo[i], c-r), max(hi[i], c+r)
 		}
 	}
 	return lo, hi

@@ -60,9 +60,20 @@ func (k *builder) dig(b Board) error {
 
 // unify gives surfaces that are one plane one class, and those that face each other in one plane one site.
 func (k *builder) unify() {
+	k.off = k.off[:0]
+	for i := range k.surfs {
+		off := math.Inf(1) // round ones are compared with each other only
+		if k.surfs[i].round == nil {
+			off = math.Abs(k.surfs[i].plane.D)
+		}
+		k.off = append(k.off, off)
+	}
 	for i := innerFace + 1; i < len(k.surfs); i++ {
 		s := &k.surfs[i]
 		for j := innerFace + 1; j < i; j++ {
+			if math.Abs(k.off[i]-k.off[j]) >= SamePoint {
+				continue // as most are
+			}
 			if k.same(i, j) {
 				s.class, s.site = k.surfs[j].class, k.surfs[j].site
 				break

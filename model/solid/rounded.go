@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -17,6 +18,7 @@ type rounder struct {
 	to   []*Cylinder      // of the faces that become round
 	axes []axes           // of the faces that become round
 	at   [][]int          // the faces at each vertex of those faces
+	room []int            // for those lists
 	met  map[[2]int]Plane // the planes in which two rounds cross
 }
 
@@ -46,26 +48,38 @@ func (r *rounder) easing(face int) *Cylinder { return r.to[face] }
 // around lists the faces at every vertex of a face that becomes round.
 func (r *rounder) around() {
 	r.at = make([][]int, len(r.s.Vertices))
+	bent := 0
 	for i := range r.s.Edges {
 		e := &r.s.Edges[i]
 		if r.easing(e.Left) == nil && r.easing(e.Right) == nil {
 			continue
 		}
-		for _, v := range []int{e.From, e.To} {
-			for _, f := range []int{e.Left, e.Right} {
-				r.note(v, f)
-			}
+		bent++
+		for _, v := range [2]int{e.From, e.To} {
+			r.note(v, e.Left)
+			r.note(v, e.Right)
 		}
 	}
+	r.s.Arcs = slices.Grow(r.s.Arcs, bent)
 }
 
+// usualFaces is how many faces there are at most about most vertices.
+const usualFaces = 4
+
 func (r *rounder) note(v, face int) {
-	for _, f := range r.at[v] {
-		if f == face {
-			return
+	at := r.at[v]
+	if at == nil {
+		if cap(r.room)-len(r.room) < usualFaces {
+			r.room = make([]int, 0, 128*usualFaces)
 		}
+		n := len(r.room)
+		r.room = r.room[:n+usualFaces]
+		at = r.room[n:n:len(r.room)]
 	}
-	r.at[v] = append(r.at[v], face)
+	if !slices.Contains(at, face) {
+		at = append(at, face)
+	}
+	r.at[v] = at
 }
 
 func pairOf(i, j int) [2]int { return [2]int{min(i, j), max(i, j)} }
@@ -127,8 +141,7 @@ func (r *rounder) moveVertices() error {
 
 // moved is where a vertex comes to lie. One on all its cylinders stays.
 func (r *rounder) moved(p mgl64.Vec3, faces []int) (mgl64.Vec3, error) {
-	var round []int
-	var flat []Plane
+	round, flat := make([]int, 0, usualFaces), make([]Plane, 0, 2*usualFaces)
 	far := 0.0
 	for _, i := range faces {
 		f := &r.s.Faces[i]
@@ -152,7 +165,7 @@ func (r *rounder) moved(p mgl64.Vec3, faces []int) (mgl64.Vec3, error) {
 			if !ok {
 				return p, fail("the round meets another round in a point", r.tags(faces)...)
 			}
-			flat = append([]Plane{m}, flat...)
+			flat = slices.Insert(flat, 0, m)
 		}
 	}
 	if len(flat) < 2 {

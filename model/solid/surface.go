@@ -82,7 +82,7 @@ func (c *Curve) centre() mgl64.Vec3 { return c.P.Sub(c.U) }
 func (c *Curve) roots(b int, value float64) (near, far float64, ok bool) {
 	g, u, v := c.P[b]-value, c.U[b], c.V[b]
 	disc := v*v + g*(2*u-g)
-	q := -(v + math.Copysign(math.Sqrt(math.Max(disc, 0)), v))
+	q := -(v + math.Copysign(math.Sqrt(max(disc, 0)), v))
 	far = math.Pi
 	if a := g - 2*u; a != 0 {
 		far = 2 * math.Atan(q/a)
