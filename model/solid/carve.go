@@ -13,7 +13,7 @@ type carver struct {
 	s       *Solid
 	lo, hi  mgl64.Vec3        // the box round the solid before any cut
 	gone    []bool            // of edges
-	boxes   [][2]mgl64.Vec3   // of plane faces; see near
+	boxes   [][2]mgl64.Vec3   // round plane faces as they were first; see near
 	after   []int             // the face that follows each in the finished solid; -1 for the last
 	last    int               // the last of them
 	waiting map[int]*Cylinder // faces that make way for a cylinder when all slots are cut; see rounded.go
@@ -233,7 +233,7 @@ func (m *mortiser) remake(f int, sides []side) error {
 	return nil
 }
 
-// put gives the faces of one surface their numbers and their places in the order.
+// put gives the faces of one surface their numbers and their places in the order. What is left of a face stays in its box.
 func (m *mortiser) put(f int, made []Face) {
 	isWall := f >= m.first
 	round := m.waiting[f]
@@ -248,19 +248,19 @@ func (m *mortiser) put(f int, made []Face) {
 		switch {
 		case i == 0 && !isWall:
 			at = f
-			m.s.Faces[f], m.boxes[f] = made[i], [2]mgl64.Vec3{}
+			m.s.Faces[f] = made[i]
 		case isWall:
-			m.s.Faces, m.boxes = append(m.s.Faces, made[i]), append(m.boxes, [2]mgl64.Vec3{})
+			m.s.Faces = append(m.s.Faces, made[i])
+			m.boxes = append(m.boxes, m.box(at))
 			m.follow(at)
 		default:
-			m.s.Faces, m.boxes = append(m.s.Faces, made[i]), append(m.boxes, [2]mgl64.Vec3{})
+			m.s.Faces, m.boxes = append(m.s.Faces, made[i]), append(m.boxes, m.boxes[f])
 			m.after = append(m.after, m.after[f])
 			m.after[f] = at
 			if m.last == f {
 				m.last = at
 			}
 		}
-		m.boxes[at] = m.box(at)
 		m.s.own(at)
 		if round != nil {
 			m.wait(at, round)
