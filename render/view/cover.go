@@ -104,8 +104,14 @@ func (w *work) putCover(f int32, r, c int, lo, hi int32) {
 	if p.near < cl.wall-2*Touching {
 		return
 	}
-	g.covers = append(g.covers, cover{f, lo, hi, w.s.faces[f].part, cl.cover})
-	cl.cover = int32(len(g.covers) - 1)
+	n := int32(len(g.covers))
+	g.covers = append(g.covers, cover{f, lo, hi, w.s.faces[f].part, -1})
+	if cl.last >= 0 {
+		g.covers[cl.last].next = n
+	} else {
+		cl.cover = n
+	}
+	cl.last = n
 	if hi < 0 {
 		cl.wall = max(cl.wall, g.farthest(p, r, c))
 	}

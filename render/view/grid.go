@@ -19,10 +19,12 @@ type grid struct {
 	flips           []bool
 	mark            int32
 	order           []int32
+	step            float64 // in depth; of two faces the second may be nearer than the first by no more
 }
 
 type cell struct {
-	cover    int32   // first of its covers, -1 for none
+	cover    int32   // first of its covers, -1 for none; they follow each other as nearFirst has them
+	last     int32   // last of its covers
 	crossing int32   // first of its crossings, -1 for none
 	wall     float64 // a face fills the cell with all its points at this z or nearer
 }
@@ -73,7 +75,7 @@ func (g *grid) open(x0, y0, x1, y1 float64, about int) {
 	g.cols, g.rows = int(wide*g.per)+1, int(high*g.per)+1
 	g.cells = slices.Grow(g.cells[:0], g.cols*g.rows)[:g.cols*g.rows]
 	for i := range g.cells {
-		g.cells[i] = cell{-1, -1, math.Inf(-1)}
+		g.cells[i] = cell{-1, -1, -1, math.Inf(-1)}
 	}
 	g.covers, g.crossings, g.sides = g.covers[:0], g.crossings[:0], g.sides[:0]
 	g.marks = slices.Grow(g.marks[:0], g.cols+2)[:g.cols+2]
@@ -91,6 +93,7 @@ func (w *work) nearFirst() []int32 {
 	const steps = 64
 	var start [steps + 1]int32
 	per := (steps - 1) / max(w.hi[2]-w.lo[2], 1e-9)
+	w.grid.step = 1 / per
 	step := func(p *plane) int { return min(max(int((w.hi[2]-p.near)*per), 0), steps-1) }
 	for i := range w.planes {
 		if w.planes[i].facing > 0 {

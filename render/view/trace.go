@@ -132,6 +132,7 @@ func (w *work) meet(i, part int32, e *stretch) {
 	g := &w.grid
 	s := flat{e.x, e.y, e.x + e.dx, e.y + e.dy}
 	near := max(e.z, e.z+e.dz) + 2*Touching
+	far := min(e.z, e.z+e.dz) - 2*Touching
 	for r, end := g.row(min(s.y0, s.y1)), g.row(max(s.y0, s.y1)); r <= end; r++ {
 		y := g.y + float64(r)*g.size
 		a, b, in := g.span(&s, y, y+g.size)
@@ -150,8 +151,13 @@ func (w *work) meet(i, part int32, e *stretch) {
 				}
 			}
 			for k := cl.cover; k >= 0; k = g.covers[k].next {
-				if o := &g.covers[k]; o.part != part {
-					w.pierce(e, &w.planes[o.face], r, c)
+				o := &g.covers[k]
+				p := &w.planes[o.face]
+				if p.near < far-g.step {
+					break // so are all that follow
+				}
+				if o.part != part && p.near >= far && p.far <= near {
+					w.pierce(e, p, r, c)
 				}
 			}
 		}
@@ -214,15 +220,20 @@ func (w *work) hidden(e *stretch, t float64) bool {
 	for k := cl.cover; k >= 0; k = g.covers[k].next {
 		c := &g.covers[k]
 		p := &w.planes[c.face]
+		if p.near < z-Touching {
+			if p.near < z-Touching-g.step {
+				break // so are all that follow
+			}
+			continue
+		}
 		if p.n[0]*x+p.n[1]*y+p.n[2]*z > p.d-Touching {
 			continue
 		}
 		if c.hi < 0 {
 			return true
 		}
-		sides := g.sides[c.lo:c.hi]
-		left = left || within(sides, x+sx, y+sy)
-		right = right || within(sides, x-sx, y-sy)
+		l, r := within(g.sides[c.lo:c.hi], x, y, sx, sy)
+		left, right = left || l, right || r
 		if left && right {
 			return true
 		}
@@ -230,15 +241,22 @@ func (w *work) hidden(e *stretch, t float64) bool {
 	return false
 }
 
-// within tells whether a point lies inside the figure: a line from it to the left meets an odd number
-// of sides.
-func within(sides []flat, x, y float64) bool {
-	in := false
+// within tells whether points a little to either side of another lie inside the figure: a line from them to the left meets an
+// odd number of sides.
+func within(sides []flat, x, y, dx, dy float64) (left, right bool) {
+	low, high := y-abs(dy), y+abs(dy)
 	for i := range sides {
 		s := &sides[i]
-		if (s.y0 <= y) != (s.y1 <= y) && s.x0+(s.x1-s.x0)*((y-s.y0)/(s.y1-s.y0)) < x {
-			in = !in
+		if s.y0 <= low && s.y1 <= low || s.y0 > high && s.y1 > high {
+			continue
+		}
+		slope := (s.x1 - s.x0) / (s.y1 - s.y0)
+		if (s.y0 <= y+dy) != (s.y1 <= y+dy) && s.x0+slope*(y+dy-s.y0) < x+dx {
+			left = !left
+		}
+		if (s.y0 <= y-dy) != (s.y1 <= y-dy) && s.x0+slope*(y-dy-s.y0) < x-dx {
+			right = !right
 		}
 	}
-	return in
+	return left, right
 }
