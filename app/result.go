@@ -68,15 +68,16 @@ func derive(d form.Design, how manner) (r result) {
 	return r
 }
 
-// inTwos makes the drawing and the pictorial on two cores. Both take the drawing's views, one at a time; the core that takes
-// the last goes on with the drawing, the other with the pictorial.
+// inTwos makes the drawing and the pictorial on two cores. Both take the drawing's views, one at a time, the one that takes
+// the longest first; the core that takes the last goes on with the drawing, the other with the pictorial.
 func (r *result) inTwos(how manner) error {
 	ways := sheet.Directions3(r.piece.Design.Papers.Projection)
 	var views [len(ways)]*view.Picture
-	var next, taken atomic.Int32
+	var left, taken atomic.Int32
+	left.Store(int32(len(ways)))
 	work := func() {
 		last := false
-		for i := int(next.Add(1)) - 1; i < len(ways); i = int(next.Add(1)) - 1 {
+		for i := left.Add(-1); i >= 0; i = left.Add(-1) {
 			views[i] = r.sight.Scene.Project(ways[i])
 			last = int(taken.Add(1)) == len(ways)
 		}
