@@ -46,10 +46,11 @@ const inHalves = 200
 
 // paint paints the rows of an image from one up to another; they come out the same whatever else is painted.
 func paint(img *image.RGBA, p draw.Page, dotsPerMM float64, from, to int) {
-	whiten(img.Pix[from*img.Stride : to*img.Stride])
+	ground, items := groundOf(p)
+	flood(img.Pix[from*img.Stride:to*img.Stride], ground)
 	k := &painter{raster: newRaster(img, from, to), scale: dotsPerMM, height: p.Height}
 	defer k.done()
-	for _, it := range p.Items {
+	for _, it := range items {
 		if !k.reaches(it) {
 			continue
 		}
@@ -88,10 +89,49 @@ func (k *painter) reaches(it draw.Item) bool {
 	return (k.height-lo)*k.scale >= float64(k.from) && (k.height-hi)*k.scale <= float64(k.to)
 }
 
-// whiten sets every byte to 255, by copying what is white already: several times as fast as a loop.
-func whiten(pix []uint8) {
-	pix[0] = 0xff
-	for n := 1; n < len(pix); n *= 2 {
+// groundOf is the ink of the ground and what is drawn on it: a sheet that covers the whole page, as the window's pictures begin
+// with, is the ground itself; else it is white.
+func groundOf(p draw.Page) (draw.Ink, []draw.Item) {
+	white := draw.Ink{R: 0xff, G: 0xff, B: 0xff}
+	if len(p.Items) == 0 {
+		return white, nil
+	}
+	sheet, ok := p.Items[0].(draw.Path)
+	if !ok || !sheet.Filled || sheet.Pen.Width > 0 || len(sheet.Segs) != 5 || sheet.Segs[4].Kind != draw.Close {
+		return white, p.Items
+	}
+	// It goes round the page's corners, or beyond them: from each to one beside it, until it has been in all.
+	const least = 1e-9 // mm
+	been, last := 0, 0
+	for i, s := range sheet.Segs[:4] {
+		at, corner := s.P[2], 0
+		switch {
+		case at.X >= p.Width-least:
+			corner = 1
+		case at.X > least:
+			return white, p.Items
+		}
+		switch {
+		case at.Y >= p.Height-least:
+			corner += 2
+		case at.Y > least:
+			return white, p.Items
+		}
+		if beside := corner ^ last; i > 0 && beside != 1 && beside != 2 || s.Kind == draw.Curve {
+			return white, p.Items
+		}
+		been, last = been|1<<corner, corner
+	}
+	if been != 0b1111 {
+		return white, p.Items
+	}
+	return sheet.Fill, p.Items[1:]
+}
+
+// flood gives all dots one ink, by copying those that have it already: several times as fast as a loop.
+func flood(pix []uint8, ink draw.Ink) {
+	pix[0], pix[1], pix[2], pix[3] = ink.R, ink.G, ink.B, 0xff
+	for n := 4; n < len(pix); n *= 2 {
 		copy(pix[n:], pix[:n])
 	}
 }

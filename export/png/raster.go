@@ -190,11 +190,7 @@ func lay(dots []uint8, ink draw.Ink, cover float32) {
 		}
 		return
 	}
-	blend(dots[:4:4], ink, 1)
-	dots[3] = 0xff
-	for n := 4; n < len(dots); n *= 2 {
-		copy(dots[n:], dots[:n])
-	}
+	flood(dots, ink)
 }
 
 // full is coverage that differs from all of a dot by less than a step of colour.
