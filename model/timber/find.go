@@ -33,7 +33,10 @@ var table = sync.OnceValue(func() (t struct {
 // "oak, white", with or without hyphens.
 func Find(name string) (Species, bool) {
 	t := table()
-	i, ok := t.byName[key(name)]
+	i, ok := t.byName[name] // as most are written already
+	if !ok {
+		i, ok = t.byName[key(name)]
+	}
 	if !ok {
 		return Species{}, false
 	}
