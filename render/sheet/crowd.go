@@ -20,11 +20,12 @@ const (
 
 // uncrowded leaves out the rows of short lines of which too many are crowded.
 func uncrowded(list []*stretch) []*stretch {
-	if !anyCrowded(list) {
+	box := boxOf(list)
+	if !anyCrowded(list, box) {
 		return list
 	}
-	runs := straightRuns(list)
-	c := newCells(list, 2)
+	runs := straightRuns(list, box)
+	c := newCells(box, len(list), 2)
 	for i := range list {
 		if runs[i] < shortLine {
 			c.put(int32(i), list[i].box.Grow(crowdNear))
@@ -56,8 +57,8 @@ func uncrowded(list []*stretch) []*stretch {
 }
 
 // anyCrowded tells, at less cost, whether there can be crowds at all: lines that are short by themselves count.
-func anyCrowded(list []*stretch) bool {
-	c := newCells(list, 2)
+func anyCrowded(list []*stretch, box draw.Box) bool {
+	c := newCells(box, len(list), 2)
 	for i := range list {
 		if list[i].long < shortLine {
 			c.put(int32(i), list[i].box.Grow(crowdNear))
@@ -138,10 +139,10 @@ func middleOf(pts []draw.Point) draw.Point {
 
 // straightRuns is how long each line is together with those that run on from it in its direction: an arris that
 // passes from board to board is one line to the eye. Lines that are long by themselves are not followed further.
-func straightRuns(list []*stretch) []float64 {
+func straightRuns(list []*stretch, box draw.Box) []float64 {
 	const place, turn = 0.05, 0.04 // mm of paper, radians
 	ends := func(i int) [2]draw.Point { return [2]draw.Point{list[i].pts[0], list[i].pts[len(list[i].pts)-1]} }
-	c := newCells(list, 1)
+	c := newCells(box, len(list), 1)
 	for i := range list {
 		if len(list[i].pts) == 2 {
 			for _, p := range ends(i) {

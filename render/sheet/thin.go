@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"slices"
 
 	"splaywright/render/draw"
@@ -78,10 +77,18 @@ func thin(list []*stretch) []*stretch {
 		order[i] = rank{list[i].long, list[i].Kind, int32(i)}
 	}
 	slices.SortFunc(order, func(a, b rank) int {
-		return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(b.long, a.long), cmp.Compare(a.at, b.at))
+		switch {
+		case a.kind != b.kind:
+			return int(a.kind) - int(b.kind)
+		case a.long > b.long:
+			return -1
+		case a.long < b.long:
+			return 1
+		}
+		return int(a.at - b.at)
 	})
 	kept := make([]*stretch, 0, len(list))
-	c := newCells(list, 0)
+	c := newCells(boxOf(list), len(list), 0)
 	for _, r := range order {
 		if s := list[r.at]; !c.hasBeside(kept, s) {
 			c.put(int32(len(kept)), s.box.Grow(besideVisible))
@@ -102,18 +109,23 @@ type cells struct {
 
 type reach struct{ line, next int32 }
 
-// newCells makes cells of a size, mm, over all of the lines; of a 48th of their box when it is 0.
-func newCells(list []*stretch, size float64) *cells {
+// boxOf is the box round lines.
+func boxOf(list []*stretch) draw.Box {
 	all := draw.EmptyBox()
-	for i := range list {
-		all = all.Join(list[i].box)
+	for _, s := range list {
+		all = all.Join(s.box)
 	}
+	return all
+}
+
+// newCells makes cells of a size, mm, over a box for so many lines; of a 48th of the box when it is 0.
+func newCells(all draw.Box, lines int, size float64) *cells {
 	all = all.Grow(1)
 	if size == 0 {
 		size = max(all.Width(), all.Height(), 1) / 48
 	}
-	c := &cells{from: all.Min, per: 1 / size, entries: make([]reach, 0, 4*len(list))}
-	if len(list) > 0 {
+	c := &cells{from: all.Min, per: 1 / size, entries: make([]reach, 0, 4*lines)}
+	if lines > 0 {
 		c.cols, c.rows = int(all.Width()*c.per)+1, int(all.Height()*c.per)+1
 		c.first = make([]int32, c.cols*c.rows)
 		for i := range c.first {
