@@ -129,13 +129,19 @@ func (r *raster) row(y int, x0, x1 float64, dy float32) {
 		return
 	}
 	per := dy / float32(x1-x0)
-	for i := i0; i <= i1; i++ {
-		a, b := max(x0, float64(i)), min(x1, float64(i+1))
+	put := func(i int, a, b float64) {
 		part := per * float32(b-a)
 		left := float32((a+b)/2 - float64(i))
 		line[i] += part * (1 - left)
 		line[i+1] += part * left
 	}
+	put(i0, x0, float64(i0+1))
+	between := line[i0+1 : i1+1]
+	for i := 1; i < len(between); i++ {
+		between[i-1] += per / 2
+		between[i] += per / 2
+	}
+	put(i1, float64(i1), x1)
 }
 
 // fill lays the ink on the dots of the figure whose sides were added since the last fill.
@@ -154,8 +160,14 @@ func (r *raster) fill(ink draw.Ink) {
 			sum += line[x]
 			line[x] = 0
 			from := x
-			x += 1 + none(line[x+1:hi+1]) // as much ink as before
-			if from < r.w && (sum > faint || sum < -faint) {
+			if x++; x <= hi && line[x] == 0 {
+				x += none(line[x : hi+1]) // as much ink as before
+			}
+			switch {
+			case from >= r.w || sum <= faint && sum >= -faint:
+			case x == from+1:
+				blend(pix[4*from:4*from+4], ink, sum)
+			default:
 				lay(pix[4*from:4*min(x, r.w)], ink, sum)
 			}
 		}
