@@ -124,6 +124,11 @@ func (b *assembly) finish() {
 	found := make([][]part.Finding, len(b.boards))
 	finish := func(i int, like *twin) {
 		b.boards[i].part.Mark = strconv.Itoa(i + 1)
+		for _, r := range b.runs {
+			if r.own == b.boards[i] {
+				r.lessTaken()
+			}
+		}
 		found[i] = b.boards[i].finish(b.d.Allowance, b.d.Timbers, b.show, like)
 		if p := b.boards[i].part; p.Solid != nil {
 			b.cut(p)

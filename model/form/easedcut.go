@@ -64,19 +64,28 @@ const (
 	alikePlanes  = 1.5   // mm
 )
 
-// cutFree gives every board what the runs take of it, and its eased edges what they take in all.
+// cutFree gives every board what the runs take of it.
 func (b *assembly) cutFree(runs []*freeRun) {
 	twos.Each(len(b.boards), func(k int) {
 		board := b.boards[k]
 		for _, r := range runs {
-			if r.own == board {
-				r.lessTaken()
-			}
-			if board.part.Slip == "" {
+			if board.part.Slip == "" && !board.clearOf(r) {
 				board.takeRun(r)
 			}
 		}
 	})
+}
+
+// clearOf tells, at less cost than comesBy, of most runs that do not come by the board: all of them lies beyond one of its
+// planes.
+func (b *board) clearOf(r *freeRun) bool {
+	one, other := b.localPoint(r.edge.ends[0]), b.localPoint(r.edge.ends[1])
+	for _, s := range b.surfaces() {
+		if far := s.D + alikePlanes; s.N.Dot(one) > far && s.N.Dot(other) > far {
+			return true
+		}
+	}
+	return false
 }
 
 // surfaces are a board's cuts and its two faces, part frame.
