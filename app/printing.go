@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -59,45 +60,48 @@ func printers() []string {
 // printOn writes the papers into a folder of its own and hands them to the system, in the background.
 func (w *Window) printOn(piece *form.Piece, printer string) {
 	w.elsewhere(func() {
-		name, err := papersToPrint(piece)
+		names, err := papersToPrint(piece)
 		if err == nil {
-			err = send(name, printer)
+			err = send(names, printer)
 		}
-		if err == nil { // the system has taken its copy
-			_ = os.RemoveAll(filepath.Dir(name))
+		if err == nil { // the system has taken its copies
+			_ = os.RemoveAll(filepath.Dir(names[0]))
 		}
-		fyne.Do(func() { w.printed(name, err) })
+		fyne.Do(func() { w.printed(names, err) })
 	})
 }
 
-// papersToPrint writes the one PDF of the papers where the system keeps what is of no lasting worth.
-func papersToPrint(piece *form.Piece) (string, error) {
+// papersToPrint writes the papers where the system keeps what is of no lasting worth: the sheets in one PDF, and board plans,
+// what to buy and patterns in theirs. Patterns on one page are for a plotter and are not printed.
+func papersToPrint(piece *form.Piece) ([]string, error) {
 	dir, err := os.MkdirTemp("", "splaywright-print-")
 	if err != nil {
-		return "", err
+		return nil, err
 	}
 	as := *piece
 	as.Design.Papers.As = []string{form.AsPDF}
 	names, err := papers.WriteSet(context.Background(), dir, &as, papers.Options{Tongue: say.Tongue()}, nil)
-	if err != nil {
-		return "", err
-	}
+	var sheets []string
 	for _, n := range names {
-		if strings.EqualFold(filepath.Ext(n), ".pdf") {
-			if filepath.IsAbs(n) {
-				return n, nil
-			}
-			return filepath.Join(dir, filepath.Base(n)), nil
+		if strings.EqualFold(filepath.Ext(n), ".pdf") && !strings.HasSuffix(n, papers.OnePage) {
+			sheets = append(sheets, filepath.Join(dir, n))
 		}
 	}
-	return "", errors.New(say.It("none of the chosen papers is a sheet to print"))
+	if err == nil && len(sheets) == 0 {
+		err = errors.New(say.It("none of the chosen papers is a sheet to print"))
+	}
+	if err != nil {
+		_ = os.RemoveAll(dir)
+		return nil, err
+	}
+	return sheets, nil
 }
 
 // errNoPrinting says that the system has no command to print with.
 var errNoPrinting = errors.New("no command to print with")
 
-// send prints a file at its own size: nothing is fitted to the page, or patterns would lose theirs.
-func send(name, printer string) error {
+// send prints files at their own size, in order: nothing is fitted to the page, or patterns would lose theirs.
+func send(names []string, printer string) error {
 	path, err := exec.LookPath(printCommand)
 	if err != nil {
 		return errNoPrinting
@@ -106,21 +110,25 @@ func send(name, printer string) error {
 	if printer != "" {
 		args = append(args, "-d", printer)
 	}
-	out, err := exec.Command(path, append(args, "--", name)...).CombinedOutput()
+	out, err := exec.Command(path, slices.Concat(args, []string{"--"}, names)...).CombinedOutput()
 	if err != nil && len(out) > 0 {
 		return errors.New(strings.TrimSpace(string(out)))
 	}
 	return err
 }
 
-func (w *Window) printed(name string, err error) {
+func (w *Window) printed(names []string, err error) {
 	switch {
 	case errors.Is(err, errNoPrinting):
-		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: name}); err != nil {
-			w.inform(say.It("Print"), say.With("No printer and no PDF viewer was found on this computer. The papers are in %+s; print them where there is one, at 100 %% and not fitted to the page.", name))
+		open, said := names[0], say.Key("The papers are open in your PDF viewer. Print them from there at 100 %, not fitted to the page, and measure the check bars.")
+		if len(names) > 1 {
+			open, said = filepath.Dir(names[0]), say.Key("The folder with the papers is open. Print them from there at 100 %, not fitted to the page, and measure the check bars.")
+		}
+		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: open}); err != nil {
+			w.inform(say.It("Print"), say.With("No printer and no PDF viewer was found on this computer. The papers are in %+s; print them where there is one, at 100 %% and not fitted to the page.", open))
 			return
 		}
-		w.inform(say.It("Print"), say.It("The papers are open in your PDF viewer. Print them from there at 100 %, not fitted to the page, and measure the check bars."))
+		w.inform(say.It("Print"), say.It(said))
 	case err != nil:
 		w.tell("Print", err)
 	default:

@@ -43,8 +43,44 @@ func TestPapersGoToThePrinter(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "lp"), []byte("#!/bin/sh\necho 'no such printer' >&2\nexit 1\n"), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := send(filepath.Join(dir, "x.pdf"), "nowhere"); err == nil || !strings.Contains(err.Error(), "no such printer") {
+	if err := send([]string{filepath.Join(dir, "x.pdf")}, "nowhere"); err == nil || !strings.Contains(err.Error(), "no such printer") {
 		t.Errorf("a printer that fails says %v", err)
+	}
+}
+
+// Everything that is chosen goes to the printer: the board plan and the patterns, which are files of their own, too; the
+// patterns on one page of a plotter do not.
+func TestAllChosenPapersArePrinted(t *testing.T) {
+	dir := t.TempDir()
+	t.Setenv("TMPDIR", dir)
+	w := open(t, Options{Example: "barn-door-stool"})
+	p := *w.s.Piece()
+	p.Design.Papers.Only = []string{form.PaperSteps, form.PaperBoardPlan, form.PaperPatterns}
+	p.Design.Papers.Patterns.On = true
+	names, err := papersToPrint(&p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := strings.Join(names, "\n")
+	for _, want := range []string{"stable-door-stool.pdf", "board-plan.pdf", "pattern-"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("%s is not printed, but\n%s", want, all)
+		}
+	}
+	if strings.Contains(all, "one-page") {
+		t.Errorf("a plotter's page is printed:\n%s", all)
+	}
+	for _, n := range names {
+		if head, err := os.ReadFile(n); err != nil || string(head[:5]) != "%PDF-" {
+			t.Errorf("%s: %v", n, err)
+		}
+	}
+	p.Design.Papers.Only, p.Design.Papers.Patterns.On = []string{form.PaperToBuy}, false
+	if names, err := papersToPrint(&p); err == nil {
+		t.Errorf("of nothing %q is printed", names)
+	}
+	if left, _ := filepath.Glob(filepath.Join(dir, "splaywright-print-*")); len(left) != 1 {
+		t.Errorf("folders: %v", left)
 	}
 }
 
@@ -58,7 +94,7 @@ func (blind) OpenURL(*url.URL) error { return errors.New("nothing opens it") }
 func TestWithoutAPrinterThePapersAreNamed(t *testing.T) {
 	w := open(t, Options{})
 	w.app = blind{w.app}
-	w.printed("/somewhere/papers.pdf", errNoPrinting)
+	w.printed([]string{"/somewhere/papers.pdf"}, errNoPrinting)
 	if got := overlayText(w); !strings.Contains(got, "/somewhere/papers.pdf") || !strings.Contains(got, "No printer") {
 		t.Errorf("it says %q", got)
 	}

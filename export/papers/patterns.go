@@ -35,6 +35,9 @@ func (t *task) patternOptions() pattern.Options {
 	return o
 }
 
+// OnePage ends the name of a pattern's file that has all of it on one page, as large as it takes.
+const OnePage = "-one-page.pdf"
+
 // patterns lists the files of the full-size patterns of each part that has any, pattern-PART.pdf and its
 // like: the sheets to be joined, all on one page for a plotter, and the same page for a cutter.
 func (t *task) patterns(o pattern.Options) ([]File, error) {
@@ -47,7 +50,7 @@ func (t *task) patterns(o pattern.Options) ([]File, error) {
 	for _, s := range sets {
 		name, title := "pattern-"+slug(s.Name.ID), t.p.Title+": "+s.Name.Words
 		if t.want.WantsAs(form.AsPDF) || t.want.WantsAs(form.AsSingle) {
-			out = append(out, t.pdf(name+".pdf", s.Sheets, title, subject), t.pdf(name+"-one-page.pdf", []draw.Page{s.Whole}, title, subject))
+			out = append(out, t.pdf(name+".pdf", s.Sheets, title, subject), t.pdf(name+OnePage, []draw.Page{s.Whole}, title, subject))
 		}
 		if t.want.WantsAs(form.AsSVG) {
 			out = append(out, File{name + ".svg", func(w io.Writer) error { return svg.Write(w, s.Whole) }})
