@@ -111,7 +111,7 @@ func misfitText(s *sheet, r yield.Result, m stock.Misfit) []string {
 	if m.Board < 0 {
 		return noBoardFor(s, r, what, d.Timber, d.Thickness, r.Parts[m.Demand])
 	}
-	return append([]string{nearestText(s, r.Task.Boards[m.Board], what, m)}, glueUpWants(s, r, d)...)
+	return append([]string{nearestText(s, r.Task.Boards[m.Board], what, m)}, glueUpWants(s, r, d, m)...)
 }
 
 // nearestText says what the board that comes nearest yields of what is wanted.
@@ -132,17 +132,20 @@ func nearestText(s *sheet, b stock.Board, what string, m stock.Misfit) string {
 		what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))
 }
 
-// glueUpWants says what boards would do for a part that may be glued up: nothing of one that may not.
-func glueUpWants(s *sheet, r yield.Result, d stock.Demand) []string {
+// glueUpWants says what boards would do for a part that may be glued up, and of one that may not, and is only too wide, in how
+// many strips it could be.
+func glueUpWants(s *sheet, r yield.Result, d stock.Demand, m stock.Misfit) []string {
 	least := 0.0
-	for n := 2; d.Glue; n++ {
+	for n := 2; ; n++ {
 		w, may := r.Task.Saw.Glue.Strip(d.Width, n)
 		if !may {
 			break
 		}
-		least = w
+		if least = w; !d.Glue && m.Run == 0 && w <= m.Width {
+			return []string{fmt.Sprintf("Glued up of %d strips of %s × %s it could be (plan.glue-up).", n, s.style.Format(mm(d.Length)), s.style.FormatUnit(mm(w)))}
+		}
 	}
-	if least == 0 {
+	if least == 0 || !d.Glue {
 		return nil
 	}
 	return []string{fmt.Sprintf("Glued up of strips it wants boards that yield %s × %s or more.", s.style.Format(mm(d.Length)), s.style.FormatUnit(mm(least)))}

@@ -66,3 +66,30 @@ func TestTooShortOrTooNarrowIsSaidInWords(t *testing.T) {
 		}
 	}
 }
+
+// A part that is only too wide for what there is, on hand or to buy, is said to be possible in strips; glued up, the plan has
+// them: strips of half of 256 mm with 3 mm for the joint.
+func TestWhatIsTooWideIsOfferedInStrips(t *testing.T) {
+	lath := stock.Board{Name: "lath", Length: 3000, Width: 140, Thickness: 27, Count: 3, Price: 4}
+	d := onBoards(lath)
+	d.ToBuy = []stock.Board{lath}
+	for _, glue := range []bool{false, true} {
+		d.Plan.GlueUp = glue
+		bought, err := yield.Buy(context.Background(), model.Derive(d))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, r := range map[string]yield.Result{"on hand": planOf(t, d), "to buy": bought} {
+			text := strings.Join(WithoutPlace(r, metric), "\n")
+			if offered := strings.Contains(text, "Glued up of 2 strips of 449.0 × 131.0 mm it could be"); offered == glue || r.Short() == glue {
+				t.Errorf("%s, glued up %t: short %t, and said is\n%s", name, glue, r.Short(), text)
+			}
+		}
+	}
+	short := lath
+	short.Length, short.Width = 300, 600
+	d.OnHand, d.Plan.GlueUp = []stock.Board{short}, false
+	if text := strings.Join(WithoutPlace(planOf(t, d), metric), "\n"); strings.Contains(text, "Glued up") {
+		t.Errorf("what is too short is offered in strips: %s", text)
+	}
+}
