@@ -53,6 +53,7 @@ type boards struct {
 	onBoard []*keyed.Button // what can be added to a board
 	last    map[string]planned
 	all     fyne.CanvasObject
+	home    *keyed.Button // puts what is bought among the boards on hand
 }
 
 // lists are the words for the two lists.
@@ -111,6 +112,9 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 		tools.Add(x)
 	}
 	tools.Add(button(say.It("Read a list…"), theme.FolderOpenIcon(), w.readBoards))
+	b.home = button(say.It("They are bought"), theme.ConfirmIcon(), func() { w.edit(say.It("They are bought"), w.takeHome()) })
+	b.home.Hide()
+	tools.Add(b.home)
 	b.below = container.NewStack(b.holds, b.trouble)
 	seeing(b.trouble, false)
 	seeing(b.below, false)
@@ -174,6 +178,7 @@ func (b *boards) update(w *Window) {
 	style := styleOf(d)
 	show := viewer.BoardShow{Boards: all, Step: dragStep(d.Units), Say: printing(style), Exact: printing(style.Exact())}
 	p := b.plan(w)
+	seeing(b.home, b.list == panel.ToBuy && p.has && len(p.result.Plan.Layouts) > 0)
 	show.Kerf, show.Resaw = p.task.Saw.Kerf, p.task.Saw.Resaw
 	if n := len(all); p.has && len(p.task.Boards) >= n && sameBoards(p.task.Boards[:n], all) {
 		show.Boards, show.Cuts = withBought(all, p.result, cutsOf(p))

@@ -392,6 +392,43 @@ func TestATabWithoutAPlanLeadsToTheBoards(t *testing.T) {
 	}
 }
 
+// What the plan buys is put among the boards on hand in one step, and planned again there; undo takes it back.
+func TestWhatIsBoughtIsOnHand(t *testing.T) {
+	w := onScreen(t)
+	if err := w.s.TakeBoards("add a board", panel.ToBuy, stock.Board{Name: "plank", Length: 900, Width: 320, Thickness: 27, Price: 9}); err != nil {
+		t.Fatal(err)
+	}
+	if err := w.s.TakeBoards("add a board", panel.OnHand, stock.Board{Name: "short end", Length: 300, Width: 320, Thickness: 27}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	w.openTabOf(boardsTab)
+	if w.boards.home.Visible() {
+		t.Error("among the boards on hand it asks whether they are bought")
+	}
+	before := len(w.s.Design().OnHand)
+	w.boards.which.SetSelectedIndex(1)
+	want := len(w.plans.toBuy.result.Plan.Layouts)
+	if !w.boards.home.Visible() || want == 0 {
+		t.Fatalf("bought are %d boards, and they cannot be taken home", want)
+	}
+	test.Tap(w.boards.home)
+	got := 0
+	for _, b := range w.s.Design().OnHand[before:] {
+		got += b.Number()
+	}
+	if got != want || w.boards.list != panel.OnHand {
+		t.Errorf("%d boards are on hand more, want %d; the list is %s", got, want, w.boards.list)
+	}
+	if r := &w.plans.onHand; !r.has || r.result.Short() {
+		t.Errorf("with what was bought the plan is short: %+v", r.result.Plan.Misfits)
+	}
+	w.undo()
+	if got := len(w.s.Design().OnHand); got != before {
+		t.Errorf("after undo %d boards are on hand, want %d", got, before)
+	}
+}
+
 // A plan in which nothing has a place is what is said of it, without a head over nothing.
 func TestAPlanOfNothingIsSaid(t *testing.T) {
 	w := onScreen(t)
