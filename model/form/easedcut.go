@@ -55,6 +55,7 @@ type freeCut struct {
 	own  [2]int // the planes of the board that it runs between; -1 for another
 	stretch
 	runs []*freeRun
+	slot solid.Slot // its hollow
 }
 
 // How far a board's own planes may differ from those of a run that goes on over it: the arris of a
@@ -72,6 +73,10 @@ func (b *assembly) cutFree(runs []*freeRun) {
 			if board.part.Slip == "" && !board.clearOf(r) {
 				board.takeRun(r)
 			}
+		}
+		for i := range board.free {
+			c := &board.free[i]
+			c.slot = c.line.slot(c.stretch, board, c.runs[0].tag)
 		}
 	})
 }
@@ -136,7 +141,7 @@ func (b *board) takeRun(r *freeRun) {
 	for _, s := range e.stretches(r, b) {
 		if min(s.to, hi)-max(s.from, lo) > solid.SamePoint {
 			b.sizesOf[r.tag] = []string{(&spot{index: r.of}).path("radius")}
-			b.join(freeCut{e, own, s, []*freeRun{r}})
+			b.join(freeCut{line: e, own: own, stretch: s, runs: []*freeRun{r}})
 		}
 	}
 }
@@ -377,18 +382,18 @@ func (b *board) noteCut(c freeCut, met bool) {
 	}
 }
 
-// freeSlots are the hollows of free cuts.
-func (b *board) freeSlots(cuts []freeCut) []solid.Slot {
+// slotsOf are the hollows of free cuts.
+func slotsOf(cuts []freeCut) []solid.Slot {
 	slots := make([]solid.Slot, len(cuts))
-	for i, c := range cuts {
-		slots[i] = c.line.slot(c.stretch, b, c.runs[0].tag)
+	for i := range cuts {
+		slots[i] = cuts[i].slot
 	}
 	return slots
 }
 
 // withFree cuts runs into the board, and with them, so that they meet, the rounds of single edges.
 func (b *board) withFree(cuts []freeCut) (*solid.Solid, []bool, error) {
-	slots := b.freeSlots(cuts)
+	slots := slotsOf(cuts)
 	if len(b.rounds) == 0 {
 		return b.part.Solid.Slotted(slots)
 	}

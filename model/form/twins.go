@@ -63,7 +63,7 @@ func (b *board) twinIn(m solid.Mirror, other *board) *twin {
 		return nil
 	}
 	var ok bool
-	if t.free, ok = t.names.Slots(b.freeSlots(b.free), m.Slots(other.freeSlots(other.free))); !ok {
+	if t.free, ok = t.names.Slots(slotsOf(b.free), m.Slots(slotsOf(other.free))); !ok {
 		return nil
 	}
 	if _, ok = t.names.Slots(b.roundSlots(), m.Slots(other.roundSlots())); !ok {

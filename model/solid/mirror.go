@@ -74,9 +74,14 @@ func (m Mirror) loop(l, like Loop) Loop {
 		w.Start = mgl64.Vec2(m.Point(next.Vec3(0)).Vec2())
 		out[i] = w
 	}
-	turned := make(Loop, n)
+	if len(like) != n || n == 0 {
+		return out
+	}
 	for k := range out {
-		if copy(turned[copy(turned, out[k:]):], out[:k]); twinLoop(like, turned) {
+		if !twinPlane(like[0].Plane, out[k].Plane) {
+			continue
+		}
+		if turned := append(append(make(Loop, 0, n), out[k:]...), out[:k]...); twinLoop(like, turned) {
 			return turned
 		}
 	}
