@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -136,5 +137,16 @@ func (r *reckoning) stands() {
 	}
 	r.add(Figure{ID: "lifts-at-edge", What: fmt.Sprintf("load straight down on the outermost edge of %s, %s outside the outline of the feet, that tips the piece", seatName(r.top), r.up(far)),
 		Value: max(least, 0), Limit: r.load, Least: true, Unit: "N", Formula: "own weight · its middle inside the foot line / edge outside the foot line", Source: standsSource, Parts: []string{r.top.ID},
-		Sizes: []string{"corners.overhang", "corners.overhang-edges", "splay.ends", "splay.edges", r.seat.Path}, Advice: "feet as wide as the top, or nobody on its very edge", Level: part.Note})
+		Sizes: append(r.footCuts(), "corners.overhang", "corners.overhang-edges", "splay.ends", "splay.edges", r.seat.Path), Advice: "feet as wide as the top, or nobody on its very edge", Level: part.Note})
+}
+
+// footCuts are the depths of notches and tapers that are cut into the sides from the floor up: the feet are narrower by them.
+func (r *reckoning) footCuts() (paths []string) {
+	for i, f := range r.d.Features {
+		cut := f.Kind == string(part.Notch) || f.Kind == string(part.Taper)
+		if cut && f.From == "floor-end" && (f.On == "all" || strings.HasPrefix(f.On, "side")) {
+			paths = append(paths, fmt.Sprintf("features.%d.depth", i))
+		}
+	}
+	return paths
 }

@@ -216,3 +216,26 @@ func TestTheNotchOverATongueIsCleared(t *testing.T) {
 		}
 	}
 }
+
+// A notch over a skirting board narrows the feet until the piece tips at its back edge: a shallower one is offered.
+func TestANotchThatNarrowsTheFeetIsOfferedShallower(t *testing.T) {
+	doc := document(t, "splaywright: 1\nform: stool\nsize: {height: 260, width: 420, depth: 250}\nsplay: {ends: 6, edges: 0}\ntimber: white oak\nboards: {top: {thickness: 20}, side: {thickness: 20}}\ncorners: {joint: through dovetail, tails-on: top, tails: 5}\nfeatures:\n  - {on: side, kind: notch, edge: back-edge, from: floor-end, width: 80, depth: 60}\n")
+	f, found := find(derive(t, doc), "platform-tips")
+	if !found {
+		t.Fatal("it does not tip")
+	}
+	offers, err := remedy.Offers(context.Background(), doc, f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	i := slices.IndexFunc(offers, func(o remedy.Offer) bool { return o.Path == "features.0.depth" })
+	if i < 0 {
+		t.Fatalf("offered are %v", offers)
+	}
+	if err := offers[i].Apply(doc); err != nil {
+		t.Fatal(err)
+	}
+	if _, still := find(derive(t, doc), f.ID); still {
+		t.Errorf("%s does not clear it", offers[i])
+	}
+}
