@@ -25,9 +25,9 @@ type freeRun struct {
 	sharp  [][2]solid.Plane // stretches that are left, each between two planes
 	radius float64
 	tag    string
-	of     int    // the feature
-	own    *board // whose eased edge it is
-	eased  int    // its place there
+	sizes  []string // paths of those that shape it
+	own    *board   // whose eased edge it is
+	eased  int      // its place there
 
 	edge   easedRun
 	before []easedRun // eased before it, on this part and those before it; where they meet at a corner, some of its wood is gone
@@ -140,7 +140,7 @@ func (b *board) takeRun(r *freeRun) {
 	lo, hi := within(inside, e.way, b.surfaces(), solid.SamePoint, own[:]...)
 	for _, s := range e.stretches(r, b) {
 		if min(s.to, hi)-max(s.from, lo) > solid.SamePoint {
-			b.sizesOf[r.tag] = []string{(&spot{index: r.of}).path("radius")}
+			b.sizesOf[r.tag] = r.sizes
 			b.join(freeCut{line: e, own: own, stretch: s, runs: []*freeRun{r}})
 		}
 	}
@@ -341,8 +341,9 @@ func (e runLine) slot(s stretch, b *board, tag string) solid.Slot {
 	}
 	out := solid.Slot{Tag: tag, Round: &solid.Cylinder{Axis: e.way, Radius: e.radius,
 		Point: e.at.Sub(e.p.N.Add(e.q.N).Mul(e.radius / (1 + e.p.N.Dot(e.q.N))))}}
-	for _, w := range walls {
-		out.Walls = append(out.Walls, solid.Wall{Plane: w})
+	out.Walls = make([]solid.Wall, len(walls))
+	for i, w := range walls {
+		out.Walls[i].Plane = w
 	}
 	return out
 }

@@ -66,8 +66,8 @@ func (e *easing) between(name string, p, q, from, to solid.Plane, less gap) *fre
 	e.board.part.Eased = append(e.board.part.Eased, eased)
 	inside := run.ends[0].Add(run.ends[1]).Mul(0.5).Add(run.middle())
 	f := &freeRun{p: p, q: q, ends: [2]runEnd{endOf(from, inside), endOf(to, inside)}, sharp: less.sharp, radius: e.radius.MM(),
-		tag: freeTag(e.of, name, e.board.part.Name), of: e.of, own: e.board, eased: len(e.board.part.Eased) - 1,
-		edge: run, before: before, shared: less.shared}
+		tag: freeTag(e.of, name, e.board.part.Name), sizes: []string{(&spot{index: e.of}).path("radius")},
+		own: e.board, eased: len(e.board.part.Eased) - 1, edge: run, before: before, shared: less.shared}
 	*e.free = append(*e.free, f)
 	return f
 }
