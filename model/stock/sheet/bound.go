@@ -153,8 +153,9 @@ func (b *bounds) rule(prices []float64, shapes []*shape) {
 // grid is boards that yield the same units, and these, in whole steps, rounded in the units' favour.
 type grid struct {
 	boards []int
-	size   [][2]int // of each of the boards
-	l, w   int      // of a sheet that all of them are part of
+	size   [][2]int   // of each of the boards
+	step   [2]float64 // along and across, mm
+	l, w   int        // of a sheet that all of them are part of
 	items  []item
 	kind   []int // of each item
 	count  []int
@@ -209,7 +210,7 @@ func (g *grid) places() int {
 
 // stepped divides the boards into steps of fl along and fw across.
 func stepped(k float64, shapes []*shape, boards []int, kinds []*unit, count []int, fl, fw float64) *grid {
-	g := &grid{boards: boards, count: count}
+	g := &grid{boards: boards, count: count, step: [2]float64{fl, fw}}
 	for _, i := range boards {
 		var size [2]int
 		if l, w := shapes[i].root.Length()+k, shapes[i].root.Width()+k; l > k && w > k {
@@ -282,12 +283,16 @@ func (y yields) pairs() int {
 
 // used is how often each kind is taken for it.
 func (y yields) used(n int) []int {
-	counts := make([]int, len(y.count))
-	if y.table == nil {
-		return counts
-	}
 	of := make([]int, len(y.items))
-	y.table.use(y.size[n][0], y.size[n][1], of)
+	if y.table != nil {
+		y.table.use(y.size[n][0], y.size[n][1], of)
+	}
+	return y.counts(of)
+}
+
+// counts are how often each kind is taken, given how often each item is.
+func (y yields) counts(of []int) []int {
+	counts := make([]int, len(y.count))
 	for n, c := range of {
 		counts[y.kind[n]] += c
 	}

@@ -19,31 +19,50 @@ type chooser struct {
 	ways  []cutting // known with these grids
 	fair  []float64 // prices by area: the last that were of use
 	work  int
+	limit int // of work
+	sound int // how much of it went by before places to avoid were cut around
+	// around says that places to avoid are cut around.
+	around bool
 }
 
 // cutting is a way to cut a board.
 type cutting struct {
-	shape int
-	used  []int
+	shape  int
+	used   []int
+	around bool // the places to avoid
 }
 
-// asking is how many pairs of places may be compared for all choices, asked how many rounds are gone for one; steady is how
-// far prices keep to the best ones yet, so that they do not swing from unit to unit.
+// asking is how many pairs of places may be compared for all choices, around how many more where places to avoid are cut
+// around, asked how many rounds are gone for one; steady is how far prices keep to the best ones yet, so that they do not swing
+// from unit to unit. Dearer choices are asked about up to so many times the bound. A way to cut round places to avoid, or one
+// known that a programme begins with, takes as long as so many pairs.
 const (
-	asking = 150_000_000
-	asked  = 40
-	steady = 0.7
+	asking  = 150_000_000
+	around  = 50_000_000
+	asked   = 40
+	steady  = 0.7
+	dearest = 1.05
+	perWay  = 50
 )
 
 // coarsely rules out the cheapest sets, in the largest steps, as long as it finds how; it returns those that remain.
-func (c *chooser) coarsely(sets []set) []set { return c.level(c.s.bounds.rough[0], sets) }
+func (c *chooser) coarsely(sets []set) []set {
+	c.limit = asking
+	return c.level(c.s.bounds.rough[0], sets, 0)
+}
 
-// finely goes on in ever smaller steps.
+// finely goes on in ever smaller steps, then with what places to avoid spoil, and there looks at dearer sets too, so that they
+// need not be tried.
 func (c *chooser) finely(sets []set) []set {
 	for _, grids := range append(slices.Clone(c.s.bounds.rough[1:]), c.s.bounds.grids) {
 		if number(grids) > number(c.grids) {
-			sets = c.level(grids, sets)
+			sets = c.level(grids, sets, 0)
 		}
+	}
+	c.sound = c.work
+	if c.around = slices.ContainsFunc(c.s.shapes, (*shape).knotty); c.around {
+		c.limit = c.work + around
+		sets = c.level(c.s.bounds.rough[0], sets, dearest)
 	}
 	if len(c.s.bounds.blocks) > 0 {
 		sets = c.s.ruleOut(sets, c.prices(c.fair))
@@ -51,12 +70,18 @@ func (c *chooser) finely(sets []set) []set {
 	return sets
 }
 
-func (c *chooser) level(grids []*grid, sets []set) []set {
+// level asks with given grids about the cheapest set, again and again until it is doubtful, then about dearer ones up to so many
+// times the bound.
+func (c *chooser) level(grids []*grid, sets []set, upTo float64) []set {
 	c.grids, c.ways = grids, nil
-	for len(sets) > 0 && !c.s.over() {
-		most := c.against(sets[0].boards)
+	asks := func(n int) bool {
+		return n == 0 || sets[n].cost < min(c.s.best.cost, upTo*c.s.lower)
+	}
+	for n := 0; n < len(sets) && asks(n) && c.work < c.limit && !c.s.over(); {
+		most := c.against(sets[n].boards)
 		if most == nil {
-			break
+			n++
+			continue
 		}
 		c.s.bounds.rules = append(c.s.bounds.rules, rule{most, c.s.bounds.classes(c.prices(c.fair))})
 		sets = c.s.allowed(sets)
@@ -117,7 +142,11 @@ func (c *chooser) ask(boards uint64) *question {
 		limit[len(limit)-1]++
 	}
 	q.Master = lp.New(c.need, 1, limit)
+	c.work += perWay * len(c.ways)
 	for _, w := range c.ways {
+		if c.around && !w.around {
+			continue
+		}
 		q.offer(w)
 	}
 	return q
@@ -151,10 +180,13 @@ func (c *chooser) against(boards uint64) []float64 {
 	q := c.ask(boards)
 	each := c.s.bounds.each
 	best, hold := 0.0, 0.0
+	if len(c.ways) > 0 && q.Run() && q.Value() < 1e-6*each {
+		return nil // what is known suffices already
+	}
 	for round := range asked {
 		fair := slices.Clone(c.fair)
 		if round > 0 {
-			if c.work > asking || c.s.ctx.Err() != nil || !q.Run() || q.Value() < 1e-6*each {
+			if c.work > c.limit || c.s.ctx.Err() != nil || !q.Run() || q.Value() < 1e-6*each {
 				return nil
 			}
 			for k := range fair {
@@ -190,15 +222,23 @@ func (q *question) try(fair []float64, all bool) (short float64, most []float64,
 	yield := 0.0
 	most = make([]float64, len(c.s.shapes))
 	for _, y := range c.yields(c.prices(fair)) {
+		around := c.cutAround(y)
 		for n, i := range y.boards {
-			most[i] = y.of(n)
+			k := around[n]
+			if most[i] = y.of(n); k != nil {
+				most[i] = min(most[i], k.value*(1+1e-9))
+			}
 			if q.boards>>i&1 == 1 {
 				yield += most[i]
 			}
 			if _, ok := q.row[i]; !ok {
 				continue
 			}
-			if w := (cutting{i, y.used(n)}); all || q.gain(w) > 1e-7*c.s.bounds.each {
+			w := cutting{shape: i, around: c.around || !c.s.shapes[i].knotty()}
+			if w.used = y.used(n); k != nil {
+				w.used = y.counts(k.counts())
+			}
+			if all || q.gain(w) > 1e-7*c.s.bounds.each {
 				c.ways = append(c.ways, w)
 				q.offer(w)
 				grew = true
@@ -226,4 +266,32 @@ func yieldsOf(grids []*grid, prices []float64) []yields {
 	}
 	all.Wait()
 	return of
+}
+
+// cutAround is how the grid's boards are cut round their places to avoid, if that is asked; nil where it is not, there are none
+// or there is too much to look at. Boards that are not in question are among them, since what rules out one choice may rule
+// out others.
+func (c *chooser) cutAround(y yields) []*knotted {
+	out := make([]*knotted, len(y.boards))
+	if !c.around || y.table == nil {
+		return out
+	}
+	if y.alone() { // its table leaves out places that matter to smaller pieces
+		y.table = newTable(y.l, y.w, y.items, false)
+		c.work += y.table.pairs
+	}
+	c.s.twoByTwo(len(out), func(n int) {
+		if sh := c.s.shapes[y.boards[n]]; sh.knotty() {
+			out[n] = y.around(n, sh, c.s.t.Saw.Kerf)
+		}
+	})
+	for n, k := range out {
+		if k == nil {
+			continue
+		}
+		if c.work += perWay * k.work; k.work > knottedWork {
+			out[n] = nil
+		}
+	}
+	return out
 }

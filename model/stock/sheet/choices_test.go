@@ -76,6 +76,7 @@ func TestNoChoiceThatDoesIsRuledOut(t *testing.T) {
 		if !listed {
 			t.Fatal("not listed")
 		}
+		s.start()
 		c := newChooser(s)
 		sets = c.finely(c.coarsely(sets))
 		known, cost := uint64(1)<<filled-1, 0.0

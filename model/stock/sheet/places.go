@@ -14,7 +14,9 @@ type member struct {
 // places are where rows of units may end, from 0 up to a length, thinned out where they are many.
 type places struct {
 	size []float64
-	last []int32 // of each fifth of a millimetre: the last place not beyond it
+	end  int     // beyond the last fifth of a millimetre
+	ends bitset  // the fifths at which places lie, 0 left out
+	rank []int32 // of each word of them: how many lie before it
 	sums bitset
 }
 
@@ -30,19 +32,20 @@ func (p *places) set(length float64, most int, rows []member) {
 	p.sums.clear()
 	for _, r := range rows {
 		s := fifths(r.size)
-		for range min(r.count, n/max(s, 1)) {
-			p.sums.into(s)
+		for left, m := min(r.count, n/max(s, 1)), 1; left > 0; left, m = left-m, 2*m {
+			p.sums.into(min(m, left) * s) // with 1, 2, 4 … and the rest of them every number of them is reached
 		}
 	}
 	p.size = append(p.size[:0], 0)
-	p.last = slices.Grow(p.last[:0], n)[:n]
+	p.end = n
+	p.ends = slices.Grow(p.ends[:0], len(p.sums))[:len(p.sums)]
+	clear(p.ends)
+	p.rank = slices.Grow(p.rank[:0], len(p.sums))[:len(p.sums)]
 	step := n / most // places nearer to one another than a step are one, the largest of them
-	from, end, filled := 0, 0, 0
+	from, end := 0, 0
 	take := func() {
 		if end > 0 {
-			for ; filled < end; filled++ {
-				p.last[filled] = int32(len(p.size) - 1)
-			}
+			p.ends[end/64] |= 1 << (end % 64)
 			p.size = append(p.size, float64(end)*fifth)
 		}
 	}
@@ -60,14 +63,17 @@ func (p *places) set(length float64, most int, rows []member) {
 		}
 	}
 	take()
-	for ; filled < n; filled++ {
-		p.last[filled] = int32(len(p.size) - 1)
+	before := 0
+	for w, word := range p.ends {
+		p.rank[w] = int32(before)
+		before += bits.OnesCount64(word)
 	}
 }
 
 // below is the last place not beyond a length.
 func (p *places) below(length float64) int32 {
-	return p.last[min(int(length/fifth+1e-6), len(p.last)-1)]
+	i := uint(min(int(length/fifth+1e-6), p.end-1))
+	return p.rank[i/64] + int32(bits.OnesCount64(p.ends[i/64]<<(63-i%64)))
 }
 
 // holding is the first place not before a length; -1 when there is none.

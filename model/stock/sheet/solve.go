@@ -117,14 +117,15 @@ func (s *search) run() bool {
 		if short {
 			s.lower = 0
 		}
-		s.weave(nil, func() {})
+		s.weave(nil, func() []set { return nil })
 		s.shuffle()
 	case len(sets) > 0 && !s.over():
-		s.weave(sets, func() {
+		s.weave(sets, func() []set {
 			if c != nil {
 				sets = c.finely(sets)
-				s.asked = c.work
+				s.asked = c.sound
 			}
+			return sets
 		})
 		s.descend(sets)
 	}

@@ -6,8 +6,6 @@ import (
 	"runtime"
 	"slices"
 	"sync"
-
-	"splaywright/model/stock"
 )
 
 // weaver betters a plan by cutting a few boards anew, by quilts, others in their place now and then. Parts may be left
@@ -49,9 +47,9 @@ var rounds = [...]float64{0.17, 0.44, 1}
 // weaves says whether quilts are of use: they know no limit to how often the direction of cut changes.
 func (s *search) weaves() bool { return s.t.Saw.Stages == 0 && len(s.us) > 2 }
 
-// weave goes on from the best plan and from some of the cheapest sets of boards. What is done beside it, while its first
-// round lasts, may raise the bound.
-func (s *search) weave(sets []set, beside func()) {
+// weave goes on from the best plan and from some of the cheapest sets of boards, then tries single ones. What is done beside
+// it, while its first round lasts, may raise the bound and says which sets are left.
+func (s *search) weave(sets []set, beside func() []set) {
 	if !s.weaves() {
 		beside()
 		return
@@ -67,11 +65,12 @@ func (s *search) weave(sets []set, beside func()) {
 	for i := range weavers {
 		ws = append(ws, s.newWeaver(uint64(i), sets))
 	}
+	var left []set
 	for n, upTo := range rounds {
 		var all sync.WaitGroup
 		limit := work()
 		if n == 0 {
-			all.Go(beside)
+			all.Go(func() { left = beside() })
 		}
 		for _, w := range ws {
 			if runtime.GOMAXPROCS(0) == 1 {
@@ -92,6 +91,7 @@ func (s *search) weave(sets []set, beside func()) {
 		slices.SortStableFunc(ws, func(a, b *weaver) int { return cmp.Compare(a.value(a.best), b.value(b.best)) })
 		ws = ws[:len(ws)/2]
 	}
+	s.consider(s.fit(left, int(fitShare*float64(work()))))
 }
 
 func (s *search) newWeaver(seed uint64, sets []set) *weaver {
@@ -113,10 +113,8 @@ func (s *search) newWeaver(seed uint64, sets []set) *weaver {
 		})
 		boards := listOf(sets[min(at, len(sets)-1)].boards)
 		w.rng.Shuffle(len(boards), func(a, b int) { boards[a], boards[b] = boards[b], boards[a] })
-		none := &layout{roots: make([]*stock.Piece, len(s.shapes)), owner: slices.Repeat([]int{-1}, len(s.us)),
-			keep: make([]float64, len(s.shapes)), order: s.order(0)}
 		w.pow = 3 * favour
-		w.now = w.recut(none, nil, boards, 0)
+		w.now = w.recut(s.nothing(), nil, boards, 0)
 	}
 	return w
 }
@@ -125,13 +123,7 @@ func (s *search) newWeaver(seed uint64, sets []set) *weaver {
 // board may do, while a little on every board is lost.
 func (w *weaver) value(l *layout) float64 {
 	v := l.cost + w.short*l.area
-	w.cover = slices.Grow(w.cover[:0], len(l.roots))[:len(l.roots)]
-	clear(w.cover)
-	for u, o := range l.owner {
-		if o >= 0 {
-			w.cover[o] += w.s.us[u].area()
-		}
-	}
+	w.cover = w.s.covered(l, w.cover)
 	for i, r := range l.roots {
 		if r != nil {
 			free := 1 - w.cover[i]/w.s.shapes[i].root.Area()
@@ -140,6 +132,21 @@ func (w *weaver) value(l *layout) float64 {
 	}
 	return v
 }
+
+// covered is how much of each shape is covered by units.
+func (s *search) covered(l *layout, room []float64) []float64 {
+	out := slices.Grow(room[:0], len(l.roots))[:len(l.roots)]
+	clear(out)
+	for u, o := range l.owner {
+		if o >= 0 {
+			out[o] += s.us[u].area()
+		}
+	}
+	return out
+}
+
+// moveWork is what every move takes.
+const moveWork = 500
 
 // run goes on up to a fraction of its work.
 func (w *weaver) run(upTo float64, work int) {
@@ -152,7 +159,7 @@ func (w *weaver) run(upTo float64, work int) {
 		if done := w.complete(next); done.better(w.best) {
 			w.best = done
 		}
-		w.work += 500     // what every move takes
+		w.work += moveWork
 		runtime.Gosched() // the window has its turn after a move, not after all the other weavers have had a slice of time
 	}
 }

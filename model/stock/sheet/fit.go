@@ -1,0 +1,154 @@
+package sheet
+
+import (
+	"cmp"
+	"math/rand/v2"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"splaywright/model/stock"
+)
+
+// fitter tries to find room for all units on one choice of boards: it cuts two or three of them anew, again and again.
+type fitter struct {
+	*sewer
+	set    set
+	boards []int
+	face   float64
+	now    *layout
+	best   *layout
+	cover  []float64 // of each shape, for value
+}
+
+// The search on single choices: how much work it has, as a fraction of a weaver's; how often it goes on from what it has
+// found; how many choices are tried at most; in how many stages, after each of which one in so many stays.
+const (
+	fitShare = 0.2
+	passes   = 2
+	fitSets  = 48
+	stages   = 4
+	stay     = 3
+)
+
+func (s *search) newFitter(c set, seed uint64) *fitter {
+	own := *s
+	own.rng = rand.New(rand.NewPCG(seed, 5))
+	own.tries = 0
+	f := &fitter{sewer: newSewer(&own, seed), set: c, boards: listOf(c.boards)}
+	for _, b := range f.boards {
+		f.face += s.shapes[b].root.Area()
+	}
+	f.rng.Shuffle(len(f.boards), func(a, b int) { f.boards[a], f.boards[b] = f.boards[b], f.boards[a] })
+	f.pow = 3 * favour
+	f.now = f.recut(s.nothing(), nil, f.boards, 0)
+	f.best = f.now
+	return f
+}
+
+// nothing is the layout in which no unit has room yet.
+func (s *search) nothing() *layout {
+	return &layout{roots: make([]*stock.Piece, len(s.shapes)), owner: slices.Repeat([]int{-1}, len(s.us)),
+		keep: make([]float64, len(s.shapes)), order: s.order(0)}
+}
+
+// value of a layout, the less the better: what is left over, free wood being worth more where it is together.
+func (f *fitter) value(l *layout) float64 {
+	v := l.area
+	f.cover = f.s.covered(l, f.cover)
+	for _, b := range f.boards {
+		face := f.s.shapes[b].root.Area()
+		free := 1 - f.cover[b]/face
+		v -= gather * free * free * face
+	}
+	return v
+}
+
+// run goes on up to so much work, of all there is for it.
+func (f *fitter) run(upTo, all int) {
+	for f.work < upTo && f.best.area > 0 && f.s.ctx.Err() == nil {
+		f.rng.Shuffle(len(f.boards), func(a, b int) { f.boards[a], f.boards[b] = f.boards[b], f.boards[a] })
+		some := slices.Clone(f.boards[:min(len(f.boards), 2+f.rng.IntN(2))])
+		f.pow = 2 * favour * f.rng.Float64()
+		next := f.recut(f.now, some, some, noise*f.rng.Float64())
+		warm := warmth * f.face * (1 - float64(f.work)/float64(all))
+		if f.value(next) <= f.value(f.now)+warm*f.rng.ExpFloat64() {
+			f.now = next
+		}
+		if next.area < f.best.area {
+			f.best = next
+		}
+		f.work += moveWork
+		runtime.Gosched()
+	}
+}
+
+// fit tries sets one by one that are cheaper than the best plan, with so much work in all; and once more those that are cheaper
+// than what it has found. It returns the best layout.
+func (s *search) fit(sets []set, work int) *layout {
+	best := s.best
+	for n := range passes {
+		best = s.fitSome(s.likely(sets, best), best, uint64(n), work/passes)
+	}
+	return best
+}
+
+// likely are sets of the dearer half of those that would better a layout: in the cheapest all units have hardly room.
+func (s *search) likely(sets []set, best *layout) []set {
+	to := len(sets)
+	if best.area == 0 {
+		to, _ = slices.BinarySearchFunc(sets, best.cost*(1-1e-9), func(a set, c float64) int { return cmp.Compare(a.cost, c) })
+	}
+	from := to / 2
+	if to <= fitSets {
+		return sets[:to]
+	}
+	n := min(fitSets, to-from)
+	var out []set
+	for k := range n {
+		out = append(out, sets[from+(k+1)*(to-from)/n-1])
+	}
+	return out
+}
+
+// fitSome tries some sets with so much work in all; those with least left over go on. It returns the best layout.
+func (s *search) fitSome(sets []set, best *layout, seed uint64, work int) *layout {
+	fs := make([]*fitter, len(sets))
+	upTo := 0
+	for n := range stages {
+		if len(fs) == 0 || s.ctx.Err() != nil {
+			break
+		}
+		upTo += work / stages / len(fs)
+		s.twoByTwo(len(fs), func(i int) {
+			if n == 0 {
+				fs[i] = s.newFitter(sets[i], seed<<32+uint64(i))
+			}
+			fs[i].run(upTo, upTo*(stages-n))
+		})
+		for _, f := range fs {
+			if f.best.better(best) {
+				best = f.best
+			}
+		}
+		fs = slices.DeleteFunc(fs, func(f *fitter) bool { return best.area == 0 && f.set.cost >= best.cost*(1-1e-9) })
+		slices.SortStableFunc(fs, func(a, b *fitter) int { return cmp.Compare(a.best.area, b.best.area) })
+		fs = fs[:(len(fs)+stay-1)/stay]
+	}
+	return best
+}
+
+// twoByTwo does each of n things, on two cores where there are two.
+func (s *search) twoByTwo(n int, do func(i int)) {
+	var all sync.WaitGroup
+	var next atomic.Int64
+	for range min(2, runtime.GOMAXPROCS(0)) {
+		all.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				do(i)
+			}
+		})
+	}
+	all.Wait()
+}
