@@ -180,8 +180,8 @@ func mixed(seed uint64, parts, boards int) stock.Task {
 }
 
 // Plans of mixed boards come near to the bound: tasks one after the other, none left out but those that the boards are
-// proven not to suffice for. How near is possible differs from task to task: the bound lets a board be cut in parts and
-// does not see what a knot spoils beside it; where two boards do for all parts, that is much.
+// proven not to suffice for. How near is possible differs from task to task: the bound lets a board be cut in parts;
+// where two boards do for all parts, that is much.
 func TestMixedBoardsComeNearToTheBound(t *testing.T) {
 	sum, worst, planned, proven := 0.0, 0.0, 0.0, 0
 	const all = 12
