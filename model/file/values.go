@@ -17,13 +17,13 @@ import (
 var kinds = map[string]measure.Kind{}
 
 func init() {
-	for _, k := range strings.Fields("height width depth lower-height lower-width thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius hollow x y kerf to tail-widths up clearance lap inset set-in trim-ends trim-edges keep narrowest planing pitch eye-height eye-distance bar-x bar-y margin overlap lengths widths") {
+	for _, k := range strings.Fields("height width depth lower-height lower-width thickness tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius hollow x y kerf resaw to tail-widths up clearance lap inset set-in trim-ends trim-edges keep narrowest planing pitch eye-height eye-distance bar-x bar-y margin overlap lengths widths") {
 		kinds[k] = measure.OfLength
 	}
 	for _, k := range strings.Fields("ends edges middle front back end-left end-right slope angle step max-swing max-tilt turn cradle") {
 		kinds[k] = measure.OfAngle
 	}
-	for _, k := range strings.Fields("tails gauge count staves price wood-per-m3 wood-per-board-foot waste each-screw each-plug finish-per-m2 specific-gravity side-hardness modulus-of-elasticity modulus-of-rupture change-radial change-tangential price-per-m3 price-per-board-foot price-per-foot") {
+	for _, k := range strings.Fields("tails gauge count staves load dry damp price wood-per-m3 wood-per-board-foot waste each-screw each-plug finish-per-m2 specific-gravity side-hardness modulus-of-elasticity modulus-of-rupture change-radial change-tangential price-per-m3 price-per-board-foot price-per-foot") {
 		kinds[k] = measure.Number
 	}
 }
@@ -58,6 +58,9 @@ func kindAt(path string) (kind measure.Kind, known bool) {
 	}
 	if k, ok := kinds[key]; ok {
 		return k, true
+	}
+	if strings.Trim(key, "0123456789") != "" {
+		return 0, false
 	}
 	_, list := cut(parent)
 	k, ok := kinds[list] // an item of tail-widths
