@@ -16,6 +16,9 @@ func (w *Window) set(path, text string) {
 	case "corners.joint":
 		w.setJoint(text)
 		return
+	case "units":
+		w.setUnits(text)
+		return
 	}
 	w.s.Set(path, text)
 	w.changed()
@@ -40,6 +43,18 @@ func (w *Window) setJoint(name string) {
 	}
 	if err := w.s.SetJoint(name); err != nil {
 		w.tell("Another joint", err)
+		return
+	}
+	w.changed()
+}
+
+// setUnits makes bare numbers count another unit; the piece stays as it is.
+func (w *Window) setUnits(to string) {
+	if to == w.s.Document().Text("units") {
+		return
+	}
+	if err := w.s.SetUnits(to); err != nil {
+		w.tell("Another unit", err)
 		return
 	}
 	w.changed()

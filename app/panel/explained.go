@@ -8,7 +8,7 @@ var explainedPiece = map[string]Explained{
 	"title":                           {say.Key("The name of the piece, as it stands on the papers."), "note"},
 	"form":                            {say.Key("What kind of piece it is. What the new form can use of your sizes stays, and what it usually has, such as a bottom or a lid, comes."), "piece"},
 	"walls:form":                      {say.Key("What kind of piece it is. What the new form can use of your sizes stays, and what it usually has, such as a bottom or a lid, comes."), "box"},
-	"units":                           {say.Key("What a number without a unit counts. Numbers with a unit are read in either, whatever stands here."), "round-both"},
+	"units":                           {say.Key("What a number without a unit counts. When you change it, the piece stays as it is: what you typed gets its old unit behind it, and papers print in the new one."), "round-both"},
 	"timber":                          {say.Key("The wood of every part that names none of its own. Mass, strength and movement are reckoned with its figures."), "timber"},
 	"part.timber":                     {say.Key("The wood of these parts, when it differs from that of the piece. Left empty, it is the same."), "timber-second"},
 	"size.height":                     {say.Key("From the floor to the upper face of the top, plumb."), "height"},

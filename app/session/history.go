@@ -128,6 +128,13 @@ func (s *Session) SetJoint(name string) error {
 	return s.do(change.label(), func(d *file.Document) error { return d.SetJoint(name) })
 }
 
+// SetUnits makes bare numbers count another unit, as one step; the piece stays as it is.
+func (s *Session) SetUnits(to string) error {
+	const path = "units"
+	change := step{path: path, from: textOf(s.doc, path), to: to}
+	return s.do(change.label(), func(d *file.Document) error { return d.SetUnits(to) })
+}
+
 // Rename gives a named value another name, everywhere it is used, as one step.
 func (s *Session) Rename(from, to string) error {
 	return s.do(fmt.Sprintf("rename %s to %s", from, to), func(d *file.Document) error { return d.Rename(from, to) })

@@ -218,3 +218,26 @@ func act(t *rapid.T, s *session.Session, path, text string) {
 		s.Set(path, text)
 	}
 }
+
+// Another unit is one step, said as the choice is, and leaves the piece alone.
+func TestAnotherUnitIsOneStep(t *testing.T) {
+	s := begin(t)
+	before := s.Design()
+	typed(s, "size.height", "300")
+	if err := s.SetUnits("in"); err != nil {
+		t.Fatal(err)
+	}
+	if got := s.Design(); got.Size.Height != 300 || got.Size.Width != before.Size.Width || s.Text("size.height") != "300 mm" {
+		t.Errorf("the size is %+v, the height typed %q", got.Size, s.Text("size.height"))
+	}
+	if got, want := s.History(), []string{"height: 260 → 300", "units: mm → in"}; !slices.Equal(got, want) {
+		t.Errorf("history %q, want %q", got, want)
+	}
+	s.Undo()
+	if s.Text("size.height") != "300" || s.Text("units") != "mm" {
+		t.Errorf("one step back the height is %q in %s", s.Text("size.height"), s.Text("units"))
+	}
+	if err := s.SetUnits("cubits"); err == nil || len(s.History()) != 1 {
+		t.Errorf("cubits: %v, history %q", err, s.History())
+	}
+}

@@ -64,7 +64,11 @@ func (s *source) open(p *program, name string) (*file.Document, *form.Piece, err
 	}
 	all = append(all, s.more...)
 	for _, c := range all {
-		if err := doc.Set(c.path, c.text); err != nil {
+		set := doc.Set
+		if c.path == "units" { // the piece stays as it is, as in the window
+			set = func(_, to string) error { return doc.SetUnits(to) }
+		}
+		if err := set(c.path, c.text); err != nil {
 			return nil, nil, blame(err, []change{c})
 		}
 	}
