@@ -33,16 +33,17 @@ type cutting struct {
 }
 
 // asking is how many pairs of places may be compared for all choices, around how many more where places to avoid are cut
-// around, asked how many rounds are gone for one; steady is how far prices keep to the best ones yet, so that they do not swing
-// from unit to unit. Dearer choices are asked about up to so many times the bound. A way to cut round places to avoid, or one
-// known that a programme begins with, takes as long as so many pairs.
+// around, of which sounding until that has ruled out the first, asked how many rounds are gone for one; steady is how far
+// prices keep to the best ones yet, so that they do not swing from unit to unit. Dearer choices are asked about up to so many
+// times the bound. A way to cut round places to avoid, or one known that a programme begins with, takes as long as so many pairs.
 const (
-	asking  = 150_000_000
-	around  = 50_000_000
-	asked   = 40
-	steady  = 0.7
-	dearest = 1.05
-	perWay  = 50
+	asking   = 150_000_000
+	around   = 50_000_000
+	sounding = 20_000_000
+	asked    = 40
+	steady   = 0.7
+	dearest  = 1.05
+	perWay   = 50
 )
 
 // coarsely rules out the cheapest sets, in the largest steps, as long as it finds how; it returns those that remain.
@@ -61,7 +62,7 @@ func (c *chooser) finely(sets []set) []set {
 	}
 	c.sound = c.work
 	if c.around = slices.ContainsFunc(c.s.shapes, (*shape).knotty); c.around {
-		c.limit = c.work + around
+		c.limit = c.work + sounding
 		sets = c.level(c.s.bounds.rough[0], sets, dearest)
 	}
 	if len(c.s.bounds.blocks) > 0 {
@@ -82,6 +83,9 @@ func (c *chooser) level(grids []*grid, sets []set, upTo float64) []set {
 		if most == nil {
 			n++
 			continue
+		}
+		if c.around {
+			c.limit = c.sound + around // it is of use here
 		}
 		c.s.bounds.rules = append(c.s.bounds.rules, rule{most, c.s.bounds.classes(c.prices(c.fair))})
 		sets = c.s.allowed(sets)

@@ -123,7 +123,7 @@ func (s *search) run() bool {
 		s.weave(sets, func() []set {
 			if c != nil {
 				sets = c.finely(sets)
-				s.asked = c.sound
+				s.asked = c.work
 			}
 			return sets
 		})

@@ -38,7 +38,7 @@ const (
 const (
 	weavers  = 8
 	perUnits = 30_000
-	mostWoof = 52_000_000
+	mostWoof = 45_000_000
 	warp     = 6 // pairs of places for the bound that take as long as a pair of ways of each weaver that stays to the end
 )
 
