@@ -63,6 +63,7 @@ func TestNumbersKeepTheirUnitWhenItChanges(t *testing.T) {
 		{"a name for a count and a length", "names: {five: 5}\ncorners: {tails: five, depth: five}\n", "names.five", "5"},
 		{"the length", "names: {five: 5}\ncorners: {tails: five, depth: five}\n", "corners.depth", "five * 1 mm"},
 		{"a length by way of a count's name", "names: {five: 5, more: five + 1}\ncorners: {tails: five, depth: more}\n", "corners.depth", "more * 1 mm"},
+		{"a count's name in a sum", "names: {five: 5}\ncorners: {tails: five, depth: size.height / 50 + five}\n", "corners.depth", "size.height / 50 + five * 1 mm"},
 		{"a name of a sum", "names: {lip: size.height / 50 - 2}\ncorners: {depth: lip}\n", "names.lip", "size.height / 50 - 2 mm"},
 		{"what is not understood", "corners: {depth: 12 parsecs}\n", "corners.depth", "12 parsecs"},
 		{"a circle", "names: {a: b + 1, b: a + 1}\n", "names.a", "b + 1"},
