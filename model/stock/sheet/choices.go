@@ -61,7 +61,8 @@ func (c *chooser) finely(sets []set) []set {
 		}
 	}
 	c.sound = c.work
-	if c.around = slices.ContainsFunc(c.s.shapes, (*shape).knotty); c.around {
+	small := perUnits*len(c.s.us)*len(c.s.us) < sounding // the search has been through it sooner
+	if c.around = !small && slices.ContainsFunc(c.s.shapes, (*shape).knotty); c.around {
 		c.limit = c.work + sounding
 		sets = c.level(c.s.bounds.rough[0], sets, dearest)
 	}
