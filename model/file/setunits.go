@@ -10,10 +10,11 @@ import (
 // unitNames are what bare numbers may be in.
 var unitNames = []string{"mm", "in"}
 
-// SetUnits makes bare numbers count another unit, "mm" or "in", and leaves the piece as it is: a bare number that was a length gets
-// the unit that it was in behind it, alone or in an expression, and a named value where lengths that use it ask for it. An
-// expression that cannot be kept by that, or a name in it, is multiplied by one of the old unit, or it is written as what it came to. What is not understood
-// stays as typed. The rounding step goes, so that papers print in the new unit as is usual there. The error is an *Error.
+// SetUnits makes bare numbers count another unit, "mm" or "in", and leaves the piece as it is: a bare number that was a length
+// gets the unit that it was in behind it, alone or in an expression, and a named value where lengths that use it ask for it. An
+// expression that cannot be kept by that, or a name in it, is multiplied by one of the old unit, or it is written as what it
+// came to. What is not understood stays as typed. The rounding step goes, so that papers print in the new unit as is usual
+// there. The error is an *Error.
 func (d *Document) SetUnits(to string) error {
 	from := d.Text("units")
 	if from == "" {
