@@ -29,11 +29,7 @@ func (w *Window) setForm(name string) {
 	if name == w.s.Design().Form {
 		return
 	}
-	if err := w.s.SetForm(name); err != nil {
-		w.tell("Another form", err)
-		return
-	}
-	w.changed()
+	w.switched("Another form", w.s.SetForm(name))
 }
 
 // setJoint gives the corners another joint; what carries over stays.
@@ -41,11 +37,7 @@ func (w *Window) setJoint(name string) {
 	if name == w.s.Document().Text("corners.joint") {
 		return
 	}
-	if err := w.s.SetJoint(name); err != nil {
-		w.tell("Another joint", err)
-		return
-	}
-	w.changed()
+	w.switched("Another joint", w.s.SetJoint(name))
 }
 
 // setUnits makes bare numbers count another unit; the piece stays as it is.
@@ -53,8 +45,13 @@ func (w *Window) setUnits(to string) {
 	if to == w.s.Document().Text("units") {
 		return
 	}
-	if err := w.s.SetUnits(to); err != nil {
-		w.tell("Another unit", err)
+	w.switched("Another unit", w.s.SetUnits(to))
+}
+
+// switched follows a change of what much depends on, or tells under a heading why there is none.
+func (w *Window) switched(heading string, err error) {
+	if err != nil {
+		w.tell(heading, err)
 		return
 	}
 	w.changed()

@@ -70,29 +70,37 @@ func TestNoChoiceThatDoesIsRuledOut(t *testing.T) {
 		}
 		r.Shuffle(len(task.Demands), func(a, b int) { task.Demands[a], task.Demands[b] = task.Demands[b], task.Demands[a] })
 		task.Demands = task.Demands[len(task.Demands)/6:]
-		s := searchOf(task)
-		s.ctx = context.Background()
-		sets, listed := s.sets()
-		if !listed {
-			t.Fatal("not listed")
-		}
-		s.start()
-		c := newChooser(s)
-		sets = c.finely(c.coarsely(sets))
-		known, cost := uint64(1)<<filled-1, 0.0
-		for i := range filled {
-			cost += s.shapes[i].cost
-		}
-		if spare, ok := s.bounds.may(known); !ok {
-			t.Fatalf("task %d: the boards that yield all parts are ruled out, by %g", n, -spare)
-		}
-		if len(sets) == 0 || s.lower > cost*(1+1e-9) {
-			t.Fatalf("task %d: bound %g, but the boards of %g suffice", n, s.lower, cost)
-		}
-		rules += len(s.bounds.rules) - 1 // the first is of areas
+		c := askedOf(t, n, task, filled)
+		rules += len(c.s.bounds.rules) - 1 // the first is of areas
 	}
 	t.Logf("%d rules", rules)
 	if rules < 10 {
 		t.Errorf("%d rules in 8 tasks", rules)
 	}
+}
+
+// askedOf is a chooser that has been asked about task n, whose first boards are known to yield all parts: they must not be ruled
+// out, and the bound must not lie above what they cost.
+func askedOf(t *testing.T, n int, task stock.Task, filled int) *chooser {
+	t.Helper()
+	s := searchOf(task)
+	s.ctx = context.Background()
+	sets, listed := s.sets()
+	if !listed || len(sets) == 0 {
+		t.Fatal("not listed")
+	}
+	s.start()
+	c := newChooser(s)
+	sets = c.finely(c.coarsely(sets))
+	known, cost := uint64(1)<<filled-1, 0.0
+	for i := range filled {
+		cost += s.shapes[i].cost
+	}
+	if spare, ok := s.bounds.may(known); !ok {
+		t.Fatalf("task %d: the boards that yield all parts are ruled out, by %g", n, -spare)
+	}
+	if len(sets) == 0 || s.lower > cost*(1+1e-9) {
+		t.Fatalf("task %d: bound %g, but the boards of %g suffice", n, s.lower, cost)
+	}
+	return c
 }

@@ -171,31 +171,13 @@ func TestNoKnottyChoiceThatDoesIsRuledOut(t *testing.T) {
 			})
 			task.Boards = append(task.Boards, b)
 		}
-		s := searchOf(task)
-		s.ctx = context.Background()
-		sets, listed := s.sets()
-		if !listed || len(sets) == 0 {
-			t.Fatal("not listed")
-		}
-		s.start()
-		c := newChooser(s)
-		sets = c.finely(c.coarsely(sets))
-		known, cost := uint64(1)<<filled-1, 0.0
-		for i := range filled {
-			cost += s.shapes[i].cost
-		}
-		if spare, ok := s.bounds.may(known); !ok {
-			t.Fatalf("task %d: the boards that yield all parts are ruled out, by %g", n, -spare)
-		}
-		if len(sets) == 0 || s.lower > cost*(1+1e-9) {
-			t.Fatalf("task %d: bound %g, but the boards of %g suffice", n, s.lower, cost)
-		}
+		c := askedOf(t, n, task, filled)
 		for _, k := range c.ways {
 			if k.around {
 				aware++
 			}
 		}
-		all += len(s.bounds.rules) - 1
+		all += len(c.s.bounds.rules) - 1
 	}
 	t.Logf("%d rules, %d ways to cut round places to avoid", all, aware)
 	if all < 10 || aware < 20 {
