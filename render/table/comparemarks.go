@@ -16,6 +16,7 @@ import (
 func CompareMarks(pieces []*form.Piece, style measure.Style) Table {
 	s := newSheet("compare-marks", "Marks that change", style)
 	s.words("Table", "Board", "Line", "What", "Unit")
+	s.Keys = 4
 	for _, p := range pieces {
 		s.Columns = append(s.Columns, Column{Head: p.Title, Align: Right})
 	}

@@ -82,3 +82,26 @@ func TestNoMarkThatChangesIsLeftOut(t *testing.T) {
 		}
 	}
 }
+
+// Where a terminal is too narrow for all columns, what goes on below tells of every figure what board, what line and what it is.
+func TestMarksInANarrowTerminal(t *testing.T) {
+	thick, thin := formtest.WorkedExample(), formtest.WorkedExample()
+	thin.Boards.Top.Thickness -= 2
+	marks := CompareMarks([]*form.Piece{model.Derive(thick), model.Derive(thin)}, thick.Style())
+	var out strings.Builder
+	if err := WriteText(&out, marks, 56); err != nil {
+		t.Fatal(err)
+	}
+	blocks := 0
+	for _, line := range strings.Split(out.String(), "\n") {
+		if words := strings.Fields(line); len(words) > 3 && words[0] == "Table" {
+			blocks++
+			if !slices.Equal(words[1:4], []string{"Board", "Line", "What"}) {
+				t.Errorf("a part of the table begins with %q", line)
+			}
+		}
+	}
+	if blocks < 2 {
+		t.Errorf("%d parts in\n%s", blocks, out.String())
+	}
+}

@@ -36,4 +36,5 @@ type Table struct {
 	Rows    [][]Cell
 	Refs    []string // one a row: the part or "part/cut" that the row is about
 	Notes   []string // below the table: conventions, cautions, sources
+	Keys    int      // columns that tell rows apart, where a table goes on below itself; 0 = as its blanks show
 }

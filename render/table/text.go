@@ -66,9 +66,12 @@ func blocks(t Table, width int) []block {
 	return best
 }
 
-// keyColumns is how many columns tell the rows apart: the first, and one more for as long as a
-// column is left blank under a cell that it shares.
+// keyColumns is how many columns tell the rows apart: as many as the table says, else the first, and one more for as long as
+// a column is left blank under a cell that it shares.
 func keyColumns(t Table) int {
+	if t.Keys > 0 {
+		return t.Keys
+	}
 	keys := 1
 	for keys < min(3, len(t.Columns)-1) && hasBlank(t, keys-1) {
 		keys++
