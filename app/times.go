@@ -3,6 +3,7 @@ package app
 import (
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"time"
 
@@ -74,7 +75,7 @@ func (t *Times) Share(share float64) time.Duration {
 		return 0
 	}
 	all := slices.Sorted(slices.Values(t.took))
-	return all[min(len(all)-1, int(share*float64(len(all))))]
+	return all[max(0, int(math.Ceil(share*float64(len(all))))-1)]
 }
 
 // tell sums up.

@@ -135,13 +135,23 @@ func (b *assembly) finish() {
 		}
 	}
 	first, others := b.twins(b.boards)
-	twos.Each(len(first), func(i int) { finish(first[i], nil) })
-	twos.Each(len(others), func(i int) {
-		like := &others[i]
+	there := make([]chan struct{}, len(b.boards)) // closed when the first of a kind is
+	for _, i := range first {
+		there[i] = make(chan struct{})
+	}
+	twos.Each(len(first)+len(others), func(i int) {
+		if i < len(first) {
+			defer close(there[first[i]])
+			finish(first[i], nil)
+			return
+		}
+		like := &others[i-len(first)]
+		at := like.at
+		<-there[like.of] // taken before, so it comes
 		if b.boards[like.of].part.Solid == nil || len(found[like.of]) > 0 {
 			like = nil // what is found is told of each
 		}
-		finish(others[i].at, like)
+		finish(at, like)
 	})
 	for i, board := range b.boards {
 		b.find(found[i]...)
