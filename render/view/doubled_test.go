@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"splaywright/assets"
+	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/render/draw"
 )
 
@@ -154,5 +156,27 @@ func TestNoLineOfAnExampleIsDrawnTwice(t *testing.T) {
 		noneDoubled(t, e.Name, NewScene(example(t, e), 0.05))
 	}
 }
+
+// Rims of small bores seen all but on edge: their chords lie in one line but for some thousandths of a millimetre, and that
+// is another line when those of one rim are joined.
+func TestNoLineIsDrawnTwiceWhereJoiningTurnsIt(t *testing.T) {
+	d := exampleDesigns(t)[washstand]
+	for _, l := range []*measure.Length{&d.Size.Height, &d.Size.Width, &d.Size.Depth, &d.Boards.Side.Thickness} {
+		*l *= 1.3
+	}
+	d.Splay.Ends = measure.Degree
+	p := form.Build(d)
+	if p.Stopped() || p.Title != "Washstand step for a child" {
+		t.Fatalf("%s: stopped %v", p.Title, p.Stopped())
+	}
+	for _, tol := range []float64{0.8, 0.4, 0.1} { // mm
+		if x := doubled(drawn(NewScene(p, tol).Project(Pictorial(-30, -0.5)))); x > 0.01 {
+			t.Errorf("with chords %g mm off arcs %.4f mm of lines are drawn twice", tol, x)
+		}
+	}
+}
+
+// washstand is the place of the washstand step among the examples.
+const washstand = 9
 
 func pt(x, y float64) draw.Point { return draw.Point{X: x, Y: y} }

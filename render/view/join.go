@@ -16,6 +16,7 @@ type joining struct {
 	items  []run
 	done   []run
 	kept   []bool
+	moved  bool // a joined line lies in another box than its pieces, and may coincide with lines there
 }
 
 // slot is a place of the table: a line's key and its number and 1, 0 for none.
@@ -30,6 +31,7 @@ type run struct {
 	lo, hi float64
 	p, q   draw.Point
 	piece  int32
+	joined bool // of several pieces
 }
 
 // Lines whose slopes and gaps fall in one box are one; so are those within a twentieth of a box of each
@@ -38,6 +40,8 @@ const (
 	slopeBox = 2e-6
 	gapBox   = 20 * Coincident
 	nextBox  = 0.05
+	// turnedBox, boxes, is more than rounding turns a line by.
+	turnedBox = 0.005
 )
 
 // upright is how much steeper than 45° a line must be to be counted along y: no angle that is common.
@@ -46,8 +50,25 @@ const upright = 1.037
 // join draws what coincides once, joins what runs on, and chains the pieces of each curve.
 func (w *work) join() []Line {
 	j := &w.joining
+	w.joinOnce()
+	for range mostMoved {
+		if !j.moved {
+			break
+		}
+		w.dropJoined()
+		w.joinOnce()
+	}
+	return w.chain()
+}
+
+// mostMoved is how often lines are joined once more because they moved: never twice, as far as has been seen.
+const mostMoved = 3
+
+func (w *work) joinOnce() {
+	j := &w.joining
 	w.sortByLine()
 	j.kept = slices.Grow(j.kept[:0], len(w.pieces))[:len(w.pieces)]
+	j.moved = false
 	for _, h := range j.heads {
 		if j.before[h] < 0 {
 			j.kept[h] = true
@@ -55,7 +76,18 @@ func (w *work) join() []Line {
 		}
 		w.joinLine(h)
 	}
-	return w.chain()
+}
+
+// dropJoined leaves of the pieces those that are kept, in their order.
+func (w *work) dropJoined() {
+	at := 0
+	for i, kept := range w.joining.kept {
+		if kept {
+			w.pieces[at] = w.pieces[i]
+			at++
+		}
+	}
+	w.pieces = w.pieces[:at]
 }
 
 func (w *work) sortByLine() {
@@ -68,9 +100,8 @@ func (w *work) sortByLine() {
 	clear(j.table)
 	j.heads = j.heads[:0]
 	j.before = slices.Grow(j.before[:0], len(w.pieces))[:len(w.pieces)]
-	cx, cy := (w.lo[0]+w.hi[0])/2, (w.lo[1]+w.hi[1])/2
 	for i := range w.pieces {
-		line := j.find(key(&w.pieces[i], cx, cy))
+		line := j.find(w.key(&w.pieces[i]))
 		if int(line) == len(j.heads) {
 			j.heads = append(j.heads, -1)
 		}
@@ -81,7 +112,8 @@ func (w *work) sortByLine() {
 func isUpright(p *piece) bool { return abs(p.y1-p.y0) > upright*abs(p.x1-p.x0) }
 
 // key is the slope of a piece's line and its gap from the picture's centre, both in boxes.
-func key(p *piece, cx, cy float64) (slope, gap float64, up bool) {
+func (w *work) key(p *piece) (slope, gap float64, up bool) {
+	cx, cy := (w.lo[0]+w.hi[0])/2, (w.lo[1]+w.hi[1])/2
 	x, y, dx, dy := (p.x0+p.x1)/2-cx, (p.y0+p.y1)/2-cy, p.x1-p.x0, p.y1-p.y0
 	up = isUpright(p)
 	if up {
@@ -89,6 +121,13 @@ func key(p *piece, cx, cy float64) (slope, gap float64, up bool) {
 	}
 	m := dy / dx
 	return m / slopeBox, (y - m*x) / gapBox, up
+}
+
+// turned tells whether a line lies so much otherwise than a piece of it that it may coincide with others than that did.
+func (w *work) turned(line, of *piece) bool {
+	slope, gap, up := w.key(line)
+	s, g, u := w.key(of)
+	return up != u || abs(slope-s) > turnedBox || abs(gap-g) > turnedBox
 }
 
 // find is the number of a line; a new one when there is none in its box or next to it.
@@ -163,7 +202,7 @@ func (w *work) joinLine(head int32) {
 	last := j.done[0]
 	for _, r := range j.done[1:] {
 		if w.runsOn(last, r) {
-			last.hi, last.q = r.hi, r.q
+			last.hi, last.q, last.joined = r.hi, r.q, true
 			continue
 		}
 		w.keep(last)
@@ -175,7 +214,7 @@ func (w *work) joinLine(head int32) {
 func (w *work) runOf(i int32) run {
 	p := &w.pieces[i]
 	a, b := draw.Point{X: p.x0, Y: p.y0}, draw.Point{X: p.x1, Y: p.y1}
-	r := run{a.X, b.X, a, b, i}
+	r := run{lo: a.X, hi: b.X, p: a, q: b, piece: i}
 	if isUpright(p) {
 		r.lo, r.hi = a.Y, b.Y
 	}
@@ -200,7 +239,7 @@ func (j *joining) fit(r run) {
 			break
 		}
 		if d.lo > r.lo+sliver {
-			j.done = slices.Insert(j.done, at, run{r.lo, d.lo, r.p, r.at(d.lo), r.piece})
+			j.done = slices.Insert(j.done, at, run{lo: r.lo, hi: d.lo, p: r.p, q: r.at(d.lo), piece: r.piece})
 			at++
 		}
 		if d.hi >= r.hi-sliver {
@@ -228,7 +267,9 @@ func (w *work) keep(r run) {
 	if (p.x1-p.x0)*(r.q.X-r.p.X)+(p.y1-p.y0)*(r.q.Y-r.p.Y) < 0 {
 		r.p, r.q = r.q, r.p
 	}
+	was := p
 	p.x0, p.y0, p.x1, p.y1 = r.p.X, r.p.Y, r.q.X, r.q.Y
+	j.moved = j.moved || r.joined && w.turned(&p, &was)
 	if j.kept[r.piece] {
 		w.pieces, j.kept = append(w.pieces, p), append(j.kept, true)
 		return
