@@ -152,7 +152,7 @@ func (e featureFields) from() field.Spec {
 
 // along places a shape on its edge: by y on an end, by x on a long edge.
 func (e featureFields) along() field.Spec {
-	if strings.HasSuffix(e.now.Edge, "-end") || e.now.Edge == form.BothEnds || e.now.Edge == "" && strings.HasPrefix(e.now.On, "side") {
+	if e.now.Along() == "y" {
 		return e.size("y", "Along the edge", func(f form.Feature) measure.Length { return f.Y })
 	}
 	return e.size("x", "Along the edge", func(f form.Feature) measure.Length { return f.X })

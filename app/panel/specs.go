@@ -113,11 +113,43 @@ func tailedFields(d *form.Design, on ...string) []field.Spec {
 	case form.FingerJoint:
 		fingers := tailCount()
 		fingers.Label = "Fingers"
-		return []field.Spec{fingers, maybe("corners.tail", "Finger, wide", func(d *form.Design) *measure.Length { return d.Corners.Tail })}
+		return append([]field.Spec{fingers, maybe("corners.tail", "Finger, wide", func(d *form.Design) *measure.Length { return d.Corners.Tail })}, unlikeFingers(d)...)
 	case form.HalfBlindDovetail:
 		return append(dovetailFields(d, on...), maybe("corners.lap", "Lap", func(d *form.Design) *measure.Length { return d.Corners.Lap }))
 	}
 	return dovetailFields(d, on...)
+}
+
+// unlikeFingers are the sizes of pins and uneven tails that a design gives to fingers, so that they can be taken out.
+func unlikeFingers(d *form.Design) []field.Spec {
+	var out []field.Spec
+	if d.Corners.Pin != nil {
+		out = append(out, pinWidth())
+	}
+	if d.Corners.HalfPin != nil {
+		out = append(out, halfPinWidth())
+	}
+	if len(d.Corners.TailWidths) > 0 {
+		out = append(out, unevenTails())
+	}
+	return out
+}
+
+func pinWidth() field.Spec {
+	return maybe("corners.pin", "Pin, wide", func(d *form.Design) *measure.Length { return d.Corners.Pin })
+}
+
+func halfPinWidth() field.Spec {
+	return maybe("corners.half-pin", "Half pin, wide", func(d *form.Design) *measure.Length { return d.Corners.HalfPin })
+}
+
+func unevenTails() field.Spec {
+	return field.Spec{Path: "corners.tail-widths", Label: "Uneven tails", Hint: "such as [38, 52, 38]", Value: func(d *form.Design) any {
+		if len(d.Corners.TailWidths) == 0 {
+			return nil
+		}
+		return d.Corners.TailWidths
+	}}
 }
 
 // dovetailFields are the sizes of tails and pins; on are the boards that may have the tails.
@@ -129,15 +161,7 @@ func dovetailFields(d *form.Design, on ...string) []field.Spec {
 	if len(d.Corners.TailWidths) == 0 {
 		out = append(out, tailCount(), maybe("corners.tail", "Tail, wide", func(d *form.Design) *measure.Length { return d.Corners.Tail }))
 	}
-	out = append(out,
-		maybe("corners.pin", "Pin, wide", func(d *form.Design) *measure.Length { return d.Corners.Pin }),
-		maybe("corners.half-pin", "Half pin, wide", func(d *form.Design) *measure.Length { return d.Corners.HalfPin }),
-		field.Spec{Path: "corners.tail-widths", Label: "Uneven tails", Hint: "such as [38, 52, 38]", Value: func(d *form.Design) any {
-			if len(d.Corners.TailWidths) == 0 {
-				return nil
-			}
-			return d.Corners.TailWidths
-		}})
+	out = append(out, pinWidth(), halfPinWidth(), unevenTails())
 	if len(d.Corners.TailWidths) > 0 {
 		out = append(out, flag("corners.mirrored", "Mirrored", func(d *form.Design) bool { return d.Corners.Mirrored }))
 	}

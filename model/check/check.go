@@ -54,6 +54,7 @@ func onlyOfStools(look func(*run)) func(*run) {
 
 // add keeps a finding. One that says the same as an earlier one only adds its parts to it.
 func (r *run) add(f part.Finding) {
+	f.Sizes = r.d.Used(f.Sizes...)
 	for i := range r.found {
 		g := &r.found[i]
 		if g.ID == f.ID && g.Text == f.Text {

@@ -5,6 +5,7 @@ import (
 
 	"github.com/go-gl/mathgl/mgl64"
 
+	"splaywright/model/form"
 	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -164,6 +165,10 @@ func halfPins(r *run, j joint.Joint) {
 	if r.d.Corners.HalfPin != nil {
 		typed = r.d.Corners.HalfPin.MM()
 	}
+	if j.Kind == form.FingerJoint {
+		outerFinger(r, j, h)
+		return
+	}
 	wider := r.mm(r.up(typed + halfPinLimit - h.least))
 	f := part.Finding{ID: "half-pin-fragile", Level: part.Warning, Figure: h.least, Limit: halfPinLimit, Unit: "mm",
 		Source: halfPinSource, Parts: jointParts(j), Sizes: []string{"corners.half-pin"}}
@@ -178,6 +183,24 @@ func halfPins(r *run, j joint.Joint) {
 		f.Level, f.Limit, f.Source = part.Stop, 0, ownGeometry
 		f.Text = sentence("the %s of the %s tapers through the half pin and %s into the tail beside it; a half pin of %s or more clears it.",
 			h.edge, boards(j.PinBoard), r.mm(-h.least), wider)
+	}
+	r.add(f)
+}
+
+// outerFinger tells of an edge that tapers into the finger beside it. One that is thin of itself is reckoned with the other
+// fingers, in package hold.
+func outerFinger(r *run, j joint.Joint, h halfPinRoom) {
+	if h.least >= h.atEnd-noise {
+		return
+	}
+	f := part.Finding{ID: "taper-into-joint", Level: part.Warning, Figure: h.least, Limit: halfPinLimit, Unit: "mm",
+		Source: halfPinSource, Parts: jointParts(j), Sizes: append([]string{"corners.tails", "corners.tail"}, taperSizes(r)...)}
+	f.Text = sentence("the %s of the %s tapers into the joint: of the outer finger's %s at the end, %s are left at the baseline; fewer and wider fingers, or less of a lean there, leave more.",
+		h.edge, boards(j.PinBoard), r.mm(h.atEnd), r.mm(h.least))
+	if h.least <= noise {
+		f.Level, f.Limit, f.Source = part.Stop, 0, ownGeometry
+		f.Text = sentence("the %s of the %s tapers through the outer finger and %s into the one beside it; fewer and wider fingers, or less of a lean there, clear it.",
+			h.edge, boards(j.PinBoard), r.mm(-h.least))
 	}
 	r.add(f)
 }

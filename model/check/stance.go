@@ -92,20 +92,36 @@ func footLimit(height float64) float64 { return testInside - testPush*height/tes
 // stance tells of feet so far inside the top's edge that a person on the edge tips the piece.
 func stance(r *run) {
 	for _, s := range form.Seats(r.p) {
-		feet(r, s, "end", s.EndInside, []string{"splay.ends", "corners.overhang", s.Path})
-		feet(r, s, "front or back edge", s.EdgeInside, []string{"splay.edges", "corners.overhang-edges", s.Path})
+		feet(r, s, "end", s.EndInside, r.d.Corners.Overhang, []string{"splay.ends", "corners.overhang", s.Path})
+		feet(r, s, "front or back edge", s.EdgeInside, r.d.Corners.OverhangEdges, []string{"splay.edges", "corners.overhang-edges", s.Path})
 	}
 }
 
-func feet(r *run, s form.Seat, where string, inside measure.Length, paths []string) {
+func feet(r *run, s form.Seat, where string, inside, overhang measure.Length, paths []string) {
 	limit := footLimit(s.Height.MM())
 	if inside.MM() < limit || inside <= 0 {
 		return
 	}
+	by := inside.MM() - limit
+	if overhang <= 0 {
+		paths = slices.DeleteFunc(paths, func(p string) bool { return strings.HasPrefix(p, "corners.overhang") })
+	}
 	r.add(part.Finding{ID: "may-tip", Level: part.Warning, Figure: inside.MM(), Limit: limit, Unit: "mm", Source: tippingSource,
 		Parts: append([]string{s.ID}, sideIDs(r)...), Sizes: paths,
-		Text: sentence("the feet stand %s inside the %s of %s, and at this height %s is the most before someone sitting or standing near it tips the piece; bring the feet out or the overhang in by %s. Local rules may ask for more.",
-			r.long(inside), where, theBoard(r.p.Part(s.ID)), r.mm(r.down(max(limit, 0))), r.mm(r.up(inside.MM()-limit)))})
+		Text: sentence("the feet stand %s inside the %s of %s, and at this height %s is the most before someone sitting or standing near it tips the piece; %s. Local rules may ask for more.",
+			r.long(inside), where, theBoard(r.p.Part(s.ID)), r.mm(r.down(max(limit, 0))), r.bring(overhang.MM(), by))})
+}
+
+// bring says what comes out or in by so much, mm, where the seat overhangs that far.
+func (r *run) bring(overhang, by float64) string {
+	switch need := r.mm(r.up(by)); {
+	case overhang <= 0:
+		return fmt.Sprintf("bring the feet out by %s", need)
+	case overhang < by:
+		return fmt.Sprintf("bring the feet out, or the feet out and the overhang in, by %s together", need)
+	default:
+		return fmt.Sprintf("bring the feet out or the overhang in by %s", need)
+	}
 }
 
 // child reminds of what children add, where the title says that the piece is for one.

@@ -1,7 +1,6 @@
 package file
 
 import (
-	"slices"
 	"strconv"
 
 	"splaywright/model/form"
@@ -26,6 +25,13 @@ func (d *Document) SetJoint(joint string) error {
 	if joint != form.KeyedMitre {
 		next.Remove("corners.keys")
 	}
+	if joint == form.FingerJoint { // its fingers are as wide as the gaps between them
+		if err := next.carryTails(); err != nil {
+			return err
+		}
+		next.Remove("corners.pin")
+		next.Remove("corners.half-pin")
+	}
 	if joint == form.GrooveTongue {
 		next.Remove("corners.screws") // those of a whole end would split its tongue, a third as thick
 	}
@@ -35,15 +41,7 @@ func (d *Document) SetJoint(joint string) error {
 
 // dropOverhang takes out an overhang where the form and its joint leave none.
 func (d *Document) dropOverhang() {
-	joint, name := d.Text("corners.joint"), d.Text("form")
-	past := []string{form.Butt, form.Housing, form.GrooveTongue}
-	switch {
-	case name == "ring":
-		past = nil
-	case !form.OnSides(name):
-		past = []string{form.Housing}
-	}
-	if joint != "" && !slices.Contains(past, joint) {
+	if joint := d.Text("corners.joint"); joint != "" && !form.Overhangs(d.Text("form"), joint) {
 		d.Remove("corners.overhang")
 		d.Remove("corners.overhang-edges")
 	}

@@ -139,3 +139,32 @@ func TestWhatAJointUsesStays(t *testing.T) {
 		}
 	}
 }
+
+// Fingers are as wide as the gaps between them, so pins that were typed for tails do not shape them unseen; the number of
+// uneven tails stays.
+func TestFingersLeaveThePinsOfTailsBehind(t *testing.T) {
+	for corners, want := range map[string]string{
+		"{joint: through dovetail, tails: 4, pin: 10, half-pin: 8}": "4",
+		"{joint: through dovetail, tail-widths: [46, 62, 46]}":      "3",
+	} {
+		d := read(t, "splaywright: 1\nform: stool\nsize: {height: 260, width: 420, depth: 250}\ncorners: "+corners+"\n")
+		if err := d.SetJoint(form.FingerJoint); err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Text("corners.tails"); got != want || d.Text("corners.pin")+d.Text("corners.half-pin") != "" || d.Len("corners.tail-widths") > 0 {
+			t.Errorf("%s becomes %s fingers with pins of %q, %q and tails of %s", corners, got, d.Text("corners.pin"), d.Text("corners.half-pin"), d.List("corners.tail-widths"))
+		}
+		design, err := d.Design()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, j := range form.Build(design).Joints {
+			for i := 1; i < len(j.Tails); i++ {
+				tail, gap := j.Tails[i].Width(), j.Tails[i].Start-j.Tails[i-1].End
+				if d := (tail - gap).MM(); d > 1e-9 || d < -1e-9 {
+					t.Errorf("%s: a finger of %.3f beside a gap of %.3f", corners, tail.MM(), gap.MM())
+				}
+			}
+		}
+	}
+}

@@ -71,7 +71,13 @@ func Build(d Design) *Piece { return BuildEach(d, func(*part.Part) {}) }
 
 // BuildEach is Build that hands on each part that has a solid as soon as it is cut, from two goroutines at once, so that what
 // follows from the part alone can be made while others are still being cut.
-func BuildEach(d Design, cut func(*part.Part)) *Piece { return buildEach(d, cut, findTwins) }
+func BuildEach(d Design, cut func(*part.Part)) *Piece {
+	p := buildEach(d, cut, findTwins)
+	for i, f := range p.Findings {
+		p.Findings[i].Sizes = p.Design.Used(f.Sizes...)
+	}
+	return p
+}
 
 func buildEach(d Design, cut func(*part.Part), twins func([]*board) ([]int, []twin)) *Piece {
 	d = d.Defaults()

@@ -149,21 +149,29 @@ func (p *spot) paths() []string {
 	return out
 }
 
+// Along is the key that places a shape along the edge that it stands on: y on an end, x on a long edge.
+func (f Feature) Along() string {
+	if strings.HasSuffix(f.Edge, "-end") || f.Edge == BothEnds || f.Edge == "" && strings.HasPrefix(f.On, "side") {
+		return "y"
+	}
+	return "x"
+}
+
 // Sizes are the keys of the design file that shape a feature and then those that place it.
 func (f Feature) Sizes() []string {
 	switch part.FeatureKind(f.Kind) {
 	case part.Arch:
-		return []string{"rise", "width", "x", "y"}
+		return []string{"rise", "width", f.Along()}
 	case part.Ogee:
-		return []string{"rise", "width", "radius", "hollow", "x", "y"}
+		return []string{"rise", "width", "radius", "hollow", f.Along()}
 	case part.Hole:
 		return []string{"diameter", "x", "y"}
 	case part.Notch:
-		return []string{"depth", "width", "x", "y"}
+		return []string{"depth", "width", f.Along()}
 	case part.Taper:
-		return []string{"length", "depth", "x", "y"}
+		return []string{"length", "depth", f.Along()}
 	case part.Chamfer:
-		return []string{"width", "length", "x", "y"}
+		return []string{"width", "length", f.Along()}
 	case part.RoundOver:
 		return []string{"radius"}
 	}

@@ -22,11 +22,7 @@ func (b *assembly) misfit(m *joint.Misfit, c joint.Corner) part.Finding {
 }
 
 func (b *assembly) misfitText(m *joint.Misfit, c joint.Corner) (text string, sizes []string, unit string) {
-	k := b.d.Corners
-	tails := "corners.tails"
-	if len(k.TailWidths) > 0 {
-		tails = "corners.tail-widths"
-	}
+	const tails = "corners.tails" // or their widths, see Used
 	width := b.show(c.Width())
 	switch m.Kind {
 	case joint.NoTails:

@@ -92,8 +92,8 @@ func (r *reckoning) onSides() {
 		r.racking()
 		r.rackFront()
 	}
-	r.tips(r.top, "ends", r.seat.Height.MM(), r.seat.EndInside.MM(), r.endLever(), "splay.ends", "corners.overhang", r.seat.Path)
-	r.tips(r.top, "front and back edges", r.seat.Height.MM(), r.seat.EdgeInside.MM(), r.p.Overall.DepthFloor.MM()/2, "splay.edges", "corners.overhang-edges", r.seat.Path)
+	r.tips(r.top, "ends", r.seat.Height.MM(), r.seat.EndInside.MM(), r.endLever(), r.d.Corners.Overhang, "splay.ends", "corners.overhang", r.seat.Path)
+	r.tips(r.top, "front and back edges", r.seat.Height.MM(), r.seat.EdgeInside.MM(), r.p.Overall.DepthFloor.MM()/2, r.d.Corners.OverhangEdges, "splay.edges", "corners.overhang-edges", r.seat.Path)
 	r.stands()
 	if r.seat.Height == r.d.Size.Height {
 		r.duty()
@@ -111,8 +111,8 @@ func (r *reckoning) walled() {
 	if lid := r.p.Part("lid"); lid != nil {
 		o := r.p.Overall
 		sizes := []string{"splay.front", "splay.ends", "lid.overhang", "size.height"}
-		r.tips(lid, "ends", o.Height.MM(), (o.WidthTop-o.WidthFloor).MM()/2, o.WidthFloor.MM()/2, sizes...)
-		r.tips(lid, "front and back edges", o.Height.MM(), (o.DepthTop-o.DepthFloor).MM()/2, o.DepthFloor.MM()/2, sizes...)
+		r.tips(lid, "ends", o.Height.MM(), (o.WidthTop-o.WidthFloor).MM()/2, o.WidthFloor.MM()/2, r.d.Lid.Overhang, sizes...)
+		r.tips(lid, "front and back edges", o.Height.MM(), (o.DepthTop-o.DepthFloor).MM()/2, o.DepthFloor.MM()/2, r.d.Lid.Overhang, sizes...)
 	}
 	r.walls()
 	r.bottomMoves()
@@ -149,5 +149,6 @@ func (r *reckoning) add(f Figure) {
 	if strings.HasPrefix(f.Source, movementSource) {
 		f.Caution = CautionMoves
 	}
+	f.Sizes = r.d.Used(f.Sizes...)
 	r.out = append(r.out, f)
 }

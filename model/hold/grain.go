@@ -86,8 +86,19 @@ func (r *reckoning) strip(q *part.Part, f part.Feature) {
 	path := fmt.Sprintf("features.%d.", f.Index)
 	r.once(Figure{ID: "short-grain-at-end", What: fmt.Sprintf("wood along the grain between the %s and the end of the %s", f.Kind, partName(q)), Value: least, Limit: across, Least: true, Unit: "mm",
 		Formula: "way to the end along the grain, less half the opening; at least the opening's width across the grain", Source: shortSource, Parts: []string{q.ID},
-		Sizes:  []string{path + "x", path + "angle", path + "width", path + "diameter", path + "length"},
+		Sizes:  turning(r.d.Features[f.Index], path),
 		Advice: fmt.Sprintf("the opening %s farther from the end, or its long direction along the grain", r.up(max(across-least, 0))), Level: part.Warning})
+}
+
+// turning are the sizes that move an opening, turn it and make it smaller.
+func turning(f form.Feature, path string) []string {
+	switch f.Kind {
+	case string(part.Hole):
+		return []string{path + "x", path + "diameter"}
+	case form.RowOfHoles:
+		return []string{path + "x", path + "angle", path + "diameter", path + "pitch"}
+	}
+	return []string{path + "x", path + "angle", path + "width", path + "length"}
 }
 
 // joined tells whether a crosscut end is held by a joint with another board.

@@ -46,5 +46,5 @@ func (r *reckoning) platformCorner(back []float64) {
 	}
 	r.add(Figure{ID: "platform-tips", What: fmt.Sprintf("load on 100 mm × 100 mm at a corner of %s that tips the piece, as the platform of a step stool is tested", seatName(r.top)),
 		Value: max(least, 0), Limit: platformLoad, Least: true, Unit: "N", Formula: "own weight · its middle inside the foot line / middle of the pad outside the foot line", Source: platformSource, Parts: []string{r.top.ID},
-		Sizes: append(r.footCuts(), "corners.overhang", "corners.overhang-edges", "splay.ends", "splay.edges", r.seat.Path), Advice: "feet farther out, or less overhang", Level: part.Note})
+		Sizes: append(r.footCuts(), "corners.overhang", "corners.overhang-edges", "splay.ends", "splay.edges", r.seat.Path), Advice: feetOut(max(r.d.Corners.Overhang, r.d.Corners.OverhangEdges)), Level: part.Note})
 }
