@@ -59,7 +59,7 @@ func TestDovetailFindings(t *testing.T) {
 			level: part.Warning, figure: 5.647 - 4.2273, limit: 3, says: "baseline"},
 		"a taper takes the half pin": {from: edited(sound(), halfPin(8)), spoil: edgeSplay(-10), mend: edgeSplay(-2), id: "taper-into-joint",
 			level: part.Warning, figure: unlooked, limit: 6, says: "tapers into the joint"},
-		"a taper takes the outer finger": {from: edited(sound(), fingers(12)), spoil: edgeSplay(-20), mend: edgeSplay(0), id: "taper-into-joint",
+		"a taper takes the outer finger": {from: edited(sound(), fingers(16)), spoil: edgeSplay(-10), mend: edgeSplay(-2), id: "taper-into-joint",
 			level: part.Warning, figure: unlooked, limit: 6, says: "the outer finger's"},
 		"a taper runs through the half pin": {from: edited(tailsOnSide, halfPin(3), height(220), topThickness(30)), spoil: edgeSplay(-22), mend: both(edgeSplay(0), halfPin(6)), id: "taper-into-joint",
 			level: part.Stop, figure: unlooked, limit: 0, says: "into the tail beside it"},
