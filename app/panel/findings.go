@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -194,7 +195,7 @@ func inLines(text string) *widget.Label {
 
 // offered says what an offer changes, a change a line.
 func offered(o remedy.Offer) string {
-	text := say.With("%s: %s → %s", say.It(session.Words(o.Path)), say.It(o.Was), say.It(o.Now))
+	text := say.With("%s: %s → %s", say.It(session.Words(o.Path)), say.It(o.Was), say.It(cmp.Or(o.Now, remedy.LeftOut)))
 	if o.Fields != nil {
 		text = say.With("One more stretcher: %s", fieldsOf(o))
 	}

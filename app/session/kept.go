@@ -40,7 +40,7 @@ func (s *Session) Accept(o remedy.Offer) error {
 	if o.Fields != nil {
 		return s.do("add a "+one(o.Path), o.Apply)
 	}
-	return s.do(Words(o.Path)+": "+o.Was+" → "+o.Now, o.Apply)
+	return s.do(Words(o.Path)+": "+o.Was+" → "+shown(o.Now), o.Apply)
 }
 
 // Take makes the design another one, as one step.

@@ -3,6 +3,7 @@
 package remedy
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"strings"
@@ -16,10 +17,13 @@ import (
 // Offer is a change of the design that clears a finding.
 type Offer struct {
 	Path     string      // the size, or the list that gains an item
-	Was, Now string      // of a size: what stands there and what would do, with units
+	Was, Now string      // of a size: what stands there and what would do, with units; Now "" = it is left out
 	Fields   [][2]string // of an item that is added: keys and texts
-	Also     *Offer      // what is changed along with it, so that both sides of the piece stay alike; nil = nothing
+	Also     *Offer      // what is changed along with it, so that both sides of the piece stay alike, or left out with it; nil = nothing
 }
+
+// LeftOut is what an offer says of a size that is taken out, so that it follows from others.
+const LeftOut = "left out"
 
 // Apply makes the change, with what goes along with it. The error is that of the document, which may then have a part of it.
 func (o Offer) Apply(doc *file.Document) error {
@@ -27,6 +31,8 @@ func (o Offer) Apply(doc *file.Document) error {
 	switch {
 	case o.Fields != nil:
 		err = doc.Append(o.Path, o.Fields...)
+	case o.Now == "":
+		doc.Remove(o.Path)
 	case o.Path == jointPath:
 		err = doc.SetJoint(o.Now)
 	default:
@@ -45,7 +51,7 @@ func (o Offer) String() string {
 		also = "; " + o.Also.String()
 	}
 	if o.Fields == nil {
-		return o.Path + ": " + o.Was + " → " + o.Now + also
+		return o.Path + ": " + o.Was + " → " + cmp.Or(o.Now, LeftOut) + also
 	}
 	var items []string
 	for _, f := range o.Fields {
@@ -111,7 +117,11 @@ func (s *search) clears(o Offer) bool {
 	if err != nil {
 		return false
 	}
-	for _, g := range model.Derive(d).Findings {
+	after := model.Derive(d)
+	if s.fatPins(after) {
+		return false
+	}
+	for _, g := range after.Findings {
 		if alike(g, s.finding) || g.Level != part.Note && !slices.ContainsFunc(s.known, func(k part.Finding) bool { return alike(k, g) }) {
 			return false
 		}
@@ -151,10 +161,19 @@ const mostSteps = 256
 // turn looks for the smallest change of one size that clears the finding, either way.
 func (s *search) turn(path string) (Offer, bool) {
 	v, ok := s.value(path)
+	var also *Offer
+	if path == tailsPath || path == widthsPath {
+		v, also, ok = s.tailCount()
+	}
 	if !ok {
 		return Offer{}, false
 	}
-	up, down := s.least(v, 1), s.least(v, -1)
+	offer := func(n int) Offer {
+		o := v.offer(n)
+		o.Also = also
+		return o
+	}
+	up, down := s.least(v, offer, 1), s.least(v, offer, -1)
 	if up == 0 && down == 0 {
 		return Offer{}, false
 	}
@@ -162,26 +181,26 @@ func (s *search) turn(path string) (Offer, bool) {
 	if up == 0 || down != 0 && down < up {
 		n = -down
 	}
-	return v.offer(n), true
+	return offer(n), true
 }
 
 // least is the smallest count of steps one way that clears the finding, 0 when none was found. What
 // clears at some count is taken to clear above it until something else stops the piece.
-func (s *search) least(v value, way int) int {
+func (s *search) least(v value, offer func(n int) Offer, way int) int {
 	most := 0
 	for most < mostSteps && v.can(way*(most+1)) {
 		most++
 	}
 	from, to := 0, 0
 	for n := min(1, most); n > from; n = min(2*n, most) { // the last that there is, too
-		if s.clears(v.offer(way * n)) {
+		if s.clears(offer(way * n)) {
 			to = n
 			break
 		}
 		from = n
 	}
 	for to-from > 1 {
-		if mid := (from + to) / 2; s.clears(v.offer(way * mid)) {
+		if mid := (from + to) / 2; s.clears(offer(way * mid)) {
 			to = mid
 		} else {
 			from = mid

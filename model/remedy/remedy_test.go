@@ -239,3 +239,46 @@ func TestANotchThatNarrowsTheFeetIsOfferedShallower(t *testing.T) {
 		t.Errorf("%s does not clear it", offers[i])
 	}
 }
+
+// For tails that are too wide a joiner makes more of them, whichever size was typed, and leaves the pins as they are: that
+// comes first, and pins that grow until they suit the tails are not offered at all.
+func TestForWideTailsMoreTailsComeFirst(t *testing.T) {
+	const stool = "splaywright: 1\nform: stool\nsize: {height: 300, width: 600, depth: 280}\nsplay: {ends: 8}\ntimber: white oak\nboards: {top: {thickness: 20}, side: {thickness: 20}}\ncorners: {joint: through dovetail, %s}\n"
+	const tray = "splaywright: 1\nform: tray\nsize: {height: 200, width: 600, depth: 280}\nsplay: {ends: 8}\ntimber: white oak\nboards: {side: {thickness: 20}}\ncorners: {joint: through dovetail, %s}\n"
+	for _, c := range []struct{ form, typed, first string }{
+		{stool, "tails: 3, pin: 6, half-pin: 8", "corners.tails: 3 → 8"},
+		{stool, "tail: 60", "corners.tails: 4 → 6; corners.tail: 60 → left out"},
+		{stool, "tail: 60, pin: 10", "corners.tails: 4 → 6; corners.tail: 60 → left out"},
+		{stool, "tail: 60, tails: 4", "corners.tails: 4 → 6; corners.tail: 60 → left out"},
+		{stool, "tail: 57.5, tails: 4, pin: 10, half-pin: 10", "corners.tails: 4 → 6; corners.tail: 57.5 → left out"},
+		{stool, "tail-widths: [60, 90, 60], pin: 10", "corners.tails: 3 → 6; corners.tail-widths: [60, 90, 60] → left out"},
+		{stool, "tail-widths: [60, 70], mirrored: true", "corners.tails: 4 → 6; corners.tail-widths: [60, 70] → left out; corners.mirrored: true → left out"},
+		{tray, "tails: 2", "corners.tails: 2 → 4"},
+		{tray, "tail: 80", "corners.tails: 2 → 4; corners.tail: 80 → left out"},
+	} {
+		doc := document(t, fmt.Sprintf(c.form, c.typed))
+		before := derive(t, doc)
+		f, found := find(before, "tail-wide")
+		if !found {
+			t.Fatalf("%s: the tails are not wide", c.typed)
+		}
+		offers, err := remedy.Offers(context.Background(), doc, f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(offers) == 0 || offers[0].String() != c.first {
+			t.Errorf("%s: offered are %v, want first %s", c.typed, offers, c.first)
+			continue
+		}
+		for _, o := range offers {
+			next := doc.Clone()
+			if err := o.Apply(next); err != nil {
+				t.Fatal(err)
+			}
+			was, now := before.Joints[0], derive(t, next).Joints[0]
+			if a, b := was.Pins[1].Width(), now.Pins[1].Width(); len(now.Tails) <= len(was.Tails) && b > a*5/4 {
+				t.Errorf("%s: %s makes pins of %.1f mm of pins of %.1f mm", c.typed, o, b.MM(), a.MM())
+			}
+		}
+	}
+}
