@@ -59,8 +59,25 @@ func (t *Tally) Round(feet float64) float64 {
 // Board is what a yard charges for one rough board, board feet: the surface measure of its whole feet of length,
 // rounded, times the nominal thickness (American Hardwood Export Council, as above). A board typed in whole
 // millimetres may miss its foot by one.
+//
+// So the boards of the grades are tallied, of which the smallest is 3 in × 4 ft
+// (https://hooddistribution.com/resources/lumber-grades/). By whole feet a shorter or narrower one might come to nothing,
+// and nobody gives it away: shorts go by their exact face, to two decimals, and by a hundredth at least (common practice).
 func (t *Tally) Board(length, width, thickness measure.Length) float64 {
-	return t.Round(wholeFeet(length, width)) * float64(Quarters(thickness)) / 4
+	quarters := float64(Quarters(thickness)) / 4
+	if _, ok := Bears(length, width); !ok {
+		return max(math.Round(100*SurfaceMeasure(length, width)*quarters), 1) / 100
+	}
+	return t.Round(wholeFeet(length, width)) * quarters
+}
+
+// Lot is what a yard charges for boards of one nominal thickness that together have some feet of surface, square feet:
+// whole feet, and less than half a foot as it is.
+func (t *Tally) Lot(feet float64, quarters int) float64 {
+	if feet < 0.5 {
+		return feet * float64(quarters) / 4
+	}
+	return t.Round(feet) * float64(quarters) / 4
 }
 
 // wholeFeet is the surface measure of a board, square feet, by its whole feet of length and its width as it is.

@@ -24,13 +24,13 @@ func nominal(p *form.Piece, q *part.Part) int {
 	return timber.Quarters(q.Rough.Thickness)
 }
 
-// tallied is what a yard would charge, in whole board feet, for boards with these surface
-// measures by nominal thickness, each thickness rounded as one lot.
+// tallied is what a yard would charge, board feet, for boards with these surface measures by nominal thickness, each
+// thickness rounded as one lot.
 func tallied(feet map[int]float64, order []int) float64 {
 	var t timber.Tally
 	var sum float64
 	for _, n := range order {
-		sum += t.Round(feet[n]) * float64(n) / 4
+		sum += t.Lot(feet[n], n)
 	}
 	return sum
 }

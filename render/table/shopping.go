@@ -39,7 +39,7 @@ func Shopping(r yield.Result, style measure.Style) Table {
 	}
 	s.note(proofText(s, r))
 	if len(s.Rows) > 0 {
-		s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, half a foot up and down by turns, times its thickness in the next quarters of an inch, 4/4 at least. Softwood is charged by its nominal size, to two decimals. Ask how your yard does.")
+		s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, half a foot up and down by turns, times its thickness in the next quarters of an inch, 4/4 at least. Boards under 4 ft or 3 in, which no grade has, are charged by their exact face, and softwood by its nominal size, to two decimals. Ask how your yard does.")
 		s.note("Boards in a yard are not alike: look at each for knots, splits and twist before it is paid for, and take one more where the figure of the wood matters.")
 	}
 	return s.Said(s.style)
