@@ -59,12 +59,12 @@ func (p *boardPlan) halt() {
 
 // ask looks for a plan of a task, unless that is what there is or is being looked for; shown is called on the window's
 // goroutine when it has been found, and never with a plan of another task.
-func (p *boardPlan) ask(t stock.Task, find func(context.Context) (yield.Result, error), shown func()) bool {
+func (p *boardPlan) ask(t stock.Task, patience time.Duration, find func(context.Context) (yield.Result, error), shown func()) bool {
 	if (p.has || p.busy || p.err != nil) && reflect.DeepEqual(t, p.task) {
 		return false
 	}
 	p.forget()
-	ctx, cancel := context.WithTimeout(context.Background(), planPatience)
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
 	p.task, p.cancel, p.busy, p.since = t, cancel, true, time.Now()
 	n := p.asked
 	p.work.Do(func() {
@@ -106,7 +106,10 @@ func (w *Window) askForPlans() {
 		if err != nil {
 			offered = piece.Design.ToBuy // the plan says what is wrong
 		}
-		w.askForPlan(&w.plans.toBuy, piece, offered, yield.Buy)
+		if piece.Design.Plan.Missing { // what is bought hangs on them too
+			offered = slices.Concat(offered, piece.Design.OnHand)
+		}
+		w.askForPlan(&w.plans.toBuy, piece, offered, yield.Shop)
 	}
 }
 
@@ -124,7 +127,11 @@ func (w *Window) askForPlan(p *boardPlan, piece *form.Piece, boards []stock.Boar
 	}
 	t := yield.Task(piece)
 	t.Boards = boards
-	if p.ask(t, func(ctx context.Context) (yield.Result, error) { return find(ctx, piece) }, w.showPlans) && p.busy {
+	patience := planPatience
+	if p == &w.plans.toBuy && piece.Design.Plan.Missing {
+		patience *= 2 // for the plan of the boards on hand as much as it has by itself
+	}
+	if p.ask(t, patience, func(ctx context.Context) (yield.Result, error) { return find(ctx, piece) }, w.showPlans) && p.busy {
 		w.showPlans()
 		w.watchPlan(p)
 	}

@@ -29,7 +29,7 @@ func (p *program) plan() *cobra.Command {
 	var width int
 	var patience time.Duration
 	var sheets string
-	var buy bool
+	var buy, missing bool
 	var list string
 	c := &cobra.Command{
 		Use:   "plan FILE",
@@ -48,6 +48,9 @@ func (p *program) plan() *cobra.Command {
 			}
 			ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 			defer stop()
+			if missing || buy && piece.Design.Plan.Missing {
+				patience *= 2 // for the plan of the boards on hand as much as it has by itself
+			}
 			ctx, cancel := context.WithTimeout(ctx, patience)
 			defer cancel()
 			if list != "" {
@@ -56,8 +59,9 @@ func (p *program) plan() *cobra.Command {
 				}
 			}
 			find := yield.Solve
-			if buy {
-				find = yield.Buy
+			if buy = buy || missing; buy {
+				piece.Design.Plan.Missing = piece.Design.Plan.Missing || missing
+				find = yield.Shop
 			}
 			r, err := find(ctx, piece)
 			if err != nil {
@@ -96,6 +100,7 @@ func (p *program) plan() *cobra.Command {
 	c.Flags().IntVar(&width, "width", 110, "columns of the terminal")
 	c.Flags().StringVar(&list, "boards", "", "take the boards on hand from this CSV file (name, timber, length, width, thickness, count, price, grain, sawn, face, note, outline, avoid)")
 	c.Flags().BoolVar(&buy, "buy", false, "find the cheapest wood to buy instead (boards-to-buy, yard, or common sizes where a board foot has a price), with a shopping list")
+	c.Flags().BoolVar(&missing, "missing", false, "find what to buy for the parts that the boards on hand do not yield, as plan: {missing: true} does")
 	c.Flags().StringVar(&sheets, "pdf", "", "also write the plan's sheets, boards drawn to scale, to this file")
 	c.Flags().DurationVar(&patience, "patience", 3*time.Second, "how long to look for a better plan")
 	return c

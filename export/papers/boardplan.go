@@ -1,7 +1,6 @@
 package papers
 
 import (
-	"context"
 	"io"
 	"slices"
 	"sync"
@@ -22,7 +21,7 @@ func (t *task) boardPlan() []File {
 	if len(t.p.Design.OnHand) == 0 {
 		return nil
 	}
-	return t.planned("board-plan", "Board plan: which part comes out of which board", yield.Solve, sheet.BoardPlan, table.BoardPlanIDs, table.BoardPlan)
+	return t.planned("board-plan", "Board plan: which part comes out of which board", t.onHand, sheet.BoardPlan, table.BoardPlanIDs, table.BoardPlan)
 }
 
 // woodToBuy are the files of what to buy: the shopping list with the plan of what is bought. They are written where the
@@ -42,13 +41,25 @@ func (t *task) woodToBuy() ([]File, error) {
 	if !slices.ContainsFunc(d.Yard, func(y form.Yard) bool { return y.Grade != "" }) {
 		ids = ids[:1]
 	}
-	return t.planned("wood-to-buy", "Wood to buy, and what comes out of it", yield.Buy, sheet.WoodToBuy, ids, table.ToBuy), nil
+	return t.planned("wood-to-buy", "Wood to buy, and what comes out of it", t.shop, sheet.WoodToBuy, ids, table.ToBuy), nil
+}
+
+// shop finds what to buy; where that is only what is missing, beside the plan of the boards on hand that is written too.
+func (t *task) shop() (yield.Result, error) {
+	if !t.p.Design.Plan.Missing || len(t.p.Design.OnHand) == 0 {
+		return yield.Buy(t.ctx, t.p)
+	}
+	onHand, err := t.onHand()
+	if err != nil {
+		return onHand, err
+	}
+	return yield.BuyMissing(t.ctx, t.p, onHand)
 }
 
 // planned are the files of a plan, which is made once, when the first of them is written: its sheets, and tables.
-func (t *task) planned(name, subject string, find func(context.Context, *form.Piece) (yield.Result, error),
+func (t *task) planned(name, subject string, find func() (yield.Result, error),
 	pages func(*form.Piece, yield.Result, sheet.Options) []draw.Page, ids []string, tables func(yield.Result, measure.Style) []table.Table) []File {
-	solve := sync.OnceValues(func() (yield.Result, error) { return find(t.ctx, t.p) })
+	solve := sync.OnceValues(find)
 	var out []File
 	if t.want.WantsAs(form.AsPDF) || t.want.WantsAs(form.AsSingle) {
 		out = append(out, File{name + ".pdf", func(w io.Writer) error {

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"sync"
 	"unicode"
 
 	"splaywright/export/csv"
@@ -19,6 +20,7 @@ import (
 	"splaywright/export/xlsx"
 	"splaywright/model/form"
 	"splaywright/model/tongue"
+	"splaywright/model/yield"
 	"splaywright/render/draw"
 	"splaywright/render/pattern"
 	"splaywright/render/sheet"
@@ -64,10 +66,13 @@ type task struct {
 	tell  func(Progress)
 	base  string
 	pages []draw.Page // of the whole set
+
+	onHand func() (yield.Result, error) // the plan of the boards on hand, found once
 }
 
 func newTask(ctx context.Context, p *form.Piece, o Options, tell func(Progress)) *task {
 	t := &task{ctx: ctx, p: p, o: o, want: p.Design.Papers, tell: tell, base: slug(p.Title)}
+	t.onHand = sync.OnceValues(func() (yield.Result, error) { return yield.Solve(t.ctx, t.p) })
 	t.want.Patterns.On = t.want.Patterns.On || o.Patterns != nil
 	t.speak = o.Tongue
 	if code := t.want.Tongue; code != "" && code != t.speak.Code() {

@@ -156,5 +156,6 @@ func (r *reader) plan(p *form.Plan) taker {
 		"glue-up":    r.yes(&p.GlueUp),
 		"narrowest":  r.length(&p.Narrowest, aboveZero),
 		"planing":    r.length(&p.Planing, notNegative),
+		"missing":    r.yes(&p.Missing),
 	})
 }

@@ -74,6 +74,7 @@ type Plan struct {
 	GlueUp    bool           // parts wider than any board may be glued up of strips
 	Narrowest measure.Length // strip of a glue-up; 0 = 50 mm
 	Planing   measure.Length // the most that may be planed off a board thicker than a part asks for; 0 = any
+	Missing   bool           // wood to buy is for the parts that the boards on hand do not yield
 }
 
 // TakenAt says where width and depth are measured.

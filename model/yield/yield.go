@@ -29,6 +29,8 @@ type Result struct {
 	Task  stock.Task
 	Plan  stock.Plan
 	Parts [][]*part.Part // the parts that each demand stands for
+	// OnHand are the parts that are not bought since boards on hand yield them; none where wood for the whole piece is bought.
+	OnHand []*part.Part
 }
 
 // Solve plans which part comes out of which board and has the plan checked by the verifier, which shares

@@ -34,6 +34,7 @@ func plans() map[string]func(*pad) {
 		"trim-edges":  func(p *pad) { p.boardPlan(""); p.lit(box(3, 23.5, 41, 26)...); p.up(36, 23.5, 26, 41) },
 		"keep":        func(p *pad) { p.boardPlan(""); p.lit(box(32.4, 10.5, 41, 23.5)...); p.span(pt(32.4, 6), pt(41, 6)) },
 		"first-cuts":  firstCuts,
+		"missing":     missing,
 		"grain-runs":  grainRuns,
 		"resawn":      resawn,
 		"resaw":       resawCut,
@@ -62,6 +63,15 @@ func firstCuts(p *pad) {
 	p.bold(pt(11, 6), pt(11, 28))
 	p.wood(box(24, 8, 42, 26)...)
 	p.bold(pt(22.6, 17), pt(43.4, 17))
+}
+
+// missing is a board on hand with what comes out of it, and under it one that is bought for the rest.
+func missing(p *pad) {
+	p.wood(box(3, 19, 33, 30)...)
+	p.board(false, box(5, 21, 17, 28)...)
+	p.board(false, box(18.4, 21, 31, 28)...)
+	p.lit(box(3, 4, 41, 15)...)
+	p.board(false, box(5, 6, 22, 13)...)
 }
 
 // grainRuns is a side, a top and a side in one board, the grain running on over both.

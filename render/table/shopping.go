@@ -37,6 +37,12 @@ func Shopping(r yield.Result, style measure.Style) Table {
 	for _, text := range WithoutPlace(r, style) {
 		s.note(text)
 	}
+	if n := len(r.OnHand); n > 0 && len(r.Parts) == 0 {
+		s.note("The boards on hand yield every part, as their board plan says: there is nothing to buy.")
+		return s.Said(s.style)
+	} else if n > 0 {
+		s.note(fmt.Sprintf("Bought is wood for the parts that the boards on hand do not yield; %d come out of these, as their board plan says.", n))
+	}
 	s.note(proofText(s, r))
 	if len(s.Rows) > 0 {
 		s.note("Charged is the hardwood yard's tally of each board: its length in whole feet, its face rounded to whole square feet, half a foot up and down by turns, times its thickness in the next quarters of an inch, 4/4 at least. Boards under 4 ft or 3 in, which no grade has, are charged by their exact face, and softwood by its nominal size, to two decimals. Ask how your yard does.")

@@ -88,3 +88,32 @@ func TestWasteInTheCost(t *testing.T) {
 		t.Error("the comparison does not say what waste costs")
 	}
 }
+
+// The shopping list says what is not on it since the shelf yields it, and that nothing is to buy where it yields all.
+func TestTheListSaysWhatIsOnHand(t *testing.T) {
+	for _, c := range []struct {
+		shop   string
+		length float64
+		rows   bool
+		says   string
+	}{
+		{"boards for the sides alone", 600, true, "2 come out of these, as their board plan says"},
+		{"boards for all", 1400, false, "there is nothing to buy"},
+	} {
+		d := formtest.Butt()
+		d.Splay.Ends, d.Plan.Missing = 0, true
+		d.OnHand = []stock.Board{{Name: "shelf", Length: c.length, Width: 270, Thickness: 25}}
+		d.Yard = []form.Yard{{PerBoardFoot: 10, Lengths: []measure.Length{48 * measure.Inch}, Widths: []measure.Length{12 * measure.Inch}}}
+		r, err := yield.Shop(context.Background(), model.Derive(d))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := Shopping(r, d.Style())
+		if !strings.Contains(notes(got), c.says) || (len(got.Rows) > 0) != c.rows {
+			t.Errorf("%s: %d rows, %s", c.shop, len(got.Rows), notes(got))
+		}
+		if n := len(got.Rows); n > 0 {
+			near(t, "what the list comes to", *got.Rows[n-1][7].Number, r.Plan.Cost, 1e-9)
+		}
+	}
+}
