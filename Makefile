@@ -53,8 +53,8 @@ SEED = 20261125
 
 # Everything but the real window runs without cgo and without a display.
 unit:
-	CGO_ENABLED=0 LANG=en_US.UTF-8 $(GO) test -tags nowindow $(filter-out $(patsubst ./%,splaywright/%,$(RANDOM_ONES)),$(shell $(GO) list -tags nowindow ./...))
-	CGO_ENABLED=0 LANG=en_US.UTF-8 $(GO) test -tags nowindow $(RANDOM_ONES) -rapid.seed=$(SEED)
+	CGO_ENABLED=0 LANG=en_US.UTF-8 $(GO) test -timeout 30m -tags nowindow $(filter-out $(patsubst ./%,splaywright/%,$(RANDOM_ONES)),$(shell $(GO) list -tags nowindow ./...))
+	CGO_ENABLED=0 LANG=en_US.UTF-8 $(GO) test -timeout 30m -tags nowindow $(RANDOM_ONES) -rapid.seed=$(SEED)
 
 # Looks for trouble among pieces that nobody has looked at yet; what it finds becomes a test.
 hunt:

@@ -67,7 +67,7 @@ func tabbed(t table.Table) string {
 			if i > 0 {
 				b.WriteByte('\t')
 			}
-			b.WriteString(oneCell(c.Text))
+			b.WriteString(oneCell(c.InOneLine()))
 		}
 		b.WriteByte('\n')
 	}

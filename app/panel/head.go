@@ -58,10 +58,10 @@ func planOf(tb table.Table, place float32) plan {
 	for r, row := range tb.Rows {
 		p.rows[r] = 1
 		for c := range row {
-			if c >= len(want) || want[c] <= p.widths[c] {
+			if c >= len(want) || want[c] <= p.widths[c] && !strings.Contains(row[c].Text, "\n") {
 				continue
 			}
-			lines := wrapped(row[c].Text, size, fyne.TextStyle{}, p.widths[c]-2*cellPad)
+			lines := table.Lines(row[c].Text, func(line string) []string { return wrapped(line, size, fyne.TextStyle{}, p.widths[c]-2*cellPad) })
 			if len(lines) > 1 {
 				p.lines[[2]int{r, c}] = lines
 				p.rows[r] = max(p.rows[r], len(lines))
@@ -81,7 +81,7 @@ func wanted(tb table.Table, c int, col table.Column) float32 {
 	}
 	for _, row := range tb.Rows {
 		if c < len(row) {
-			w = max(w, fyne.MeasureText(row[c].Text, size, fyne.TextStyle{}).Width)
+			w = max(w, table.Widest(row[c].Text, func(line string) float32 { return fyne.MeasureText(line, size, fyne.TextStyle{}).Width }))
 		}
 	}
 	return w

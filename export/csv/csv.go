@@ -63,7 +63,7 @@ func value(c table.Cell) string {
 	if c.Number != nil {
 		return strconv.FormatFloat(*c.Number, 'f', -1, 64)
 	}
-	return harmless(strings.ReplaceAll(c.Text, "−", "-"))
+	return harmless(strings.ReplaceAll(c.InOneLine(), "−", "-"))
 }
 
 // harmless keeps words from being read as a formula by the program that opens the file.

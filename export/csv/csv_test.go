@@ -44,7 +44,7 @@ func TestTableAboutNothingHasNoSuchColumn(t *testing.T) {
 	}
 }
 
-// Whatever the words, the file reads back with its rows, and no cell of words starts a formula.
+// Whatever the words, the file reads back with its rows, a line a row, and no cell of words starts a formula.
 func TestAnyWordsReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.SliceOfN(rapid.StringMatching(`[-=+@,"'\na-z ]{0,12}`), 1, 6).Draw(t, "words")
@@ -55,6 +55,9 @@ func TestAnyWordsReadBack(t *testing.T) {
 		var b strings.Builder
 		if err := Write(&b, tb); err != nil {
 			t.Fatal(err)
+		}
+		if n := strings.Count(b.String(), "\n"); n != len(words)+1 {
+			t.Fatalf("%d rows take %d lines", len(words), n)
 		}
 		lines, err := csv.NewReader(strings.NewReader(b.String())).ReadAll()
 		if err != nil {
@@ -68,7 +71,7 @@ func TestAnyWordsReadBack(t *testing.T) {
 			if got != "" && strings.ContainsRune("=+-@", rune(got[0])) {
 				t.Fatalf("%q starts a formula", got)
 			}
-			if strings.TrimPrefix(got, "'") != strings.TrimPrefix(w, "'") {
+			if strings.TrimPrefix(got, "'") != strings.TrimPrefix(strings.ReplaceAll(w, "\n", " "), "'") {
 				t.Fatalf("wrote %q, read %q", w, got)
 			}
 		}

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"strings"
+	"unicode/utf8"
 
 	"splaywright/export/svg"
 	"splaywright/render/draw"
@@ -58,21 +60,31 @@ type drawn struct {
 	SVG     template.HTML
 }
 
-// inline is a drawing as an element of the page: without the XML head that a file of its own has.
+// inline is a drawing as an element of the page: without the XML head that a file of its own has, and no larger than most.
 func inline(p draw.Page) (template.HTML, error) {
+	by := min(1, (High+air)/p.Height, (Wide+air)/p.Width)
 	var b bytes.Buffer
 	if err := svg.Write(&b, p); err != nil {
 		return "", err
 	}
-	_, rest, found := bytes.Cut(b.Bytes(), []byte("<svg"))
+	_, rest, found := bytes.Cut(b.Bytes(), []byte(" viewBox="))
 	if !found {
-		return "", fmt.Errorf("the drawing has no SVG element")
+		return "", fmt.Errorf("the drawing has no SVG element with a size")
 	}
 	// Our own writer escapes every text in it.
-	return template.HTML("<svg" + string(rest)), nil
+	return template.HTML(fmt.Sprintf(`<svg width="%.1fmm" height="%.1fmm" viewBox=%s`, p.Width*by, p.Height*by, rest)), nil
 }
 
-var page = template.Must(template.New("page").Funcs(template.FuncMap{"head": head, "side": side}).Parse(`<!doctype html>
+// How large a picture is shown at most, mm, but for the air round it: two of most fit beside each other. What is larger is made
+// smaller, lines and words with it.
+const (
+	High = 90
+	Wide = 270
+
+	air = 20
+)
+
+var page = template.Must(template.New("page").Funcs(template.FuncMap{"head": head, "side": side, "stand": stand}).Parse(`<!doctype html>
 <html lang="{{.Language}}">
 <head>
 <meta charset="utf-8">
@@ -82,11 +94,12 @@ var page = template.Must(template.New("page").Funcs(template.FuncMap{"head": hea
 body { font: 16px/1.45 "Noto Sans", "Liberation Sans", "BIZ UDPGothic", "Noto Sans CJK JP", "Yu Gothic", sans-serif; color: #201d1a; background: #fdfbf5; max-width: 72rem; margin: 0 auto; padding: 1.5rem; }
 h1 { margin: 0 0 .2rem; } h2 { margin: 2rem 0 .5rem; font-size: 1.2rem; }
 figure { display: inline-block; margin: 0 1.5rem 1rem 0; vertical-align: top; max-width: 100%; }
-figure svg { max-width: 100%; height: auto; max-height: 22rem; } figcaption { color: #6b6257; font-size: .9rem; }
+figure svg { max-width: 100%; height: auto; } figcaption { color: #6b6257; font-size: .9rem; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; font-size: .9rem; font-variant-numeric: tabular-nums; }
-th { border-bottom: 2px solid #201d1a; text-align: left; vertical-align: bottom; } td { border-bottom: 1px solid #ded5c4; }
-th, td { padding: .25rem .6rem; white-space: nowrap; } .r { text-align: right; } .c { text-align: center; }
+th { border-bottom: 2px solid #201d1a; text-align: left; vertical-align: bottom; } td { border-bottom: 1px solid #ded5c4; white-space: nowrap; vertical-align: top; }
+th, td { padding: .25rem .6rem; } .r { text-align: right; } .c { text-align: center; }
+td.t { white-space: pre-line; min-width: 12rem; }
 .note { color: #4c453d; font-size: .9rem; max-width: 60rem; margin: .3rem 0; }
 @media print { body { max-width: none; padding: 0; background: none; } h2, figure, tr { break-inside: avoid; } h2 { break-after: avoid; } thead { display: table-header-group; } }
 </style>
@@ -99,7 +112,7 @@ th, td { padding: .25rem .6rem; white-space: nowrap; } .r { text-align: right; }
 <div class="wide"><table>
 <thead><tr>{{range .Columns}}<th{{side .Align}}>{{head .}}</th>{{end}}</tr></thead>
 <tbody>{{$columns := .Columns}}
-{{range .Rows}}<tr>{{range $i, $cell := .}}<td{{side (index $columns $i).Align}}>{{$cell.Text}}</td>{{end}}</tr>
+{{range .Rows}}<tr>{{range $i, $cell := .}}<td{{stand (index $columns $i).Align $cell.Text}}>{{$cell.Text}}</td>{{end}}</tr>
 {{end}}</tbody></table></div>
 {{range .Notes}}<p class="note">{{.}}</p>
 {{end}}{{end}}{{if .Cautions}}<h2>{{.Before}}</h2>
@@ -116,6 +129,17 @@ func head(c table.Column) string {
 		return c.Head + " (°)"
 	}
 	return c.Head + " (" + c.Unit + ")"
+}
+
+// most is how many letters of words a cell may have before its lines are broken.
+const most = 40
+
+// stand is the class of a cell: long sentences are broken, and lines of their own kept.
+func stand(a table.Align, text string) template.HTMLAttr {
+	if a == table.Left && (strings.Contains(text, "\n") || utf8.RuneCountInString(text) > most) {
+		return ` class="t"`
+	}
+	return side(a)
 }
 
 // side is the class that puts a column's cells where they stand on paper.

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"encoding/xml"
 	"io"
+	"math"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -18,7 +20,7 @@ func whole(t *testing.T) []byte {
 	t.Helper()
 	p := model.Derive(formtest.Full())
 	c := Content{Title: p.Title, Intro: "260 high", Tables: table.All(p, p.Design.Style()), Cautions: []sheet.Caution{{Head: "At the saw", Text: "Keep the guard on."}}}
-	for _, v := range sheet.Views(p, nil) {
+	for _, v := range sheet.Fitted(p, nil, Wide, High) {
 		c.Pictures = append(c.Pictures, Picture{v.Name, v.Page})
 	}
 	var b bytes.Buffer
@@ -63,8 +65,8 @@ func TestThePageIsWellFormed(t *testing.T) {
 	if found["table"] != len(tables) {
 		t.Errorf("%d tables, want %d", found["table"], len(tables))
 	}
-	if found["svg"] != len(sheet.Views(p, nil)) {
-		t.Errorf("%d pictures, want %d", found["svg"], len(sheet.Views(p, nil)))
+	if found["svg"] != len(sheet.Fitted(p, nil, Wide, High)) {
+		t.Errorf("%d pictures, want %d", found["svg"], len(sheet.Fitted(p, nil, Wide, High)))
 	}
 	rows := len(tables)
 	for _, tab := range tables {
@@ -72,6 +74,43 @@ func TestThePageIsWellFormed(t *testing.T) {
 	}
 	if found["tr"] != rows {
 		t.Errorf("%d rows, want %d", found["tr"], rows)
+	}
+}
+
+// Pictures of a piece larger than the screen fit the page, and their lines and words are hardly smaller than on paper.
+func TestPicturesFitTheScreen(t *testing.T) {
+	size := regexp.MustCompile(`<svg width="([0-9.]+)mm" height="([0-9.]+)mm" viewBox="0 0 ([0-9.]+) ([0-9.]+)"`)
+	found := size.FindAllStringSubmatch(string(whole(t)), -1)
+	if len(found) == 0 {
+		t.Fatal("no picture has a size")
+	}
+	for _, m := range found {
+		var n [4]float64
+		for i := range n {
+			n[i], _ = strconv.ParseFloat(m[i+1], 64)
+		}
+		if n[0] > Wide+20 || n[1] > High+20 {
+			t.Errorf("a picture is %.1f × %.1f mm", n[0], n[1])
+		}
+		if shown := n[1] / n[3]; shown < 0.45 || math.Abs(n[0]/n[2]-shown) > 0.01 {
+			t.Errorf("a picture of %.1f × %.1f mm is shown as %.1f × %.1f", n[2], n[3], n[0], n[1])
+		}
+	}
+}
+
+// Sentences are broken to the width of the page, lines of a cell kept; figures stand in one line.
+func TestSentencesAreBroken(t *testing.T) {
+	long := strings.Repeat("wood ", 20)
+	tab := table.Table{Title: "T", Columns: []table.Column{{Head: "How"}, {Head: "Length", Align: table.Right}},
+		Rows: [][]table.Cell{{{Text: "Square:\n1 Top."}, {Text: "449.0"}}, {{Text: long}, {Text: "1"}}, {{Text: "Top"}, {Text: "2"}}}}
+	var b bytes.Buffer
+	if err := Write(&b, Content{Title: "T", Tables: []table.Table{tab}}); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"<td class=\"t\">Square:\n1 Top.</td><td class=\"r\">449.0</td>", "<td class=\"t\">" + long + "</td>", "<td>Top</td>"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("%q is missing in\n%s", want, b.String())
+		}
 	}
 }
 

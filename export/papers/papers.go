@@ -159,13 +159,16 @@ func (t *task) pdf(name string, pages []draw.Page, title, subject string) File {
 func (t *task) tables() []File {
 	wanted := table.Of(table.All(t.p, t.so.Style), t.want.Wants)
 	tables := table.AllIn(wanted, t.speak)
-	var views []sheet.Named
-	if t.want.Wants(form.PaperDrawings) && (t.want.WantsAs(form.AsHTML) || t.want.WantsAs(form.AsSVG)) {
+	var views, small []sheet.Named
+	if t.want.Wants(form.PaperDrawings) && t.want.WantsAs(form.AsSVG) {
 		views = sheet.Views(t.p, t.speak)
 	}
+	if t.want.Wants(form.PaperDrawings) && t.want.WantsAs(form.AsHTML) {
+		small = sheet.Fitted(t.p, t.speak, html.Wide, html.High)
+	}
 	var out []File
-	if t.want.WantsAs(form.AsHTML) && len(views)+len(tables) > 0 {
-		out = append(out, File{t.base + ".html", func(w io.Writer) error { return html.Write(w, onePage(t.p, views, wanted, t.speak)) }})
+	if t.want.WantsAs(form.AsHTML) && len(small)+len(tables) > 0 {
+		out = append(out, File{t.base + ".html", func(w io.Writer) error { return html.Write(w, onePage(t.p, small, wanted, t.speak)) }})
 	}
 	if t.want.WantsAs(form.AsXLSX) && len(tables) > 0 {
 		out = append(out, File{t.base + ".xlsx", func(w io.Writer) error { return xlsx.Write(w, tables, xlsx.Meta{Title: t.p.Title}) }})

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 
@@ -112,7 +113,7 @@ func head(c table.Column) string {
 func (b *book) cell(sheet string, col, row int, c table.Cell) error {
 	format, ok := shownAs(c.Text)
 	if c.Number == nil || !ok {
-		return b.text(sheet, col, row, c.Text, false, len([]rune(c.Text)) > widest)
+		return b.text(sheet, col, row, c.Text, false, wide(c) > widest || strings.Contains(c.Text, "\n"))
 	}
 	at, err := excelize.CoordinatesToCellName(col+1, row+1)
 	if err != nil {
@@ -176,6 +177,9 @@ func (b *book) style(sheet, at, format string, bold, broken bool) error {
 // widest a column becomes, letters; longer texts are broken into lines.
 const widest = 60
 
+// wide is how many letters a cell's widest line has.
+func wide(c table.Cell) int { return table.Widest(c.Text, utf8.RuneCountInString) }
+
 // layout makes the columns as wide as their texts, keeps the head in sight and prints the sheet
 // across, one page wide.
 func (b *book) layout(sheet string, t table.Table) error {
@@ -183,7 +187,7 @@ func (b *book) layout(sheet string, t table.Table) error {
 		w := len([]rune(head(col)))
 		for _, row := range t.Rows {
 			if c < len(row) {
-				w = max(w, len([]rune(row[c].Text)))
+				w = max(w, wide(row[c]))
 			}
 		}
 		letter, err := excelize.ColumnNumberToName(c + 1)

@@ -150,6 +150,18 @@ func TestLongTextsAreBroken(t *testing.T) {
 	}
 }
 
+// Lines of a cell stand below each other, and the column is as wide as the widest of them.
+func TestLinesOfACellAreKept(t *testing.T) {
+	f, _ := written(t, []table.Table{{Title: "T", Columns: []table.Column{{Head: "How"}}, Rows: [][]table.Cell{{{Text: "Square to face and edge:\n1 Top: left end.\n2 Side: floor end."}}}}})
+	if w, err := f.GetColWidth("T", "A"); err != nil || w != 26 {
+		t.Errorf("the column is %v wide (%v), want 26 for 24 letters", w, err)
+	}
+	id, _ := f.GetCellStyle("T", "A2")
+	if s, err := f.GetStyle(id); err != nil || s.Alignment == nil || !s.Alignment.WrapText {
+		t.Errorf("the lines stand behind each other (%v)", err)
+	}
+}
+
 func TestShownAs(t *testing.T) {
 	for text, want := range map[string]string{"12": "0", "12.50": "0.00", "3/8": "# ?/8", "9 3/8": "# ?/8", "10 15/64": "# ??/64", "-2.5": "0.0", "−2.5": "0.0", "12 mm": "", "1:8": "", "": "", "a/8": ""} {
 		if got, _ := shownAs(text); got != want {

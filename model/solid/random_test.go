@@ -119,8 +119,8 @@ func TestContainsAgreesWithVolume(t *testing.T) {
 		if got := box * float64(in) / float64(total); math.Abs(got-volume) > 0.03*box {
 			t.Fatalf("sampled volume %g, closed form %g", got, volume)
 		}
-		if off := sum.Mul(1 / float64(in)).Sub(s.Centroid()); math.Abs(off[0])+math.Abs(off[1]) > 12 || math.Abs(off[2]) > 0.06*b.Thickness {
-			t.Fatalf("sampled centroid is %v off", off)
+		if off := sum.Mul(1 / float64(in)).Sub(s.Centroid()); math.Abs(off[0])+math.Abs(off[1]) > max(12, 0.01*(d[0]+d[1])) || math.Abs(off[2]) > 0.06*b.Thickness {
+			t.Fatalf("sampled centroid is %v off of %v, %d in", off, d, in)
 		}
 	})
 }

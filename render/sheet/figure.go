@@ -142,6 +142,18 @@ func (o Options) scales() []ratio {
 // Views gives each view of the piece as a picture at full size: front, end, top, bottom, pictorial, isometric, as it
 // will look, the sections through the middle, and the true face of each part. No two have the same name.
 func Views(p *form.Piece, speak *tongue.Tongue) []Named {
+	return views(p, speak, func(*view.Picture) float64 { return 1 })
+}
+
+// Fitted are Views for a screen, each drawn as small as fits in so much room, mm, or at full size.
+func Fitted(p *form.Piece, speak *tongue.Tongue, wide, high float64) []Named {
+	return views(p, speak, func(pic *view.Picture) float64 {
+		return min(1, wide/max(pic.Max.X-pic.Min.X, 1), high/max(pic.Max.Y-pic.Min.Y, 1))
+	})
+}
+
+// views draws each view in the scale that its picture is to have.
+func views(p *form.Piece, speak *tongue.Tongue, scale func(*view.Picture) float64) []Named {
 	scene := view.NewScene(p, flattening)
 	var out []Named
 	put := func(name, caption string, f *figure) {
@@ -149,7 +161,8 @@ func Views(p *form.Piece, speak *tongue.Tongue) []Named {
 	}
 	for _, d := range []view.Direction{view.Front, view.End, view.Top, view.Bottom, view.Pictorial(usualTurn, usualTip), view.Isometric} {
 		square := d.Name != "pictorial" && d.Name != view.Isometric.Name
-		put(d.Name, speak.Sense(captions[d.Name]), newFigure(scene.Project(d), 1, onPaper, square))
+		pic := scene.Project(d)
+		put(d.Name, speak.Sense(captions[d.Name]), newFigure(pic, scale(pic), onPaper, square))
 	}
 	if page, ok := Look(p, scene, portraitWide); ok {
 		caption := speak.Say("as it will look")
@@ -159,7 +172,7 @@ func Views(p *form.Piece, speak *tongue.Tongue) []Named {
 	for _, c := range cutsOf(p, Options{}) {
 		if s := view.NewSection(p, flattening, c.Cut); len(s.Faces) > 0 {
 			name := "section " + c.letter + "-" + c.letter
-			put(name, speak.Fill("section %s", c.letter+"-"+c.letter), sectionFigure(p, s, 1, Options{Tongue: speak}, map[string]bool{}))
+			put(name, speak.Fill("section %s", c.letter+"-"+c.letter), sectionFigure(p, s, scale(s.Picture), Options{Tongue: speak}, map[string]bool{}))
 		}
 	}
 	for _, q := range p.Parts {
@@ -167,7 +180,7 @@ func Views(p *form.Piece, speak *tongue.Tongue) []Named {
 			continue
 		}
 		pic := partScene(q).Project(faceView)
-		put("face of "+q.ID, speak.Fill("%s, outer face", speak.Say(q.Name)), newFigure(pic, 1, onPaper, true))
+		put("face of "+q.ID, speak.Fill("%s, outer face", speak.Say(q.Name)), newFigure(pic, scale(pic), onPaper, true))
 	}
 	return out
 }

@@ -65,7 +65,7 @@ func (g *grid) lay(room float64) bool {
 	}
 	for _, r := range g.t.Rows {
 		for i := range min(n, len(r)) {
-			want[i] = max(want[i], draw.TextWidth(r[i].Text, g.size, false))
+			want[i] = max(want[i], table.Widest(r[i].Text, g.wide))
 			least[i] = max(least[i], g.longestWord(r[i].Text, false))
 		}
 	}
@@ -101,7 +101,7 @@ func (g *grid) lay(room float64) bool {
 func (g *grid) broken(texts []string, bold bool) gridRow {
 	r := gridRow{height: rowStep}
 	for i, t := range texts {
-		lines := wrapIn(t, g.size, g.cols[i]-2*cellPad, bold)
+		lines := table.Lines(t, func(line string) []string { return wrapIn(line, g.size, g.cols[i]-2*cellPad, bold) })
 		r.cells = append(r.cells, lines)
 		r.height = max(r.height, rowStep+lineStep*float64(len(lines)-1))
 	}
@@ -146,16 +146,21 @@ func (g *grid) balance(least []float64, room float64) []float64 {
 	const step = 2.0
 	n := len(least)
 	out := append([]float64(nil), least...)
-	long := make([][]float64, len(g.t.Rows))
+	long := make([][][]float64, len(g.t.Rows)) // by row, column and line
 	for i, r := range g.t.Rows {
-		long[i] = make([]float64, n)
+		long[i] = make([][]float64, n)
 		for c := range min(n, len(r)) {
-			long[i][c] = draw.TextWidth(r[c].Text, g.size, false)
+			for line := range strings.SplitSeq(r[c].Text, "\n") {
+				long[i][c] = append(long[i][c], g.wide(line))
+			}
 		}
 	}
 	cost := func(c int, width float64) (sum float64) {
 		for i := range long {
-			l := max(1, long[i][c]/(width-2*cellPad))
+			l := 0.0
+			for _, line := range long[i][c] {
+				l += max(1, line/(width-2*cellPad))
+			}
 			sum += l * l * l * l
 		}
 		return sum
@@ -174,6 +179,9 @@ func (g *grid) balance(least []float64, room float64) []float64 {
 	}
 	return share(out, out, room)
 }
+
+// wide is the width of a line of a cell.
+func (g *grid) wide(line string) float64 { return draw.TextWidth(line, g.size, false) }
 
 func sum(list []float64) (total float64) {
 	for _, w := range list {

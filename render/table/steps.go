@@ -49,21 +49,34 @@ type steps struct {
 // step adds a row; how is made of the sentences that are not empty.
 func (s *steps) step(ref, do, mind string, how ...string) {
 	how = slices.DeleteFunc(how, func(h string) bool { return h == "" })
-	s.row(ref, count(len(s.Rows)+1), word(do), word(strings.Join(how, " ")), word(mind))
+	text := strings.ReplaceAll(strings.Join(how, " "), "\n ", "\n")
+	s.row(ref, count(len(s.Rows)+1), word(do), word(strings.TrimSuffix(text, "\n")), word(mind))
 }
 
 func (s *steps) show(l measure.Length) string { return s.style.Format(l) }
+
+// listed puts what is done to each board in a line of its own, where figures of two boards are not mistaken for each other.
+func listed(head string, each []string) string {
+	return head + "\n" + strings.Join(each, ".\n") + ".\n"
+}
 
 // joint shows what a joint is marked or set by.
 func (s *steps) joint(l measure.Length) string { return s.style.Joints().Format(l) }
 
 func (s *steps) mill() {
-	var each []string
+	var each []string // by thickness
+	at := map[string]int{}
 	for _, g := range groups(boardsOnly(s.p)) {
-		each = append(each, g.short()+": "+s.show(g[0].Blank.Thickness))
+		thick := s.show(g[0].Blank.Thickness)
+		if i, ok := at[thick]; ok {
+			each[i] += "; " + g.short()
+			continue
+		}
+		at[thick] = len(each)
+		each = append(each, thick+": "+g.short())
 	}
 	s.step("", "Plane to thickness", "Boards too short for the machine's hold-downs are planed before they are cut to length.",
-		"Flatten one face, plane the other to it: "+strings.Join(each, "; ")+".",
+		listed("Flatten one face, plane the other to it:", each),
 		"Joints and angled cuts depend on it: a board that comes out thinner is typed in before anything is marked.")
 }
 
@@ -74,7 +87,7 @@ func (s *steps) rough() {
 		each = append(each, fmt.Sprintf("%s: %s × %s", g.short(), s.show(r.Length), s.show(r.Width)))
 	}
 	s.step("", "Cut heavy", "Let the boards rest a few days in the room and plane again if they move.",
-		"Cut along the grain × across it: "+strings.Join(each, "; ")+".", s.inOneBoard())
+		listed("Cut along the grain × across it:", each), s.inOneBoard())
 }
 
 // sawing has a row for each set of equal cuts; the angles are those with the board flat.
@@ -96,11 +109,11 @@ func (s *steps) sawing() {
 		add(&angled, 1, c.boards(), c.cuts()+": "+s.settings(c.cut), "; ")
 	}
 	if len(straightCuts) > 0 {
-		s.step("", "Cut square", "", "Square to face and edge, to the finished size: "+strings.Join(straightCuts, "; ")+".")
+		s.step("", "Cut square", "", listed("Square to face and edge, to the finished size:", straightCuts))
 	}
 	if len(angled) > 0 {
 		s.step("", "Cut the angles", "Clamp or jig leaning boards; keep hands out of the blade's line and the offcut free.",
-			"Board flat, outer face up. "+strings.Join(angled, ". ")+".",
+			listed("Board flat, outer face up.", angled),
 			"Try each setting in a scrap of the same thickness; other ways to set the saw stand in Saw settings.", s.taperFirst())
 	}
 }

@@ -68,6 +68,21 @@ func TestStepsCarryTheFigures(t *testing.T) {
 	}
 }
 
+// Figures of two boards never stand in one line, where they may be mistaken for each other.
+func TestEachBoardHasALineOfItsOwn(t *testing.T) {
+	texts, at := stepsOf(t, formtest.WorkedExample())
+	for do, want := range map[string]string{
+		"Plane to thickness": "Flatten one face, plane the other to it:\n20.0: 1 Top; 2, 3 Side.\nJoints",
+		"Cut heavy":          "across it:\n1 Top: 449.0 × 256.0.\n2, 3 Side: 288.5 × 256.0.\nKeep",
+		"Cut square":         "size:\n1 Top: front and back edge.\n2, 3 Side: back and front edge.",
+		"Cut the angles":     "up.\n1 Top: left and right end: tilt 6.0°, inner face longer.\n2, 3 Side: top end: tilt 6.0°, inner face longer; floor end: tilt 6.0°, outer face longer.\nTry",
+	} {
+		if got := texts[at[do]]; !strings.Contains(got, want) {
+			t.Errorf("%q is missing in %q", want, got)
+		}
+	}
+}
+
 // A side goes home along its own slope; a rail let into leaning sides makes all of them go at once.
 func TestTheDryFitSaysTheOrder(t *testing.T) {
 	texts, at := stepsOf(t, formtest.WorkedExample())

@@ -23,7 +23,7 @@ type Column struct {
 
 // Cell is what is shown, and the number behind it for CSV and later the spreadsheet.
 type Cell struct {
-	Text   string
+	Text   string   // its lines apart by newlines
 	Number *float64 // in the column's unit, unrounded; nil for words
 	Own    bool     // a person's own words, the same in every language
 }

@@ -63,7 +63,30 @@ func blocks(t Table, width int) []block {
 		}
 		best = narrower
 	}
+	for i := range best {
+		best[i].widen(width)
+	}
 	return best
+}
+
+// widen gives what a run leaves of the width to its columns of words, where it makes the run the lowest.
+func (b *block) widen(width int) {
+	keys := keyColumns(b.table)
+	for b.width() < width {
+		best, saved := -1, 0.0
+		for i, c := range b.columns {
+			if i < keys {
+				continue // as wide in every run
+			}
+			if s := heights(b.table, c, b.widths[i]) - heights(b.table, c, b.widths[i]+1); s > saved {
+				best, saved = i, s
+			}
+		}
+		if best < 0 {
+			return
+		}
+		b.widths[best]++
+	}
 }
 
 // keyColumns is how many columns tell the rows apart: as many as the table says, else the first, and one more for as long as
@@ -112,24 +135,41 @@ func (b *block) add(column, width int) {
 
 func (b block) width() int { return sum(b.widths) + len(between)*(len(b.widths)-1) }
 
-// columnWidths gives each column what it needs, and wraps the widest columns of words until the
-// table fits or no column can be wrapped further and still be read.
+// columnWidths gives each column what it needs, and wraps columns of words, where that makes the table the least higher,
+// until it fits or no column can be wrapped further and still be read.
 func columnWidths(t Table, width int) []int {
 	want, least := naturalWidths(t)
 	for sum(want)+len(between)*(len(want)-1) > width {
-		widest := -1
+		best, cost := -1, 0.0
 		for i := range want {
-			if want[i] > least[i] && (widest < 0 || want[i] > want[widest]) {
-				widest = i
+			if want[i] <= least[i] {
+				continue
+			}
+			if c := heights(t, i, want[i]-1) - heights(t, i, want[i]); best < 0 || c < cost {
+				best, cost = i, c
 			}
 		}
-		if widest < 0 {
+		if best < 0 {
 			break
 		}
-		want[widest]--
+		want[best]--
 	}
 	capWidths(want, keyColumns(t), width)
 	return want
+}
+
+// heights is what a column's cells count for in a width: by the fourth power of their lines, since the highest cell of a row
+// makes the row.
+func heights(t Table, column, width int) float64 {
+	total := 0.0
+	for _, row := range t.Rows {
+		lines := 0.0
+		for line := range strings.SplitSeq(row[column].Text, "\n") {
+			lines += max(1, float64(columnsOf(line))/float64(width))
+		}
+		total += lines * lines * lines * lines
+	}
+	return total
 }
 
 // capWidths makes room for any one column beside the key columns, which head every run: they
@@ -158,7 +198,7 @@ func naturalWidths(t Table) (want, least []int) {
 		}
 		least[i] = want[i]
 		for _, row := range t.Rows {
-			whole := columnsOf(row[i].Text)
+			whole := Widest(row[i].Text, columnsOf)
 			want[i] = max(want[i], whole)
 			if row[i].Number != nil {
 				least[i] = max(least[i], whole)
@@ -209,7 +249,7 @@ func (b block) writeRow(out *bufio.Writer, cells []string) {
 	lines := make([][]string, len(cells))
 	height := 1
 	for i, text := range cells {
-		lines[i] = wrap(text, b.widths[i])
+		lines[i] = Lines(text, func(line string) []string { return wrap(line, b.widths[i]) })
 		height = max(height, len(lines[i]))
 	}
 	for h := range height {

@@ -43,6 +43,7 @@ Top                two words
 
 func anyTable(t *rapid.T) Table {
 	words := rapid.StringMatching(`[a-zé–°½ ]{0,30}`)
+	cells := rapid.StringMatching(`[a-zé–°½ \n]{0,30}`)
 	tb := Table{Title: "T"}
 	n := rapid.IntRange(1, 9).Draw(t, "columns")
 	for range n {
@@ -51,7 +52,7 @@ func anyTable(t *rapid.T) Table {
 	for range rapid.IntRange(0, 4).Draw(t, "rows") {
 		var row []Cell
 		for range n {
-			row = append(row, word(words.Draw(t, "cell")))
+			row = append(row, word(cells.Draw(t, "cell")))
 		}
 		tb.Rows = append(tb.Rows, row)
 	}
@@ -88,6 +89,37 @@ func TestTextFitsAndKeepsEveryLetter(t *testing.T) {
 			t.Fatalf("letters are lost: %d of %d", count(b.String()), need)
 		}
 	})
+}
+
+// What is long gets the room: the table is as low as it can be.
+func TestLongSentencesGetTheRoom(t *testing.T) {
+	tb := Table{Title: "T", Columns: []Column{{Head: "Step", Align: Right}, {Head: "How"}, {Head: "Mind"}}, Rows: [][]Cell{
+		{word("1"), word("Cut:\n1 Top: " + strings.Repeat("a long sentence ", 12) + ".\n2 Side: floor end."), word("Cut on the waste side; the line stays.")}}}
+	want := `T
+=
+Step  How                                                   Mind
+----  ----------------------------------------------------  ----------------------
+   1  Cut:                                                  Cut on the waste side;
+      1 Top: a long sentence a long sentence a long         the line stays.
+      sentence a long sentence a long sentence a long
+      sentence a long sentence a long sentence a long
+      sentence a long sentence a long sentence a long
+      sentence .
+      2 Side: floor end.
+`
+	if got := text(t, tb, 82); got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+// What a run of columns leaves of the width is not left empty where words are broken.
+func TestRunsFillTheWidth(t *testing.T) {
+	tb := Table{Title: "T", Columns: []Column{{Head: "Level"}, {Head: "Finding"}, {Head: "Source"}}, Rows: [][]Cell{
+		{word("note"), word(strings.Repeat("wood ", 12)), word("see " + strings.Repeat("x", 40))}}}
+	got := text(t, tb, 60)
+	if want := "note   wood wood wood wood wood wood wood wood wood wood\n       wood wood\n"; !strings.Contains(got, want) {
+		t.Errorf("%q is missing in\n%s", want, got)
+	}
 }
 
 func TestWrap(t *testing.T) {
