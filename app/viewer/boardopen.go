@@ -1,6 +1,7 @@
 package viewer
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -167,11 +168,14 @@ func (p *boardPage) leaf(r row, o yield.Opened, n int, f yield.Leaf, foot float6
 		}
 	}
 	p.stroke(edge, 1.2, p.ink.line)
-	for k, c := range r.cuts.Cuts {
-		if c.Of == o.Piece && c.Leaf == n+1 {
-			p.cut(f.Cut(c, p.show.Kerf), k+1, place)
+	cuts := slices.Clone(r.cuts.Cuts)
+	own := func(c stock.Cut) bool { return c.Of == o.Piece && c.Leaf == n+1 }
+	for k, c := range cuts {
+		if own(c) {
+			cuts[k] = f.Cut(c, p.show.Kerf)
 		}
 	}
+	p.numbered(cuts, own, place)
 }
 
 // meets is the number of a corner, in a square: rings hold the numbers of cuts.

@@ -19,6 +19,7 @@ const (
 	smallText  = 6.6
 	hatching   = 6.0
 	handleSize = 3.5
+	cutRing    = 6.5 // radius
 )
 
 // boardPage draws one board after the other.
@@ -186,32 +187,51 @@ func (p *boardPage) label(box draw.Box, ink draw.Ink, lines ...string) {
 	}
 }
 
-// cuts are numbered in the order of sawing, each at the end that it is measured along.
+// cuts are numbered in the order of sawing, each by the end that it is measured along.
 func (p *boardPage) cuts(r row) {
-	for n, c := range r.cuts.Cuts {
-		if c.Of == nil {
-			p.cut(c, n+1, func(x, y float64) draw.Point { return p.point(r, x, y) })
+	p.numbered(r.cuts.Cuts, func(c stock.Cut) bool { return c.Of == nil }, func(x, y float64) draw.Point { return p.point(r, x, y) })
+}
+
+// numbered draws those of some cuts that are wanted, and over all of their lines the number of each; place gives where a
+// place on the board is drawn.
+func (p *boardPage) numbered(cuts []stock.Cut, wanted func(stock.Cut) bool, place func(x, y float64) draw.Point) {
+	lines := make([]draw.Box, len(cuts))
+	for i, c := range cuts {
+		if !wanted(c) {
+			continue
 		}
+		from, to := place(c.At, c.From), place(c.At, c.To)
+		if c.Kind == stock.Rip {
+			from, to = place(c.From, c.At), place(c.To, c.At)
+		}
+		lines[i] = (draw.Box{Min: from, Max: from}).Add(to)
+		p.stroke(draw.Polyline([]draw.Point{from, to}), 0.9, p.ink.lit, 7, 2, 1.5, 2)
+	}
+	for i, c := range cuts {
+		l := lines[i]
+		if !wanted(c) || max(l.Width(), l.Height()) < 18 {
+			continue
+		}
+		from, to := l.Min, l.Max
+		if c.Kind == stock.Rip {
+			from, to = to, from
+		}
+		var others []draw.Box
+		for k, o := range lines {
+			if k != i && wanted(cuts[k]) {
+				others = append(others, o)
+			}
+		}
+		p.ring(draw.Clearest(draw.PlacesOn(from, to, 2*cutRing), 2*cutRing, p.covers, others), i+1)
 	}
 }
 
-// cut draws a cut; place gives where a place on the board is drawn.
-func (p *boardPage) cut(c stock.Cut, number int, place func(x, y float64) draw.Point) {
-	from, to := place(c.At, c.From), place(c.At, c.To)
-	at := draw.Point{X: from.X, Y: from.Y + min(8, (to.Y-from.Y)/2)}
-	if c.Kind == stock.Rip {
-		from, to = place(c.From, c.At), place(c.To, c.At)
-		at = draw.Point{X: to.X - min(8, (to.X-from.X)/2), Y: to.Y}
-	}
-	p.stroke(draw.Polyline([]draw.Point{from, to}), 0.9, p.ink.lit, 7, 2, 1.5, 2)
-	if max(to.X-from.X, to.Y-from.Y) >= 18 {
-		p.ring(at, number)
-	}
-}
+// covers tells whether a word or a ring stands where a box is.
+func (p *boardPage) covers(box draw.Box) bool { return slices.ContainsFunc(p.taken, box.Meets) }
 
 func (p *boardPage) ring(at draw.Point, number int) {
-	const ring = 6.5
-	p.page.Items = append(p.page.Items, draw.Path{Segs: draw.Circle(at, ring), Filled: true, Fill: p.ink.paper, Pen: draw.Pen{Width: 0.8, Ink: p.ink.lit}})
+	p.taken = append(p.taken, (draw.Box{Min: at, Max: at}).Grow(cutRing))
+	p.page.Items = append(p.page.Items, draw.Path{Segs: draw.Circle(at, cutRing), Filled: true, Fill: p.ink.paper, Pen: draw.Pen{Width: 0.8, Ink: p.ink.lit}})
 	p.text(draw.Point{X: at.X, Y: at.Y - 2.6}, 5.4, draw.Centre, p.ink.line, false, fmt.Sprint(number))
 }
 

@@ -80,7 +80,7 @@ func (d *boardDrawing) onPart(box draw.Box) bool {
 	on := false
 	d.l.Each(func(q *stock.Piece, _ int) {
 		o := d.box(q.Rect)
-		on = on || q.Kind == stock.Part && overlap(o, box)
+		on = on || q.Kind == stock.Part && o.Meets(box)
 	})
 	return on
 }
@@ -94,7 +94,7 @@ func (d *boardDrawing) freeBut(box draw.Box, but int, leave bool) bool {
 		if leave && i == but {
 			continue
 		}
-		if overlap(o, box) {
+		if o.Meets(box) {
 			return false
 		}
 	}

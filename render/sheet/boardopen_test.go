@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -94,6 +95,9 @@ func legible(t *testing.T, pages []draw.Page) {
 		for _, it := range p.Items { // rings stand on lines, and a cut may run along a place to avoid
 			switch it := it.(type) {
 			case draw.Path:
+				if it.Layer == "cut" && !it.Filled && slices.ContainsFunc(rings, draw.Bounds([]draw.Item{it}).Meets) {
+					t.Errorf("%s: a cut is drawn over a number, at %v", p.Title, draw.Bounds([]draw.Item{it}))
+				}
 				if it.Layer == "cut" && it.Filled {
 					rings = append(rings, draw.Bounds([]draw.Item{it}))
 				}

@@ -374,9 +374,14 @@ func inCircle(p, q, c draw.Point, r float64) (draw.Point, draw.Point, bool) {
 	return draw.Point{X: p.X + dx*a, Y: p.Y + dy*a}, draw.Point{X: p.X + dx*b, Y: p.Y + dy*b}, a < b
 }
 
-// cuts draws each cut with its number in a ring at the end that it starts from. Cuts in what was resawn are drawn where it
-// lies open.
+// cuts draws each cut, and when all are drawn the number of each in a ring, by the end that it starts from. Cuts in what was
+// resawn are drawn where it lies open.
 func (d *boardDrawing) cuts() {
+	type line struct {
+		from, to draw.Point
+		number   int
+	}
+	var all []line
 	for n, c := range d.l.Cuts(d.r.Task) {
 		if c.Of != nil {
 			continue
@@ -385,29 +390,22 @@ func (d *boardDrawing) cuts() {
 		if c.Kind == stock.Rip {
 			from, to = to, from
 		}
-		d.ring(d.clearOn(from, to), n+1)
+		all = append(all, line{from, to, n + 1})
+	}
+	for i, l := range all {
+		var others []draw.Box
+		for k, o := range all {
+			if k != i {
+				others = append(others, (draw.Box{Min: o.from, Max: o.from}).Add(o.to))
+			}
+		}
+		d.ring(draw.Clearest(draw.PlacesOn(l.from, l.to, cutMark), cutMark, d.covers, others), l.number)
 	}
 }
 
-// clearOn is the place on a cut, from the end that its ring belongs to, where the ring covers nothing; near that end where
-// there is none.
-func (d *boardDrawing) clearOn(from, to draw.Point) draw.Point {
-	long := math.Hypot(to.X-from.X, to.Y-from.Y)
-	first := min(cutMark, long/2)
-	at := func(off float64) draw.Point {
-		return draw.Point{X: from.X + (to.X-from.X)*off/long, Y: from.Y + (to.Y-from.Y)*off/long}
-	}
-	var offs []float64
-	for off := first; off <= long-cutMark/2; off += cutMark / 4 {
-		offs = append(offs, off)
-	}
-	for _, off := range append(offs, -cutMark/2, long+cutMark/2) {
-		p := at(off)
-		if ring := (draw.Box{Min: p, Max: p}).Grow(cutMark / 2); ring.Min.X >= d.b.room.Min.X && ring.Max.X <= d.b.room.Max.X && d.free(ring) {
-			return p
-		}
-	}
-	return at(first)
+// covers tells whether something stands where a box is, or the sheet ends there.
+func (d *boardDrawing) covers(box draw.Box) bool {
+	return box.Min.X < d.b.room.Min.X || box.Max.X > d.b.room.Max.X || !d.free(box)
 }
 
 // cut draws a cut and tells from where to where; place gives where a place on the board lies.

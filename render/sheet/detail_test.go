@@ -179,7 +179,7 @@ func TestDetailsShareSheets(t *testing.T) {
 		for _, page := range pages {
 			for i, a := range page {
 				for _, b := range page[:i] {
-					if overlap(a.box.Moved(a.by), b.box.Moved(b.by)) {
+					if a.box.Moved(a.by).Meets(b.box.Moved(b.by)) {
 						t.Errorf("%s: details lie on one another", name)
 					}
 				}

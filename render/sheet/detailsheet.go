@@ -135,7 +135,7 @@ func without(free []draw.Box, at draw.Point, b draw.Box, air float64) []draw.Box
 	taken := draw.Box{Min: draw.Point{X: at.X - air, Y: at.Y - b.Height() - air}, Max: draw.Point{X: at.X + b.Width() + air, Y: at.Y + air}}
 	var out []draw.Box
 	for _, f := range free {
-		if !overlap(f, taken) {
+		if !f.Meets(taken) {
 			out = append(out, f)
 			continue
 		}

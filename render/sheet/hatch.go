@@ -91,7 +91,7 @@ const besideCut = 1.0
 
 func touching(a, b view.CutFace) bool {
 	ba, bb := loopsBox(a.Loops).Grow(besideCut), loopsBox(b.Loops)
-	return overlap(ba, bb) && (corners(a, b) || corners(b, a))
+	return ba.Meets(bb) && (corners(a, b) || corners(b, a))
 }
 
 // corners tells whether a corner of one face lies beside a side of the other.

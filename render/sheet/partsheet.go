@@ -73,17 +73,13 @@ func (b *blank) corner(v placed, n panel) (draw.Point, draw.Point, bool) {
 		for _, x := range parts {
 			for _, y := range parts {
 				d := draw.Point{X: b.room.Min.X + x*free.X - v.box.Min.X, Y: b.room.Min.Y + y*free.Y - v.box.Min.Y}
-				if !slices.ContainsFunc(v.views, func(o draw.Box) bool { return overlap(o.Moved(d), notes) }) {
+				if !slices.ContainsFunc(v.views, func(o draw.Box) bool { return o.Moved(d).Meets(notes) }) {
 					return d, at, true
 				}
 			}
 		}
 	}
 	return draw.Point{}, draw.Point{}, false
-}
-
-func overlap(a, b draw.Box) bool {
-	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
 }
 
 // above is the room for views when the notes stand at the foot: their lines beside the title block,

@@ -94,7 +94,7 @@ func outside(t interface{ Errorf(string, ...any) }, p draw.Page) {
 			continue
 		}
 		b := draw.Bounds([]draw.Item{it})
-		if b.Min.X < frame.Min.X || b.Min.Y < frame.Min.Y || b.Max.X > frame.Max.X || b.Max.Y > frame.Max.Y || overlap(b, title) {
+		if b.Min.X < frame.Min.X || b.Min.Y < frame.Min.Y || b.Max.X > frame.Max.X || b.Max.Y > frame.Max.Y || b.Meets(title) {
 			t.Errorf("%s: something of layer %s lies at %.1f, %.1f … %.1f, %.1f, outside the room for it", p.Title, layer, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
 		}
 	}
