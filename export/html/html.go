@@ -16,10 +16,11 @@ import (
 	"splaywright/render/table"
 )
 
-// Picture is a drawing with the words under it.
+// Picture is a drawing with the words under it; "" = what it is stands in it.
 type Picture struct {
 	Caption string
 	Page    draw.Page
+	Tall    bool // as wide as all are, however high
 }
 
 // Content is what the page shows, in order.
@@ -27,32 +28,46 @@ type Content struct {
 	Language string // its code; "" = English
 	Title    string
 	Intro    string // a line under the title
-	Pictures []Picture
-	Tables   []table.Table
+	Parts    []Part
 	Before   string // over the cautions
 	Cautions []sheet.Caution
+}
+
+// Part is a stretch of the page: pictures, and the tables below them.
+type Part struct {
+	Pictures []Picture
+	Tables   []table.Table
 }
 
 // Write writes the page. The same content gives the same bytes; every text is escaped.
 func Write(w io.Writer, c Content) error {
 	view := struct {
 		Content
-		Drawn []drawn
+		Drawn []drawnPart
 	}{Content: c}
 	if view.Language == "" {
 		view.Language = "en"
 	}
-	for _, p := range c.Pictures {
-		s, err := inline(p.Page)
-		if err != nil {
-			return fmt.Errorf("picture %q: %w", p.Caption, err)
+	for _, part := range c.Parts {
+		d := drawnPart{Tables: part.Tables}
+		for _, p := range part.Pictures {
+			s, err := inline(p)
+			if err != nil {
+				return fmt.Errorf("picture %q: %w", p.Caption, err)
+			}
+			d.Pictures = append(d.Pictures, drawn{p.Caption, s})
 		}
-		view.Drawn = append(view.Drawn, drawn{p.Caption, s})
+		view.Drawn = append(view.Drawn, d)
 	}
 	if err := page.Execute(w, view); err != nil {
 		return fmt.Errorf("HTML page: %w", err)
 	}
 	return nil
+}
+
+type drawnPart struct {
+	Pictures []drawn
+	Tables   []table.Table
 }
 
 type drawn struct {
@@ -61,8 +76,12 @@ type drawn struct {
 }
 
 // inline is a drawing as an element of the page: without the XML head that a file of its own has, and no larger than most.
-func inline(p draw.Page) (template.HTML, error) {
-	by := min(1, (High+air)/p.Height, (Wide+air)/p.Width)
+func inline(pic Picture) (template.HTML, error) {
+	p := pic.Page
+	by := min(1, (Wide+air)/p.Width)
+	if !pic.Tall {
+		by = min(by, (High+air)/p.Height)
+	}
 	var b bytes.Buffer
 	if err := svg.Write(&b, p); err != nil {
 		return "", err
@@ -107,15 +126,15 @@ td.t { white-space: pre-line; min-width: 12rem; }
 <body>
 <h1>{{.Title}}</h1>
 <p class="note">{{.Intro}}</p>
-{{range .Drawn}}<figure>{{.SVG}}<figcaption>{{.Caption}}</figcaption></figure>
+{{range .Drawn}}{{range .Pictures}}<figure>{{.SVG}}{{with .Caption}}<figcaption>{{.}}</figcaption>{{end}}</figure>
 {{end}}{{range .Tables}}<h2>{{.Title}}</h2>
-<div class="wide"><table>
+{{if .Columns}}<div class="wide"><table>
 <thead><tr>{{range .Columns}}<th{{side .Align}}>{{head .}}</th>{{end}}</tr></thead>
 <tbody>{{$columns := .Columns}}
 {{range .Rows}}<tr>{{range $i, $cell := .}}<td{{stand (index $columns $i).Align $cell.Text}}>{{$cell.Text}}</td>{{end}}</tr>
 {{end}}</tbody></table></div>
-{{range .Notes}}<p class="note">{{.}}</p>
-{{end}}{{end}}{{if .Cautions}}<h2>{{.Before}}</h2>
+{{end}}{{range .Notes}}<p class="note">{{.}}</p>
+{{end}}{{end}}{{end}}{{if .Cautions}}<h2>{{.Before}}</h2>
 {{range .Cautions}}<p class="note"><strong>{{.Head}}:</strong> {{.Text}}</p>
 {{end}}{{end}}</body>
 </html>

@@ -19,10 +19,12 @@ import (
 func whole(t *testing.T) []byte {
 	t.Helper()
 	p := model.Derive(formtest.Full())
-	c := Content{Title: p.Title, Intro: "260 high", Tables: table.All(p, p.Design.Style()), Cautions: []sheet.Caution{{Head: "At the saw", Text: "Keep the guard on."}}}
+	c := Content{Title: p.Title, Intro: "260 high", Cautions: []sheet.Caution{{Head: "At the saw", Text: "Keep the guard on."}}}
+	part := Part{Tables: table.All(p, p.Design.Style())}
 	for _, v := range sheet.Fitted(p, nil, Wide, High) {
-		c.Pictures = append(c.Pictures, Picture{v.Name, v.Page})
+		part.Pictures = append(part.Pictures, Picture{Caption: v.Name, Page: v.Page})
 	}
+	c.Parts = []Part{part}
 	var b bytes.Buffer
 	if err := Write(&b, c); err != nil {
 		t.Fatal(err)
@@ -104,7 +106,7 @@ func TestSentencesAreBroken(t *testing.T) {
 	tab := table.Table{Title: "T", Columns: []table.Column{{Head: "How"}, {Head: "Length", Align: table.Right}},
 		Rows: [][]table.Cell{{{Text: "Square:\n1 Top."}, {Text: "449.0"}}, {{Text: long}, {Text: "1"}}, {{Text: "Top"}, {Text: "2"}}}}
 	var b bytes.Buffer
-	if err := Write(&b, Content{Title: "T", Tables: []table.Table{tab}}); err != nil {
+	if err := Write(&b, Content{Title: "T", Parts: []Part{{Tables: []table.Table{tab}}}}); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"<td class=\"t\">Square:\n1 Top.</td><td class=\"r\">449.0</td>", "<td class=\"t\">" + long + "</td>", "<td>Top</td>"} {
@@ -117,7 +119,7 @@ func TestSentencesAreBroken(t *testing.T) {
 func TestTextsAreEscaped(t *testing.T) {
 	var b bytes.Buffer
 	evil := `<b onload="x">&`
-	if err := Write(&b, Content{Title: evil, Tables: []table.Table{{Title: evil, Columns: []table.Column{{Head: evil}}, Rows: [][]table.Cell{{{Text: evil}}}, Notes: []string{evil}}}}); err != nil {
+	if err := Write(&b, Content{Title: evil, Parts: []Part{{Tables: []table.Table{{Title: evil, Columns: []table.Column{{Head: evil}}, Rows: [][]table.Cell{{{Text: evil}}}, Notes: []string{evil}}}}}}); err != nil {
 		t.Fatal(err)
 	}
 	if strings.Contains(b.String(), "<b onload") {

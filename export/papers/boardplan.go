@@ -3,9 +3,9 @@ package papers
 import (
 	"io"
 	"slices"
-	"sync"
 
 	"splaywright/export/csv"
+	"splaywright/export/html"
 	"splaywright/export/pdf"
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -15,18 +15,36 @@ import (
 	"splaywright/render/table"
 )
 
-// boardPlan are the files of the board plan of a piece that has boards on hand: its sheets and its
-// tables.
-func (t *task) boardPlan() []File {
-	if len(t.p.Design.OnHand) == 0 {
-		return nil
-	}
-	return t.planned("board-plan", "Board plan: which part comes out of which board", t.onHand, sheet.BoardPlan, table.BoardPlanIDs, table.BoardPlan)
+// plan is one of the plans of boards that go with a piece: of those on hand, or of those to buy.
+type plan struct {
+	name, subject string
+	find          func() (yield.Result, error) // made once, when the first of its files is written
+	pages         func(*form.Piece, yield.Result, sheet.Options) []draw.Page
+	first         func(yield.Result, measure.Style) []table.Table // what stands before the boards; nil = nothing
+	ids           []string                                        // of its tables
+	tables        func(yield.Result, measure.Style) []table.Table
 }
 
-// woodToBuy are the files of what to buy: the shopping list with the plan of what is bought. They are written where the
-// design tells what the yard sells, or where they are asked for by name.
-func (t *task) woodToBuy() ([]File, error) {
+// plans are those that are wanted and that there is something for.
+func (t *task) plans() ([]plan, error) {
+	var out []plan
+	if t.want.Wants(form.PaperBoardPlan) && len(t.p.Design.OnHand) > 0 {
+		out = append(out, plan{name: "board-plan", subject: "Board plan: which part comes out of which board", find: t.onHand,
+			pages: sheet.BoardPlan, ids: table.BoardPlanIDs, tables: table.BoardPlan})
+	}
+	if t.want.Wants(form.PaperToBuy) {
+		bought, err := t.woodToBuy()
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, bought...)
+	}
+	return out, nil
+}
+
+// woodToBuy is the shopping list with the plan of what is bought. It is written where the design tells what the yard sells, or
+// where it is asked for by name.
+func (t *task) woodToBuy() ([]plan, error) {
 	d := t.p.Design
 	if len(d.ToBuy)+len(d.Yard) == 0 && !slices.Contains(t.want.Only, form.PaperToBuy) {
 		return nil, nil
@@ -41,7 +59,8 @@ func (t *task) woodToBuy() ([]File, error) {
 	if !slices.ContainsFunc(d.Yard, func(y form.Yard) bool { return y.Grade != "" }) {
 		ids = ids[:1]
 	}
-	return t.planned("wood-to-buy", "Wood to buy, and what comes out of it", t.shop, sheet.WoodToBuy, ids, table.ToBuy), nil
+	return []plan{{name: "wood-to-buy", subject: "Wood to buy, and what comes out of it", find: t.bought,
+		pages: sheet.WoodToBuy, first: table.ToBuy, ids: ids, tables: table.ToBuy}}, nil
 }
 
 // shop finds what to buy; where that is only what is missing, beside the plan of the boards on hand that is written too.
@@ -56,31 +75,52 @@ func (t *task) shop() (yield.Result, error) {
 	return yield.BuyMissing(t.ctx, t.p, onHand)
 }
 
-// planned are the files of a plan, which is made once, when the first of them is written: its sheets, and tables.
-func (t *task) planned(name, subject string, find func() (yield.Result, error),
-	pages func(*form.Piece, yield.Result, sheet.Options) []draw.Page, ids []string, tables func(yield.Result, measure.Style) []table.Table) []File {
-	solve := sync.OnceValues(find)
+// planned are the files of a plan: its sheets, and tables.
+func (t *task) planned(of plan) []File {
 	var out []File
 	if t.want.WantsAs(form.AsPDF) || t.want.WantsAs(form.AsSingle) {
-		out = append(out, File{name + ".pdf", func(w io.Writer) error {
-			r, err := solve()
+		out = append(out, File{of.name + ".pdf", func(w io.Writer) error {
+			r, err := of.find()
 			if err != nil {
 				return err
 			}
-			return pdf.Write(w, pages(t.p, r, t.so), pdf.Meta{Title: t.p.Title, Subject: t.speak.Say(subject)})
+			return pdf.Write(w, of.pages(t.p, r, t.so), pdf.Meta{Title: t.p.Title, Subject: t.speak.Say(of.subject)})
 		}})
 	}
 	if !t.want.WantsAs(form.AsCSV) {
 		return out
 	}
-	for i, id := range ids {
+	for i, id := range of.ids {
 		out = append(out, File{id + ".csv", func(w io.Writer) error {
-			r, err := solve()
+			r, err := of.find()
 			if err != nil {
 				return err
 			}
-			return csv.Write(w, tables(r, t.so.Style)[i].In(t.speak))
+			return csv.Write(w, of.tables(r, t.so.Style)[i].In(t.speak))
 		}})
 	}
 	return out
+}
+
+// onScreen is a plan on the page for a screen: its boards, and how they are cut.
+func (t *task) onScreen(of plan) ([]html.Part, error) {
+	r, err := of.find()
+	if err != nil {
+		return nil, err
+	}
+	var out []html.Part
+	if of.first != nil {
+		out = append(out, html.Part{Tables: table.AllIn(table.Told(of.first(r, t.so.Style)), t.speak)})
+	}
+	if of.first != nil && len(r.Plan.Layouts) == 0 {
+		return out, nil // what it says of the plan stands there already
+	}
+	tables := table.AllIn(table.Told(table.BoardPlan(r, t.so.Style)), t.speak)
+	over := min(1, len(tables)) // how each board is used stands over the boards
+	out = append(out, html.Part{Tables: tables[:over]})
+	boards := html.Part{Tables: tables[over:]}
+	for _, page := range sheet.BoardPictures(t.p, r, t.so, html.Wide) {
+		boards.Pictures = append(boards.Pictures, html.Picture{Page: page, Tall: true})
+	}
+	return append(out, boards), nil
 }

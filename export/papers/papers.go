@@ -68,11 +68,13 @@ type task struct {
 	pages []draw.Page // of the whole set
 
 	onHand func() (yield.Result, error) // the plan of the boards on hand, found once
+	bought func() (yield.Result, error) // what to buy, found once
 }
 
 func newTask(ctx context.Context, p *form.Piece, o Options, tell func(Progress)) *task {
 	t := &task{ctx: ctx, p: p, o: o, want: p.Design.Papers, tell: tell, base: slug(p.Title)}
 	t.onHand = sync.OnceValues(func() (yield.Result, error) { return yield.Solve(t.ctx, t.p) })
+	t.bought = sync.OnceValues(t.shop)
 	t.want.Patterns.On = t.want.Patterns.On || o.Patterns != nil
 	t.speak = o.Tongue
 	if code := t.want.Tongue; code != "" && code != t.speak.Code() {
@@ -98,17 +100,14 @@ func (t *task) files() ([]File, error) {
 	for _, paper := range set {
 		t.pages = append(t.pages, paper.Pages...)
 	}
-	out := t.sheets(set)
-	out = append(out, t.tables()...)
-	if t.want.Wants(form.PaperBoardPlan) {
-		out = append(out, t.boardPlan()...)
+	plans, err := t.plans()
+	if err != nil {
+		return nil, err
 	}
-	if t.want.Wants(form.PaperToBuy) {
-		bought, err := t.woodToBuy()
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, bought...)
+	out := t.sheets(set)
+	out = append(out, t.tables(plans)...)
+	for _, plan := range plans {
+		out = append(out, t.planned(plan)...)
 	}
 	if t.want.Wants(form.PaperPatterns) {
 		full, err := t.patterns(t.patternOptions())
@@ -156,7 +155,7 @@ func (t *task) pdf(name string, pages []draw.Page, title, subject string) File {
 }
 
 // tables are the page for a screen, the workbook, the views and the tables.
-func (t *task) tables() []File {
+func (t *task) tables(plans []plan) []File {
 	wanted := table.Of(table.All(t.p, t.so.Style), t.want.Wants)
 	tables := table.AllIn(wanted, t.speak)
 	var views, small []sheet.Named
@@ -167,8 +166,8 @@ func (t *task) tables() []File {
 		small = sheet.Fitted(t.p, t.speak, html.Wide, html.High)
 	}
 	var out []File
-	if t.want.WantsAs(form.AsHTML) && len(small)+len(tables) > 0 {
-		out = append(out, File{t.base + ".html", func(w io.Writer) error { return html.Write(w, onePage(t.p, small, wanted, t.speak)) }})
+	if t.want.WantsAs(form.AsHTML) && len(small)+len(tables)+len(plans) > 0 {
+		out = append(out, File{t.base + ".html", func(w io.Writer) error { return t.onePage(w, small, wanted, plans) }})
 	}
 	if t.want.WantsAs(form.AsXLSX) && len(tables) > 0 {
 		out = append(out, File{t.base + ".xlsx", func(w io.Writer) error { return xlsx.Write(w, tables, xlsx.Meta{Title: t.p.Title}) }})
@@ -186,16 +185,25 @@ func (t *task) tables() []File {
 	return out
 }
 
-// onePage is what the page for a screen shows: every picture and table, and the cautions.
-func onePage(p *form.Piece, views []sheet.Named, tables []table.Table, speak *tongue.Tongue) html.Content {
-	c := html.Content{Language: speak.Code(), Title: p.Title, Intro: overall(p, speak), Cautions: sheet.Cautions(p, speak), Before: speak.Say("Before you cut")}
-	for _, t := range tables {
-		c.Tables = append(c.Tables, t.Filled().In(speak))
+// onePage writes the page for a screen: every picture and table, the plans of boards, and the cautions.
+func (t *task) onePage(w io.Writer, views []sheet.Named, tables []table.Table, plans []plan) error {
+	piece := html.Part{}
+	for _, tab := range tables {
+		piece.Tables = append(piece.Tables, tab.Filled().In(t.speak))
 	}
 	for _, v := range views {
-		c.Pictures = append(c.Pictures, html.Picture{Caption: v.Caption, Page: v.Page})
+		piece.Pictures = append(piece.Pictures, html.Picture{Caption: v.Caption, Page: v.Page})
 	}
-	return c
+	parts := []html.Part{piece}
+	for _, plan := range plans {
+		shown, err := t.onScreen(plan)
+		if err != nil {
+			return err
+		}
+		parts = append(parts, shown...)
+	}
+	return html.Write(w, html.Content{Language: t.speak.Code(), Title: t.p.Title, Intro: overall(t.p, t.speak), Parts: parts,
+		Cautions: sheet.Cautions(t.p, t.speak), Before: t.speak.Say("Before you cut")})
 }
 
 // overall is the piece's outside in a line.

@@ -32,7 +32,9 @@ func drawn(t *testing.T, e assets.Example, speak *tongue.Tongue) (pages, pattern
 			}
 		}
 	}
-	onePage(p, nil, nil, speak)
+	if err := task.onePage(io.Discard, nil, nil, nil); err != nil {
+		t.Fatal(err)
+	}
 	pages = task.pages
 	sets, err := pattern.Sets(p, pattern.Options{Tongue: speak})
 	if err != nil {

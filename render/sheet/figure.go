@@ -189,9 +189,11 @@ func views(p *form.Piece, speak *tongue.Tongue, scale func(*view.Picture) float6
 var captions = map[string]string{"front": "front|view", "end": "end|view", "top": "top|view", "bottom": "bottom|view", "pictorial": "pictorial|view", "isometric": "isometric|view"}
 
 // alone makes a page that fits round a figure.
-func alone(title string, f *figure) draw.Page {
+func alone(title string, f *figure) draw.Page { return fitting(title, f.Finish()) }
+
+// fitting makes a page that fits round what is drawn.
+func fitting(title string, items []draw.Item) draw.Page {
 	const margin = 5
-	items := f.Finish()
 	b := draw.Bounds(items).Grow(margin)
 	if b.Empty() {
 		return draw.Page{Title: title, Width: 2 * margin, Height: 2 * margin}

@@ -1,0 +1,45 @@
+package papers
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"splaywright/model"
+	"splaywright/model/file/filetest"
+	"splaywright/model/form"
+	"splaywright/render/sheet"
+)
+
+// The page for a screen holds the plans of boards too, so that a telephone on the bench shows all that is to be cut: every
+// board that is cut as a picture, and the cuts in order.
+func TestThePageForAScreenHoldsThePlans(t *testing.T) {
+	for name, want := range map[string]struct {
+		boards int
+		words  []string
+	}{
+		"barn-door-stool":   {1, []string{"plank with the hinge", "<h2>Cuts in order"}},
+		"washstand-step":    {1, []string{"<h2>Wood to buy", "<h2>Cuts in order"}},
+		"reading-nook-step": {0, nil}, // no boards on hand, and no yard
+	} {
+		p := model.Derive(filetest.Named(t, name))
+		p.Design.Papers.As = []string{form.AsHTML}
+		files, err := Files(p, Options{})
+		if err != nil || len(files) != 1 {
+			t.Fatalf("%s: %d files, %v", name, len(files), err)
+		}
+		var b bytes.Buffer
+		if err := files[0].Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		page := b.String()
+		if got := strings.Count(page, "<svg") - len(sheet.Views(p, nil)); got != want.boards {
+			t.Errorf("%s: %d boards are drawn, want %d", name, got, want.boards)
+		}
+		for _, w := range want.words {
+			if !strings.Contains(page, w) {
+				t.Errorf("%s: %q is missing", name, w)
+			}
+		}
+	}
+}
