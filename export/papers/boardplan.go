@@ -102,25 +102,37 @@ func (t *task) planned(of plan) []File {
 	return out
 }
 
+// planTables are the tables of a plan as people read them: what stands over all, and how the boards are cut.
+type planTables struct {
+	over, boards []table.Table
+	plan         yield.Result
+}
+
+func (t *task) told(of plan) (planTables, error) {
+	r, err := of.find()
+	if err != nil {
+		return planTables{}, err
+	}
+	out := planTables{plan: r}
+	if of.first != nil {
+		out.over = table.AllIn(table.Told(of.first(r, t.so.Style)), t.speak)
+	}
+	if of.first == nil || len(r.Plan.Layouts) > 0 { // else what it says of the plan stands there already
+		out.boards = table.AllIn(table.Told(table.BoardPlan(r, t.so.Style)), t.speak)
+	}
+	return out, nil
+}
+
 // onScreen is a plan on the page for a screen: its boards, and how they are cut.
 func (t *task) onScreen(of plan) ([]html.Part, error) {
-	r, err := of.find()
+	told, err := t.told(of)
 	if err != nil {
 		return nil, err
 	}
-	var out []html.Part
-	if of.first != nil {
-		out = append(out, html.Part{Tables: table.AllIn(table.Told(of.first(r, t.so.Style)), t.speak)})
+	over := min(1, len(told.boards)) // how each board is used stands over the boards
+	cut := html.Part{Tables: told.boards[over:]}
+	for _, page := range sheet.BoardPictures(t.p, told.plan, t.so, html.Wide) {
+		cut.Pictures = append(cut.Pictures, html.Picture{Page: page, Tall: true})
 	}
-	if of.first != nil && len(r.Plan.Layouts) == 0 {
-		return out, nil // what it says of the plan stands there already
-	}
-	tables := table.AllIn(table.Told(table.BoardPlan(r, t.so.Style)), t.speak)
-	over := min(1, len(tables)) // how each board is used stands over the boards
-	out = append(out, html.Part{Tables: tables[:over]})
-	boards := html.Part{Tables: tables[over:]}
-	for _, page := range sheet.BoardPictures(t.p, r, t.so, html.Wide) {
-		boards.Pictures = append(boards.Pictures, html.Picture{Page: page, Tall: true})
-	}
-	return append(out, boards), nil
+	return []html.Part{{Tables: slices.Concat(told.over, told.boards[:over])}, cut}, nil
 }

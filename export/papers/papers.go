@@ -7,6 +7,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -169,8 +170,8 @@ func (t *task) tables(plans []plan) []File {
 	if t.want.WantsAs(form.AsHTML) && len(small)+len(tables)+len(plans) > 0 {
 		out = append(out, File{t.base + ".html", func(w io.Writer) error { return t.onePage(w, small, wanted, plans) }})
 	}
-	if t.want.WantsAs(form.AsXLSX) && len(tables) > 0 {
-		out = append(out, File{t.base + ".xlsx", func(w io.Writer) error { return xlsx.Write(w, tables, xlsx.Meta{Title: t.p.Title}) }})
+	if t.want.WantsAs(form.AsXLSX) && len(tables)+len(plans) > 0 {
+		out = append(out, File{t.base + ".xlsx", func(w io.Writer) error { return t.workbook(w, tables, plans) }})
 	}
 	if t.want.WantsAs(form.AsSVG) {
 		for _, v := range views {
@@ -204,6 +205,19 @@ func (t *task) onePage(w io.Writer, views []sheet.Named, tables []table.Table, p
 	}
 	return html.Write(w, html.Content{Language: t.speak.Code(), Title: t.p.Title, Intro: overall(t.p, t.speak), Parts: parts,
 		Cautions: sheet.Cautions(t.p, t.speak), Before: t.speak.Say("Before you cut")})
+}
+
+// workbook writes all tables, those of the plans of boards last.
+func (t *task) workbook(w io.Writer, tables []table.Table, plans []plan) error {
+	all := slices.Clone(tables)
+	for _, of := range plans {
+		told, err := t.told(of)
+		if err != nil {
+			return err
+		}
+		all = append(all, slices.Concat(told.over, told.boards)...)
+	}
+	return xlsx.Write(w, all, xlsx.Meta{Title: t.p.Title})
 }
 
 // overall is the piece's outside in a line.

@@ -2,8 +2,11 @@ package papers
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 
 	"splaywright/model"
 	"splaywright/model/file/filetest"
@@ -40,6 +43,34 @@ func TestThePageForAScreenHoldsThePlans(t *testing.T) {
 			if !strings.Contains(page, w) {
 				t.Errorf("%s: %q is missing", name, w)
 			}
+		}
+	}
+}
+
+// The workbook holds the tables of the plans after those of the piece.
+func TestTheWorkbookHoldsThePlans(t *testing.T) {
+	for name, want := range map[string][]string{
+		"barn-door-stool":   {"Board plan", "What comes out of which board", "Cuts in order"},
+		"washstand-step":    {"Wood to buy", "Board plan", "What comes out of which board", "Cuts in order"},
+		"reading-nook-step": nil,
+	} {
+		p := model.Derive(filetest.Named(t, name))
+		p.Design.Papers.As = []string{form.AsXLSX}
+		files, err := Files(p, Options{})
+		if err != nil || len(files) != 1 {
+			t.Fatalf("%s: %d files, %v", name, len(files), err)
+		}
+		var b bytes.Buffer
+		if err := files[0].Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		f, err := excelize.OpenReader(&b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := f.GetSheetList()
+		if n := len(got) - len(want); n < 10 || !slices.Equal(got[n:], want) {
+			t.Errorf("%s: the sheets are %q, the last of them should be %q", name, got, want)
 		}
 	}
 }
