@@ -214,7 +214,7 @@ func (b *sewn) unit(p *stock.Piece, kind int, turned bool, first stock.First) {
 	b.p.fill(p, u, turned)
 }
 
-// recut gives up some boards and cuts others from the units of these and those left over.
+// recut gives up some boards, cuts others from the units of these and those left over, and the rest from what any board leaves over.
 func (w *sewer) recut(now *layout, out, in []int, noise float64) *layout {
 	l := &layout{roots: slices.Clone(now.roots), owner: slices.Clone(now.owner), keep: slices.Clone(now.keep), order: now.order}
 	var left []int
@@ -230,6 +230,7 @@ func (w *sewer) recut(now *layout, out, in []int, noise float64) *layout {
 	for _, b := range in {
 		left = w.board(l, left, b, noise)
 	}
+	left = w.mend(l, left)
 	l.left = left
 	for _, u := range left {
 		l.area += w.s.us[u].area()
