@@ -36,6 +36,8 @@ type cutting struct {
 // around, of which sounding until that has ruled out the first, asked how many rounds are gone for one; steady is how far
 // prices keep to the best ones yet, so that they do not swing from unit to unit. Dearer choices are asked about up to so many
 // times the bound. A way to cut round places to avoid, or one known that a programme begins with, takes as long as so many pairs.
+// The smallest steps are left out where their tables have more than finest places: a choice takes long there and is seldom ruled
+// out, and the search makes more of that time.
 const (
 	asking   = 150_000_000
 	around   = 50_000_000
@@ -44,6 +46,7 @@ const (
 	steady   = 0.7
 	dearest  = 1.05
 	perWay   = 50
+	finest   = 300_000
 )
 
 // coarsely rules out the cheapest sets, in the largest steps, as long as it finds how; it returns those that remain.
@@ -55,7 +58,11 @@ func (c *chooser) coarsely(sets []set) []set {
 // finely goes on in ever smaller steps, then with what places to avoid spoil, and there looks at dearer sets too, so that they
 // need not be tried.
 func (c *chooser) finely(sets []set) []set {
-	for _, grids := range append(slices.Clone(c.s.bounds.rough[1:]), c.s.bounds.grids) {
+	levels := c.s.bounds.rough[1:]
+	if number(c.s.bounds.grids) <= finest {
+		levels = append(slices.Clone(levels), c.s.bounds.grids)
+	}
+	for _, grids := range levels {
 		if number(grids) > number(c.grids) {
 			sets = c.level(grids, sets, 0)
 		}

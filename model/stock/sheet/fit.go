@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"cmp"
+	"math"
 	"math/rand/v2"
 	"runtime"
 	"slices"
@@ -22,14 +23,16 @@ type fitter struct {
 	cover  []float64 // of each shape, for value
 }
 
-// The search on single choices: how much work it has, as a fraction of a weaver's; how often it goes on from what it has
-// found; how many choices are tried at most; in how many stages, after each of which one in so many stays.
+// The search on single choices: how much work it has, as a fraction of a search's; how often it goes on from what it has
+// found; how many choices are tried at most, and how many fitters at least there are for them; in how many stages, after each of
+// which one in so many stays.
 const (
-	fitShare = 0.2
-	passes   = 2
-	fitSets  = 48
-	stages   = 4
-	stay     = 3
+	ofFitters = 3
+	passes    = 3
+	fitSets   = 16
+	fitters   = 8
+	stages    = 4
+	stay      = 3
 )
 
 func (s *search) newFitter(c set, seed uint64) *fitter {
@@ -94,22 +97,43 @@ func (s *search) fit(sets []set, work int) *layout {
 	return best
 }
 
-// likely are sets of the dearer half of those that would better a layout: in the cheapest all units have hardly room.
+// likely are sets of the dearer half of those that would better a layout, since in the cheapest all units have hardly room: of
+// every so many in the order of their cost, the one with the most to spare by all that is known of the bound.
 func (s *search) likely(sets []set, best *layout) []set {
 	to := len(sets)
 	if best.area == 0 {
 		to, _ = slices.BinarySearchFunc(sets, best.cost*(1-1e-9), func(a set, c float64) int { return cmp.Compare(a.cost, c) })
 	}
-	from := to / 2
 	if to <= fitSets {
-		return sets[:to]
+		return enough(sets[:to])
 	}
+	from := to / 2
 	n := min(fitSets, to-from)
 	var out []set
 	for k := range n {
-		out = append(out, sets[from+(k+1)*(to-from)/n-1])
+		out = append(out, s.roomiest(sets[from+k*(to-from)/n:from+(k+1)*(to-from)/n]))
 	}
 	return out
+}
+
+// enough are the sets so often that two cores have something to do to the end.
+func enough(sets []set) []set {
+	out := slices.Clone(sets)
+	for len(out) > 0 && len(out) < fitters {
+		out = append(out, sets...)
+	}
+	return out
+}
+
+// roomiest is the set with the most to spare.
+func (s *search) roomiest(sets []set) set {
+	best, most := sets[0], math.Inf(-1)
+	for _, c := range sets {
+		if spare, _ := s.bounds.may(c.boards); spare > most {
+			best, most = c, spare
+		}
+	}
+	return best
 }
 
 // fitSome tries some sets with so much work in all; those with least left over go on. It returns the best layout.

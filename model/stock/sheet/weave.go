@@ -32,13 +32,15 @@ const (
 	gather = 0.8
 )
 
-// The search is done by many weavers, of which half are given up after each round, since where a weaver ends depends much
-// on where it begins. How far each has come by then, as a fraction of its work; the work for so many units, and the most,
-// less a part of what the bound took, so that a task takes the same time with either.
+// The weaving is done by many weavers, of which half are given up after each round, since where a weaver ends depends much
+// on where it begins. How far each has come by then, as a fraction of its work. The work of a search for so many units, and the
+// most, of which a weaver has a share where single choices are tried after; less a part of what the bound took, so that a task takes
+// the same time with either.
 const (
 	weavers  = 8
 	perUnits = 30_000
 	mostWoof = 45_000_000
+	ofWeaver = 0.3
 	warp     = 6 // pairs of places for the bound that take as long as a pair of ways of each weaver that stays to the end
 )
 
@@ -60,7 +62,12 @@ func (s *search) weave(sets []set, beside func() []set) {
 	if s.alike() || s.lower == 0 { // what comes after, where boards are alike or are proven too little, takes as long
 		most /= 2
 	}
-	work := func() int { return min(most-s.asked/warp, perUnits*len(s.us)*len(s.us)) }
+	units := perUnits * len(s.us) * len(s.us)
+	share := 1.0
+	if len(sets) > 0 {
+		share = ofWeaver
+	}
+	work := func() int { return int(share * float64(min(most-s.asked/warp, units))) }
 	var ws []*weaver
 	for i := range weavers {
 		ws = append(ws, s.newWeaver(uint64(i), sets))
@@ -91,7 +98,7 @@ func (s *search) weave(sets []set, beside func() []set) {
 		slices.SortStableFunc(ws, func(a, b *weaver) int { return cmp.Compare(a.value(a.best), b.value(b.best)) })
 		ws = ws[:len(ws)/2]
 	}
-	s.consider(s.fit(left, int(fitShare*float64(work()))))
+	s.consider(s.fit(left, int(ofFitters*float64(min(most, units)))))
 }
 
 func (s *search) newWeaver(seed uint64, sets []set) *weaver {
