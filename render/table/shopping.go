@@ -27,6 +27,9 @@ func Shopping(r yield.Result, style measure.Style) Table {
 		s.row("", Cell{Text: d.Name, Own: d.Sold.Words == ""}, word(timberOn(r, l.board)), s.length(mm(d.Length)), s.length(mm(d.Width)), s.length(mm(d.Thickness)),
 			count(l.number), figure(d.Price, 2), figure(l.price, 2), figure(l.exact, 2), figure(l.charged, 2))
 	}
+	if n := len(r.OnHand); n > 0 && len(r.Parts) > 0 {
+		s.note(fmt.Sprintf("Bought is wood for the parts that the boards on hand do not yield; %d come out of these, as their board plan says.", n))
+	}
 	if len(s.Rows) > 0 {
 		row := make([]Cell, len(s.Columns))
 		row[0], row[7], row[8], row[9] = word("Total"), figure(b.price, 2), figure(b.exact, 2), figure(b.charged, 2)
@@ -40,8 +43,6 @@ func Shopping(r yield.Result, style measure.Style) Table {
 	if n := len(r.OnHand); n > 0 && len(r.Parts) == 0 {
 		s.note("The boards on hand yield every part, as their board plan says: there is nothing to buy.")
 		return s.Said(s.style)
-	} else if n > 0 {
-		s.note(fmt.Sprintf("Bought is wood for the parts that the boards on hand do not yield; %d come out of these, as their board plan says.", n))
 	}
 	s.note(proofText(s, r))
 	if len(s.Rows) > 0 {
