@@ -89,8 +89,6 @@ func (p *boardPage) board(r row, chosen grip) {
 	p.title(r, chosen.board == r.board)
 	if r.isCut() {
 		r.cuts.Layout.Each(func(q *stock.Piece, _ int) { p.piece(r, q) })
-		p.cuts(r)
-		p.open(r)
 	}
 	for i, a := range r.it.Avoid {
 		p.avoid(r, a, chosen.board == r.board && chosen.kind == onPlace && chosen.at == i)
@@ -100,6 +98,10 @@ func (p *boardPage) board(r row, chosen grip) {
 		width, ink = 2, p.ink.lit
 	}
 	p.stroke(wood, width, ink)
+	if r.isCut() { // the numbers of cuts over all lines
+		p.cuts(r)
+		p.open(r)
+	}
 }
 
 // title stands above the board: its name and sizes, and which way the grain runs.
