@@ -29,6 +29,7 @@ func Compare(pieces []*form.Piece, style measure.Style) Table {
 	s.joints()
 	s.holding()
 	s.cost()
+	s.stops()
 	s.note("Same: alike to what the papers show. Change: from the first to the last.")
 	return s.Said(s.style)
 }
@@ -150,7 +151,7 @@ func (s *comparison) lengthIn(style measure.Style, ref, what string, of func(p *
 
 func (s *comparison) sizes() {
 	whole := func(what string, of func(form.Overall) measure.Length) {
-		s.length("", what, func(p *form.Piece) (measure.Length, bool) { return of(p.Overall), true })
+		s.length("", what, func(p *form.Piece) (measure.Length, bool) { return of(p.Overall), isBuilt(p) })
 	}
 	whole("height", func(o form.Overall) measure.Length { return o.Height })
 	whole("width at the top", func(o form.Overall) measure.Length { return o.WidthTop })
@@ -177,14 +178,29 @@ func (s *comparison) sizes() {
 	ratioOf("height : depth", height, depth)
 	s.line("", "splay of the ends", "deg", 2, func(p *form.Piece) compared { return compared{p.Design.Splay.Ends.Degrees(), true} })
 	s.line("", "splay of the edges", "deg", 2, func(p *form.Piece) compared { return compared{p.Design.Splay.Edges.Degrees(), true} })
-	s.line("", "weight", "kg", 2, func(p *form.Piece) compared { return compared{p.Overall.Mass, true} })
+	s.line("", "weight", "kg", 2, func(p *form.Piece) compared { return compared{p.Overall.Mass, isBuilt(p)} })
 	s.line("", "wood at rough size", "bd ft", 2, func(p *form.Piece) compared {
 		feet := 0.
 		for _, q := range p.Parts {
 			feet += boardFeet(q.Rough)
 		}
-		return compared{feet, true}
+		return compared{feet, isBuilt(p)}
 	})
+}
+
+// isBuilt tells whether a piece has parts; one that was stopped before them has no sizes either.
+func isBuilt(p *form.Piece) bool { return len(p.Parts) > 0 }
+
+// stops say of every piece that something stops what that is.
+func (s *comparison) stops() {
+	for _, p := range s.pieces {
+		for _, f := range p.Findings {
+			if f.Level == part.Stop {
+				s.note(fmt.Sprintf("%+s: something stops it, and what does not stand here is not known. %s", p.Title, f.Text))
+				break
+			}
+		}
+	}
 }
 
 // ids are the parts of all pieces in the order in which they first appear.

@@ -129,3 +129,22 @@ func TestWholeRatio(t *testing.T) {
 		}
 	}
 }
+
+// A variant that cannot be made has no sizes to set beside the others, and what stops it is said.
+func TestAStoppedPieceHasNoSizesBesideOthers(t *testing.T) {
+	low := formtest.Butt()
+	low.Title, low.Size.Height = "too low", 15
+	sound, stopped := model.Derive(formtest.Butt()), model.Derive(low)
+	got := Compare([]*form.Piece{sound, stopped}, measure.Style{Unit: measure.Metric, Step: 0.1})
+	for _, row := range got.Rows {
+		if what := row[0].Text; (what == "height" || what == "weight" || what == "width at the top" || what == "wood at rough size") && (row[3].Text != "" || row[2].Text == "" || row[4].Text != "not in all") {
+			t.Errorf("%s: %q beside %q: %s", what, row[2].Text, row[3].Text, row[4].Text)
+		}
+	}
+	if n := notes(got); !strings.Contains(n, "too low: something stops it") || !strings.Contains(n, "nothing left for the sides") {
+		t.Error(n)
+	}
+	if n := notes(Compare([]*form.Piece{sound, sound}, measure.Style{Unit: measure.Metric, Step: 0.1})); strings.Contains(n, "stops") {
+		t.Error(n)
+	}
+}
