@@ -1,6 +1,10 @@
 package sheet
 
-import "slices"
+import (
+	"slices"
+
+	"splaywright/model/stock"
+)
 
 // set is a choice of boards that the bounds do not rule out.
 type set struct {
@@ -11,6 +15,26 @@ type set struct {
 
 // mostSets is how many choices of boards are listed one by one.
 const mostSets = 1 << 17
+
+// twin says that parts come from one board as from the other, for the same price.
+func twin(a, b stock.Board) bool {
+	return a.Timber == b.Timber && a.Length == b.Length && a.Width == b.Width && a.Thickness == b.Thickness && a.Price == b.Price &&
+		slices.Equal(a.Outline, b.Outline) && slices.Equal(a.Avoid, b.Avoid)
+}
+
+// twins are, of each shape, the last one before it that is as large, as dear and as spoilt but was entered by itself, or -1.
+func (s *search) twins() []int {
+	out := slices.Repeat([]int{-1}, len(s.shapes))
+	for i, sh := range s.shapes {
+		for j := i - 1; j >= 0; j-- {
+			if o := s.shapes[j]; o.board != sh.board && twin(s.t.Boards[o.board], s.t.Boards[sh.board]) {
+				out[i] = j
+				break
+			}
+		}
+	}
+	return out
+}
 
 // sets lists every choice of boards that may hold all units, cheapest first; listed is false where there are too
 // many choices.
@@ -27,12 +51,17 @@ func (s *search) sets() (all []set, listed bool) {
 	if ways > mostSets || len(s.shapes) > 64 {
 		return nil, false
 	}
+	twins := s.twins()
 	var walk func(i int, boards uint64, cost float64)
 	walk = func(i int, boards uint64, cost float64) {
 		if i == len(s.shapes) {
 			if spare, ok := s.bounds.may(boards); ok {
 				all = append(all, set{boards, cost, spare})
 			}
+			return
+		}
+		if n := twins[i]; n >= 0 && boards>>n&1 == 0 { // the one before it would do as well
+			walk(i+1, boards, cost)
 			return
 		}
 		j := i // boards alike are taken in order
