@@ -158,7 +158,7 @@ func (s *search) fitSome(sets []set, best *layout, seed uint64, work int) *layou
 		}
 		fs = slices.DeleteFunc(fs, func(f *fitter) bool { return best.area == 0 && f.set.cost >= best.cost*(1-1e-9) })
 		slices.SortStableFunc(fs, func(a, b *fitter) int { return cmp.Compare(a.best.area, b.best.area) })
-		fs = fs[:(len(fs)+stay-1)/stay]
+		fs = fs[:min(len(fs), max(2, (len(fs)+stay-1)/stay))] // two, for two cores
 	}
 	return best
 }
