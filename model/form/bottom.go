@@ -64,13 +64,46 @@ func roomToSwell(d Design, u Bottom) measure.Length {
 	if !ok || u.Joint != InGroove {
 		return usualClearance
 	}
-	across := d.Size.Depth
-	if d.Form == ringForm || d.Size.Width < across {
-		across = d.Size.Width
-	}
+	across := acrossBottom(d, u)
 	dry, damp := timber.EquilibriumMoisture(roomWarmth, float64(d.Use.Dry)), timber.EquilibriumMoisture(roomWarmth, float64(d.Use.Damp))
-	grows := measure.Length(m.Change(across.MM(), timber.AcrossFlatsawn, dry, damp) / 2)
+	grows := measure.Length(m.Change(across, timber.AcrossFlatsawn, dry, damp) / 2)
 	return max(usualClearance, min(grows, *u.Depth*fullGroove))
+}
+
+// acrossBottom is how wide a bottom is across its grain, mm, with grooves that it fills: where it is widest, between walls
+// that lean.
+func acrossBottom(d Design, u Bottom) float64 {
+	within := func(w *wall) float64 { // from the axis
+		taken := d.Size.Height.MM()
+		if l := d.Lid; l != nil {
+			thick := l.Thickness
+			fill(&thick, d.Boards.Side.Thickness)
+			taken -= thick.MM()
+		}
+		if d.Size.TakenAt == AtFloor {
+			taken = 0
+		}
+		low, sin, cos := u.Up.MM(), math.Sin(w.lean), math.Cos(w.lean)
+		rises := max((low-taken)*sin/cos, (low+u.Thickness.MM()-taken)*sin/cos)
+		return w.half + rises - (w.thickness-u.Depth.MM())/cos
+	}
+	var walls []*wall
+	switch d.Form {
+	case ringForm:
+		n := min(max(d.Size.Staves, fewest), most) // whatever is typed
+		stave := d
+		stave.Size.Staves = 1 // they are alike
+		r := within(staves(stave)[0])
+		if n%2 == 0 {
+			return 2 * r
+		}
+		return r + r/math.Cos(math.Pi/float64(n)) // the back one is a corner
+	case chestForm:
+		walls = fourWalls(d, -1)
+	default:
+		walls = fourWalls(d, 1)
+	}
+	return within(walls[0]) + within(walls[2]) // its grain runs from end to end
 }
 
 func thinnestWall(d Design) measure.Length {

@@ -1,8 +1,10 @@
 package form
 
+const chestForm = "chest"
+
 // chestFamily: four walls that are plumb or wider at the floor, with or without a bottom and a lid.
 var chestFamily = family{
-	form:     "chest",
+	form:     chestForm,
 	walls:    true,
 	defaults: chestDefaults,
 	refuse:   refuseChest,
