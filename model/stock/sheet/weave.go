@@ -41,7 +41,8 @@ const (
 	perUnits = 30_000
 	mostWoof = 45_000_000
 	ofWeaver = 0.3
-	warp     = 6 // pairs of places for the bound that take as long as a pair of ways of each weaver that stays to the end
+	warp     = 6  // pairs of places for the bound that take as long as a pair of ways of each weaver that stays to the end
+	weft     = 12 // those that a pair of ways of the fitters is left off for: half of them, or thick and thin boards have too little
 )
 
 var rounds = [...]float64{0.17, 0.44, 1}
@@ -98,7 +99,7 @@ func (s *search) weave(sets []set, beside func() []set) {
 		slices.SortStableFunc(ws, func(a, b *weaver) int { return cmp.Compare(a.value(a.best), b.value(b.best)) })
 		ws = ws[:len(ws)/2]
 	}
-	s.consider(s.fit(left, int(ofFitters*float64(min(most, units)))))
+	s.consider(s.fit(left, int(ofFitters*float64(min(most-s.asked/weft, units)))))
 }
 
 func (s *search) newWeaver(seed uint64, sets []set) *weaver {
