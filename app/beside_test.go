@@ -80,6 +80,25 @@ func TestSideBySide(t *testing.T) {
 	}
 }
 
+// Sizes that make no piece are told beside the others, in place of those that stood there before.
+func TestARefusedDesignIsToldBeside(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	w.setAside()
+	typeInto(t, w, "size.height", "15")
+	if !w.s.Refused() {
+		t.Fatal("a step 15 high is made")
+	}
+	shown, _ := w.beside.table.Shown()
+	for _, r := range shown.Rows {
+		if r[0].Text == "height" && (r[2].Text != "" || r[3].Text != "260.0") {
+			t.Errorf("heights %v", r)
+		}
+	}
+	if all := strings.Join(shown.Notes, "\n"); !strings.Contains(all, "as it stands: something stops it") {
+		t.Errorf("below it stands %q", all)
+	}
+}
+
 // What stands side by side is said in the language that is spoken, what differs before what is the same.
 func TestSideBySideInAnotherLanguage(t *testing.T) {
 	inTongue(t, "de")

@@ -104,6 +104,7 @@ func (w *Window) deliverLooked(s *session.Session, gen uint64, l looked) {
 	}
 	if s.Refused() { // the tables stay with the pictures
 		w.refresh()
+		w.showBeside()
 		return
 	}
 	w.setTables(l.tables)
