@@ -103,6 +103,9 @@ func (s *comparison) texts(what string, of func(p *form.Piece) string) {
 		}
 		row = append(row, Cell{Text: t})
 	}
+	if change == "differs" && (row[2].Text == "" || row[len(row)-1].Text == "") {
+		change = "not in all"
+	}
 	s.row("", append(row, word(change))...)
 }
 
