@@ -14,6 +14,22 @@ import (
 	"splaywright/render/sheet"
 )
 
+// alone is the only file of an example's papers that is of one kind, and the piece.
+func alone(t *testing.T, example, kind string) ([]byte, *form.Piece) {
+	t.Helper()
+	p := model.Derive(filetest.Named(t, example))
+	p.Design.Papers.As = []string{kind}
+	files, err := Files(p, Options{})
+	if err != nil || len(files) != 1 {
+		t.Fatalf("%s: %d files, %v", example, len(files), err)
+	}
+	var b bytes.Buffer
+	if err := files[0].Write(&b); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes(), p
+}
+
 // The page for a screen holds the plans of boards too, so that a telephone on the bench shows all that is to be cut: every
 // board that is cut as a picture, and the cuts in order.
 func TestThePageForAScreenHoldsThePlans(t *testing.T) {
@@ -25,17 +41,8 @@ func TestThePageForAScreenHoldsThePlans(t *testing.T) {
 		"washstand-step":    {1, []string{"<h2>Wood to buy", "<h2>Cuts in order"}},
 		"reading-nook-step": {0, nil}, // no boards on hand, and no yard
 	} {
-		p := model.Derive(filetest.Named(t, name))
-		p.Design.Papers.As = []string{form.AsHTML}
-		files, err := Files(p, Options{})
-		if err != nil || len(files) != 1 {
-			t.Fatalf("%s: %d files, %v", name, len(files), err)
-		}
-		var b bytes.Buffer
-		if err := files[0].Write(&b); err != nil {
-			t.Fatal(err)
-		}
-		page := b.String()
+		text, p := alone(t, name, form.AsHTML)
+		page := string(text)
 		if got := strings.Count(page, "<svg") - len(sheet.Views(p, nil)); got != want.boards {
 			t.Errorf("%s: %d boards are drawn, want %d", name, got, want.boards)
 		}
@@ -54,17 +61,8 @@ func TestTheWorkbookHoldsThePlans(t *testing.T) {
 		"washstand-step":    {"Wood to buy", "Board plan", "What comes out of which board", "Cuts in order"},
 		"reading-nook-step": nil,
 	} {
-		p := model.Derive(filetest.Named(t, name))
-		p.Design.Papers.As = []string{form.AsXLSX}
-		files, err := Files(p, Options{})
-		if err != nil || len(files) != 1 {
-			t.Fatalf("%s: %d files, %v", name, len(files), err)
-		}
-		var b bytes.Buffer
-		if err := files[0].Write(&b); err != nil {
-			t.Fatal(err)
-		}
-		f, err := excelize.OpenReader(&b)
+		text, _ := alone(t, name, form.AsXLSX)
+		f, err := excelize.OpenReader(bytes.NewReader(text))
 		if err != nil {
 			t.Fatal(err)
 		}
