@@ -50,14 +50,11 @@ func Stepped(text string, now any, by int, s Steps, bare measure.Unit) (string, 
 }
 
 func steppedLength(plain string, v measure.Length, by int, s Steps, bare measure.Unit) string {
-	inches, named := bare == measure.Imperial, false
-	switch {
-	case strings.ContainsAny(plain, `"'′″`) || strings.Contains(plain, "in") || strings.Contains(plain, "ft"):
-		inches, named = true, true
-	case strings.ContainsAny(plain, "mc"): // mm, cm, m
-		inches, named = false, true
+	unit, named := measure.UnitOf(plain)
+	if !named {
+		unit = bare
 	}
-	if !inches {
+	if unit != measure.Imperial {
 		out := decimal(onGrid(v.MM(), s.MM.MM(), by))
 		if named {
 			out += " mm"

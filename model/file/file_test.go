@@ -79,6 +79,30 @@ func TestDesignIsRead(t *testing.T) {
 	}
 }
 
+// Papers print in the unit that the step of rounding was typed in, wherever that stands; letters of names and functions are none.
+func TestPapersPrintInTheUnitOfTheStep(t *testing.T) {
+	mm, in := measure.Metric, measure.Imperial
+	for _, c := range []struct {
+		units, rest string
+		want        measure.Unit
+	}{
+		{"mm", "round: {to: 0.5}", mm}, {"in", "round: {to: 1/32}", in}, {"mm", "round: {both: true}", mm},
+		{"mm", "round: {to: 1/32 in}", in}, {"mm", "round: {to: '1/32\"'}", in}, {"in", "round: {to: 0.5 mm}", mm},
+		{"mm", "round: {to: 1/32 IN}", in}, {"in", "round: {to: 0.1 CM}", mm}, {"in", "round: {to: 0.001 m}", mm}, {"mm", "round: {to: 0.01 ft}", in},
+		{"mm", "round: {to: min(1; 0.5)}", mm}, {"mm", "names: {fine: 0.5}\nround: {to: fine}", mm}, {"in", "names: {comma: 1/64}\nround: {to: comma * 2}", in},
+		{"mm", "names: {fine: 1/32 in}\nround: {to: fine}", in}, {"in", "names: {coarse: fine * 2, fine: 0.5 mm}\nround: {to: coarse}", mm},
+		{"mm", "names: {a: a}\nround: {to: a}", mm},
+	} {
+		d, err := read(t, "splaywright: 1\nunits: "+c.units+"\nform: stool\nsize: {height: 430 mm, width: 450 mm, depth: 250 mm}\n"+c.rest+"\n").Design()
+		if err != nil && !strings.Contains(err.Error(), "circle") {
+			t.Fatalf("%s: %v", c.rest, err)
+		}
+		if d.Round.Unit != c.want {
+			t.Errorf("units: %s, %s: papers print in %v, want %v", c.units, c.rest, d.Round.Unit, c.want)
+		}
+	}
+}
+
 // wouldDo is how a refusal says what would be accepted.
 var wouldDo = regexp.MustCompile(`such as |would do|did you mean|[Tt]here are |; (type|write|put|give|keep|leave) |expected: |is expected|are expected|is made of`)
 

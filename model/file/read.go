@@ -44,14 +44,9 @@ func (d *Document) Design() (form.Design, error) {
 
 // lateUnits settles in which unit papers print: the one the rounding step was typed in.
 func (r *reader) lateUnits(d *form.Design) {
-	d.Units = r.bare
-	d.Round.Unit = r.bare
-	text := measure.Plain(r.doc.Text("round.to"))
-	switch {
-	case strings.Contains(text, "mm") || strings.Contains(text, "cm"):
-		d.Round.Unit = measure.Metric
-	case strings.Contains(text, "in") || strings.Contains(text, `"`):
-		d.Round.Unit = measure.Imperial
+	d.Units, d.Round.Unit = r.bare, r.bare
+	if u, ok := r.typedIn("round.to", map[string]bool{}); ok {
+		d.Round.Unit = u
 	}
 }
 

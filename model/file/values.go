@@ -155,10 +155,7 @@ func hint(path string) string {
 
 // look gives what a name in an expression stands for: one of names, or a size by its path.
 func (v *values) look(name string) (measure.Quantity, error) {
-	path := "names." + name
-	if v.doc.find(path) == nil {
-		path = name
-	}
+	path := v.pathOf(name)
 	if _, number := kindAt(path); !number && !strings.HasPrefix(path, "names.") || v.doc.find(path) == nil {
 		return measure.Quantity{}, fmt.Errorf("nothing is called %q here; %sit would stand under names, or be a size such as size.height", name, v.near(name))
 	}
@@ -176,6 +173,34 @@ func (v *values) look(name string) (measure.Quantity, error) {
 		return q, &errElsewhere{name}
 	}
 	return q, nil
+}
+
+// typedIn gives the unit that a length was typed with: the first in its expression, names and sizes that it uses included.
+// ok is false where all its numbers are bare. seen are paths that were asked after already.
+func (v *values) typedIn(path string, seen map[string]bool) (u measure.Unit, ok bool) {
+	if seen[path] {
+		return u, false
+	}
+	seen[path] = true
+	text := plainly(v.doc.Text(path))
+	scan(text, func(from, to int, kind measure.Kind) {
+		switch {
+		case ok:
+		case kind == measure.OfLength:
+			u, ok = measure.UnitOf(text[from:to])
+		case kind == aWord:
+			u, ok = v.typedIn(v.pathOf(text[from:to]), seen)
+		}
+	})
+	return u, ok
+}
+
+// pathOf is where what a name in an expression stands for would be.
+func (v *values) pathOf(name string) string {
+	if path := "names." + name; v.doc.find(path) != nil {
+		return path
+	}
+	return name
 }
 
 // near asks after the name or size that a mistyped name is nearest to.

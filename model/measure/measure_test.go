@@ -57,6 +57,28 @@ func TestLengthsAsTyped(t *testing.T) {
 }
 
 // Inches are 25.4 mm exactly, and what is read is the nearest number to that.
+// Whatever way a unit is written, it is known which it was; a letter that belongs to no unit is none.
+func TestUnitsAsTyped(t *testing.T) {
+	for _, c := range []struct {
+		unit  Unit
+		texts []string
+	}{
+		{Imperial, []string{"1/32 in", `9 3/8"`, "2′ 3″", "2 ft 3", "1 FOOT", "5 Inches", "-½ in", "1.5ft"}},
+		{Metric, []string{"0.5 mm", "26 CM", ".3 m", "+ 4 Millimetres", "1 meters"}},
+	} {
+		for _, text := range c.texts {
+			if u, ok := UnitOf(text); !ok || u != c.unit {
+				t.Errorf("%q: %v, %v; want %v", text, u, ok, c.unit)
+			}
+		}
+	}
+	for _, text := range []string{"", "12", "9 3/8", "6 deg", "1:8", "fine", "min(1; 2)", "in", "3 mast"} {
+		if u, ok := UnitOf(text); ok {
+			t.Errorf("%q is in %v", text, u)
+		}
+	}
+}
+
 func TestInchesAreExact(t *testing.T) {
 	for text, mm := range map[string]float64{
 		"12 in": 304.8, "6 in": 152.4, "3 in": 76.2, "1 ft": 304.8, "3 ft": 914.4, "1 ft 4 in": 406.4, "9 1/2 in": 241.3,

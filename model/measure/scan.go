@@ -261,6 +261,23 @@ func unitAt(s string) (unit string, n int) {
 	return "", 0
 }
 
+// UnitOf gives the unit that a length was typed with, as ParseLength and Literal read it: feet and inches are Imperial, the
+// others Metric. ok is false where no unit of length stands behind the number.
+func UnitOf(text string) (u Unit, ok bool) {
+	plain := strings.TrimLeft(Plain(text), " +-")
+	_, n, err := number(plain)
+	if err != nil {
+		return Metric, false
+	}
+	switch name, _ := unitAt(plain[n:]); name {
+	case "in", "ft":
+		return Imperial, true
+	case "", "deg":
+		return Metric, false
+	}
+	return Metric, true
+}
+
 // endsWord tells whether a unit's letters stop where the unit does: "m" is no unit in "mast".
 func endsWord(word, rest string) bool {
 	last, _ := utf8.DecodeLastRuneInString(word)
