@@ -275,9 +275,22 @@ func (c *carver) wait(face int, round *Cylinder) {
 	c.waiting[face] = round
 }
 
+// keptArc puts the arc of an edge that stays, counted from 1, among those that are kept, and tells its place there.
+func keptArc(arc int, all, kept []Curve) (int, []Curve) {
+	if arc == 0 {
+		return 0, kept
+	}
+	at := len(kept) + 1
+	kept = append(kept, all[arc-1])
+	if all[arc-1].Twin {
+		kept = append(kept, all[arc])
+	}
+	return at, kept
+}
+
 // finish is the solid without what is gone, and which of its faces make way for a cylinder. The carver is at rest then.
 func (c *carver) finish() (*Solid, map[int]*Cylinder) {
-	out := &Solid{Arcs: slices.Clone(c.s.Arcs), Vertices: make([]mgl64.Vec3, 0, len(c.s.Vertices)),
+	out := &Solid{Arcs: make([]Curve, 0, len(c.s.Arcs)), Vertices: make([]mgl64.Vec3, 0, len(c.s.Vertices)),
 		Edges: make([]Edge, 0, len(c.s.Edges)), Faces: make([]Face, 0, len(c.s.Faces))}
 	edges := make([]int, len(c.s.Edges))
 	corners := make([]int, len(c.s.Vertices))
@@ -297,6 +310,7 @@ func (c *carver) finish() (*Solid, map[int]*Cylinder) {
 			}
 			*v = corners[*v]
 		}
+		e.Arc, out.Arcs = keptArc(e.Arc, c.s.Arcs, out.Arcs)
 		out.Edges = append(out.Edges, e)
 	}
 	var waiting map[int]*Cylinder

@@ -14,13 +14,13 @@ import (
 const offSurface = 1e-7
 
 // Check tells what is wrong with the boundary: an edge that is not walked once each way, a
-// loop that does not close, an edge or face of no size, a vertex off its surfaces, a skin (two faces folded
-// onto each other), a boundary in pieces, one turned inside out.
+// loop that does not close, an edge or face of no size, a vertex off its surfaces, an arc that no edge runs along, a skin (two
+// faces folded onto each other), a boundary in pieces, one turned inside out.
 func (s *Solid) Check() error {
 	if len(s.Faces) == 0 {
 		return errors.New("no faces")
 	}
-	for _, check := range []func() error{s.checkLoops, s.checkVertices, s.checkEdges, s.checkFaces, s.checkWhole} {
+	for _, check := range []func() error{s.checkLoops, s.checkVertices, s.checkEdges, s.checkArcs, s.checkFaces, s.checkWhole} {
 		if err := check(); err != nil {
 			return err
 		}
@@ -100,6 +100,27 @@ func (s *Solid) checkEdges() error {
 		l, r := s.Faces[e.Left].normalAt(mid), s.Faces[e.Right].normalAt(mid)
 		if l.Add(r).Len() < 1e-9 {
 			return fmt.Errorf("edge %d is the fold of a skin: faces %s and %s", i, s.Faces[e.Left].Tag, s.Faces[e.Right].Tag)
+		}
+	}
+	return nil
+}
+
+// checkArcs finds an arc that no edge runs along: whoever asks how far the solid reaches would count it.
+func (s *Solid) checkArcs() error {
+	run := make([]bool, len(s.Arcs))
+	for i := range s.Edges {
+		e := &s.Edges[i]
+		if e.Arc == 0 {
+			continue
+		}
+		run[e.Arc-1] = true
+		if s.Arcs[e.Arc-1].Twin {
+			run[e.Arc] = true
+		}
+	}
+	for i, ok := range run {
+		if !ok {
+			return fmt.Errorf("no edge runs along arc %d", i+1)
 		}
 	}
 	return nil

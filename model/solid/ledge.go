@@ -206,7 +206,7 @@ func (k *builder) simplify() {
 	k.compact(gone)
 }
 
-// compact drops edges that are gone and vertices that no edge uses.
+// compact drops edges that are gone, and the vertices and arcs that no other edge uses.
 func (k *builder) compact(gone []bool) {
 	number := make([]int, len(k.verts))
 	for i := range number {
@@ -214,6 +214,7 @@ func (k *builder) compact(gone []bool) {
 	}
 	verts := make([]mgl64.Vec3, 0, len(k.verts))
 	edges := make([]Edge, 0, len(k.edges))
+	arcs := make([]Curve, 0, len(k.arcs))
 	for i, e := range k.edges {
 		if gone[i] {
 			continue
@@ -225,7 +226,8 @@ func (k *builder) compact(gone []bool) {
 			}
 			*v = number[*v]
 		}
+		e.Arc, arcs = keptArc(e.Arc, k.arcs, arcs)
 		edges = append(edges, e)
 	}
-	k.verts, k.edges = verts, edges
+	k.verts, k.edges, k.arcs = verts, edges, arcs
 }

@@ -46,6 +46,14 @@ func TestMirrorImages(t *testing.T) {
 			t.Error("it does not know what it is the mirror image of")
 		}
 		lo, hi := s.Bounds()
+		from, to := image.Bounds()
+		for k := range 3 { // the one's least is the other's greatest
+			p, q := m.Point(lo), m.Point(hi)
+			if math.Abs(from[k]-min(p[k], q[k])) > 1e-9 || math.Abs(to[k]-max(p[k], q[k])) > 1e-9 {
+				t.Errorf("the image reaches from %v to %v, the board from %v to %v", from, to, lo, hi)
+				break
+			}
+		}
 		for i := range 30 { // a lattice with irrational steps, so that none lies in a face
 			p := lo
 			for k, step := range []float64{0.8191725133961645, 0.6710436067037893, 0.5497004779019703} {
