@@ -33,6 +33,9 @@ func cutsOf(p *form.Piece, o Options) [2]middleCut {
 	for i := range cuts {
 		c := &cuts[i].Cut
 		wide := max(p.Overall.WidthTop, p.Overall.WidthFloor).MM()
+		if c.Direction.Name == view.Front.Name {
+			wide = max(p.Overall.DepthTop, p.Overall.DepthFloor).MM()
+		}
 		for _, share := range []float64{0, -0.2, 0.2, -0.3, 0.3, -0.1, 0.1} {
 			if c.Depth = share * wide; !alongBoard(p, *c) {
 				break
@@ -42,10 +45,10 @@ func cutsOf(p *form.Piece, o Options) [2]middleCut {
 	return cuts
 }
 
-// alongBoard tells whether a cut runs inside a board, along its faces.
+// alongBoard tells whether a cut runs inside a board, along its faces. Wedges, splines and keys hide nothing.
 func alongBoard(p *form.Piece, c view.Cut) bool {
 	for _, q := range p.Parts {
-		if q.Solid == nil || math.Abs(mgl64.TransformNormal(mgl64.Vec3{0, 0, 1}, q.Place).Dot(c.Direction.Toward)) < 0.99 {
+		if q.Solid == nil || q.Slip != "" || math.Abs(mgl64.TransformNormal(mgl64.Vec3{0, 0, 1}, q.Place).Dot(c.Direction.Toward)) < 0.99 {
 			continue
 		}
 		lo, hi := math.Inf(1), math.Inf(-1)

@@ -94,7 +94,8 @@ func outside(t interface{ Errorf(string, ...any) }, p draw.Page) {
 			continue
 		}
 		b := draw.Bounds([]draw.Item{it})
-		if b.Min.X < frame.Min.X || b.Min.Y < frame.Min.Y || b.Max.X > frame.Max.X || b.Max.Y > frame.Max.Y || b.Meets(title) {
+		inside := b.Min.X >= frame.Min.X && b.Min.Y >= frame.Min.Y && b.Max.X <= frame.Max.X && b.Max.Y <= frame.Max.Y // which nothing is that lies nowhere
+		if !inside || b.Meets(title) {
 			t.Errorf("%s: something of layer %s lies at %.1f, %.1f … %.1f, %.1f, outside the room for it", p.Title, layer, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
 		}
 	}
