@@ -56,6 +56,14 @@ func (p *boardPage) box(r row, q stock.Rect) draw.Box {
 	return draw.Box{Min: p.point(r, q.X1, q.Y1), Max: p.point(r, q.X2, q.Y2)}
 }
 
+func (p *boardPage) loop(r row, corners []stock.Point) []draw.Seg {
+	var pts []draw.Point
+	for _, q := range corners {
+		pts = append(pts, p.point(r, q.X, q.Y))
+	}
+	return draw.Polygon(pts)
+}
+
 func (p *boardPage) fill(segs []draw.Seg, ink draw.Ink, ref string) {
 	p.page.Items = append(p.page.Items, draw.Path{Segs: segs, Filled: true, Fill: ink, Ref: ref})
 }
@@ -77,12 +85,8 @@ func (p *boardPage) set(t draw.Text) {
 func (p *boardPage) board(r row, chosen grip) {
 	edge := draw.Rect(p.box(r, stock.Rect{X2: r.it.Length, Y2: r.it.Width}))
 	wood := edge
-	if n := len(r.it.Outline); n > 0 {
-		var pts []draw.Point
-		for _, q := range r.it.Outline {
-			pts = append(pts, p.point(r, q.X, q.Y))
-		}
-		wood = draw.Polygon(pts)
+	if len(r.it.Outline) > 0 {
+		wood = p.loop(r, r.it.Outline)
 		p.stroke(edge, 0.6, p.ink.faint, 3, 3)
 	}
 	p.fill(wood, p.ink.wood, "")
@@ -143,8 +147,9 @@ func (p *boardPage) piece(r row, q *stock.Piece) {
 	case stock.Resaw:
 		p.overOneAnother(r, q, box)
 	case stock.Offcut:
-		p.stroke(draw.Rect(box), 0.8, p.ink.faint, 5, 3)
-		p.label(box, p.ink.faint, say.It("offcut"), p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
+		wood := r.it.Extent(q.Rect)
+		p.stroke(p.loop(r, r.it.Within(q.Rect)), 0.8, p.ink.faint, 5, 3)
+		p.label(p.box(r, r.it.Room(q.Rect)), p.ink.faint, say.It("offcut"), p.show.Say(wood.Length())+" × "+p.show.Say(wood.Width()))
 	case stock.Spare:
 		p.label(box, p.ink.faint, say.It("spare board, kept whole"), p.show.Say(q.Length())+" × "+p.show.Say(q.Width()))
 	}

@@ -1,5 +1,7 @@
 package stock
 
+import "math"
+
 // Cut is one cut in the order of sawing.
 type Cut struct {
 	Kind     Kind    // Crosscut, Rip or Resaw
@@ -7,24 +9,38 @@ type Cut struct {
 	From, To float64 // the piece's extent along the cut
 	KeepNear bool    // the piece before the cut is used; the kerf falls beyond it
 	KeepFar  bool    // the piece after the cut is used
+	Thin     bool    // what falls off is narrower than the blade, which runs partly beside the wood
 	Of       *Piece  // of a resawing cut the piece that is sawn apart, of a cut in what it was sawn into that too; else nil
 	Leaf     int     // of a cut in a board that came from resawing: which, the upper one 1; else 0
 }
 
-// Cuts lists the layout's cuts in order, each piece cut apart before the pieces of it. Resawing is another set-up, mostly
-// another saw, and long pieces are safer there: it comes when the board's face is cut up, and the cuts in what was
-// resawn come last.
+// leastCut is what a piece may be larger than the part it becomes and be left so, mm: less is planed off (common practice).
+const leastCut = 0.5
+
+// Cuts lists the layout's cuts in order, each piece cut apart before the pieces of it, from the board less its trims to
+// every part in its rough size. Resawing is another set-up, mostly another saw, and long pieces are safer there: it comes
+// when the board's face is cut up, and the cuts in what was resawn come last.
 func (l Layout) Cuts(t Task) []Cut {
+	if l.Root == nil {
+		return nil
+	}
 	s := sawing{t: t, board: l.Board}
-	s.apart(l.Root, nil, 0)
+	s.apart(l.Root, t.trimmed(l), nil, 0)
 	for i := 0; i < len(s.later); i++ {
 		p := s.later[i]
 		s.resaw(p)
 		for n, q := range p.Pieces {
-			s.apart(q, p, n+1)
+			s.apart(q, p.Rect, p, n+1)
 		}
 	}
 	return s.cuts
+}
+
+// trimmed is what a layout is sawn from: its board less the trims.
+func (t Task) trimmed(l Layout) Rect {
+	b, r := t.Boards[l.Board], l.Root.Rect
+	return Rect{math.Min(t.Saw.TrimEnds, r.X1), math.Min(t.Saw.TrimEdges, r.Y1),
+		math.Max(b.Length-t.Saw.TrimEnds, r.X2), math.Max(b.Width-t.Saw.TrimEdges, r.Y2)}
 }
 
 type sawing struct {
@@ -34,33 +50,88 @@ type sawing struct {
 	later []*Piece // to be resawn
 }
 
-func (s *sawing) apart(p *Piece, of *Piece, leaf int) {
-	if p == nil {
-		return
+// apart cuts up a piece. The wood that is in hand for it may be larger than it is: what the planner left out, such as a waney
+// edge or less than a saw cut, is still on it.
+func (s *sawing) apart(p *Piece, have Rect, of *Piece, leaf int) {
+	c := Cut{Of: of, Leaf: leaf}
+	switch p.Kind {
+	case Crosscut, Rip:
+		c.Kind = p.Kind
+		for i, r := range s.between(p.Pieces, have, c) {
+			s.apart(p.Pieces[i], r, of, leaf)
+		}
+	case Part, Resaw:
+		for _, c.Kind = range [2]Kind{Crosscut, Rip} {
+			have = s.between([]*Piece{p}, have, c)[0]
+		}
+		if p.Kind == Resaw {
+			s.later = append(s.later, p)
+		}
 	}
-	if p.Kind == Resaw {
-		s.later = append(s.later, p)
-		return
+}
+
+// between cuts between pieces that follow each other, and beside the first and the last where more wood is in hand than they
+// have. It returns the wood in hand for each then.
+func (s *sawing) between(pieces []*Piece, have Rect, like Cut) []Rect {
+	kind, k := like.Kind, s.t.Saw.Kerf
+	like.From, like.To = have.span(across(kind))
+	cut := func(at float64, near, far, thin bool) {
+		like.At, like.KeepNear, like.KeepFar, like.Thin = at, near, far, thin
+		s.cuts = append(s.cuts, like)
 	}
-	for i := 1; i < len(p.Pieces); i++ {
-		near, far := p.Pieces[i-1], p.Pieces[i]
-		c := Cut{Kind: p.Kind, KeepNear: near.Kind != Waste, KeepFar: far.Kind != Waste, Of: of, Leaf: leaf}
-		if p.Kind == Crosscut {
-			c.At, c.From, c.To = near.X2, p.Y1, p.Y2
-			if !c.KeepNear {
-				c.At = far.X1 - s.t.Saw.Kerf
-			}
-		} else {
-			c.At, c.From, c.To = near.Y2, p.X1, p.X2
-			if !c.KeepNear {
-				c.At = far.Y1 - s.t.Saw.Kerf
+	out := make([]Rect, len(pieces))
+	from, stop := have.span(kind)
+	end, kept := from, false // where the piece before ends, and whether it is used
+	for i, q := range pieces {
+		lo, hi := q.span(kind)
+		keeps := q.Kind != Waste
+		switch {
+		case i == 0 && (!keeps || lo-from < leastCut):
+			lo = from
+		case i == 0:
+			cut(lo-k, false, true, lo-from < k)
+		case kept && keeps && lo-end > k+leastCut:
+			cut(end, true, false, false)
+			cut(lo-k, false, true, false)
+		case kept:
+			cut(end, true, keeps, false)
+		default:
+			cut(lo-k, false, keeps, false)
+		}
+		if i == len(pieces)-1 {
+			if keeps && stop-hi >= leastCut {
+				cut(hi, true, false, stop-hi < k)
+			} else {
+				hi = stop
 			}
 		}
-		s.cuts = append(s.cuts, c)
+		out[i] = have.with(kind, lo, hi)
+		end, kept = hi, keeps
 	}
-	for _, q := range p.Pieces {
-		s.apart(q, of, leaf)
+	return out
+}
+
+func across(k Kind) Kind {
+	if k == Crosscut {
+		return Rip
 	}
+	return Crosscut
+}
+
+// span is a rectangle's extent in the direction in which cuts of a kind follow each other.
+func (r Rect) span(k Kind) (lo, hi float64) {
+	if k == Crosscut {
+		return r.X1, r.X2
+	}
+	return r.Y1, r.Y2
+}
+
+// with is the rectangle with another extent in that direction.
+func (r Rect) with(k Kind, lo, hi float64) Rect {
+	if k == Crosscut {
+		return Rect{lo, r.Y1, hi, r.Y2}
+	}
+	return Rect{r.X1, lo, r.X2, hi}
 }
 
 func (s *sawing) resaw(p *Piece) {

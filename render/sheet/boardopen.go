@@ -48,7 +48,7 @@ func (d *boardDrawing) overOneAnother(box draw.Box, q *stock.Piece) {
 	for n, f := range d.opened[i].Leaves {
 		lines = append(lines, yield.LeafName(n)+": "+strings.Join(d.namesOn(f), " | "))
 	}
-	d.label(box, append(lines, d.size(q))...)
+	d.label(box, append(lines, d.size(q.Rect))...)
 }
 
 func (d *boardDrawing) namesOn(f yield.Leaf) (out []string) {
@@ -216,7 +216,7 @@ func (d *boardDrawing) part(box draw.Box, x yield.Lying) {
 		d.meets(draw.Point{X: box.Max.X - 0.4 - side/2, Y: box.Max.Y - 0.4 - side/2}, side, x.Right)
 		room.Min.X, room.Max.X = room.Min.X+side, room.Max.X-side
 	}
-	d.label(room, d.b.set.o.say(d.names[x.Piece]), d.size(x.Piece))
+	d.label(room, d.b.set.o.say(d.names[x.Piece]), d.size(x.Piece.Rect))
 }
 
 // meets is the number of a corner, in a square: rings hold the numbers of cuts.

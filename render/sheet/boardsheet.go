@@ -216,18 +216,18 @@ func (d *boardDrawing) namePieces() {
 		box := d.box(q.Rect)
 		switch {
 		case q.Kind == stock.Part && !d.lies[q]:
-			d.label(box, o.say(d.names[q]), d.size(q))
+			d.label(box, o.say(d.names[q]), d.size(q.Rect))
 		case q.Kind == stock.Offcut:
-			d.label(box, o.say("offcut"), d.size(q))
+			d.label(d.box(d.board.Room(q.Rect)), o.say("offcut"), d.size(d.board.Extent(q.Rect)))
 		case q.Kind == stock.Spare:
-			d.label(box, o.say("spare board, kept whole"), d.size(q))
+			d.label(box, o.say("spare board, kept whole"), d.size(q.Rect))
 		case q.Kind == stock.Resaw:
 			d.overOneAnother(box, q)
 		}
 	})
 }
 
-func (d *boardDrawing) size(q *stock.Piece) string {
+func (d *boardDrawing) size(q stock.Rect) string {
 	o := d.b.set.o
 	return o.label(measure.Length(q.Length())) + " × " + o.label(measure.Length(q.Width()))
 }

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"splaywright/model/measure"
@@ -41,7 +42,7 @@ func planSummary(r yield.Result, style measure.Style) Table {
 	}
 	s.note(proofText(s, r))
 	if len(s.Rows) > 0 {
-		s.note("Parts are laid out in their rough size; places to avoid, trims and saw cuts count as waste. Checked by a verifier that shares nothing with the planner.")
+		s.note("Parts are laid out in their rough size; trims, saw cuts and places to avoid outside offcuts count as waste. Checked by a verifier that shares nothing with the planner.")
 	}
 	return s.done()
 }
@@ -111,25 +112,40 @@ func misfitText(s *sheet, r yield.Result, m stock.Misfit) []string {
 	if m.Board < 0 {
 		return noBoardFor(s, r, what, d.Timber, d.Thickness, r.Parts[m.Demand])
 	}
-	return append([]string{nearestText(s, r.Task.Boards[m.Board], what, m)}, glueUpWants(s, r, d, m)...)
+	return append([]string{nearestText(s, r.Task.Boards[m.Board], r.Task.Saw, what, m)}, glueUpWants(s, r, d, m)...)
 }
 
 // nearestText says what the board that comes nearest yields of what is wanted.
-func nearestText(s *sheet, b stock.Board, what string, m stock.Misfit) string {
+func nearestText(s *sheet, b stock.Board, saw stock.Saw, what string, m stock.Misfit) string {
 	long, wide := s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y))
-	switch {
-	case m.Length == 0 && m.Width == 0:
-		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest and is both too short and too narrow, %s × %s in all.",
-			what, long, wide, b.Name, s.style.Format(mm(b.Length)), s.style.FormatUnit(mm(b.Width)))
-	case m.Length == 0:
+	switch none := 0.5; { // mm; less is nothing to a saw
+	case m.Length < none && m.Width < none:
+		return noPlaceText(s, b, saw, what, m)
+	case m.Length < none:
 		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of width at that length, and is too narrow at any length.",
 			what, long, wide, b.Name, s.style.FormatUnit(mm(m.Width)))
-	case m.Width == 0:
+	case m.Width < none:
 		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, and is too short at any width.",
 			what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)))
 	}
 	return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, or %s of width at that length.",
 		what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))
+}
+
+// noPlaceText says why the board that comes nearest yields nothing of the length or the width that is wanted.
+func noPlaceText(s *sheet, b stock.Board, saw stock.Saw, what string, m stock.Misfit) string {
+	long, wide := s.style.Format(mm(m.Wanted.X)), s.style.FormatUnit(mm(m.Wanted.Y))
+	left := stock.Point{X: max(0, b.Length-2*saw.TrimEnds), Y: max(0, b.Width-2*saw.TrimEdges)}
+	switch {
+	case b.Length < m.Wanted.X && b.Width < m.Wanted.Y:
+		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest and is both too short and too narrow, %s × %s in all.",
+			what, long, wide, b.Name, s.style.Format(mm(b.Length)), s.style.FormatUnit(mm(b.Width)))
+	case left.X < m.Wanted.X || left.Y < m.Wanted.Y:
+		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest, of which its trims leave %s × %s.",
+			what, long, wide, b.Name, s.style.Format(mm(left.X)), s.style.FormatUnit(mm(left.Y)))
+	}
+	return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest, and what is to be avoided leaves no place on it as long as that nor one as wide.",
+		what, long, wide, b.Name)
 }
 
 // glueUpWants says what boards would do for a part that may be glued up, and of one that may not, and is only too wide, in how
@@ -216,7 +232,11 @@ func planParts(r yield.Result, style measure.Style) Table {
 					grain = fmt.Sprintf("%s, half %s", grain, leaf)
 				}
 			}
-			s.row(ids[q], boardCell(r, i), word(what), s.length(mm(q.X1)), s.length(mm(q.Y1)), s.length(mm(q.Length())), s.length(mm(q.Width())), word(grain))
+			at := q.Rect
+			if q.Kind != stock.Part {
+				at = r.Task.Boards[l.Board].Extent(at)
+			}
+			s.row(ids[q], boardCell(r, i), word(what), s.length(mm(at.X1)), s.length(mm(at.Y1)), s.length(mm(at.Length())), s.length(mm(at.Width())), word(grain))
 		})
 	}
 	return s.done()
@@ -293,10 +313,20 @@ func planCuts(r yield.Result, style measure.Style) Table {
 		}
 		s.note(fmt.Sprintf("Crosscuts are measured from the left end, rips from the near edge, to the near side of the blade, which is %s wide and cuts beyond that line. Each cut goes right through the piece that it stands in.",
 			s.exactly(r.Task.Saw.Kerf)))
+		if hasThin(r) {
+			s.note("What is narrower than the blade is planed off, or the blade runs partly beside the wood.")
+		}
 		keptTogether(s, r)
 		s.note("Look for nails, screws and grit before every cut in wood that had another life; a metal detector costs less than a blade. Cup, twist and loose knots are planed or cut out first; keep narrow and short pieces on a sled.")
 	}
 	return s.done()
+}
+
+// hasThin tells whether a cut takes off less than the blade is wide.
+func hasThin(r yield.Result) bool {
+	return slices.ContainsFunc(r.Plan.Layouts, func(l stock.Layout) bool {
+		return slices.ContainsFunc(l.Cuts(r.Task), func(c stock.Cut) bool { return c.Thin })
+	})
 }
 
 // trims says what comes off ends and edges before anything else.
@@ -324,6 +354,12 @@ func kindOf(k stock.Kind) string {
 // wasteOf says on which side of a cut the waste falls: where the kerf may lie.
 func wasteOf(c stock.Cut) string {
 	var sides []string
+	switch {
+	case c.Thin && c.KeepFar:
+		return "before the cut, narrower than the blade"
+	case c.Thin:
+		return "beyond the cut, narrower than the blade"
+	}
 	if !c.KeepNear {
 		sides = append(sides, "before the cut")
 	}

@@ -77,6 +77,66 @@ func TestBoardPlanSaysWhatDoesNotFit(t *testing.T) {
 	}
 }
 
+// What keeps a part from the board that comes nearest is said as it is: its size, its trims, or what is to be avoided.
+func TestWhatKeepsAPartFromABoard(t *testing.T) {
+	door := stock.Board{Name: "door", Length: 1300, Width: 300, Thickness: 27, Avoid: []stock.Avoid{{What: "groove", X: 0, Y: 140, Length: 1300, Width: 20}}}
+	for x := 200.; x < 1300; x += 250 {
+		door.Avoid = append(door.Avoid, stock.Avoid{What: "nails", X: x, Y: 0, Length: 30, Width: 300})
+	}
+	for says, c := range map[string]struct {
+		board stock.Board
+		trim  measure.Length
+	}{
+		"both too short and too narrow, 300.0 × 100.0 mm in all": {stock.Board{Name: "stub", Length: 300, Width: 100, Thickness: 27}, 0},
+		"of which its trims leave 0.0 × 300.0 mm":                {stock.Board{Name: "door", Length: 1300, Width: 300, Thickness: 27}, 650},
+		"leaves no place on it as long as that nor one as wide":  {door, 0},
+	} {
+		d := onBoards(c.board)
+		d.Plan.TrimEnds = c.trim
+		if text := strings.Join(WithoutPlace(planOf(t, d), metric), "\n"); !strings.Contains(text, says) {
+			t.Errorf("%q is missing in\n%s", says, text)
+		}
+	}
+}
+
+// What is a little wider than a part has its cut too, with how little falls off; by less than half a millimetre it has none.
+func TestACutThatTakesLessThanTheBladeIsListed(t *testing.T) {
+	for over, want := range map[float64]string{0: "", 0.4: "", 0.6: "beyond the cut, narrower than the blade", 5: "beyond the cut"} {
+		d := onBoards(stock.Board{Name: "plank", Length: 1300, Width: 250 + 6 + over, Thickness: 27})
+		d.Saw.Kerf = 3
+		tabs, along := BoardPlan(planOf(t, d), metric), ""
+		for _, row := range tabs[2].Rows {
+			if row[2].Text == "along" {
+				along = row[6].Text
+				near(t, "the rip", *row[3].Number, 256, 1e-9)
+			}
+		}
+		if along != want {
+			t.Errorf("%g mm too wide: %q, want %q", over, along, want)
+		}
+	}
+}
+
+// An offcut of a board that tapers is as wide as its wood, not as the board is elsewhere.
+func TestOffcutsOfATaperedBoard(t *testing.T) {
+	d := onBoards(stock.Board{Name: "plank", Length: 2400, Width: 300, Thickness: 27, Outline: []stock.Point{{X: 0, Y: 0}, {X: 2400, Y: 0}, {X: 2400, Y: 120}, {X: 0, Y: 300}}})
+	d.Size.Depth, d.Plan.Keep = 150, 100
+	seen := 0
+	for _, row := range BoardPlan(planOf(t, d), metric)[1].Rows {
+		if row[1].Text != "offcut to keep" {
+			continue
+		}
+		seen++
+		x, y, wide := *row[2].Number, *row[3].Number, *row[5].Number
+		if most := 300 - 180*x/2400; y+wide > most+1e-6 {
+			t.Errorf("from %g on the offcut reaches to %g, the wood to %g", x, y+wide, most)
+		}
+	}
+	if seen == 0 {
+		t.Error("no offcut is kept")
+	}
+}
+
 // What no board is of the timber or thick enough for is said with what is wanted, what there is and what is sold that
 // would do; what fits no board at all proves that the boards do not suffice.
 func TestBoardPlanSaysWhyNoBoardServes(t *testing.T) {

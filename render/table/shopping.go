@@ -28,7 +28,7 @@ func Shopping(r yield.Result, style measure.Style) Table {
 			count(l.number), figure(d.Price, 2), figure(l.price, 2), figure(l.exact, 2), figure(l.charged, 2))
 	}
 	if n := len(r.OnHand); n > 0 && len(r.Parts) > 0 {
-		s.note(fmt.Sprintf("Bought is wood for the parts that the boards on hand do not yield; %d come out of these, as their board plan says.", n))
+		s.note(fmt.Sprintf("Bought is wood for the parts that the boards on hand do not yield; parts that come out of these, as their board plan says: %d.", n))
 	}
 	if len(s.Rows) > 0 {
 		row := make([]Cell, len(s.Columns))

@@ -97,7 +97,7 @@ func TestTheListSaysWhatIsOnHand(t *testing.T) {
 		rows   bool
 		says   string
 	}{
-		{"boards for the sides alone", 600, true, "2 come out of these, as their board plan says"},
+		{"boards for the sides alone", 600, true, "parts that come out of these, as their board plan says: 2"},
 		{"boards for all", 1400, false, "there is nothing to buy"},
 	} {
 		d := formtest.Butt()
