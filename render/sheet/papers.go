@@ -103,7 +103,7 @@ func (m *maker) drawings(p *form.Piece, s set) {
 }
 
 // tables sets the tables of each paper from a sheet of its own on, so that it can go to its machine; but a paper begins
-// on the last sheet where that saves a sheet.
+// on the last sheet of another where that saves a sheet, or one that stands half empty.
 func (m *maker) tables(p *form.Piece, s set) {
 	if m.ctx.Err() != nil {
 		return
@@ -112,20 +112,22 @@ func (m *maker) tables(p *form.Piece, s set) {
 	if s.o.wants(form.PaperCautions) {
 		withoutUnchecked(all, p)
 	}
-	var w *writer
+	w := &writer{set: s, piece: p, drawn: map[runAs]picture{}}
+	var items []*item
 	for _, name := range form.PaperNames {
-		if !s.o.wants(name) {
-			continue
+		if s.o.wants(name) {
+			items = append(items, w.items(name, table.Of(all, func(paper string) bool { return paper == name }))...)
 		}
-		of := table.Of(all, func(paper string) bool { return paper == name })
-		if len(of) == 0 {
-			continue
+	}
+	how := w.layOut(items)
+	for from, to := 0, 0; from < len(items); from = to {
+		name := items[from].paper
+		for to = from; to < len(items) && items[to].paper == name; to++ {
 		}
 		m.put(name, func() []*blank {
-			own := &writer{set: s, piece: p}
-			own.tables(of)
-			if w == nil || s.o.Apart || !w.goOn(of, len(own.sheets)-1) {
-				w = own
+			w.sheets = nil
+			for i := from; i < to; i++ {
+				w.lay(items[i], how[i])
 			}
 			return w.sheets
 		})

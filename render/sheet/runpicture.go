@@ -78,6 +78,26 @@ func (w *writer) paragraph(text string) {
 	}
 }
 
+// runAs is how large a run is shown.
+type runAs struct {
+	run        int
+	wide, most float64
+}
+
+// run is the picture of a run, drawn once.
+func (w *writer) run(k int, run []form.Laid, wide, most float64) picture {
+	as := runAs{k, wide, most}
+	pic, ok := w.drawn[as]
+	if !ok {
+		if w.drawn == nil {
+			w.drawn = map[runAs]picture{}
+		}
+		pic = runPicture(w.piece, run, wide, most, w.blank().ink)
+		w.drawn[as] = pic
+	}
+	return pic
+}
+
 // runs sets the pictures of the runs under the cut list.
 func (w *writer) runs() {
 	title := w.set.o.say("Runs")
@@ -86,9 +106,9 @@ func (w *writer) runs() {
 	row := draw.Box{Min: draw.Point{X: math.Inf(1)}} // of the run before
 	for k, run := range form.Runs(w.piece) {
 		if left := w.b.room.Max.X - row.Max.X - beside; k > 0 && left > 0 {
-			if by := runPicture(w.piece, run, left, high, w.b.ink); by.box.Width() <= left && by.box.Height() <= row.Height()+0.5 && by.box.Height() > 0.6*row.Height() {
+			if by := w.run(k, run, left, high); by.box.Width() <= left && by.box.Height() <= row.Height()+0.5 && by.box.Height() > 0.6*row.Height() {
 				at := draw.Point{X: row.Max.X + beside - by.box.Min.X, Y: row.Max.Y - by.box.Max.Y}
-				w.b.Items = append(w.b.Items, draw.Moved(by.items, at)...)
+				w.picture(by, at)
 				row.Max.X = by.box.Max.X + at.X
 				continue
 			}
@@ -100,7 +120,7 @@ func (w *writer) runs() {
 		} else if left < runLeast { // on a sheet of their own they fill its width
 			most, wide = runTall, w.b.room.Width()
 		}
-		pic := runPicture(w.piece, run, wide, most, w.b.ink)
+		pic := w.run(k, run, wide, most)
 		high = most
 		room := pic.box.Height() + 3
 		if k == 0 {
@@ -109,6 +129,7 @@ func (w *writer) runs() {
 		w.need(room, title)
 		if k == 0 {
 			if w.y < w.b.room.Max.Y {
+				w.tally.joined = true
 				w.y -= 5
 				w.b.also(title)
 			}
@@ -119,7 +140,7 @@ func (w *writer) runs() {
 		}
 		w.y -= 3
 		at := draw.Point{X: w.b.room.Min.X - pic.box.Min.X, Y: w.y - pic.box.Max.Y}
-		w.b.Items = append(w.b.Items, draw.Moved(pic.items, at)...)
+		w.picture(pic, at)
 		row = pic.box.Moved(at)
 		w.y -= pic.box.Height()
 	}

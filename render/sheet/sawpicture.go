@@ -205,17 +205,22 @@ func waysIn(t table.Table) []sawWay {
 	return out
 }
 
-// pictures sets larger pictures of how boards lie, named, under the table of saw settings where its sheet
-// has room; each row has a small one of its own.
-func (w *writer) pictures(t table.Table) {
+// ways are larger pictures of how boards lie, for under the table of saw settings; each row has a small one of its own.
+func (w *writer) ways(t table.Table) []picture {
 	if t.ID != "saw-settings" {
-		return
+		return nil
 	}
 	var row []picture
-	wide, high := 0.0, 0.0
 	for _, way := range waysIn(t) {
-		p := way.draw(w.set.o)
-		row = append(row, p)
+		row = append(row, way.draw(w.set.o))
+	}
+	return row
+}
+
+// pictures sets pictures side by side, where the sheet has room.
+func (w *writer) pictures(row []picture) {
+	wide, high := 0.0, 0.0
+	for _, p := range row {
 		wide, high = wide+p.box.Width(), max(high, p.box.Height())
 	}
 	if len(row) == 0 || wide > w.b.room.Width() || w.y-high-5+squeeze < w.b.room.Min.Y {
@@ -226,8 +231,15 @@ func (w *writer) pictures(t table.Table) {
 	x := w.b.room.Min.X
 	for _, p := range row {
 		x += between
-		w.b.Items = append(w.b.Items, draw.Moved(p.items, draw.Point{X: x - p.box.Min.X, Y: w.y - high - p.box.Min.Y})...)
+		w.picture(p, draw.Point{X: x - p.box.Min.X, Y: w.y - high - p.box.Min.Y})
 		x += p.box.Width()
 	}
 	w.y -= high
+}
+
+// picture sets a picture moved.
+func (w *writer) picture(p picture, by draw.Point) {
+	if !w.dry {
+		w.b.Items = append(w.b.Items, draw.Moved(p.items, by)...)
+	}
 }

@@ -20,31 +20,19 @@ const (
 
 // tables sets tables one below the other and goes on to a new sheet, with the head repeated, when one is full.
 func (w *writer) tables(list []table.Table) {
-	runs := false
-	for _, t := range list {
-		w.table(t)
-		runs = runs || t.ID == "cut-list"
-	}
-	if runs {
-		w.runs()
+	items := w.items("", list)
+	for i, how := range w.layOut(items) {
+		w.lay(items[i], how)
 	}
 }
 
-// goOn sets tables on what is left of the sheet and on new ones, which sheets then is; unless that takes more than
-// so many new ones: then nothing is set.
-func (w *writer) goOn(list []table.Table, most int) bool {
-	last := *w.b
-	last.Items = slices.Clip(last.Items)
-	on := &writer{set: w.set, piece: w.piece, b: &last, y: w.y}
-	on.tables(list)
-	if len(on.sheets) > most {
-		return false
+// lay sets an item.
+func (w *writer) lay(it *item, how manner) {
+	if it.g == nil {
+		w.runs()
+		return
 	}
-	*w.b = last
-	if w.sheets, w.y = on.sheets, on.y; len(on.sheets) > 0 {
-		w.b = on.b
-	}
-	return true
+	w.table(it, how)
 }
 
 // grid measures a table for the sheet.
@@ -54,7 +42,7 @@ func (w *writer) grid(t table.Table) *grid {
 		g.heads = append(g.heads, c.Head)
 	}
 	g.pics = w.rowPictures(t)
-	g.measure(w.b.room.Width())
+	g.measure(w.blank().room.Width())
 	return g
 }
 
@@ -65,9 +53,20 @@ type writer struct {
 	sheets []*blank
 	b      *blank
 	y      float64 // the next free place
+	plain  *blank  // an empty one, to measure by
+	dry    bool    // nothing is drawn
+	tally  tally
+	drawn  map[runAs]picture // of runs, as far as they were asked for
 }
 
 func (w *writer) open(title string) {
+	w.tally.sheets++
+	if w.dry {
+		w.tally.left(w.b.room, w.y)
+		b := *w.plain
+		w.b, w.y = &b, b.room.Max.Y
+		return
+	}
 	w.b = w.set.sheet(entry{title: short(title)}, false)
 	w.sheets = append(w.sheets, w.b)
 	w.y = w.b.room.Max.Y
@@ -102,42 +101,41 @@ func (w *writer) need(h float64, title string) bool {
 	return true
 }
 
-func (w *writer) table(t table.Table) {
-	t = t.Filled()
-	if w.b == nil {
-		w.open(w.set.o.say(t.Title))
+func (w *writer) table(it *item, how manner) {
+	g := it.g
+	if w.b == nil || how == fresh && w.y < w.b.room.Max.Y || w.y-w.start(it, how) < w.b.room.Min.Y {
+		w.open(g.t.Title)
 	}
-	g := w.grid(t)
-	w.need(w.start(g), g.t.Title)
 	if w.y < w.b.room.Max.Y {
+		w.tally.joined = true
 		w.y -= 5
 		w.b.also(g.t.Title)
 	}
 	w.head(g, g.t.Title)
+	stops := g.stops(w.y-w.b.room.Min.Y, w.blank().room.Height()-headRoom-g.head.height)
+	w.tally.torn(g, stops, w.blank().room.Height())
 	for i, r := range g.rows {
-		if w.need(g.kept(i)+1, g.t.Title) {
+		if slices.Contains(stops, i) {
+			w.open(g.t.Title)
 			w.head(g, w.set.o.with("%s (continued)", g.t.Title))
 		}
-		w.row(g, r, i, refOf(t, i))
+		w.row(g, r, i, refOf(it.t, i))
 	}
 	if len(g.rows) > 0 {
 		w.rule(g, w.y, narrowLine)
 	}
-	w.notes(g.t)
-	w.pictures(t)
+	w.notes(it)
+	w.pictures(it.ways)
 }
 
-// start is the room that a table needs to begin here: all of it when one sheet can hold it, of a small one the notes too, else
-// a quarter of a sheet, so that no table begins with a row or two at the foot of one. On a sheet that would stay nearly
-// empty a table begins that goes on on the next.
-func (w *writer) start(g *grid) float64 {
-	const nearlyEmpty = 0.7
+// start is the room that a table needs to begin here. Whole, all of it where one sheet can hold it, of a small one the notes too;
+// otherwise a quarter of a sheet, so that no table begins with a row or two at the foot of one.
+func (w *writer) start(it *item, how manner) float64 {
 	sheet := w.b.room.Height() - 1
-	all := 5 + g.height()
-	with := all + w.notesHeight(g.t) - squeeze
-	left := w.y - w.b.room.Min.Y
+	all := 5 + it.g.height()
+	with := all + notesHeight(it.notes) - squeeze
 	switch {
-	case with > sheet, left < sheet && left > nearlyEmpty*sheet && with > left:
+	case how == broken, with > sheet:
 		return min(all, sheet/4)
 	case all > sheet/3: // its notes may stand by themselves on the next sheet, where other tables follow
 		return all
@@ -145,13 +143,65 @@ func (w *writer) start(g *grid) float64 {
 	return with
 }
 
-// height is that of a table with its title, without notes.
-func (g *grid) height() float64 {
-	h := headRoom + g.head.height + 1
-	for _, r := range g.rows {
+// stops are the rows with which a table goes on on a new sheet, where so much is left under its head on this one and so much
+// on each of the others. A row or two do not go on alone where more can come with them.
+func (g *grid) stops(left, sheet float64) []int {
+	var stops []int
+	from, n := 0, len(g.rows)
+	for i := range g.rows {
+		if g.kept(i)+1 > left && (i > from || len(stops) == 0) {
+			stops, left, from = append(stops, i), sheet, i
+		}
+		left -= g.rows[i].height
+	}
+	if k := len(stops) - 1; k >= 0 && n-stops[k] < fewRows {
+		before := 0
+		if k > 0 {
+			before = stops[k-1]
+		}
+		at := n - fewRows
+		for at > before && g.goesOn(at) {
+			at--
+		}
+		if at-before >= fewRows && g.high(at, n)+1 <= sheet {
+			stops[k] = at
+		}
+	}
+	return stops
+}
+
+// fewRows: fewer rows than that do not stand alone at the end of a table that goes on on another sheet, nor at its beginning.
+const fewRows = 3
+
+// goesOn tells whether a row belongs to the one above.
+func (g *grid) goesOn(i int) bool { return len(g.t.Rows[i]) > 0 && g.t.Rows[i][0].Text == "" }
+
+// high is how high some rows are together.
+func (g *grid) high(from, to int) float64 {
+	h := 0.0
+	for _, r := range g.rows[from:to] {
 		h += r.height
 	}
 	return h
+}
+
+// torn notes where a table goes on.
+func (n *tally) torn(g *grid, stops []int, sheet float64) {
+	if len(stops) == 0 {
+		return
+	}
+	n.broken = g.height() <= sheet
+	if stops[0] < fewRows {
+		n.stray++
+	}
+	if len(g.rows)-stops[len(stops)-1] < fewRows {
+		n.stray++
+	}
+}
+
+// height is that of a table with its title, without notes.
+func (g *grid) height() float64 {
+	return headRoom + g.head.height + 1 + g.high(0, len(g.rows))
 }
 
 // headRoom is what a table's title takes, mm.
@@ -160,14 +210,13 @@ const headRoom = 6.4
 // kept is the height of a row together with those that belong to it: rows whose first cell is empty
 // go on with the row above.
 func (g *grid) kept(i int) float64 {
-	h := g.rows[i].height
-	if len(g.t.Rows[i]) == 0 || g.t.Rows[i][0].Text == "" {
-		return h
+	end := i + 1
+	if len(g.t.Rows[i]) > 0 && !g.goesOn(i) {
+		for end < len(g.rows) && end < i+keptTogether && g.goesOn(end) {
+			end++
+		}
 	}
-	for j := i + 1; j < len(g.rows) && j < i+keptTogether && len(g.t.Rows[j]) > 0 && g.t.Rows[j][0].Text == ""; j++ {
-		h += g.rows[j].height
-	}
-	return h
+	return g.high(i, end)
 }
 
 // keptTogether bounds how many rows are kept together, so that a long group still breaks.
@@ -193,6 +242,10 @@ func (w *writer) head(g *grid, title string) {
 }
 
 func (w *writer) row(g *grid, r gridRow, i int, ref string) {
+	if w.dry {
+		w.y -= r.height
+		return
+	}
 	if i%2 == 1 {
 		x := w.b.room.Min.X
 		w.b.Items = append(w.b.Items, draw.Path{Segs: draw.Rect(draw.Box{Min: draw.Point{X: x, Y: w.y - r.height}, Max: draw.Point{X: x + g.width, Y: w.y}}), Filled: true, Fill: w.b.ink.soft, Layer: "tint"})
@@ -206,6 +259,10 @@ func (w *writer) row(g *grid, r gridRow, i int, ref string) {
 }
 
 func (w *writer) cells(g *grid, r gridRow, bold bool, ref string) {
+	if w.dry {
+		w.y -= r.height
+		return
+	}
 	x := w.b.room.Min.X + g.picWidth()
 	down := r.first()
 	for c, lines := range r.cells {
@@ -248,36 +305,35 @@ func (w *writer) underlined(size, x, y float64, mark string) {
 func (w *writer) noteLines(t table.Table) []string {
 	var lines []string
 	for _, n := range t.Notes {
-		lines = append(lines, wrap(n, cellSize, w.b.room.Width())...)
+		lines = append(lines, wrap(n, cellSize, w.blank().room.Width())...)
 	}
 	return lines
 }
 
-func (w *writer) notesHeight(t table.Table) float64 {
-	return 0.8 + lineStep*float64(len(w.noteLines(t)))
-}
+func notesHeight(lines []string) float64 { return 0.8 + lineStep*float64(len(lines)) }
 
 // squeeze is how far notes may reach into the edge between the drawing and the title block, mm.
 const squeeze = 3.5
 
 // notes sets a table's notes under it. They are not torn apart: when they do not all fit they go to the
 // next sheet together, unless they would fill it by themselves.
-func (w *writer) notes(t table.Table) {
-	lines, all := w.noteLines(t), w.notesHeight(t)
-	if len(lines) == 0 {
+func (w *writer) notes(it *item) {
+	if len(it.notes) == 0 {
 		return
 	}
+	title, all := it.g.t.Title, notesHeight(it.notes)
 	head := func() {
+		w.tally.stray++
 		w.y -= 4.2
-		w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, w.set.o.with("%s (notes)", t.Title), "")
+		w.put(w.b.room.Min.X, w.y, 3, draw.Left, true, w.set.o.with("%s (notes)", title), "")
 		w.y -= 1.4
 	}
-	if all < w.b.room.Height()/2 && w.need(all-squeeze, t.Title) {
+	if all < w.b.room.Height()/2 && w.need(all-squeeze, title) {
 		head()
 	}
 	w.y -= 0.8
-	for _, l := range lines {
-		if w.need(lineStep-squeeze, t.Title) {
+	for _, l := range it.notes {
+		if w.need(lineStep-squeeze, title) {
 			head()
 		}
 		w.y -= lineStep
@@ -286,12 +342,15 @@ func (w *writer) notes(t table.Table) {
 }
 
 func (w *writer) rule(g *grid, y, width float64) {
+	if w.dry {
+		return
+	}
 	x := w.b.room.Min.X
 	w.b.Items = append(w.b.Items, draw.Path{Segs: draw.Polyline([]draw.Point{{X: x, Y: y}, {X: x + g.width, Y: y}}), Pen: draw.Pen{Width: width, Ink: w.b.ink.line}, Layer: "table"})
 }
 
 func (w *writer) put(x, y, size float64, a draw.Align, bold bool, s, ref string) {
-	if s != "" {
+	if s != "" && !w.dry {
 		w.b.Items = append(w.b.Items, draw.Text{At: draw.Point{X: x, Y: y}, Size: size, Align: a, Bold: bold, Ink: w.b.ink.line, Text: s, Layer: "table", Ref: ref})
 	}
 }
