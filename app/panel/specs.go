@@ -227,6 +227,7 @@ func planGroup() Group {
 		length("plan.trim-ends", "Trim, ends", func(d *form.Design) measure.Length { return d.Plan.TrimEnds }),
 		length("plan.trim-edges", "Trim, edges", func(d *form.Design) measure.Length { return d.Plan.TrimEdges }),
 		lengthIfAny("plan.keep", "Keep offcuts from", "none are kept", func(d *form.Design) measure.Length { return d.Plan.Keep }),
+		lengthIfAny("plan.keep-width", "Offcuts as wide as", "as long", func(d *form.Design) measure.Length { return d.Plan.KeepWidth }),
 		choice("plan.first", "First cuts", func(d *form.Design) string { return d.Plan.First }, form.EitherFirst, form.CrosscutFirst, form.RipFirst),
 		flag("plan.run", "Grain runs on", func(d *form.Design) bool { return d.Plan.Run }),
 		flag("plan.resawn", "Resawn pair", func(d *form.Design) bool { return d.Plan.Resawn }),

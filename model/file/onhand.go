@@ -150,6 +150,7 @@ func (r *reader) plan(p *form.Plan) taker {
 		"trim-ends":  r.length(&p.TrimEnds, notNegative),
 		"trim-edges": r.length(&p.TrimEdges, notNegative),
 		"keep":       r.length(&p.Keep, notNegative),
+		"keep-width": r.length(&p.KeepWidth, notNegative),
 		"first":      r.choice(&p.First, form.CrosscutFirst, form.RipFirst, form.EitherFirst),
 		"run":        r.yes(&p.Run),
 		"resawn":     r.yes(&p.Resawn),

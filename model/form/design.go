@@ -65,9 +65,11 @@ const (
 type Plan struct {
 	TrimEnds  measure.Length // off both ends of every board: checks, dirt, nails
 	TrimEdges measure.Length // off both edges
-	Keep      measure.Length // offcuts with both sides at least so long are kept
-	First     string         // "crosscut", "rip", "either"; "" = either
-	Run       bool           // side, top and side come out of one board in order, so that the grain runs over the corners
+	// An offcut is kept that is at least Keep long along the grain and KeepWidth wide; one that is 0 is as the other, and where
+	// both are, none is kept.
+	Keep, KeepWidth measure.Length
+	First           string // "crosscut", "rip", "either"; "" = either
+	Run             bool   // side, top and side come out of one board in order, so that the grain runs over the corners
 	// Resawn: two boards are sawn from one through its thickness and opened like a book, so that the sides of a stool mirror
 	// each other and the grain runs over all corners of walls.
 	Resawn    bool

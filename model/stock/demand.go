@@ -81,7 +81,8 @@ type Saw struct {
 	Resaw     float64 // width of a cut through the thickness
 	Planing   float64 // most that may be planed off a board thicker than a part's rough thickness; 0: any
 	Glue      Glue
-	Keep      float64 // an offcut is kept when neither of its sides is shorter; 0: none is
+	Keep      float64 // the least length along the grain of an offcut that is kept; 0: none is
+	KeepWidth float64 // the least width of one; 0: as Keep
 }
 
 // Glue is how boards are glued up to a wider one.
@@ -141,7 +142,7 @@ func (t Task) Check() error {
 		}
 	}
 	s := t.Saw
-	for _, v := range []float64{s.Kerf, s.TrimEnds, s.TrimEdges, s.Resaw, s.Planing, s.Glue.Narrowest, s.Glue.Joint, s.Keep} {
+	for _, v := range []float64{s.Kerf, s.TrimEnds, s.TrimEdges, s.Resaw, s.Planing, s.Glue.Narrowest, s.Glue.Joint, s.Keep, s.KeepWidth} {
 		if !(v >= 0 && v < widest) {
 			return fmt.Errorf("a saw or glue setting is %g mm", v)
 		}

@@ -3,6 +3,7 @@
 package yield
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -117,6 +118,7 @@ func plan(ctx context.Context, p *form.Piece, boards []stock.Board, none error) 
 	if r.Plan, err = sheet.Solve(ctx, r.Task); err != nil {
 		return r, fmt.Errorf("board plan: %w", err)
 	}
+	r.Plan.KeepOffcuts(r.Task)
 	return r, nil
 }
 
@@ -179,7 +181,8 @@ func lower(name string) string {
 
 func saw(d form.Design) stock.Saw {
 	s := stock.Saw{
-		Kerf: d.Saw.Kerf.MM(), TrimEnds: d.Plan.TrimEnds.MM(), TrimEdges: d.Plan.TrimEdges.MM(), Keep: d.Plan.Keep.MM(),
+		Kerf: d.Saw.Kerf.MM(), TrimEnds: d.Plan.TrimEnds.MM(), TrimEdges: d.Plan.TrimEdges.MM(),
+		Keep: cmp.Or(d.Plan.Keep, d.Plan.KeepWidth).MM(), KeepWidth: cmp.Or(d.Plan.KeepWidth, d.Plan.Keep).MM(),
 		Resaw: d.Saw.Resaw.MM(), Planing: d.Plan.Planing.MM(),
 		Glue: stock.Glue{Narrowest: d.Plan.Narrowest.MM(), Joint: jointing},
 	}

@@ -165,3 +165,33 @@ func BenchmarkPlanOfAStool(b *testing.B) {
 		}
 	}
 }
+
+// A long strip beside the parts is kept where the least width says so, and not where one figure is for both sides.
+func TestAStripIsKept(t *testing.T) {
+	for _, c := range []struct {
+		long, wide measure.Length
+		want       int
+	}{{0, 0, 0}, {200, 0, 0}, {200, 40, 1}, {0, 40, 1}, {200, 51, 0}} {
+		d := formtest.Butt()
+		d.Plan = form.Plan{Keep: c.long, KeepWidth: c.wide, First: form.RipFirst}
+		p := form.Build(d)
+		long := 0.0
+		for _, q := range p.Parts {
+			long += q.Rough.Length.MM() + d.Saw.Kerf.MM()
+		}
+		p.Design.OnHand = []stock.Board{{Name: "plank", Length: long, Width: p.Parts[0].Rough.Width.MM() + d.Saw.Kerf.MM() + 50, Thickness: 40}}
+		r, err := Solve(context.Background(), p)
+		if err != nil || len(r.Plan.Layouts) != 1 {
+			t.Fatal(err, r.Plan)
+		}
+		kept := 0
+		r.Plan.Layouts[0].Each(func(q *stock.Piece, _ int) {
+			if q.Kind == stock.Offcut {
+				kept++
+			}
+		})
+		if kept != c.want {
+			t.Errorf("from %v by %v: %d kept, want %d", c.long, c.wide, kept, c.want)
+		}
+	}
+}
