@@ -1,6 +1,8 @@
 package table
 
 import (
+	"fmt"
+
 	"splaywright/model/form"
 	"splaywright/model/measure"
 )
@@ -12,17 +14,15 @@ func Sizes(p *form.Piece, style measure.Style) Table {
 	s.lengths(asLine, "Size")
 	s.words("Line")
 	s.words("Also")
-	const level = "level, outer face to outer face"
 	o := p.Overall
 	s.row("", word("height"), s.length(o.Height), word("plumb"), word(""))
-	s.row("", word("width at the top"), s.length(o.WidthTop), word(level), word(""))
-	wider := stance(s, o.WidthFloor-o.WidthTop)
+	ends, edges := overhangs(p)
+	wider := stance(s, o.WidthFloor-o.WidthTop+2*ends)
 	if p.Form == form.Steps { // each end by its own height
 		wider = ""
 	}
-	s.row("", word("width at the floor"), s.length(o.WidthFloor), word(level), word(wider))
-	s.row("", word("depth at the top"), s.length(o.DepthTop), word(level), word(""))
-	s.row("", word("depth at the floor"), s.length(o.DepthFloor), word(level), word(stance(s, o.DepthFloor-o.DepthTop)))
+	across(s, p, "width", o.WidthTop, o.WidthFloor, ends, wider)
+	across(s, p, "depth", o.DepthTop, o.DepthFloor, edges, stance(s, o.DepthFloor-o.DepthTop+2*edges))
 	if p.Form == "ring" {
 		flats(s, p)
 	}
@@ -34,6 +34,35 @@ func Sizes(p *form.Piece, style measure.Style) Table {
 	s.row("", word("weight"), Cell{}, word(""), word(kilograms(o.Mass)))
 	s.note("Sizes are outside sizes of the finished piece. Splay is away from plumb, square-on in the elevation; in the board: away from square on the face of the board that shows it, as a bevel gauge reads it.")
 	return s.done()
+}
+
+const level = "level, outer face to outer face"
+
+// across are the rows of the width or the depth: of what lies on top, where that overhangs, apart from what it lies on, since
+// the splay leads from there to the floor.
+func across(s *sheet, p *form.Piece, what string, top, floor, over measure.Length, wider string) {
+	if over == 0 {
+		s.row("", word(what+" at the top"), s.length(top), word(level), word(""))
+	} else {
+		beneath, on := " over the sides there", "at the level of the top's upper face"
+		if p.Design.Lid != nil {
+			beneath, on = " over the walls there", "under the lid"
+		}
+		s.row("", word(what+" at the top"), s.length(top), word("level, over all"), word(fmt.Sprintf("overhangs by %s on each side", s.style.FormatUnit(over))))
+		s.row("", word(what+beneath), s.length(top-2*over), word(level), word(on))
+	}
+	s.row("", word(what+" at the floor"), s.length(floor), word(level), word(wider))
+}
+
+// overhangs are how far the top or the lid reaches out beyond the outer faces at its ends, and at front and back.
+func overhangs(p *form.Piece) (ends, edges measure.Length) {
+	switch d := p.Design; {
+	case d.Lid != nil:
+		return d.Lid.Overhang, d.Lid.Overhang
+	case form.OnSides(p.Form):
+		return d.Corners.Overhang, d.Corners.OverhangEdges
+	}
+	return 0, 0
 }
 
 // splayRows are the leans that the form has.
@@ -76,7 +105,7 @@ func splayRow(s *sheet, d form.Design, path, name string, a measure.Angle) {
 	s.row("", word(name), Cell{}, word(""), word(text))
 }
 
-// stance says how much wider the piece stands than its top.
+// stance says how much wider the piece stands than it is at the top.
 func stance(s *sheet, more measure.Length) string {
 	half := more / 2
 	switch shown, _ := s.style.Round(half); {

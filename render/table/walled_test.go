@@ -50,3 +50,37 @@ func TestFlatsOfARing(t *testing.T) {
 		}
 	}
 }
+
+// What overhangs is told apart from what it lies on: hallway bench, 900 and 300 over the sides with a top that overhangs 30 and 15,
+// 450 high at 8° and 5°: 900 + 2·450·tan 8° = 1026.49, 450·tan 8° = 63.24, 450·tan 5° = 39.37. Boot-room chest, walls of
+// 780 × 380 under a lid of 22 that overhangs 14, 418 high to the rim at 6° and 4°: 418·tan 6° = 43.93, 418·tan 4° = 29.23.
+func TestSizesWhereTheTopOverhangs(t *testing.T) {
+	for name, want := range map[string][]string{
+		"hallway-bench": {
+			"width at the top | 960.0 | level, over all | overhangs by 30.0 mm on each side",
+			"width over the sides there | 900.0 | level, outer face to outer face | at the level of the top's upper face",
+			"width at the floor | 1026.5 | level, outer face to outer face | 63.0 mm wider on each side",
+			"depth at the top | 330.0 | level, over all | overhangs by 15.0 mm on each side",
+			"depth over the sides there | 300.0",
+			"depth at the floor | 378.5 | level, outer face to outer face | 39.5 mm wider on each side",
+		},
+		"boot-room-chest": {
+			"width at the top | 808 | level, over all | overhangs by 14 mm on each side",
+			"width over the walls there | 780 | level, outer face to outer face | under the lid",
+			"width at the floor | 868 | level, outer face to outer face | 44 mm wider on each side",
+			"depth over the walls there | 380 | level, outer face to outer face",
+			"depth at the floor | 438 | level, outer face to outer face | 29 mm wider on each side",
+		},
+		"reading-nook-step": {
+			"width at the top | 420.0 | level, outer face to outer face", "width at the floor | 474.5 | level, outer face to outer face | 27.5 mm wider on each side",
+		},
+	} {
+		p := example(t, name)
+		got := textOf(Sizes(p, p.Design.Style()))
+		for _, w := range want {
+			if !strings.Contains(got, w) {
+				t.Errorf("%s: the sizes do not say %q:\n%s", name, w, got)
+			}
+		}
+	}
+}
