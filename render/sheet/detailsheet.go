@@ -18,7 +18,7 @@ type picture struct {
 	box   draw.Box
 }
 
-// detailSheets show the joints of a piece enlarged, on as few sheets as hold them at full size: dovetails and sections
+// detailSheets show the joints of a piece enlarged, on as few sheets as hold them at full size, or at half of it where that would show hardly more than one a sheet: dovetails and sections
 // on sheets of their own where that takes no more, at the largest scale that takes no more of them either.
 func detailSheets(p *form.Piece, s set) []*blank {
 	tails, cuts := details(p, s.o)
@@ -47,7 +47,8 @@ func (s set) enlarged(list []detail, tight bool) []*blank {
 	for i := len(detailScales) - 1; i >= 0; i-- {
 		sc := detailScales[i]
 		pages, ok := laidOut(drawn(list, sc.of, tight, s.o), room)
-		if best != nil && (!ok || sc.of > 1 && len(pages) > len(best)) {
+		alone := 2*len(list) <= 3*len(pages) // many of them would have a sheet to themselves
+		if best != nil && (!ok || (alone || sc.of > 1) && len(pages) > len(best)) {
 			break
 		}
 		best, name = pages, sc.name

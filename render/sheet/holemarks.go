@@ -103,7 +103,7 @@ func centred(q *part.Part, b part.Bore) bool {
 // cutOutNote names the corners that are cut out of a bottom so that it goes round the pins, and their size on the
 // outer face.
 func cutOutNote(q *part.Part, f *figure, o Options) {
-	if q.ID != "bottom" {
+	if q.ID != "bottom" || manySided(q) {
 		return
 	}
 	face := draw.EmptyBox()

@@ -172,7 +172,8 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 	if !ok {
 		return detail{}, false
 	}
-	s := view.NewSection(&form.Piece{Parts: []*part.Part{a, b}}, flattening, cut)
+	boards := &form.Piece{Parts: []*part.Part{a, b}}
+	s := view.NewSection(boards, flattening, cut)
 	if len(s.Faces) < 2 {
 		return detail{}, false
 	}
@@ -182,6 +183,11 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 	contact := contactBox(s.Faces[0], s.Faces[1])
 	if contact.Empty() {
 		return detail{}, false
+	}
+	faces, parts := s.Faces, boards.Parts
+	if loose := looseIn(p, cut, contact); len(loose) > 0 {
+		parts = append(parts, loose...)
+		s = view.NewSection(&form.Piece{Parts: parts}, flattening, cut)
 	}
 	thick := max(a.Blank.Thickness, b.Blank.Thickness).MM()
 	title := o.with("%s and %s: %s, cut through", a.Mark, b.Mark, o.say(j.Kind))
@@ -196,8 +202,8 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 			axes = append(axes, [2]draw.Point{scaled(cut.Direction.Point(c.from), scale), scaled(cut.Direction.Point(c.to), scale)})
 		}
 		inside := f.hatch(s.Faces, draw.Box{Min: f.at(w.Min.X, w.Min.Y), Max: f.at(w.Max.X, w.Max.Y)}, axes...)
-		f.breaks(slices.Concat(s.Faces[0].Loops, s.Faces[1].Loops), w)
-		for _, q := range []*part.Part{a, b} {
+		f.breaks(slices.Concat(faces[0].Loops, faces[1].Loops), w)
+		for _, q := range parts {
 			if at, ok := inside[q.ID]; ok {
 				f.Leader(at, true, q.Mark+" "+o.say(q.Name), q.ID, offHatch...)
 			}
@@ -206,6 +212,26 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 		f.screwNotes(screws, cut.Direction, w, o)
 		return f
 	}}, true
+}
+
+// looseIn are the splines, keys and wedges of a piece that a cut goes through where two boards touch.
+func looseIn(p *form.Piece, cut view.Cut, contact draw.Box) []*part.Part {
+	var out []*part.Part
+	for _, q := range p.Parts {
+		if q.Slip == "" || q.Solid == nil {
+			continue
+		}
+		box, near, far := draw.EmptyBox(), math.Inf(1), math.Inf(-1)
+		for _, v := range q.Solid.Vertices {
+			w := mgl64.TransformCoordinate(v, q.Place)
+			box = box.Add(cut.Direction.Point(w))
+			near, far = min(near, cut.Direction.Depth(w)), max(far, cut.Direction.Depth(w))
+		}
+		if near < cut.Depth && cut.Depth < far && box.Meets(contact.Grow(inLine)) {
+			out = append(out, q)
+		}
+	}
+	return out
 }
 
 // contactBox holds where two cut faces touch, mm of the piece.

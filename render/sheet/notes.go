@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -156,6 +157,9 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	}
 	n.text = append(append(n.text, boxText("Blank", q.Blank, o)...), boxText("Rough", q.Rough, o)...)
 	n.text = append(n.text, "Outer face up")
+	if manySided(q) {
+		n.text = append(n.text, sidesNote(q, o))
+	}
 	if hasRows(p, q) {
 		n.text = append(n.text, "Sizes in a row start at its ring")
 	}
@@ -190,7 +194,7 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	for _, j := range p.Joints {
 		if j.Slope != 0 && j.TailBoard == q.ID {
 			n.text = appendOnce(n.text, fmt.Sprintf("Tails slope %s (%s)", degrees(j.Slope), measure.Ratio(j.Slope)))
-			n.text = appendOnce(n.text, fmt.Sprintf("Cheeks lean %s from square", bothSides(j.CheekTilt, j.BackCheekTilt)))
+			n.text = appendOnce(n.text, cheekNote(p, q, j))
 		}
 		if j.Slope != 0 && j.PinBoard == q.ID {
 			n.text = appendOnce(n.text, pinNote(j))
@@ -248,6 +252,18 @@ func pinNote(j joint.Joint) string {
 		measure.FormatAngle(lower.Angle, 0), lower.Way, measure.FormatAngle(upper.Angle, 0), upper.Way)
 }
 
+// cheekNote is how far the cheeks of a board's tails lean, and where, when they do not lean alike at all of its joints.
+func cheekNote(p *form.Piece, q *part.Part, j joint.Joint) string {
+	lean := bothSides(j.CheekTilt, j.BackCheekTilt)
+	unlike := slices.ContainsFunc(p.Joints, func(o joint.Joint) bool {
+		return o.Slope != 0 && o.TailBoard == q.ID && bothSides(o.CheekTilt, o.BackCheekTilt) != lean
+	})
+	if to := p.Part(j.PinBoard); unlike && to != nil {
+		return fmt.Sprintf("Cheeks lean %s from square where %s comes", lean, to.Mark)
+	}
+	return fmt.Sprintf("Cheeks lean %s from square", lean)
+}
+
 // bothSides is an angle of the lower and the upper side of a tail, said once where they are alike.
 func bothSides(lower, upper measure.Angle) string {
 	a, b := measure.FormatAngle(lower, 0), measure.FormatAngle(upper, 0)
@@ -289,19 +305,15 @@ func hasRows(p *form.Piece, q *part.Part) bool {
 
 // cutRows lists the cuts that are not square, those with the same settings in one row.
 func cutRows(q *part.Part) [][4]string {
+	if manySided(q) {
+		return sideRows(q)
+	}
 	var rows [][4]string
 	for _, c := range q.Cuts {
 		if c.Swing == 0 && c.Tilt < 0.005*measure.Degree {
 			continue
 		}
-		face := "equal"
-		if c.Tilt > 0 {
-			face = "inner"
-		}
-		if c.OuterLonger {
-			face = "outer"
-		}
-		row := [4]string{strings.ReplaceAll(c.ID, "-", " "), degrees(c.Swing), degrees(c.Tilt), face}
+		row := cutRow(strings.ReplaceAll(c.ID, "-", " "), c)
 		i := slices.IndexFunc(rows, func(r [4]string) bool { return joinsCut(r, row) })
 		if i < 0 {
 			rows = append(rows, row)
@@ -314,6 +326,44 @@ func cutRows(q *part.Part) [][4]string {
 		rows[i][0] = strings.ToUpper(rows[i][0][:1]) + rows[i][0][1:]
 	}
 	return rows
+}
+
+// cutRow are the settings of a cut.
+func cutRow(name string, c part.Cut) [4]string {
+	face := "equal"
+	if c.Tilt > 0 {
+		face = "inner"
+	}
+	if c.OuterLonger {
+		face = "outer"
+	}
+	return [4]string{name, degrees(c.Swing), degrees(c.Tilt), face}
+}
+
+// manySided tells whether a board is neither square nor tapered but has more sides, or three: the bottom of a ring.
+func manySided(q *part.Part) bool { return len(q.Cuts) != 4 && q.Slip == "" }
+
+// sideRows lists how many sides of a board of many have the same settings; which they are can be seen.
+func sideRows(q *part.Part) [][4]string {
+	var rows [][4]string
+	var many []int
+	for _, c := range slices.SortedStableFunc(slices.Values(q.Cuts), func(a, b part.Cut) int { return cmp.Compare(a.Swing, b.Swing) }) {
+		row := cutRow("", c)
+		i := slices.Index(rows, row)
+		if i < 0 {
+			i, rows, many = len(rows), append(rows, row), append(many, 0)
+		}
+		many[i]++
+	}
+	for i := range rows {
+		rows[i][0] = fmt.Sprintf("%d edges", many[i])
+	}
+	return rows
+}
+
+// sidesNote tells how long the equal sides of a board of many are.
+func sidesNote(q *part.Part, o Options) string {
+	return fmt.Sprintf("%d equal edges, each %s on the outer face", len(q.Cuts), o.label(q.Cuts[0].Length))
 }
 
 // listed writes "Left, right end" as the other languages know it: they bend the words.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -353,9 +354,9 @@ func pointToPoint(q *part.Part) bool {
 }
 
 // points gives a part with swung ends the lengths of its outer face's upper and lower arris, as the table of points
-// has them, and the swing at the right end.
+// has them, and the swing at the right end, or at the left one where only that is swung.
 func points(q *part.Part, f *figure, o Options, box draw.Box) {
-	if !swung(q) {
+	if !swung(q) || manySided(q) {
 		return
 	}
 	low, high := faceEdges(q)
@@ -364,30 +365,38 @@ func points(q *part.Part, f *figure, o Options, box draw.Box) {
 		side dimension.Side
 	}{{low, dimension.Below}, {high, dimension.Above}}
 	for _, e := range edges {
-		if lo, hi := endsAt(q, e.y); !math.IsInf(hi-lo, 0) {
+		if lo, hi := endsAt(q, e.y); !math.IsInf(hi-lo, 0) && hi-lo > atPoint {
 			f.Linear(e.side, f.at(lo, e.y), f.at(hi, e.y), o.label(measure.Length(hi-lo)), q.ID)
 		}
 	}
+	var ends []part.Cut // the right one first
 	for _, c := range q.Cuts {
-		if c.Kind == part.Crosscut && c.Normal.X() > 0.1 {
-			swing(c, f, q, box)
+		if c.Kind == part.Crosscut && math.Abs(c.Normal.X()) > 0.1 && math.Abs(endTurn(c)) >= slight.Radians() {
+			ends = append(ends, c)
 		}
+	}
+	slices.SortStableFunc(ends, func(a, b part.Cut) int { return cmp.Compare(b.Normal.X(), a.Normal.X()) })
+	if len(ends) > 0 {
+		swing(ends[0], f, q, box)
 	}
 }
 
-// swing marks how far the right end is swung from square to the lower edge, at the corner where the wood
+// atPoint: two ends nearer than this along an edge, mm, meet in a point there.
+const atPoint = 0.02
+
+// endTurn is how far an end is turned from square to the lower edge, radians; positive: the upper edge is shorter.
+func endTurn(c part.Cut) float64 { return math.Atan(c.Normal.Y() / math.Abs(c.Normal.X())) }
+
+// swing marks how far an end is swung from square to the lower edge, at the corner where the wood
 // is wider than square so that the square line runs through the wood.
 func swing(c part.Cut, f *figure, q *part.Part, box draw.Box) {
-	turn := math.Atan(c.Normal.Y() / c.Normal.X()) // positive: the upper edge is shorter
-	if math.Abs(turn) < slight.Radians() {
-		return
-	}
+	turn := endTurn(c)
 	high := (box.Max.Y - box.Min.Y) * f.scale
 	y, square := box.Max.Y, -math.Pi/2
 	if turn < 0 {
 		y, square = box.Min.Y, math.Pi/2
 	}
-	lean := square + turn
+	lean := square + turn*math.Copysign(1, c.Normal.X())
 	lo, hi, have := square, lean, [2]float64{0, high / math.Cos(turn)}
 	if lo > hi {
 		lo, hi, have = hi, lo, [2]float64{have[1], 0}
