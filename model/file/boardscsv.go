@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"splaywright/model/measure"
 	"splaywright/model/stock"
@@ -34,8 +35,15 @@ func ReadBoards(in io.Reader, name string, bare measure.Unit) ([]stock.Board, er
 	if len(text) > mostCSV {
 		return nil, Errors{{File: name, Want: fmt.Sprintf("a list of boards of more than %d kB is not taken", mostCSV>>10)}}
 	}
-	b := boardReader{name: name, bare: bare, csv: csv.NewReader(strings.NewReader(strings.TrimPrefix(string(text), "\ufeff")))}
-	b.split(string(text))
+	if err := notText(name, text); err != nil {
+		return nil, Errors{err}
+	}
+	list := strings.TrimPrefix(string(text), "\ufeff")
+	if !strings.Contains(list, "\n") {
+		list = strings.ReplaceAll(list, "\r", "\n") // as some spreadsheets end lines
+	}
+	b := boardReader{name: name, bare: bare, csv: csv.NewReader(strings.NewReader(list))}
+	b.split(list)
 	b.csv.TrimLeadingSpace = true
 	b.csv.Comment = '#'
 	b.csv.FieldsPerRecord = -1
@@ -153,16 +161,18 @@ func (b *boardReader) field(board *stock.Board, i int, text string) {
 	var err error
 	switch head {
 	case "name":
-		board.Name = clip(text)
+		board.Name, err = ownWords(text)
 	case "timber":
-		board.Timber = clip(text)
+		board.Timber, err = ownWords(text)
 	case "face":
-		board.Face = clip(text)
+		board.Face, err = ownWords(text)
 	case "note":
-		board.Note = clip(text)
+		board.Note, err = ownWords(text)
 	case "length", "width", "thickness":
 		to := map[string]*float64{"length": &board.Length, "width": &board.Width, "thickness": &board.Thickness}[head]
-		*to, err = mmOf(b.number(text), b.bare)
+		if text, err = b.number(text); err == nil {
+			*to, err = mmOf(text, b.bare)
+		}
 	case "grain":
 		board.Grain, err = oneOf(text, stock.Grains())
 	case "sawn":
@@ -177,10 +187,7 @@ func (b *boardReader) field(board *stock.Board, i int, text string) {
 			err = fmt.Errorf("a whole number from 1 to %d is expected here", mostBoards)
 		}
 	case "price":
-		board.Price, err = strconv.ParseFloat(b.number(text), 64)
-		if err != nil || !(board.Price >= 0) || board.Price > 1e9 {
-			err = errors.New("a price is expected here, such as 12.50")
-		}
+		board.Price, err = b.price(text)
 	}
 	if err != nil {
 		b.refuse(i, text, err.Error())
@@ -188,11 +195,38 @@ func (b *boardReader) field(board *stock.Board, i int, text string) {
 }
 
 // number is a number with a point before its decimals.
-func (b *boardReader) number(text string) string {
-	if b.decimalComma {
-		return strings.Replace(text, ",", ".", 1)
+func (b *boardReader) number(text string) (string, error) {
+	if !b.decimalComma {
+		return text, nil
 	}
-	return text
+	if strings.Contains(text, ",") && strings.Contains(text, ".") {
+		return text, errors.New("a comma stands before decimals in this list; leave the point out, as in 1250,5")
+	}
+	return strings.Replace(text, ",", ".", 1), nil
+}
+
+// price reads an amount of money.
+func (b *boardReader) price(text string) (float64, error) {
+	text, err := b.number(text)
+	if err != nil {
+		return 0, err
+	}
+	p, err := strconv.ParseFloat(text, 64)
+	if err != nil || !(p >= 0) || p > 1e9 {
+		return 0, errors.New("a price is expected here, such as 12.50")
+	}
+	return p, nil
+}
+
+// ownWords are words of a person's own, in one line, as a design file takes them.
+func ownWords(text string) (string, error) {
+	switch {
+	case utf8.RuneCountInString(text) > longestText:
+		return "", fmt.Errorf("longer than %d characters; shorter words are expected", longestText)
+	case strings.ContainsFunc(text, func(c rune) bool { return c < ' ' || c == 0x7f }):
+		return "", errors.New("this holds a character that does not print; one line of words is expected")
+	}
+	return text, nil
 }
 
 func oneOf(text string, words []string) (string, error) {

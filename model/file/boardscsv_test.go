@@ -31,6 +31,17 @@ func TestBoardsFromAList(t *testing.T) {
 	}
 }
 
+// Old spreadsheets end lines in their own way; and words of some length are taken whole.
+func TestAListWithOtherEndsOfLines(t *testing.T) {
+	note := strings.TrimSpace(strings.Repeat("grey outside ", 12))
+	for _, end := range []string{"\n", "\r\n", "\r"} {
+		got, err := ReadBoards(strings.NewReader("name;length;width;thickness;note"+end+"L\u00e4rche;2200;230,5;30;"+note+end), "shed.csv", measure.Metric)
+		if err != nil || len(got) != 1 || got[0].Name != "L\u00e4rche" || got[0].Width != 230.5 || got[0].Note != note {
+			t.Errorf("lines that end in %q: %+v %v", end, got, err)
+		}
+	}
+}
+
 // Every fault is told with its line and column, and nothing is taken.
 func TestABadListIsRefused(t *testing.T) {
 	for name, c := range map[string]struct{ text, place, words string }{
@@ -45,6 +56,12 @@ func TestABadListIsRefused(t *testing.T) {
 		"nothing":             {"", "shed.csv:1:1", "empty"},
 		"heads alone":         {"length,width,thickness\n", "shed.csv:2:1", "no board"},
 		"a price below":       {"length,width,thickness,price\n1000,200,27,-3\n", "shed.csv:2:13", "price"},
+		"another encoding":    {"name,length,width,thickness\nL\xe4rche,2200,230,30\n", "shed.csv:2:2", "UTF-8"},
+		"two bytes a letter":  {"\xff\xfel\x00e\x00", "shed.csv:1:1", "UTF-16"},
+		"a bell":              {"name,length,width,thickness\noak\a,2200,230,30\n", "shed.csv:2:4", "does not print"},
+		"two lines of name":   {"name,length,width,thickness\n\"oak\nboard\",2200,230,30\n", "shed.csv:2:1", "one line"},
+		"a long name":         {"name,length,width,thickness\n" + strings.Repeat("oak ", 51) + "oak,2200,230,30\n", "shed.csv:2:1", "longer than 200"},
+		"point and comma":     {"length;width;thickness\n2.150,5;200;27\n", "shed.csv:2:1", "leave the point out"},
 		"the same twice":      {"length,width,thickness,width\n", "shed.csv:1:24", "twice"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -25,10 +25,10 @@ func spotAt(src []byte, at int) spot {
 // character that does not print, no text at all.
 func notText(name string, src []byte) *Error {
 	if wide(src) {
-		return &Error{File: name, Line: 1, Column: 1, Want: "this text is in UTF-16, and a design is read in UTF-8; save it again with the encoding UTF-8, which an editor offers under Save as"}
+		return &Error{File: name, Line: 1, Column: 1, Want: "this text is in UTF-16, and UTF-8 is read here; save it again with the encoding UTF-8, which an editor offers under Save as"}
 	}
 	if bytes.IndexByte(src, 0) >= 0 && !utf8.Valid(src) {
-		return &Error{File: name, Line: 1, Column: 1, Want: "this is no text but a picture or another program's file; a design is plain text"}
+		return &Error{File: name, Line: 1, Column: 1, Want: "this is no text but a picture or another program's file; plain text is expected"}
 	}
 	for at := 0; at < len(src); {
 		c, size := utf8.DecodeRune(src[at:])
@@ -48,7 +48,7 @@ func unprinted(c rune, size int) string {
 	case c == '\t' || c == '\n' || c == '\r' || c == 0x85:
 		return ""
 	case c < ' ' || c >= 0x7f && c < 0xa0 || c == 0xfffe || c == 0xffff:
-		return fmt.Sprintf("a character that does not print stands here (U+%04X); take it out, a design is plain text", c)
+		return fmt.Sprintf("a character that does not print stands here (U+%04X); take it out, plain text is expected", c)
 	}
 	return ""
 }
