@@ -32,12 +32,36 @@ type Result struct {
 	Parts [][]*part.Part // the parts that each demand stands for
 	// OnHand are the parts that are not bought since boards on hand yield them; none where wood for the whole piece is bought.
 	OnHand []*part.Part
+	// Aside counts the boards on hand whose price the plan leaves aside since others have none.
+	Aside int
 }
 
 // Solve plans which part comes out of which board and has the plan checked by the verifier, which shares
 // nothing with the solver. It looks for a better plan until the context ends.
 func Solve(ctx context.Context, p *form.Piece) (Result, error) {
-	return solve(ctx, p, p.Design.OnHand, ErrNoBoards)
+	boards, aside := pricesAside(p.Design.OnHand)
+	r, err := solve(ctx, p, boards, ErrNoBoards)
+	r.Aside = aside
+	return r, err
+}
+
+// pricesAside takes the prices off boards on hand where some have one and others none, and says how many had: what is paid
+// is paid, and boards without a price cannot be held against it.
+func pricesAside(boards []stock.Board) ([]stock.Board, int) {
+	priced := 0
+	for _, b := range boards {
+		if b.Price > 0 {
+			priced++
+		}
+	}
+	if priced == 0 || priced == len(boards) {
+		return boards, 0
+	}
+	boards = slices.Clone(boards)
+	for i := range boards {
+		boards[i].Price = 0
+	}
+	return boards, priced
 }
 
 // ErrNothingToBuy says that no boards of the yard are known.

@@ -40,6 +40,9 @@ func planSummary(r yield.Result, style measure.Style) Table {
 	for _, text := range offTheBoard(r) {
 		s.note(text)
 	}
+	if n := r.Aside; n > 0 {
+		s.note(fmt.Sprintf("Boards with a price: %d of %d. The plan goes by wood, not by prices, as long as others have none.", n, len(r.Task.Boards)))
+	}
 	s.note(proofText(s, r))
 	if len(s.Rows) > 0 {
 		s.note("Parts are laid out in their rough size; trims, saw cuts and places to avoid outside offcuts count as waste. Checked by a verifier that shares nothing with the planner.")
@@ -122,14 +125,26 @@ func nearestText(s *sheet, b stock.Board, saw stock.Saw, what string, m stock.Mi
 	case m.Length < none && m.Width < none:
 		return noPlaceText(s, b, saw, what, m)
 	case m.Length < none:
-		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of width at that length, and is too narrow at any length.",
-			what, long, wide, b.Name, s.style.FormatUnit(mm(m.Width)))
+		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of width at that length, and is too narrow at any length, by %s.",
+			what, long, wide, b.Name, s.style.FormatUnit(mm(m.Width)), s.miss(m.Wanted.Y-m.Width))
 	case m.Width < none:
-		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, and is too short at any width.",
-			what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)))
+		return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, and is too short at any width, by %s.",
+			what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)), s.miss(m.Wanted.X-m.Length))
 	}
-	return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, or %s of width at that length.",
-		what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)), s.style.FormatUnit(mm(m.Width)))
+	return fmt.Sprintf("%s wants %s × %s and fits no board. %+s comes nearest: it yields %s of length at that width, %s too little, or %s of width at that length, %s too little.",
+		what, long, wide, b.Name, s.style.FormatUnit(mm(m.Length)), s.miss(m.Wanted.X-m.Length), s.style.FormatUnit(mm(m.Width)), s.miss(m.Wanted.Y-m.Width))
+}
+
+// miss says by how much something is too small, which may be less than the papers print.
+func (s *sheet) miss(by float64) string {
+	least := 0.01 // mm
+	if s.style.Unit == measure.Imperial {
+		least = measure.Inch.MM() / 1000
+	}
+	if by < least {
+		return fmt.Sprintf("less than %s", s.exactly(least))
+	}
+	return s.exactly(by)
 }
 
 // noPlaceText says why the board that comes nearest yields nothing of the length or the width that is wanted.
@@ -313,6 +328,9 @@ func planCuts(r yield.Result, style measure.Style) Table {
 		}
 		s.note(fmt.Sprintf("Crosscuts are measured from the left end, rips from the near edge, to the near side of the blade, which is %s wide and cuts beyond that line. Each cut goes right through the piece that it stands in.",
 			s.exactly(r.Task.Saw.Kerf)))
+		if outlined(r) {
+			s.note("Where a board has an outline of its own, rips are measured from the line that the outline was measured from: snap it in chalk. A waney edge does not run along a fence: the first rip is sawn with the board on a carrier that does, or with a saw along a rail.")
+		}
 		if hasThin(r) {
 			s.note("What is narrower than the blade is planed off, or the blade runs partly beside the wood.")
 		}
@@ -320,6 +338,11 @@ func planCuts(r yield.Result, style measure.Style) Table {
 		s.note("Look for nails, screws and grit before every cut in wood that had another life; a metal detector costs less than a blade. Cup, twist and loose knots are planed or cut out first; keep narrow and short pieces on a sled.")
 	}
 	return s.done()
+}
+
+// outlined tells whether a board that is cut is no rectangle.
+func outlined(r yield.Result) bool {
+	return slices.ContainsFunc(r.Plan.Layouts, func(l stock.Layout) bool { return len(r.Task.Boards[l.Board].Outline) > 0 })
 }
 
 // hasThin tells whether a cut takes off less than the blade is wide.

@@ -99,6 +99,40 @@ func TestWhatKeepsAPartFromABoard(t *testing.T) {
 	}
 }
 
+// By how much a part misses is told however little it is.
+func TestByHowMuchAPartMisses(t *testing.T) {
+	const long, wide = 449, 256 // of the rough top, rounded down: 420 at its top, 8 more below, 25 and 6 allowed
+	exact := planOf(t, onBoards(stock.Board{Name: "stub", Length: 300, Width: 300, Thickness: 27})).Task.Demands[0].Length
+	for says, b := range map[string]stock.Board{
+		"yields 250.0 mm of width at that length, and is too narrow at any length, by 6.00 mm.":              {Length: 1300, Width: wide - 6},
+		"yields 256.0 mm of width at that length, and is too narrow at any length, by 0.02 mm.":              {Length: 1300, Width: wide - 0.02},
+		"yields 256.0 mm of width at that length, and is too narrow at any length, by less than 0.01 mm.":    {Length: 1300, Width: wide - 0.001},
+		"yields 449.0 mm of length at that width, and is too short at any width, by 0.10 mm.":                {Length: exact - 0.1, Width: 300},
+		"yields 400.0 mm of length at that width, 49.20 mm too little, or 200.0 mm of width at that length,": {Length: 1000, Width: 300, Avoid: []stock.Avoid{{What: "split", X: 400, Length: 600, Y: 200, Width: 100}, {What: "knot", X: 800, Length: 10, Y: 0, Width: 300}}},
+	} {
+		b.Name, b.Thickness = "plank", 27
+		if text := strings.Join(WithoutPlace(planOf(t, onBoards(b)), metric), "\n"); !strings.Contains(text, says) {
+			t.Errorf("%q is missing in\n%s", says, text)
+		}
+	}
+	near(t, "the rough top", exact, long, 0.5)
+}
+
+// Prices that some boards have and others have not do not stop a plan; it says that it leaves them aside.
+func TestPricesOfSomeBoardsAlone(t *testing.T) {
+	with, without := stock.Board{Name: "bought", Length: 1300, Width: 270, Thickness: 27, Price: 12}, stock.Board{Name: "found", Length: 1300, Width: 260, Thickness: 27}
+	for _, c := range []struct {
+		boards []stock.Board
+		aside  bool
+		taken  string
+	}{{[]stock.Board{with, without}, true, "found"}, {[]stock.Board{with}, false, "bought"}, {[]stock.Board{without}, false, "found"}} {
+		got := BoardPlan(planOf(t, onBoards(c.boards...)), metric)[0]
+		if strings.Contains(notes(got), "Boards with a price: 1 of 2.") != c.aside || got.Rows[0][0].Text != c.taken {
+			t.Errorf("%v: %v %s", c.boards, got.Rows, notes(got))
+		}
+	}
+}
+
 // What is a little wider than a part has its cut too, with how little falls off; by less than half a millimetre it has none.
 func TestACutThatTakesLessThanTheBladeIsListed(t *testing.T) {
 	for over, want := range map[float64]string{0: "", 0.4: "", 0.6: "beyond the cut, narrower than the blade", 5: "beyond the cut"} {

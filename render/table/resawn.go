@@ -84,7 +84,11 @@ func resawnNote(s *sheet, p *form.Piece) {
 // noBoardFor says of what no board is of its timber and thick enough for what thickness it wants, what there is and what
 // would do.
 func noBoardFor(s *sheet, r yield.Result, what, own string, wants float64, parts []*part.Part) []string {
-	return []string{fmt.Sprintf("%s wants %s of thickness and fits no board.", what, s.exactly(wants)), thickestOf(s, r, own, wants), wouldDo(parts, own, wants)}
+	text := fmt.Sprintf("%s wants %s of thickness and fits no board.", what, s.exactly(wants))
+	if !slices.ContainsFunc(r.Task.Boards, func(b stock.Board) bool { return own == "" || b.Timber == "" || b.Timber == own }) {
+		text = fmt.Sprintf("%s fits no board.", what)
+	}
+	return []string{text, thickestOf(s, r, own, wants), wouldDo(parts, own, wants)}
 }
 
 // noBoardForRun says the same of a run.
