@@ -59,16 +59,17 @@ type flattener struct {
 	// Room that is used again, and room that loops are put into one after the other.
 	columns [][]int32
 	rungs   []rung
-	ends    []float64
 	loop    []int32
 	ints    []int32
+	floats  []float64
 	loops   [][]int32
 }
 
-// How much room for loops is made at a time.
+// How much room is made at a time.
 const (
-	moreInts  = 1024
-	moreLoops = 256
+	moreInts   = 1024
+	moreAngles = 96
+	moreLoops  = 256
 )
 
 // kept puts a loop where the mesh has its loops.
@@ -79,6 +80,16 @@ func (f *flattener) kept(loop []int32) []int32 {
 	at := len(f.ints)
 	f.ints = append(f.ints, loop...)
 	return f.ints[at:len(f.ints):len(f.ints)]
+}
+
+// angles is room for so many, one after the other.
+func (f *flattener) angles(n int) []float64 {
+	if cap(f.floats)-len(f.floats) < n {
+		f.floats = make([]float64, 0, max(moreAngles, n))
+	}
+	at := len(f.floats)
+	f.floats = f.floats[:at+n]
+	return f.floats[at : at : at+n]
 }
 
 // alone is the list of loops of a face that has but one.
@@ -96,6 +107,8 @@ type patch struct {
 	face  int
 	same  float64 // angles nearer than this are one ruling
 	arcs  []span
+	ends  []float64 // angles at which arcs begin or end, and those carried over from faces beyond
+	parts []int32   // how many strips there are from each of ends to the next
 	knots []float64
 }
 
@@ -134,7 +147,7 @@ func (f *flattener) patch(face int) patch {
 				lo: min(c.T0, c.T1) + shift, hi: max(c.T0, c.T1) + shift})
 		}
 	}
-	p.knots = f.knots(&p)
+	f.ends(&p)
 	return p
 }
 
@@ -146,9 +159,19 @@ func (f *flattener) patches() []patch {
 			out = append(out, f.patch(i))
 		}
 	}
+	var mitres []twinned
 	if slices.ContainsFunc(f.s.Arcs, func(c Curve) bool { return c.Twin }) {
-		f.share(out)
+		mitres = f.twinned(out)
 	}
+	carryEnds(mitres)
+	for i := range out {
+		f.divide(&out[i])
+	}
+	evenParts(mitres)
+	for i := range out {
+		f.cut(&out[i])
+	}
+	f.share(mitres)
 	for i := range out {
 		for k := range out[i].arcs {
 			f.points(&out[i], &out[i].arcs[k])
@@ -157,35 +180,57 @@ func (f *flattener) patches() []patch {
 	return out
 }
 
-// usualKnots is how many more knots than ends of arcs there usually are.
-const usualKnots = 6
-
-// knots are all ends of arcs, and as many angles between them as the tolerance asks for.
-func (f *flattener) knots(p *patch) []float64 {
-	ends, arcs := f.ends[:0], p.arcs
-	for i := range arcs {
-		ends = append(ends, arcs[i].lo, arcs[i].hi)
+// ends lists the angles at which arcs begin or end.
+func (f *flattener) ends(p *patch) {
+	p.ends = f.angles(2 * len(p.arcs))
+	for i := range p.arcs {
+		p.ends = append(p.ends, p.arcs[i].lo, p.arcs[i].hi)
 	}
-	slices.Sort(ends)
-	f.ends = ends
-	knots := append(make([]float64, 0, len(ends)+usualKnots), ends[0])
-	for _, t := range ends[1:] {
-		last := knots[len(knots)-1]
-		if t-last < p.same {
-			continue
+	slices.Sort(p.ends)
+	p.ends = apart(p.ends, p.same)
+}
+
+// apart keeps of ascending numbers the first and each that is so much more than the last one kept.
+func apart(all []float64, by float64) []float64 {
+	n := 0
+	for _, x := range all {
+		if n == 0 || x-all[n-1] >= by {
+			all[n] = x
+			n++
 		}
-		n := 1.0
-		for i := range arcs {
-			if arcs[i].lo < t-p.same && arcs[i].hi > last+p.same {
-				n = max(n, math.Ceil((t-last)/chordStep(f.s.Curve(&f.s.Edges[arcs[i].edge]), f.tol)))
+	}
+	return all[:n]
+}
+
+// divide tells how many strips the tolerance asks for from each end of an arc to the next.
+func (f *flattener) divide(p *patch) {
+	parts := f.loop[:0]
+	for i, t := range p.ends[1:] {
+		last, n := p.ends[i], 1.0
+		for k := range p.arcs {
+			if a := &p.arcs[k]; a.lo < t-p.same && a.hi > last+p.same {
+				n = max(n, math.Ceil((t-last)/chordStep(f.s.Curve(&f.s.Edges[a.edge]), f.tol)))
 			}
 		}
-		for k := 1.0; k < n; k++ {
-			knots = append(knots, last+(t-last)*k/n)
-		}
-		knots = append(knots, t)
+		parts = append(parts, int32(n))
 	}
-	return knots
+	f.loop, p.parts = parts, f.kept(parts)
+}
+
+// cut makes the knots: all ends of arcs, and evenly between them as many as there are parts.
+func (f *flattener) cut(p *patch) {
+	n := int32(1)
+	for _, k := range p.parts {
+		n += k
+	}
+	p.knots = append(f.angles(int(n)), p.ends[0])
+	for i, parts := range p.parts {
+		last, t := p.ends[i], p.ends[i+1]
+		for k := int32(1); k < parts; k++ {
+			p.knots = append(p.knots, last+(t-last)*float64(k)/float64(parts))
+		}
+		p.knots = append(p.knots, t)
+	}
 }
 
 // chordStep is the largest angle whose chord stays within the tolerance: the middle of a chord over the

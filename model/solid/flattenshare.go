@@ -15,31 +15,23 @@ type shared struct {
 }
 
 // share makes the points of all edges between two round faces.
-func (f *flattener) share(patches []patch) {
-	both := map[int]*shared{}
-	var edges []int
-	for i := range patches {
-		p := &patches[i]
-		for k := range p.arcs {
-			a := &p.arcs[k]
-			if !f.s.Curve(&f.s.Edges[a.edge]).Twin {
-				continue
-			}
-			if both[a.edge] == nil {
-				both[a.edge] = &shared{}
-				edges = append(edges, a.edge)
-			}
-			a.shared = both[a.edge]
-			for _, t := range p.knots {
-				if t > a.lo+p.same && t < a.hi-p.same {
-					a.shared.at = append(a.shared.at, a.part(t))
-				}
-			}
-		}
+func (f *flattener) share(edges []twinned) {
+	for _, t := range edges {
+		s := &shared{}
+		t.a.shared, t.b.shared = s, s
+		s.gather(t.p, t.a)
+		s.gather(t.q, t.b)
+		f.between(s, f.s.Curve(&f.s.Edges[t.a.edge]))
+		f.inner[t.a.edge] = s.points
 	}
-	for _, e := range edges {
-		f.between(both[e], f.s.Curve(&f.s.Edges[e]))
-		f.inner[e] = both[e].points
+}
+
+// gather notes where a patch has rulings on the edge.
+func (s *shared) gather(p *patch, a *span) {
+	for _, t := range p.knots {
+		if t > a.lo+p.same && t < a.hi-p.same {
+			s.at = append(s.at, a.part(t))
+		}
 	}
 }
 
@@ -52,7 +44,7 @@ func (a *span) part(t float64) float64 {
 func (f *flattener) between(s *shared, c *Curve) {
 	slices.Sort(s.at)
 	same := sameRuling / (math.Abs(c.T1-c.T0) * c.reach())
-	s.at = slices.CompactFunc(s.at, func(a, b float64) bool { return math.Abs(b-a) < same })
+	s.at = apart(s.at, same)
 	for _, at := range s.at {
 		s.points = append(s.points, int32(len(f.m.Vertices)))
 		f.m.Vertices = append(f.m.Vertices, c.at(c.T0+at*(c.T1-c.T0)))
