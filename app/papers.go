@@ -21,7 +21,7 @@ func (w *Window) papers() {
 // choosePapers asks which papers are wanted of the piece as it stands, and as what kinds of files unless they are printed.
 func (w *Window) choosePapers(title, on string, printed bool, then func(*form.Piece)) {
 	if !w.s.Current() {
-		w.tell("No papers yet", errors.New(say.It("the sizes as they stand are not understood or not worked out yet")))
+		w.tell("No papers yet", w.errNoPapers())
 		return
 	}
 	piece := w.s.Looked()
@@ -32,6 +32,14 @@ func (w *Window) choosePapers(title, on string, printed bool, then func(*form.Pi
 		as.Design.Papers = chosen
 		then(&as)
 	})
+}
+
+// errNoPapers tells why there are no papers of the sizes as they stand, and what would do.
+func (w *Window) errNoPapers() error {
+	if !w.s.Reads() || len(w.s.Errors()) > 0 {
+		return errUnread()
+	}
+	return errors.New(say.It("the piece has just changed and is still being worked out; try again in a moment"))
 }
 
 // papersFolder asks for the folder.

@@ -207,3 +207,16 @@ func TestAllOrNoPapersAreTickedAtOnce(t *testing.T) {
 		t.Errorf("all are %q", got)
 	}
 }
+
+// Where there are no papers of the sizes as they stand, what would do is said: mend what is marked, or wait.
+func TestWhyThereAreNoPapersYet(t *testing.T) {
+	w := open(t, Options{})
+	w.s.Set("size.height", "banana")
+	if got := w.errNoPapers().Error(); !strings.Contains(got, "mend what is marked") {
+		t.Errorf("with a size that is not understood it says %q", got)
+	}
+	w.s.Set("size.height", "300")
+	if got := w.errNoPapers().Error(); w.s.Current() || !strings.Contains(got, "try again in a moment") {
+		t.Errorf("while the piece is worked out it says %q", got)
+	}
+}

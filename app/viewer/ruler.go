@@ -30,10 +30,11 @@ const (
 	betweenTick = 5
 )
 
-// rungs are the steps of a ruler, in millimetres or inches, each with how many ticks it is divided in.
+// rungs are the steps of a ruler, in millimetres or inches, each with how many ticks it is divided in. Those that follow are
+// ten times the last three.
 func rungs(u measure.Unit) [][2]float64 {
 	if u == measure.Imperial {
-		return [][2]float64{{1. / 8, 2}, {1. / 4, 4}, {1. / 2, 4}, {1, 8}, {2, 4}, {6, 6}, {12, 12}, {24, 4}, {48, 4}, {120, 10}}
+		return [][2]float64{{1. / 8, 2}, {1. / 4, 4}, {1. / 2, 4}, {1, 8}, {2, 4}, {6, 6}, {12, 12}, {24, 4}, {48, 4}, {120, 10}, {240, 4}, {600, 5}}
 	}
 	return [][2]float64{{0.5, 5}, {1, 2}, {2, 4}, {5, 5}, {10, 10}, {20, 4}, {50, 5}, {100, 10}, {200, 4}, {500, 5}, {1000, 10}, {2000, 4}, {5000, 5}}
 }
@@ -41,11 +42,13 @@ func rungs(u measure.Unit) [][2]float64 {
 // rung is the smallest step whose numbers stand far enough apart; per is window units a unit of it.
 func rung(u measure.Unit, per float64) (step float64, parts int) {
 	list := rungs(u)
-	r := list[len(list)-1]
-	for _, s := range list {
-		if s[0]*per >= betweenText {
-			r = s
-			break
+	r := list[0]
+	for i := 0; r[0]*per < betweenText && !math.IsInf(r[0], 1); i++ {
+		if i < len(list) {
+			r = list[i]
+		} else { // ten times as long as the one three before it
+			r = [2]float64{10 * list[i-3][0], list[i-3][1]}
+			list = append(list, r)
 		}
 	}
 	parts = int(r[1])
