@@ -1,6 +1,7 @@
 package table
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -148,7 +149,7 @@ func longer(q *part.Part, u cut.Setup) string {
 func sawNotes(s *sheet, saw cut.Saw) {
 	s.note("Swing: the gauge turned away from a square crosscut; for a rip, the cut turned away from the grain. " +
 		"Tilt: the blade away from square to the table. Both read from 0 at square; “from 90” is the same setting on a scale that calls square 90.")
-	s.note("Swing and tilt are exact; the set figures are rounded to " + stepText(saw.Step) + ". " +
+	s.note(stepText(saw.Step) + " " +
 		"Gap: how far the sawn face stands off at its far end, along the cut and through the thickness together, when the set figures are used. Two faces cut alike double it.")
 	s.note("1:n is one across for n along. Offsets are over the part's own finished size, board flat: the swing's over the width (a rip's over the length), " +
 		"the tilt's over the thickness. On edge the two change places.")
@@ -172,11 +173,12 @@ func sawNotes(s *sheet, saw cut.Saw) {
 		"never saw freehand, nor with an offcut trapped between blade and fence. The saw's own instructions and local rules come first.")
 }
 
+// stepText says how the set figures follow from the exact ones.
 func stepText(step measure.Angle) string {
 	if step <= 0 {
-		return "nothing, as the saw's step is 0"
+		return "Swing and tilt are exact, and so are the set figures, since the design does not say how finely the saw is set (saw.step)."
 	}
-	return "the saw's step of " + trimmed(math.Abs(step.Degrees()), 4) + "°"
+	return fmt.Sprintf("Swing and tilt are exact; the set figures are rounded to the saw's step of %s°.", trimmed(math.Abs(step.Degrees()), 4))
 }
 
 // depthText says how far the saw's blade reaches, and whether that was told.
