@@ -19,7 +19,7 @@ const (
 func (d *boardDrawing) waste() {
 	d.l.Each(func(q *stock.Piece, _ int) {
 		if q.Kind == stock.Waste {
-			d.cross(d.box(q.Rect))
+			d.cross(d.box(d.board.Room(q.Rect)))
 		}
 	})
 }

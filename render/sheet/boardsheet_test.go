@@ -103,6 +103,44 @@ func TestBoardsAreDrawnToScale(t *testing.T) {
 	}
 }
 
+// On a board that tapers the × of waste and the name of an offcut stand on the wood, not beside it.
+func TestMarksStandOnTheWood(t *testing.T) {
+	const near, far = 300, 120 // mm, its width at the left end and at the right
+	d := formtest.Butt()
+	d.Size.Depth, d.Plan.Keep = 180, 100
+	d.OnHand = []stock.Board{{Name: "slab", Length: 2400, Width: near, Thickness: 30, Outline: []stock.Point{{X: 0, Y: 0}, {X: 2400, Y: 0}, {X: 2400, Y: far}, {X: 0, Y: near}}}}
+	p := model.Derive(d)
+	r, err := yield.Solve(context.Background(), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	slab, marks, names := draw.EmptyBox(), []draw.Box{}, 0
+	for _, it := range BoardPlan(p, r, Options{})[0].Items {
+		switch it := it.(type) {
+		case draw.Path:
+			if b := draw.Bounds([]draw.Item{it}); it.Layer == "waste" {
+				marks = append(marks, b)
+			} else if it.Layer == "visible" && slab.Width() < b.Width() {
+				slab = b
+			}
+		case draw.Text:
+			if it.Text == "offcut" {
+				marks = append(marks, draw.Bounds([]draw.Item{it}))
+				names++
+			}
+		}
+	}
+	if names == 0 || len(marks) < 2 {
+		t.Fatalf("%d offcuts are named, %d marks", names, len(marks))
+	}
+	for _, b := range marks {
+		along := (b.Max.X - slab.Min.X) / slab.Width()
+		if wood := slab.Min.Y + slab.Height()*(near+(far-near)*along)/near; b.Max.Y > wood {
+			t.Errorf("a mark reaches %.1f mm off the wood: %+v", b.Max.Y-wood, b)
+		}
+	}
+}
+
 func longestOf(r yield.Result) float64 {
 	longest := 0.
 	for _, l := range r.Plan.Layouts {
