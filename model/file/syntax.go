@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"splaywright/model/word"
 )
 
 // spot is a place in a text, from 1; a zero spot is none.
@@ -32,25 +34,13 @@ func notText(name string, src []byte) *Error {
 	}
 	for at := 0; at < len(src); {
 		c, size := utf8.DecodeRune(src[at:])
-		if why := unprinted(c, size); why != "" {
+		if why := word.Unprinted(c, size); why != "" {
 			p := spotAt(src, at)
 			return &Error{File: name, Line: p.line, Column: p.column, Want: why}
 		}
 		at += size
 	}
 	return nil
-}
-
-func unprinted(c rune, size int) string {
-	switch {
-	case c == utf8.RuneError && size == 1:
-		return "this character is not in UTF-8; save the text again with the encoding UTF-8, which an editor offers under Save as"
-	case c == '\t' || c == '\n' || c == '\r' || c == 0x85:
-		return ""
-	case c < ' ' || c >= 0x7f && c < 0xa0 || c == 0xfffe || c == 0xffff:
-		return fmt.Sprintf("a character that does not print stands here (U+%04X); take it out, plain text is expected", c)
-	}
-	return ""
 }
 
 // wide tells UTF-16 by its mark, or by a NUL in every other of the first bytes.

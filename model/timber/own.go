@@ -8,6 +8,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"unicode/utf8"
 
 	"splaywright/model/word"
 )
@@ -158,6 +159,9 @@ var ownColumns = []string{"change_radial", "change_tangential", "price_per_m3", 
 // of change_radial, change_tangential, price_per_m3 and price_per_board_foot. A row that is not understood is
 // refused with its line, and none is taken then.
 func LoadOwn(text []byte, name string) (Book, error) {
+	if line, why := notPlain(text); why != "" {
+		return nil, &word.At{Where: fmt.Sprintf("%s:%d", name, line), Err: errors.New(why)}
+	}
 	r := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
 	r.Comment = '#'
 	head, err := r.Read()
@@ -242,4 +246,20 @@ func ownRow(row, head []string) (Own, error) {
 	}
 	o.PerM3, o.PerBoardFoot = more["price_per_m3"], more["price_per_board_foot"]
 	return o, o.Check()
+}
+
+// notPlain says in which line a text holds what is no plain text, and why.
+func notPlain(text []byte) (line int, why string) {
+	line = 1
+	for len(text) > 0 {
+		c, size := utf8.DecodeRune(text)
+		if why = word.Unprinted(c, size); why != "" {
+			return line, why
+		}
+		if c == '\n' {
+			line++
+		}
+		text = text[size:]
+	}
+	return 0, ""
 }

@@ -51,6 +51,8 @@ func TestOwnTimbersAreRefusedWithTheirLine(t *testing.T) {
 		"half movement": {"plum,,hardwood,0.65,12 %,,1.4,11000,SG,weighed,0.001,,\n", ":2:", "together"},
 		"twice":         {"white oak,,,,,,,,,,,,5\nwhite oak,,,,,,,,,,,,6\n", ":3:", "twice"},
 		"a word":        {"white oak,,,,,,,,,,,,dear\n", ":2:", "dear"},
+		"its encoding":  {"L\xe4rche,,,,,,,,,,,,5\n", ":2", "UTF-8"},
+		"a bell":        {"white oak\a,,,,,,,,,,,,5\n", ":2", "does not print"},
 		"nothing":       {"", "own.csv", "no timber"},
 	} {
 		b, err := LoadOwn([]byte(ownHead+c.row), "own.csv")

@@ -30,10 +30,14 @@ func (p *pad) boardPlan(lit string) {
 
 func plans() map[string]func(*pad) {
 	return map[string]func(*pad){
-		"trim-ends":   func(p *pad) { p.boardPlan(""); p.lit(box(3, 8, 6, 26)...); p.bold(pt(6, 5), pt(6, 29)) },
-		"trim-edges":  func(p *pad) { p.boardPlan(""); p.lit(box(3, 23.5, 41, 26)...); p.up(36, 23.5, 26, 41) },
-		"keep":        func(p *pad) { p.boardPlan(""); p.lit(box(32.4, 10.5, 41, 23.5)...); p.span(pt(32.4, 6), pt(41, 6)) },
-		"keep-width":  func(p *pad) { p.boardPlan(""); p.lit(box(32.4, 10.5, 41, 23.5)...); p.span(pt(36.7, 10.5), pt(36.7, 23.5)) },
+		"trim-ends":  func(p *pad) { p.boardPlan(""); p.lit(box(3, 8, 6, 26)...); p.bold(pt(6, 5), pt(6, 29)) },
+		"trim-edges": func(p *pad) { p.boardPlan(""); p.lit(box(3, 23.5, 41, 26)...); p.up(36, 23.5, 26, 41) },
+		"keep":       func(p *pad) { p.boardPlan(""); p.lit(box(32.4, 10.5, 41, 23.5)...); p.span(pt(32.4, 6), pt(41, 6)) },
+		"keep-width": func(p *pad) {
+			p.boardPlan("")
+			p.lit(box(32.4, 10.5, 41, 23.5)...)
+			p.span(pt(36.7, 10.5), pt(36.7, 23.5))
+		},
 		"first-cuts":  firstCuts,
 		"missing":     missing,
 		"grain-runs":  grainRuns,
