@@ -5,8 +5,11 @@ import (
 	"math"
 	"slices"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"splaywright/model/measure"
 	"splaywright/model/part"
+	"splaywright/model/solid"
 )
 
 const (
@@ -70,7 +73,7 @@ func (b *builder) refuseCorners(d Design) {
 				o.size.MM(), 0, "mm", o.path, "corners.joint"))
 		}
 	}
-	b.refuseShoulder(d.Boards.Side.Thickness, d.Size.Depth)
+	b.refuseShoulder(d.Boards.Side.Thickness)
 	if LetIn(k.Joint) && (!(*k.Depth > 0) || *k.Depth >= d.Boards.Top.Thickness) {
 		b.find(stop("housing-through", "The housings in the top must be shallower than the top is thick.",
 			k.Depth.MM(), d.Boards.Top.Thickness.MM(), "mm", "corners.depth", "boards.top.thickness"))
@@ -129,5 +132,23 @@ func (b *builder) refuseShape() bool {
 		b.find(stop("no-depth-left", "The front and back edges lean so far that they meet.",
 			least, 0, "mm", "size.depth", "splay.edges"))
 	}
-	return len(b.piece.Findings) > 0
+	return len(b.piece.Findings) > 0 || b.refuseStops()
+}
+
+// refuseStops reports a stop as long as the joints of the top.
+func (b *builder) refuseStops() bool {
+	s := b.stand
+	if k := s.d.Corners; !LetIn(k.Joint) || k.Stop == 0 {
+		return false
+	}
+	for _, i := range []side{left, right} {
+		var far []mgl64.Vec3
+		for _, face := range []solid.Plane{s.outer[i], s.inner[i]} {
+			far = append(far, meet(face, s.sideTop(i), s.sideBack[i]), meet(face, s.lower, s.sideBack[i]))
+		}
+		if !s.past[i] && b.refuseStop(s.sideFront[i], far, "size.depth", "splay.edges") {
+			return true
+		}
+	}
+	return false
 }

@@ -51,7 +51,7 @@ func (f *flight) refuseShape() bool {
 		f.find(stop("no-depth-left", "The front and back edges lean so far that they meet.",
 			least, 0, "mm", "size.depth", "splay.edges"))
 	}
-	return f.refused()
+	return f.refused() || f.upper.refuseStops() || f.lower.refuseStops()
 }
 
 // clear is the least way between the inner faces of the sides, mm, from the floor to the top's upper

@@ -52,11 +52,14 @@ func (r *rail) screwing(s *stand, i side, wall *board) screwing {
 func (b *builder) topScrewing(i side) screwing {
 	s := b.stand
 	mid := solid.Plane{N: s.outer[i].N, D: s.outer[i].D - (s.side+b.shoulder().MM())/2}
-	stop := s.d.Corners.Stop.MM() // at the front
+	front, back := -s.depth/2, s.depth/2
+	if s.d.Corners.Stop > 0 { // square to an edge that may taper
+		front = meet(s.outer[i], s.upper, b.stoppedSide(i))[1]
+	}
 	return screwing{
 		screws: *s.d.Corners.Screws, path: "corners.screws", first: b.boards[0], second: b.boards[1+i],
 		enter: s.upper, meeting: s.sideTop(i), axis: s.grain(i),
-		middle: meet(mid, s.upper, solid.Plane{N: worldY, D: stop / 2}), row: worldY, length: s.depth - stop, tongue: tongueOf(s.side, b.shoulder()),
+		middle: meet(mid, s.upper, solid.Plane{N: worldY, D: (front + back) / 2}), row: worldY, length: back - front, tongue: tongueOf(s.side, b.shoulder()),
 		entersAt: "outer", endsAt: "top-end",
 	}
 }

@@ -176,3 +176,88 @@ func TestScrewsInTongues(t *testing.T) {
 		t.Error("a hole of 4.8 mm breaks out of a groove of 5")
 	}
 }
+
+// Screws keep as far from a stop as from the edge, also where the edge that it is square to tapers or slopes. A stop of 40 comes
+// to 40 over the cosine of a side's taper along its end, and to 40 times the cosine of the lean in a wall's height.
+func TestScrewsKeepClearOfASlantingStop(t *testing.T) {
+	length := func(l measure.Length) *measure.Length { return &l }
+	const stop, fromEnd = 40, 20
+	ends, edges := 11*math.Pi/180, 30*math.Pi/180
+	k := form.Corners{Joint: form.Housing, Depth: length(6), Stop: stop, Screws: &form.Screws{Gauge: 6, Length: 50, Count: 3, FromEnd: fromEnd}}
+	stool := form.Design{Form: "stool", Timber: "white oak", Size: form.Size{Height: 300, Width: 420, Depth: 300}, Corners: k}
+	stool.Splay.Ends, stool.Splay.Edges = measure.Angle(ends), measure.Angle(edges)
+	tray := form.Design{Form: "tray", Timber: "white oak", Size: form.Size{Height: 160, Width: 620, Depth: 500}, Corners: k}
+	tray.Splay.Ends, tray.Splay.Front, tray.Splay.EdgeCut = measure.Angle(ends), measure.Angle(edges), form.EdgeSquare
+	taper := math.Atan(math.Tan(edges) * math.Cos(ends))
+	corner := math.Atan(math.Hypot(math.Tan(ends), math.Tan(edges))) // from plumb
+	for _, c := range []struct {
+		d        form.Design
+		part     string
+		purpose  string
+		axis     int // of the world
+		lo, high float64
+	}{
+		{stool, "top", "clearance", 1, -150 + stop/math.Cos(taper) + fromEnd, 150 - fromEnd},
+		{tray, "end-right", "pilot", 2, fromEnd * math.Cos(corner), 160 - stop*math.Cos(ends) - fromEnd*math.Cos(corner)},
+	} {
+		p := form.Build(c.d)
+		if p.Stopped() {
+			t.Fatal(p.Findings[0].Text)
+		}
+		q, lo, high := p.Part(c.part), math.Inf(1), math.Inf(-1)
+		for _, b := range q.Bores {
+			if b.Purpose == c.purpose {
+				at := q.Place.Mul4x1(b.Entry.Vec4(1))[c.axis]
+				lo, high = min(lo, at), max(high, at)
+			}
+		}
+		if math.Abs(lo-c.lo) > 1e-9 || math.Abs(high-c.high) > 1e-9 {
+			t.Errorf("%s: screws from %.4f to %.4f, want %.4f to %.4f", c.d.Form, lo, high, c.lo, c.high)
+		}
+	}
+}
+
+// A stop that is longer than the joint really is, which bottom, lid and lean shorten, is told as that; one that leaves a little is not.
+func TestStopsAsLongAsTheJoint(t *testing.T) {
+	depth := measure.Length(7)
+	design := func(name string, size form.Size, ends, edges measure.Angle) form.Design {
+		d := form.Design{Form: name, Timber: "white oak", Size: size, Corners: form.Corners{Joint: form.Housing, Depth: &depth}}
+		d.Boards.Side.Thickness, d.Boards.Top.Thickness = 20, 20
+		d.Splay.Ends, d.Splay.Edges, d.Splay.Front = ends*measure.Degree, edges*measure.Degree, edges*measure.Degree
+		return d
+	}
+	chest := design("chest", form.Size{Height: 300, Width: 520, Depth: 350}, 0, 0)
+	chest.Lid = &form.Lid{Thickness: 20}
+	chest.Bottom = &form.Bottom{Thickness: 15, Joint: form.ScrewedOn, Screws: &form.Screws{Gauge: 8, Length: 45, Count: 2}}
+	square := design("tray", form.Size{Height: 100, Width: 520, Depth: 350}, 30, 0)
+	square.Splay.EdgeCut = form.EdgeSquare
+	steps := design("steps", form.Size{Height: 400, Width: 600, Depth: 300}, 0, 0)
+	floor := design("stool", form.Size{Height: 400, Width: 420, Depth: 350, TakenAt: form.AtFloor}, 0, 15)
+	floor.Splay.EdgeCut = form.EdgeFlush
+	for _, c := range []struct {
+		name string
+		d    form.Design
+		long float64 // the joint, square to the edge
+	}{
+		{"tray", design("tray", form.Size{Height: 120, Width: 400, Depth: 300}, 0, 0), 120},
+		{"ring", design("ring", form.Size{Height: 200, Width: 400, Staves: 6}, 0, 0), 200},
+		{"chest with lid and bottom", chest, 300 - 20 - 15},
+		{"square edges", square, 100 / math.Cos(30*math.Pi/180)},
+		{"stool", design("stool", form.Size{Height: 300, Width: 400, Depth: 250}, 0, 0), 250},
+		{"steps", steps, 300},
+		{"stool measured at the floor", floor, (350 - 2*(400-20+7)*math.Tan(15*math.Pi/180)) * math.Cos(15*math.Pi/180)},
+	} {
+		for _, more := range []float64{0.001, -1} {
+			c.d.Corners.Stop = measure.Length(c.long + more)
+			found := ""
+			for _, f := range form.Build(c.d).Findings {
+				if f.Level == part.Stop {
+					found += f.ID + " "
+				}
+			}
+			if want := map[bool]string{true: "stop-leaves-no-housing ", false: ""}[more > 0]; found != want {
+				t.Errorf("%s, a stop of %.3f on %.3f: found %q, want %q", c.name, c.d.Corners.Stop.MM(), c.long, found, want)
+			}
+		}
+	}
+}

@@ -169,12 +169,15 @@ func (e *enclosure) fitCover(m meeting, kind string, past, deep float64) {
 func (e *enclosure) cornerScrewing(c covering, m meeting) screwing {
 	u := c.under
 	mid := solid.Plane{N: u.outer.N, D: u.outer.D - (u.thickness+e.shoulder().MM())/2}
-	stop := e.d.Corners.Stop.MM()
+	high := e.rim
+	if e.d.Corners.Stop > 0 {
+		high = meet(u.outer, c.over.outer, e.stopped(u))[2]
+	}
 	return screwing{
 		screws: *e.d.Corners.Screws, path: "corners.screws",
 		first: e.boards[c.overAt], second: e.boards[c.underAt],
 		enter: c.over.outer, meeting: u.end[c.underEnd].cut, axis: c.into(),
-		middle: cornerAt(mid, c.over.outer, (e.rim-stop+e.foot)/2), row: along(m.a, m.b), length: e.height(m) - stop/along(m.a, m.b)[2],
+		middle: cornerAt(mid, c.over.outer, (high+e.foot)/2), row: along(m.a, m.b), length: (high - e.foot) / along(m.a, m.b)[2],
 		tongue:   tongueOf(u.thickness, e.shoulder()),
 		entersAt: "outer", endsAt: c.underEnd.word() + "-end",
 	}

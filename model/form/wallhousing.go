@@ -3,6 +3,9 @@ package form
 import (
 	"fmt"
 	"math"
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -60,7 +63,7 @@ func refuseHousing(b *assembly) {
 		b.find(stop("overhang-without-housing", "Only a wall with housings runs on past the other; leave corners.overhang out.",
 			k.Overhang.MM(), 0, "mm", "corners.overhang", "corners.joint"))
 	}
-	b.refuseShoulder(buttingBoard(b.d).Thickness, b.d.Size.Height)
+	b.refuseShoulder(buttingBoard(b.d).Thickness)
 	if !LetIn(k.Joint) {
 		return
 	}
@@ -78,8 +81,8 @@ func refuseHousing(b *assembly) {
 	}
 }
 
-// refuseShoulder reports a shoulder or a stop that a board so thick and a joint so long cannot have.
-func (b *assembly) refuseShoulder(thick, long measure.Length) {
+// refuseShoulder reports a shoulder or a stop that no joint of a board so thick can have.
+func (b *assembly) refuseShoulder(thick measure.Length) {
 	k := b.d.Corners
 	has := k.Shoulder != nil || k.Stop != 0
 	switch {
@@ -91,11 +94,29 @@ func (b *assembly) refuseShoulder(thick, long measure.Length) {
 			k.Shoulder.MM(), thick.MM(), "mm", "corners.shoulder", "boards.side.thickness"))
 	case k.Joint == GrooveTongue && !(*k.Shoulder > 0):
 		b.find(stop("tongue-without-shoulder", "A tongue is thinner than its board; with no shoulder choose a housing.", k.Shoulder.MM(), 0, "mm", "corners.shoulder", "corners.joint"))
-	case !(k.Stop >= 0) || k.Stop > 0 && k.Stop >= long:
-		b.find(stop("stop-leaves-no-housing", fmt.Sprintf("A stop of %s leaves nothing of a joint %s long.", b.show(k.Stop), b.show(long)),
-			k.Stop.MM(), long.MM(), "mm", "corners.stop", "size.height"))
+	case !(k.Stop >= 0):
+		b.find(stop("stop-below-nothing", "A housing stops short of the edge by something or runs out; that cannot be less than nothing.", k.Stop.MM(), 0, "mm", "corners.stop"))
 	}
 }
+
+// refuseStop reports a stop that reaches as far as the joint does, and tells whether it does. The joint ends at an edge,
+// from which the stop counts; far are the points at its other end.
+func (b *assembly) refuseStop(edge solid.Plane, far []mgl64.Vec3, sizes ...string) bool {
+	k, long := b.d.Corners, math.Inf(1)
+	for _, p := range far {
+		long = min(long, edge.D-edge.N.Dot(p))
+	}
+	if k.Stop.MM() < long-solid.SamePoint {
+		return false
+	}
+	if !slices.ContainsFunc(b.piece.Findings, func(f part.Finding) bool { return f.ID == stopTooLong }) {
+		b.find(stop(stopTooLong, fmt.Sprintf("A stop of %s leaves nothing of a joint %s long.", b.show(k.Stop), b.show(measure.Length(long))),
+			k.Stop.MM(), long, "mm", append([]string{"corners.stop"}, sizes...)...))
+	}
+	return true
+}
+
+const stopTooLong = "stop-leaves-no-housing"
 
 // cutHousing lets the butting wall into the covering one, which may run on.
 func (e *enclosure) cutHousing(m meeting) bool {
@@ -103,6 +124,13 @@ func (e *enclosure) cutHousing(m meeting) bool {
 	e.cover(c, c.past(e.d.Corners.Overhang), e.d.Corners.Depth.MM())
 	if e.d.Corners.Stop > 0 { // a notch over the tongue
 		end := &c.under.end[c.underEnd]
+		var far []mgl64.Vec3
+		for _, face := range []solid.Plane{c.under.outer, c.under.inner} {
+			far = append(far, meet(face, end.cut, c.under.lower), meet(face, c.over.inner, c.under.lower))
+		}
+		if e.refuseStop(c.under.upper, far, "size.height") {
+			return false
+		}
 		end.walls = []solid.Wall{
 			{Tag: c.underEnd.word() + "-end", Plane: end.cut},
 			{Tag: "notch", Plane: e.stopped(c.under)}, {Tag: "shoulder", Plane: flip(c.over.inner)},
