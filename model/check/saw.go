@@ -105,10 +105,14 @@ func (r *run) through(q *part.Part, c part.Cut) {
 			least = min(least, u.Reach)
 		}
 	}
+	sizes, instead := leanSizes(r), byHand
+	if q.Slip != "" { // a wedge is thin at one end whether the sides lean or not
+		sizes, instead = nil, "saw it by hand to the line"
+	}
 	r.add(part.Finding{ID: "blade-too-low", Level: part.Warning, Figure: least.MM(), Limit: limit.MM(), Unit: "mm", Source: source,
-		Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.depth", "saw.cradle"),
+		Parts: []string{q.ID}, Sizes: append(sizes, "saw.depth", "saw.cradle"),
 		Text: sentence("%s of %s needs a blade that reaches %s and the saw's reaches %s, however the board is put down; a larger saw or a band saw reaches it, or %s.",
-			whichCut(q, c), theBoard(q), r.long(least), r.long(limit), byHand)})
+			whichCut(q, c), theBoard(q), r.long(least), r.long(limit), instead)})
 }
 
 // setupsThatWork says how the board can be put down so that the saw reaches a cut: end-on, where the scale reads

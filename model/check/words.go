@@ -113,11 +113,17 @@ func theBoard(q *part.Part) string {
 	if isStave(q) {
 		return "every stave"
 	}
+	if every, ok := everySlip[q.Slip]; ok {
+		return every
+	}
 	if isStretcher(q) && !isApron(q) || isBatten(q) {
 		return boardName(q)
 	}
 	return "the " + boardName(q)
 }
+
+// everySlip names loose parts together: one strip makes them all.
+var everySlip = map[part.Slip]string{part.Spline: "every spline", part.Key: "every key", part.Wedge: "every wedge"}
 
 func isTop(q *part.Part) bool { return q.ID == "top" || strings.HasPrefix(q.ID, "top-") }
 
