@@ -64,6 +64,17 @@ func (s *search) kindsOfBoards() (first []int, count []float64) {
 	return first, count
 }
 
+// firsts are, of each shape, the first of its kind of board.
+func (s *search) firsts() []int {
+	out := make([]int, len(s.shapes))
+	for i, sh := range s.shapes {
+		if out[i] = i; i > 0 && s.shapes[i-1].board == sh.board {
+			out[i] = out[i-1]
+		}
+	}
+	return out
+}
+
 // cheapest bounds the cost where the choices of boards are too many to list: boards in parts, as much of each as yields
 // what every need is worth. enough is false when all boards together do not.
 func (s *search) cheapest() (bound float64, enough bool) {

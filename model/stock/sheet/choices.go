@@ -103,16 +103,10 @@ func (c *chooser) level(grids []*grid, sets []set, upTo float64) []set {
 
 func newChooser(s *search) *chooser {
 	b := s.bounds
-	c := &chooser{s: s, fair: slices.Repeat([]float64{1}, len(b.kinds))}
+	c := &chooser{s: s, first: s.firsts(), fair: slices.Repeat([]float64{1}, len(b.kinds))}
 	for k, u := range b.kinds {
 		c.area = append(c.area, u.area())
 		c.need = append(c.need, u.area()*float64(b.count[k]))
-	}
-	for i, sh := range s.shapes {
-		c.first = append(c.first, i)
-		if i > 0 && s.shapes[i-1].board == sh.board {
-			c.first[i] = c.first[i-1]
-		}
 	}
 	return c
 }

@@ -24,11 +24,13 @@ type fitter struct {
 }
 
 // The search on single choices: how much work it has, as a fraction of a search's; how often it goes on from what it has
-// found; how many choices are tried at most, and how many fitters at least there are for them; in how many stages, after each of
-// which one in so many stays.
+// found, each time with the cuts of all searches put together anew in between, for which each core has so much work, as a fraction
+// of the fitters'; how many choices are tried at most, and how many fitters at least there are for them; in how many stages, after
+// each of which one in so many stays.
 const (
 	ofFitters = 3
 	passes    = 3
+	ofPiecer  = 0.15
 	fitSets   = 16
 	fitters   = 8
 	stages    = 4
@@ -87,12 +89,13 @@ func (f *fitter) run(upTo, all int) {
 	}
 }
 
-// fit tries sets one by one that are cheaper than the best plan, with so much work in all; and once more those that are cheaper
-// than what it has found. It returns the best layout.
+// fit tries sets one by one that are cheaper than the best plan, with so much work in all, then puts the cuts of all boards so far
+// together anew; and so on with the sets that are cheaper than what it has found. It returns the best layout.
 func (s *search) fit(sets []set, work int) *layout {
 	best := s.best
 	for n := range passes {
 		best = s.fitSome(s.likely(sets, best), best, uint64(n), work/passes)
+		best = s.piece(best, int(ofPiecer*float64(work))/passes)
 	}
 	return best
 }
@@ -152,6 +155,7 @@ func (s *search) fitSome(sets []set, best *layout, seed uint64, work int) *layou
 			fs[i].run(upTo, upTo*(stages-n))
 		})
 		for _, f := range fs {
+			s.pool.pour(&f.pool)
 			if f.best.better(best) {
 				best = f.best
 			}

@@ -19,6 +19,7 @@ type search struct {
 	bounds *bounds
 	small  *frontier // of small tasks, else nil
 	book   *book     // of swatches, once weaving has begun
+	pool   pool      // of boards cut so far
 	pack   packer
 	rng    *rand.Rand
 	best   *layout
@@ -62,7 +63,7 @@ func (l *layout) better(o *layout) bool {
 }
 
 func newSearch(ctx context.Context, t stock.Task, shapes []*shape, us []*unit) *search {
-	s := &search{ctx: ctx, t: t, shapes: shapes, us: us, rng: rand.New(rand.NewPCG(1, 2))}
+	s := &search{ctx: ctx, t: t, shapes: shapes, us: us, rng: rand.New(rand.NewPCG(1, 2)), pool: newPool()}
 	s.pack = packer{t: t, shapes: shapes}
 	s.pack.newReach()
 	s.bounds = newBounds(t, shapes, us)

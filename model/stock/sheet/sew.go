@@ -10,12 +10,14 @@ import (
 
 // sewer cuts boards one after the other by quilts.
 type sewer struct {
-	s    *search
-	kind []int // of each unit, into bounds.kinds
-	rng  *rand.Rand
-	work int
-	q    quilt
-	pow  float64 // how far large units are favoured
+	s     *search
+	kind  []int // of each unit, into bounds.kinds
+	rng   *rand.Rand
+	work  int
+	q     quilt
+	pow   float64 // how far large units are favoured
+	pool  pool    // of boards cut since it was last emptied
+	first []int   // of each shape: the first of its kind of board
 }
 
 // What a board takes before anything is compared, and a cutting round places to avoid, both in pairs of ways compared.
@@ -25,7 +27,7 @@ const (
 )
 
 func newSewer(s *search, seed uint64) *sewer {
-	w := &sewer{s: s, rng: rand.New(rand.NewPCG(seed, 7))}
+	w := &sewer{s: s, rng: rand.New(rand.NewPCG(seed, 7)), pool: newPool(), first: s.firsts()}
 	for _, u := range s.us {
 		w.kind = append(w.kind, slices.IndexFunc(s.bounds.kinds, u.same))
 	}
@@ -241,5 +243,6 @@ func (w *sewer) recut(now *layout, out, in []int, noise float64) *layout {
 		}
 	}
 	w.s.tries++
+	w.remember(now, l)
 	return l
 }

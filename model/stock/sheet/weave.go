@@ -90,6 +90,7 @@ func (s *search) weave(sets []set, beside func() []set) {
 		all.Wait()
 		for _, w := range ws {
 			s.consider(w.best)
+			s.pool.pour(&w.pool)
 			s.tries += w.s.tries
 			w.s.tries, w.s.lower = 0, s.lower
 		}
