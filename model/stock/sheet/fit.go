@@ -23,14 +23,15 @@ type fitter struct {
 	cover  []float64 // of each shape, for value
 }
 
-// The search on single choices: how much work it has, as a fraction of a search's; how often it goes on from what it has
-// found, each time with the cuts of all searches put together anew in between, for which each core has so much work, as a fraction
-// of the fitters'; how many choices are tried at most, and how many fitters at least there are for them; in how many stages, after
-// each of which one in so many stays.
+// The search on single choices: how much work it has, as a fraction of a search's; how often it goes on from what it has found, the
+// cuts of all searches put together anew each time, for which each core has so much work, as a fraction of the fitters', and so many
+// times that in the end; how many choices are tried at most, and how many fitters at least there are for them; in how many stages,
+// after each of which one in so many stays.
 const (
 	ofFitters = 3
 	passes    = 3
-	ofPiecer  = 0.15
+	ofPiecer  = 0.06
+	lastly    = 4
 	fitSets   = 16
 	fitters   = 8
 	stages    = 4
@@ -95,7 +96,11 @@ func (s *search) fit(sets []set, work int) *layout {
 	best := s.best
 	for n := range passes {
 		best = s.fitSome(s.likely(sets, best), best, uint64(n), work/passes)
-		best = s.piece(best, int(ofPiecer*float64(work))/passes)
+		share := ofPiecer
+		if n == passes-1 {
+			share *= lastly
+		}
+		best = s.piece(best, int(share*float64(work))/passes)
 	}
 	return best
 }
