@@ -142,7 +142,6 @@ func plan(ctx context.Context, p *form.Piece, boards []stock.Board, none error) 
 	if r.Plan, err = sheet.Solve(ctx, r.Task); err != nil {
 		return r, fmt.Errorf("board plan: %w", err)
 	}
-	r.Plan.KeepOffcuts(r.Task)
 	return r, nil
 }
 

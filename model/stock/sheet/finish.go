@@ -6,8 +6,7 @@ import (
 	"splaywright/model/stock"
 )
 
-// plan turns the best layout into a plan: boards without parts go back, free pieces become offcuts or waste, glue-ups
-// that lack a strip are given up whole.
+// plan turns the best layout into a plan: boards without parts go back, glue-ups that lack a strip are given up whole.
 func (s *search) plan(glued []stock.GlueUp) stock.Plan {
 	l := s.best
 	p := stock.Plan{Bound: s.lower, Tries: s.tries}
@@ -29,15 +28,9 @@ func (s *search) plan(glued []stock.GlueUp) stock.Plan {
 			if q.Kind == stock.Part && gone[q.Strip] {
 				*q = stock.Piece{Rect: q.Rect}
 			}
-			switch q.Kind {
-			case stock.Part:
+			if q.Kind == stock.Part {
 				q.Strip = number[q.Strip]
 				parts++
-			case stock.Waste:
-				if q.Run > 0 && s.t.Runs[q.Run-1].Kind == stock.Resawn {
-					return // too thin to count on
-				}
-				q.Kind = s.rest(s.shapes[i], q.Rect)
 			}
 		})
 		if parts > 0 {
@@ -75,20 +68,4 @@ func (s *search) leftOver(l *layout, glued []stock.GlueUp, p *stock.Plan) map[in
 		}
 	}
 	return gone
-}
-
-// rest says whether a free piece is kept: it holds a sound square of the least size kept.
-func (s *search) rest(sh *shape, r stock.Rect) stock.Kind {
-	k := s.t.Saw.Keep
-	if k <= 0 || r.Length() < k || r.Width() < k {
-		return stock.Waste
-	}
-	for _, y := range sh.levels(r, k, nil) {
-		for _, f := range sh.free(r, y, y+k, nil) {
-			if f.hi-f.lo >= k {
-				return stock.Offcut
-			}
-		}
-	}
-	return stock.Waste
 }

@@ -58,6 +58,7 @@ func Solve(ctx context.Context, t stock.Task) (stock.Plan, error) {
 		stop()
 		left -= len(c.us)
 	}
+	p.KeepOffcuts(t)
 	return p, nil
 }
 
