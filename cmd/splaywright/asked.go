@@ -156,7 +156,7 @@ func fileTrouble(name string, err error) error {
 	case name == "":
 		return errors.New("the name of the design file is empty; a name such as step.yaml is expected")
 	case errors.Is(err, fs.ErrNotExist) && strings.EqualFold(filepath.Ext(name), ".csv"):
-		return fmt.Errorf("%+s: there is no such list; the name of a CSV file that is there is expected", name)
+		return listTrouble(name, err)
 	case errors.Is(err, fs.ErrNotExist):
 		near := ""
 		if f := nearestFile(name); f != "" {
@@ -167,6 +167,17 @@ func fileTrouble(name string, err error) error {
 		return fmt.Errorf("%+s: this is a folder; name the design file in it, such as %+s", name, filepath.Join(name, "step.yaml"))
 	}
 	return fmt.Errorf("%+s: the file cannot be read (%s); is it yours to read?", name, word.OfSystem(err))
+}
+
+// listTrouble says why a list of boards or timbers is not read.
+func listTrouble(name string, err error) error {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%+s: there is no such list; the name of a CSV file that is there is expected", name)
+	case errors.Is(err, syscall.EISDIR):
+		return fmt.Errorf("%+s: this is a folder; name the CSV file in it, such as %+s", name, filepath.Join(name, "boards.csv"))
+	}
+	return fileTrouble(name, err)
 }
 
 // newTrouble says why a new design is not written.

@@ -93,7 +93,7 @@ func (s *source) open(p *program, name string) (*file.Document, *form.Piece, err
 func ownTimbers(name string) (timber.Book, error) {
 	text, err := os.ReadFile(name)
 	if err != nil {
-		return nil, fileTrouble(name, err)
+		return nil, listTrouble(name, err)
 	}
 	return timber.LoadOwn(text, name)
 }

@@ -128,9 +128,12 @@ func (o *planning) print(p *program, piece *form.Piece, r yield.Result) error {
 func boardsOf(name string, bare measure.Unit) ([]stock.Board, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, fileTrouble(name, err)
+		return nil, listTrouble(name, err)
 	}
 	defer func() { _ = f.Close() }() // only read from
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, listTrouble(name, syscall.EISDIR)
+	}
 	return file.ReadBoards(f, name, bare)
 }
 
