@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"context"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -9,23 +8,15 @@ import (
 	"splaywright/model/stock"
 )
 
-// poolOf is a search for a task and a pool of cuts that weavers have made of it.
+// poolOf is a search for a task with a pool of cuts that weavers have made of it; nil where there is nothing to cut.
 func poolOf(task stock.Task, work int) (*search, []stock.GlueUp, []stock.Misfit) {
-	var shapes []*shape
-	for i, b := range task.Boards {
-		for range b.Number() {
-			shapes = append(shapes, newShape(task, i))
-		}
-	}
-	us, glued, misfits := units(task, shapes)
-	if len(us) == 0 {
+	s, glued, misfits := searchAnd(task)
+	if len(s.us) == 0 {
 		return nil, nil, nil
 	}
-	s := newSearch(context.Background(), task, shapes, us)
 	s.lower = 1
-	s.book = newBook(s)
 	s.start()
-	if s.book == nil {
+	if s.book = newBook(s); s.book == nil {
 		return nil, nil, nil
 	}
 	for seed := range uint64(3) {

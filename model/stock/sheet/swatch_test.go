@@ -32,14 +32,20 @@ func TestSwatchesHoldWhatTheySay(t *testing.T) {
 
 // searchOf is a search for the task that has not begun.
 func searchOf(task stock.Task) *search {
+	s, _, _ := searchAnd(task)
+	return s
+}
+
+// searchAnd gives what is glued up and what no board yields too.
+func searchAnd(task stock.Task) (*search, []stock.GlueUp, []stock.Misfit) {
 	var shapes []*shape
 	for i, b := range task.Boards {
 		for range b.Number() {
 			shapes = append(shapes, newShape(task, i))
 		}
 	}
-	us, _, _ := units(task, shapes)
-	return newSearch(context.Background(), task, shapes, us)
+	us, glued, misfits := units(task, shapes)
+	return newSearch(context.Background(), task, shapes, us), glued, misfits
 }
 
 func checkSwatch(t *testing.T, s *search, b *book, n int32) {

@@ -86,17 +86,10 @@ func TestWovenPlansPassTheVerifier(t *testing.T) {
 	for n := range 60 {
 		task := randomTask(r)
 		task.Saw.Stages = 0
-		var shapes []*shape
-		for i, b := range task.Boards {
-			for range b.Number() {
-				shapes = append(shapes, newShape(task, i))
-			}
-		}
-		us, glued, misfits := units(task, shapes)
-		if len(us) == 0 {
+		s, glued, misfits := searchAnd(task)
+		if len(s.us) == 0 {
 			continue
 		}
-		s := newSearch(context.Background(), task, shapes, us)
 		s.best = s.lay(s.order(0), []int{0}, false, manner{lean: 0.1, tolerance: 1})
 		before := s.best
 		w := s.newWeaver(uint64(n), nil)
