@@ -56,7 +56,6 @@ func TestLengthsAsTyped(t *testing.T) {
 	}
 }
 
-// Inches are 25.4 mm exactly, and what is read is the nearest number to that.
 // Whatever way a unit is written, it is known which it was; a letter that belongs to no unit is none.
 func TestUnitsAsTyped(t *testing.T) {
 	for _, c := range []struct {
@@ -79,6 +78,7 @@ func TestUnitsAsTyped(t *testing.T) {
 	}
 }
 
+// Inches are 25.4 mm exactly, and what is read is the nearest number to that.
 func TestInchesAreExact(t *testing.T) {
 	for text, mm := range map[string]float64{
 		"12 in": 304.8, "6 in": 152.4, "3 in": 76.2, "1 ft": 304.8, "3 ft": 914.4, "1 ft 4 in": 406.4, "9 1/2 in": 241.3,

@@ -18,8 +18,9 @@ type picture struct {
 	box   draw.Box
 }
 
-// detailSheets show the joints of a piece enlarged, on as few sheets as hold them at full size, or at half of it where that would show hardly more than one a sheet: dovetails and sections
-// on sheets of their own where that takes no more, at the largest scale that takes no more of them either.
+// detailSheets show the joints of a piece enlarged, on as few sheets as hold them at full size, or at half of it where that
+// would show hardly more than one a sheet: dovetails and sections on sheets of their own where that takes no more, at the
+// largest scale that takes no more of them either.
 func detailSheets(p *form.Piece, s set) []*blank {
 	tails, cuts := details(p, s.o)
 	all := s.enlarged(append(slices.Clone(tails), cuts...), false)

@@ -1,12 +1,14 @@
 package sheet
 
 import (
+	"cmp"
 	"slices"
 
 	"splaywright/model/stock"
 )
 
-// plan turns the best layout into a plan: boards without parts go back, glue-ups that lack a strip are given up whole.
+// plan turns the best layout into a plan: boards without parts go back, free pieces become offcuts or waste, glue-ups
+// that lack a strip are given up whole.
 func (s *search) plan(glued []stock.GlueUp) stock.Plan {
 	l := s.best
 	p := stock.Plan{Bound: s.lower, Tries: s.tries}
@@ -28,9 +30,17 @@ func (s *search) plan(glued []stock.GlueUp) stock.Plan {
 			if q.Kind == stock.Part && gone[q.Strip] {
 				*q = stock.Piece{Rect: q.Rect}
 			}
-			if q.Kind == stock.Part {
+			switch q.Kind {
+			case stock.Part:
 				q.Strip = number[q.Strip]
 				parts++
+			case stock.Waste:
+				if q.Run > 0 && s.t.Runs[q.Run-1].Kind == stock.Resawn {
+					return // too thin to count on
+				}
+				if s.shapes[i].keeps(q.Rect, s.t.Saw) {
+					q.Kind = stock.Offcut
+				}
 			}
 		})
 		if parts > 0 {
@@ -68,4 +78,22 @@ func (s *search) leftOver(l *layout, glued []stock.GlueUp, p *stock.Plan) map[in
 		}
 	}
 	return gone
+}
+
+// keeps says whether a free piece is kept: it holds a sound piece of the least length along the grain and the least width kept.
+// Where lines slant it may overlook one that fits by a hair.
+func (s *shape) keeps(r stock.Rect, saw stock.Saw) bool {
+	l, w := saw.Keep, cmp.Or(saw.KeepWidth, saw.Keep)
+	room := r.Width() - w
+	if l <= 0 || r.Length() < l-eps || room < -eps {
+		return false
+	}
+	ys := s.levels(r, w, nil)
+	const between = 16
+	for n := 1; n < between; n++ {
+		ys = append(ys, r.Y1+max(0, room)*float64(n)/between)
+	}
+	return slices.ContainsFunc(ys, func(y float64) bool {
+		return slices.ContainsFunc(s.free(r, y, y+w, nil), func(f span) bool { return f.hi-f.lo >= l-eps })
+	})
 }

@@ -58,7 +58,6 @@ func Solve(ctx context.Context, t stock.Task) (stock.Plan, error) {
 		stop()
 		left -= len(c.us)
 	}
-	p.KeepOffcuts(t)
 	return p, nil
 }
 
