@@ -97,7 +97,10 @@ func shared(want []float32, place float32) []float32 {
 		left -= out[i] + theme.Padding()
 		over += w - out[i]
 	}
-	if left <= 0 || over == 0 {
+	if left < 0 {
+		return narrowed(out, -left)
+	}
+	if left == 0 || over == 0 {
 		return out
 	}
 	for i, w := range want {
@@ -106,6 +109,22 @@ func shared(want []float32, place float32) []float32 {
 		}
 	}
 	return out
+}
+
+// narrowed takes what is lacking from the columns of sentences, of each as it has more than its lines need to be read well;
+// where that is not enough for the place, they are moved sideways in any case and stay as they are.
+func narrowed(widths []float32, lacking float32) []float32 {
+	spare := float32(0)
+	for _, w := range widths {
+		spare += max(0, w-leastSentence)
+	}
+	if spare < lacking {
+		return widths
+	}
+	for i, w := range widths {
+		widths[i] -= max(0, w-leastSentence) * lacking / spare
+	}
+	return widths
 }
 
 func alignOf(a table.Align) fyne.TextAlign {

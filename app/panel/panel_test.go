@@ -55,7 +55,7 @@ func TestColumnsHoldTheirCells(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(look.Theme{})
 	tb := table.Table{Columns: []table.Column{{Head: "Part"}, {Head: "Length", Unit: "mm"}, {Head: "Q"}},
 		Rows: [][]table.Cell{{{Text: "Side, left and right"}, {Text: "263.5"}, {Text: strings.Repeat("a long sentence ", 20)}}}}
-	p := planOf(tb, 400)
+	p := planOf(tb, 300)
 	w := p.widths
 	for c, text := range []string{"Side, left and right", "Length"} {
 		if got := fitted(text, theme.Size(look.Cell), fyne.TextStyle{}, w[c]-2*cellPad); got != text {
@@ -70,6 +70,37 @@ func TestColumnsHoldTheirCells(t *testing.T) {
 	}
 	if wide := planOf(tb, 900).widths; wide[2] < 500 || wide[0] != w[0] {
 		t.Errorf("in a wide place the columns are %v wide; the sentence should have what is left", wide)
+	}
+}
+
+// A table that is a little wider than its place is seen whole: its sentences go on in more lines. One that is much wider is
+// moved sideways, and its sentences keep their width.
+func TestSentencesYieldWhereAllIsSeenThen(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{})
+	tb := table.Table{Columns: []table.Column{{Head: "What"}, {Head: "Before"}, {Head: "After"}, {Head: "Change"}},
+		Rows: [][]table.Cell{{{Text: strings.Repeat("a long sentence ", 4)}, {Text: "263.5"}, {Text: "270.0"}, {Text: "same"}}}}
+	wide := func(p plan) (all float32) {
+		for _, w := range p.widths {
+			all += w + theme.Padding()
+		}
+		return all
+	}
+	free := planOf(tb, 0)
+	for _, lacks := range []float32{0, 1, 20, mostColumn - leastSentence} {
+		place := wide(free) - lacks
+		p := planOf(tb, place)
+		if got := wide(p); got > place+0.01 {
+			t.Errorf("in a place that is %v too narrow the table takes %v of %v", lacks, got, place)
+		}
+		if !slices.Equal(p.widths[1:], free.widths[1:]) {
+			t.Errorf("columns of figures are %v wide, not %v", p.widths[1:], free.widths[1:])
+		}
+		if got := strings.Join(p.lines[[2]int{0, 0}], " "); got != strings.TrimSpace(tb.Rows[0][0].Text) {
+			t.Errorf("the sentence is wrapped to %q", got)
+		}
+	}
+	if p := planOf(tb, wide(free)-mostColumn+leastSentence-1); !slices.Equal(p.widths, free.widths) {
+		t.Errorf("in a place that is too narrow in any case the columns are %v wide, not %v", p.widths, free.widths)
 	}
 }
 

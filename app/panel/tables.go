@@ -15,10 +15,11 @@ import (
 
 // Widths of columns, window units: a long sentence must not push the figures off the screen.
 const (
-	leastColumn = 44
-	mostColumn  = 300
-	cellPad     = 6 // left and right of a cell's text
-	cellPadHigh = 5
+	leastColumn   = 44
+	mostColumn    = 300
+	leastSentence = 210 // of a column that yields so that all of a table is seen at once
+	cellPad       = 6   // left and right of a cell's text
+	cellPadHigh   = 5
 )
 
 // Tables shows one of a few tables of the papers, with the notes that belong to it.
