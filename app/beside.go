@@ -99,7 +99,7 @@ func (b *besides) headOf(i int, v variant) fyne.CanvasObject {
 		b.w.showBeside()
 	})
 	away.Importance = widget.LowImportance
-	return container.NewHBox(heading(v.title), take, away)
+	return container.NewHBox(bold(v.title), take, away)
 }
 
 // take makes a variant the design, as one step that can be taken back.
@@ -149,7 +149,7 @@ func (w *Window) showBeside() {
 		return
 	}
 	b.heads.RemoveAll()
-	b.heads.Add(heading(say.With("%s, as it stands", w.s.Design().Title)))
+	b.heads.Add(bold(say.With("%s, as it stands", w.s.Design().Title)))
 	for i, v := range w.aside {
 		b.heads.Add(widget.NewSeparator())
 		b.heads.Add(b.headOf(i, v))

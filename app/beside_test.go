@@ -122,6 +122,25 @@ func TestSideBySideInAnotherLanguage(t *testing.T) {
 	}
 }
 
+// A title is a person's own words, also where it reads like a text of the program's.
+func TestTitlesBesideAreNotTranslated(t *testing.T) {
+	inTongue(t, "de")
+	w := open(t, Options{Example: "reading-nook-step"})
+	w.s.Set("title", "Boot-room chest")
+	w.changed()
+	w.setAside()
+	shown, _ := w.beside.table.Shown()
+	if got := []string{shown.Columns[2].Head, shown.Columns[3].Head}; got[0] != "Boot-room chest, wie er ist" || got[1] != "Boot-room chest, A" {
+		t.Errorf("the columns are headed %q", got)
+	}
+	said := strings.Join(shownTexts(w.beside.heads), "\n")
+	for _, want := range []string{"Boot-room chest, wie er ist", "Boot-room chest, A"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no line above says %q: %q", want, said)
+		}
+	}
+}
+
 // Escape in the window of what stands side by side puts away what lies over it, and only then the window.
 func TestEscapeBesidePutsAwayWhatLiesOnTop(t *testing.T) {
 	w := open(t, Options{Example: "reading-nook-step"})

@@ -122,8 +122,11 @@ func (r *resizing) content() fyne.CanvasObject {
 	return split
 }
 
-func heading(text string) *widget.Label {
-	l := widget.NewLabel(say.It(text))
+func heading(text string) *widget.Label { return bold(say.It(text)) }
+
+// bold is a text in bold letters, as it is given: a person's own words stay what they are.
+func bold(text string) *widget.Label {
+	l := widget.NewLabel(text)
 	l.TextStyle.Bold = true
 	return l
 }
@@ -173,7 +176,7 @@ func (r *resizing) say(t trial) {
 	if t.wrong != nil {
 		t.fresh = []part.Finding{{Level: part.Stop, Text: r.why(t.wrong)}}
 	} else if len(t.fresh) > 0 {
-		r.said.Add(heading(say.With("New in the findings: %s.", panel.Counts(t.fresh))))
+		r.said.Add(bold(say.With("New in the findings: %s.", panel.Counts(t.fresh))))
 	}
 	d := r.w.s.Design()
 	for _, f := range panel.Figured(t.fresh, &d) {

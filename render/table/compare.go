@@ -19,7 +19,7 @@ func Compare(pieces []*form.Piece, style measure.Style) Table {
 	s := &comparison{sheet: newSheet("compare", "Side by side", style), pieces: pieces}
 	s.words("What", "Unit")
 	for _, p := range pieces {
-		s.Columns = append(s.Columns, Column{Head: p.Title, Align: Right})
+		s.Columns = append(s.Columns, Column{Head: p.Title, Align: Right, Own: true})
 	}
 	s.words("Change")
 	s.sizes()

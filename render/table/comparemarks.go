@@ -18,7 +18,7 @@ func CompareMarks(pieces []*form.Piece, style measure.Style) Table {
 	s.words("Table", "Board", "Line", "What", "Unit")
 	s.Keys = 4
 	for _, p := range pieces {
-		s.Columns = append(s.Columns, Column{Head: p.Title, Align: Right})
+		s.Columns = append(s.Columns, Column{Head: p.Title, Align: Right, Own: true})
 	}
 	s.words("Change")
 	all := make([][]Table, len(pieces))

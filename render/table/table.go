@@ -19,6 +19,7 @@ type Column struct {
 	Align Align
 	// Line is what a length is measured on or along: "outer face", "plumb", "long point to long point".
 	Line string
+	Own  bool // the head is a person's own words, the same in every language
 }
 
 // Cell is what is shown, and the number behind it for CSV and later the spreadsheet.

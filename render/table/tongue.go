@@ -16,7 +16,10 @@ func (t Table) In(speak *tongue.Tongue) Table {
 	}
 	out.Columns = make([]Column, len(t.Columns))
 	for i, c := range t.Columns {
-		c.Head, c.Unit = speak.Say(c.Head), speak.Say(c.Unit)
+		if !c.Own {
+			c.Head = speak.Say(c.Head)
+		}
+		c.Unit = speak.Say(c.Unit)
 		out.Columns[i] = c
 	}
 	out.Rows = make([][]Cell, len(t.Rows))
