@@ -148,7 +148,7 @@ func TestHolesAreMarkedAndNamed(t *testing.T) {
 func TestWhichPartsShareAPattern(t *testing.T) {
 	for _, c := range []struct{ piece, want string }{
 		{"worked", "1 Top top | 2 Side, left side-left | 3 Side, right side-right"},
-		{"tray", "1, 3 Front and Back front-and-back | 2 End, right end-right | 4 End, left end-left"},
+		{"tray", "1, 3 Front and back front-and-back | 2 End, right end-right | 4 End, left end-left"},
 		{"ring", "1–6 Stave 1–6 stave-1-to-6"},
 		{"ring, fingers", "1, 3 … 7 Stave 1, Stave 3 … Stave 7 stave-1-to-7 | 2, 4 … 8 Stave 2, Stave 4 … Stave 8 stave-2-to-8"},
 	} {

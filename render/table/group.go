@@ -148,7 +148,7 @@ func (g group) short() string {
 	return strings.TrimSpace(g.marks() + " " + name)
 }
 
-// JoinNames writes "Side, left" and "Side, right" as "Side, left and right".
+// JoinNames writes "Side, left" and "Side, right" as "Side, left and right", and "Front" and "Back" as "Front and back".
 func JoinNames(names []string) string {
 	if len(names) == 1 {
 		return names[0]
@@ -157,18 +157,25 @@ func JoinNames(names []string) string {
 		return run
 	}
 	stem, _, found := strings.Cut(names[0], ", ")
-	var tails []string
-	for _, n := range names {
+	var tails, plain []string
+	for i, n := range names {
 		s, tail, ok := strings.Cut(n, ", ")
 		if !ok || s != stem {
 			found = false
 		}
 		tails = append(tails, tail)
+		if !ok && i > 0 {
+			n = strings.ToLower(n[:1]) + n[1:]
+		}
+		plain = append(plain, n)
 	}
 	if found {
 		return stem + ", " + and(tails)
 	}
-	return and(names)
+	if slices.ContainsFunc(names, func(n string) bool { return strings.Contains(n, ", ") }) {
+		return and(names) // each name keeps its capital, which tells where it begins
+	}
+	return and(plain)
 }
 
 func and(list []string) string {

@@ -221,8 +221,10 @@ func TestNamesOfGroups(t *testing.T) {
 		{[]string{"Stretcher 1", "Stretcher 2"}, "Stretcher 1 and 2"},
 		{[]string{"Stretcher 1", "Stretcher 2", "Stretcher 3"}, "Stretcher 1–3"},
 		{[]string{"Stave 9", "Stave 10", "Stave 11"}, "Stave 9–11"},
-		{[]string{"Stave 1", "Stave 2", "Stave 4"}, "Stave 1, Stave 2 and Stave 4"},
-		{[]string{"Side, left", "Top"}, "Side, left and Top"},
+		{[]string{"Stave 1", "Stave 2", "Stave 4"}, "Stave 1, stave 2 and stave 4"},
+		{[]string{"Side, left", "Top"}, "Side, left and Top"}, // "left and top" would be said of the side
+		{[]string{"Front", "Back"}, "Front and back"},
+		{[]string{"Bottom", "Lid", "Batten 1"}, "Bottom, lid and batten 1"},
 	} {
 		if got := JoinNames(tc.names); got != tc.want {
 			t.Errorf("%v: %q, want %q", tc.names, got, tc.want)
