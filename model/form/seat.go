@@ -10,8 +10,11 @@ import (
 // Seat is what people step or sit on, and how far the feet stand inside its free end and its front
 // and back edges; less than nothing: outside.
 type Seat struct {
-	ID, Path              string // of the part; of the size that is its height
-	Height                measure.Length
+	ID, Path string // of the part; of the size that is its height
+	Height   measure.Length
+	// Depth is that of its sides at its upper face, wherever the design takes it. What the seat overhangs them there is not
+	// in it.
+	Depth                 measure.Length
 	EndInside, EdgeInside measure.Length
 	Sides                 [2]string // ids of the sides that it stands on or between
 	Rails                 []Rail    // the stretchers and aprons under it
@@ -26,7 +29,8 @@ func Seats(p *Piece) []Seat {
 			return high * measure.Length(math.Tan(upright(lean.Radians())))
 		}
 		rails := slices.DeleteFunc(d.Rails(), func(r Rail) bool { return under != "" && r.Under != under })
-		return Seat{id, path, high, d.Corners.Overhang - out(d.Splay.Ends), d.Corners.OverhangEdges - out(d.Splay.Edges),
+		deep := p.Overall.DepthTop - 2*d.Corners.OverhangEdges + 2*(d.Size.Height-high)*measure.Length(math.Tan(upright(d.Splay.Edges.Radians())))
+		return Seat{id, path, high, deep, d.Corners.Overhang - out(d.Splay.Ends), d.Corners.OverhangEdges - out(d.Splay.Edges),
 			[2]string{sides[left].id, sides[right].id}, rails}
 	}
 	switch {

@@ -158,3 +158,23 @@ func TestPlumbStepsAreBoxes(t *testing.T) {
 		t.Errorf("volume %.6f, want %.6f", sum, want)
 	}
 }
+
+// The depth of a seat is that of its tread: a blank is wider by what the edges lean over its thickness, and an overhang comes
+// besides. Sizes taken at the floor or at the top alike.
+func TestSeatsAreAsDeepAsTheirTreads(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := randomSteps(t)
+		p := form.Build(d)
+		for _, s := range form.Seats(p) {
+			blank := p.Part(s.ID).Blank
+			over := 2 * p.Design.Corners.OverhangEdges
+			lean := 0.0
+			if over == 0 {
+				lean = 2 * blank.Thickness.MM() * math.Abs(math.Tan(d.Splay.Edges.Radians()))
+			}
+			if got, want := (s.Depth + over).MM(), blank.Width.MM()-lean; d.Splay.Edges >= 0 && math.Abs(got-want) > 1e-6 {
+				t.Fatalf("%s: a seat %.6f deep on a tread of %.6f", s.ID, got, want)
+			}
+		}
+	})
+}

@@ -23,7 +23,7 @@ const (
 
 // bending is the top, and the stretchers that touch its lower face, under the load in the middle.
 func (r *reckoning) bending() {
-	top, _, ok := r.beam(r.d.Boards.Top.Timber, r.d.Size.Depth, r.d.Boards.Top.Thickness)
+	top, _, ok := r.beam(r.d.Boards.Top.Timber, r.wide, r.d.Boards.Top.Thickness.MM())
 	if !ok {
 		return
 	}
@@ -32,7 +32,7 @@ func (r *reckoning) bending() {
 		if !helps(s.Stretcher) {
 			continue
 		}
-		if b, _, ok := r.beam(s.Timber, s.Thickness, s.Width); ok {
+		if b, _, ok := r.beam(s.Timber, s.Thickness.MM(), s.Width.MM()); ok {
 			beams, names = append(beams, b), append(names, s.ID)
 		}
 	}

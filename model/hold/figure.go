@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"splaywright/model/form"
-	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/model/timber"
 )
@@ -47,7 +46,8 @@ type reckoning struct {
 	seat  form.Seat
 	top   *part.Part
 	span  float64 // between the sides, under the top, mm
-	depth float64 // of the top across the grain, mm
+	depth float64 // of the sides across their grain at the top's upper face, mm
+	wide  float64 // of the top across its grain, with what overhangs, mm
 	out   []Figure
 
 	weight weighing
@@ -82,7 +82,8 @@ func Figures(p *form.Piece) []Figure {
 
 // onSides reckons what people sit and stand on. Steps rack and move as their taller half does.
 func (r *reckoning) onSides() {
-	r.span, r.depth = r.between(), r.d.Size.Depth.MM()
+	r.span, r.depth = r.between(), r.seat.Depth.MM()
+	r.wide = r.depth + 2*r.d.Corners.OverhangEdges.MM()
 	if r.span <= 0 {
 		return
 	}
@@ -140,9 +141,9 @@ func (r *reckoning) between() float64 {
 }
 
 // beam is a board of the design as a beam, when its timber is known.
-func (r *reckoning) beam(name string, width, height measure.Length) (Beam, timber.Species, bool) {
+func (r *reckoning) beam(name string, width, height float64) (Beam, timber.Species, bool) {
 	s, ok := r.d.Timbers.Find(name)
-	return Beam{Width: width.MM(), Height: height.MM(), MOE: s.MOE, MOR: s.MOR}, s, ok && s.MOE > 0 && s.MOR > 0
+	return Beam{Width: width, Height: height, MOE: s.MOE, MOR: s.MOR}, s, ok && s.MOE > 0 && s.MOR > 0
 }
 
 func (r *reckoning) add(f Figure) {

@@ -49,17 +49,18 @@ func (s seasons) across(name string, size float64, sawn timber.Direction) (mm fl
 // movement is how much the top and the sides grow and shrink across the grain between the driest and
 // the dampest air, and what that does where both are joined along their width.
 func (r *reckoning) movement() {
-	top, ok := r.air.change(r.d.Boards.Top.Timber, r.depth)
+	top, ok := r.air.change(r.d.Boards.Top.Timber, r.wide)
 	if !ok {
 		return
 	}
 	r.add(Figure{ID: "top-moves", What: "seasonal movement of " + r.the() + " across its grain, flatsawn, " + r.air.words, Value: top, Unit: "mm",
-		Formula: "depth · C · change of moisture", Source: movementSource, Parts: []string{r.top.ID}, Sizes: []string{"size.depth", "timber", "use"}, Level: part.Note})
+		Formula: "width · C · change of moisture", Source: movementSource, Parts: []string{r.top.ID}, Sizes: []string{"size.depth", "timber", "use"}, Level: part.Note})
 	side, ok := r.air.change(r.d.Boards.Side.Timber, r.depth)
+	along, _ := r.air.change(r.d.Boards.Top.Timber, r.depth)
 	if !ok || r.d.Boards.Side.Timber == r.d.Boards.Top.Timber {
 		return
 	}
-	r.add(Figure{ID: "boards-move-apart", What: "difference in movement between top and sides along their joint, " + r.air.words, Value: math.Abs(top - side), Limit: mostUnlike, Unit: "mm",
+	r.add(Figure{ID: "boards-move-apart", What: "difference in movement between top and sides along their joint, " + r.air.words, Value: math.Abs(along - side), Limit: mostUnlike, Unit: "mm",
 		Formula: "depth · difference of C · change of moisture", Source: movementSource + "; limit: common practice", Parts: append([]string{r.top.ID}, r.seat.Sides[:]...),
 		Sizes: []string{"boards.top.timber", "boards.side.timber", "size.depth", "use"}, Advice: "one timber for both, or quartersawn boards", Level: part.Warning})
 }

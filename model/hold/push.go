@@ -34,7 +34,7 @@ func (r *reckoning) push() {
 // takes it. Of a dovetailed side only the pins or tails reach through.
 func (r *reckoning) corner(out float64) {
 	arm := r.seat.Height.MM() - r.d.Boards.Top.Thickness.MM()
-	wall, _, ok := r.beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
+	wall, _, ok := r.beam(r.d.Boards.Side.Timber, r.depth, r.d.Boards.Side.Thickness.MM())
 	if !ok || len(r.seat.Rails) > 0 {
 		return
 	}
@@ -99,7 +99,7 @@ func (r *reckoning) endGrain(s form.Rail) (float64, bool) {
 	if s.Screws == nil || s.Joint != form.Butt {
 		return 0, false
 	}
-	_, wood, ok := r.beam(s.Timber, s.Width, s.Thickness)
+	_, wood, ok := r.beam(s.Timber, s.Width.MM(), s.Thickness.MM())
 	if !ok {
 		return 0, false
 	}

@@ -10,7 +10,7 @@ import (
 // rackFront is a push from the front at seat level. The sides are boards set against it on edge: each takes half the
 // push in its own plane, where it is as strong as it is wide, and the joint under the top takes the bending.
 func (r *reckoning) rackFront() {
-	side, wood, ok := r.beam(r.d.Boards.Side.Timber, r.d.Boards.Side.Thickness, r.d.Size.Depth)
+	side, wood, ok := r.beam(r.d.Boards.Side.Timber, r.d.Boards.Side.Thickness.MM(), r.depth)
 	if !ok {
 		return
 	}
@@ -19,7 +19,7 @@ func (r *reckoning) rackFront() {
 	moment := Racking(push, arm)
 	share := 1.0
 	if w, ok := r.through(); ok {
-		share = w / r.d.Size.Depth.MM()
+		share = w / r.depth
 	}
 	parts := append([]string{r.top.ID}, r.seat.Sides[:]...)
 	r.add(Figure{ID: "racking-front", What: fmt.Sprintf("bending stress in the joint of a side with the top under a push of %.0f N from the front", push),
@@ -36,9 +36,9 @@ func (r *reckoning) rackFrontScrews(push, moment, sg float64, parts []string) {
 	if s == nil || s.Count < 1 || r.d.Corners.Joint != form.Butt {
 		return
 	}
-	lever := r.d.Size.Depth.MM() - s.FromEnd.MM()
+	lever := r.depth - s.FromEnd.MM()
 	if s.Count == 1 {
-		lever = r.d.Size.Depth.MM() / 2
+		lever = r.depth / 2
 	}
 	thread := threadIn(s.Length.MM(), (r.d.Boards.Top.Thickness - s.Counterbore).MM())
 	r.add(Figure{ID: "racking-front-screws", What: fmt.Sprintf("pull in the last screw of a corner, in end grain, under a push of %.0f N from the front", push),

@@ -2,6 +2,7 @@ package hold
 
 import (
 	"fmt"
+	"math"
 
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -22,7 +23,7 @@ func Racking(push, height float64) float64 { return push / 2 * height }
 // racking is a push from the end at seat level: without a stretcher the corners alone keep the sides
 // square to the top, with one the top and the stretcher hold them as a couple.
 func (r *reckoning) racking() {
-	wall, _, ok := r.beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
+	wall, _, ok := r.beam(r.d.Boards.Side.Timber, r.depth, r.d.Boards.Side.Thickness.MM())
 	if !ok {
 		return
 	}
@@ -47,8 +48,9 @@ func (r *reckoning) racking() {
 	corner.ID, corner.What, corner.Level = "racking-without-stretcher", corner.What+", were there no stretcher", part.Note
 	r.add(corner)
 	moment := Racking(push, r.seat.Height.MM()-below)
+	wall.Width += 2 * below * math.Tan(r.d.Splay.Edges.Radians()) // it tapers
 	r.add(Figure{ID: "racking-side", What: fmt.Sprintf("bending stress of a side at the stretcher under a sideways push of %.0f N at the top", push),
-		Value: stress(wall, moment), Limit: wall.MOR / reserve, Unit: "MPa", Formula: "6 · push/2 · height of the stretcher's middle / (width · thickness²)",
+		Value: stress(wall, moment), Limit: wall.MOR / reserve, Unit: "MPa", Formula: "6 · push/2 · height of the stretcher's middle / (width there · thickness²)",
 		Source: rackSource + "; limit: a third of the clear wood's strength, common practice", Parts: corner.Parts, Sizes: corner.Sizes,
 		Advice: "a lower stretcher, or thicker sides", Level: part.Warning})
 	pull := Racking(push, arm) / (below - r.d.Boards.Top.Thickness.MM()/2) / float64(len(ties))
@@ -78,12 +80,14 @@ func stress(b Beam, moment float64) float64 { return moment * b.Height / 2 / b.i
 // lowestTies are the lowest stretchers and aprons, and how far below the top's
 // upper face their middle lies, mm. Stretchers within a millimetre of each other share the load.
 func (r *reckoning) lowestTies() (below float64, ties []form.Rail) {
+	middle := func(s form.Rail) float64 {
+		return r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + s.High.MM()/2
+	}
 	for _, s := range r.seat.Rails {
-		at := r.d.Boards.Top.Thickness.MM() + s.BelowTop.MM() + s.High.MM()/2
-		switch {
-		case at > below+1:
-			below, ties = at, []form.Rail{s}
-		case at > below-1:
+		below = max(below, middle(s))
+	}
+	for _, s := range r.seat.Rails {
+		if middle(s) > below-1 {
 			ties = append(ties, s)
 		}
 	}
@@ -94,7 +98,7 @@ func (r *reckoning) lowestTies() (below float64, ties []form.Rail) {
 // thickness, and the side's far arris bears against the top. A housing takes the push by itself.
 func (r *reckoning) rackScrews(push, arm float64) {
 	s := r.d.Corners.Screws
-	_, wood, ok := r.beam(r.d.Boards.Side.Timber, r.d.Size.Depth, r.d.Boards.Side.Thickness)
+	_, wood, ok := r.beam(r.d.Boards.Side.Timber, r.depth, r.d.Boards.Side.Thickness.MM())
 	if s == nil || !ok || s.Count < 1 || r.d.Corners.Joint != form.Butt {
 		return
 	}
