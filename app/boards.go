@@ -156,7 +156,7 @@ func (b *boards) update(w *Window) {
 	if w.s == nil {
 		return
 	}
-	d := w.s.Design()
+	d := spoken(w.s.Design())
 	all := panel.Boards(&d, b.list)
 	b.chosen = max(0, min(b.chosen, len(all)-1))
 	b.fields.Update(w.s)
@@ -188,8 +188,10 @@ func printing(st measure.Style) func(mm float64) string {
 	return func(mm float64) string { return st.Text(st.Format(measure.Length(mm))) }
 }
 
-// spoken is a design that divides decimals as the language has it, where it does not say how.
+// spoken is a design that divides decimals as the language has it, where it does not say how, and whose unnamed boards have their
+// names in it.
 func spoken(d form.Design) form.Design {
+	d = d.Named(say.With)
 	if !d.Round.Said {
 		d.Round.Comma = say.Tongue().Comma()
 	}
@@ -348,7 +350,7 @@ func (w *Window) addBoard() error {
 	} else if w.boards.list == panel.ToBuy {
 		b.Price = 10
 	}
-	b.Name = freeName(all)
+	b.Name = freeName(w.boards.list, spoken(d))
 	if err := w.s.TakeBoards("add a board", w.boards.list, b); err != nil {
 		return err
 	}
@@ -357,11 +359,12 @@ func (w *Window) addBoard() error {
 	return nil
 }
 
-// freeName is a name for another board that none of these has.
-func freeName(boards []stock.Board) string {
-	for n := len(boards) + 1; ; n++ {
-		name := say.With("board %d", n)
-		if !slices.ContainsFunc(boards, func(b stock.Board) bool { return b.Name == name }) {
+// freeName is a name for another board of a list that no board of the design has.
+func freeName(list string, d form.Design) string {
+	format := map[string]string{panel.OnHand: form.NameOnHand, panel.ToBuy: form.NameToBuy}[list]
+	for n := len(panel.Boards(&d, list)) + 1; ; n++ {
+		name := say.With(format, n)
+		if !slices.ContainsFunc(slices.Concat(d.OnHand, d.ToBuy), func(b stock.Board) bool { return b.Name == name }) {
 			return name
 		}
 	}

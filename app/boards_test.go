@@ -1,6 +1,7 @@
 package app
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -369,6 +370,28 @@ func TestWhatIsBoughtIsOnHand(t *testing.T) {
 	w.undo()
 	if got := len(w.s.Design().OnHand); got != before {
 		t.Errorf("after undo %d boards are on hand, want %d", got, before)
+	}
+}
+
+// A board that is added has a name that no other board of the design has, in whichever list.
+func TestAddedBoardsAreToldApart(t *testing.T) {
+	inTongue(t, "de")
+	w := onScreen(t)
+	w.openTabOf(boardsTab)
+	had := len(w.s.Design().OnHand)
+	test.Tap(w.boards.add)
+	w.boards.which.SetSelectedIndex(1)
+	test.Tap(w.boards.add)
+	if err := w.s.TakeBoards("read a list", panel.ToBuy, stock.Board{Unnamed: true, Length: 900, Width: 320, Thickness: 27, Price: 9}); err != nil {
+		t.Fatal(err)
+	}
+	w.changed()
+	if d := w.s.Design(); d.OnHand[had].Name != fmt.Sprintf("Brett %d", had+1) || d.ToBuy[0].Name != "Händlerbrett 1" {
+		t.Errorf("they are called %q and %q", d.OnHand[had].Name, d.ToBuy[0].Name)
+	}
+	w.openTabOf(buyTab)
+	if got := w.plans.toBuy.task.Boards; len(got) != 2 || got[1].Name != "Händlerbrett 2" {
+		t.Errorf("bought are %+v", got)
 	}
 }
 

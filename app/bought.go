@@ -18,7 +18,7 @@ func bought(r yield.Result) []stock.Board {
 	for i, n := range number {
 		if n > 0 {
 			b := r.Task.Boards[i]
-			b.Count, b.Sold = n, stock.AsSold{}
+			b.Count, b.Sold, b.Unnamed = n, stock.AsSold{}, false // the name of the shopping list stays on it
 			out = append(out, b)
 		}
 	}

@@ -91,7 +91,9 @@ func (s *Session) boardFields(b stock.Board) [][2]string {
 			out = append(out, [2]string{key, text})
 		}
 	}
-	add("name", b.Name)
+	if !b.Unnamed { // it goes by its place in the list it comes to
+		add("name", b.Name)
+	}
 	add("timber", b.Timber)
 	add("length", s.Length(b.Length))
 	add("width", s.Length(b.Width))

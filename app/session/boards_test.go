@@ -55,3 +55,32 @@ func TestBoardsGoIntoTheFile(t *testing.T) {
 		}
 	}
 }
+
+// Boards without names that come to others go on counting where these end.
+func TestUnnamedBoardsGoOnCounting(t *testing.T) {
+	s, err := FromExample("reading-nook-step")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := stock.Board{Name: "board 1", Unnamed: true, Length: 812, Width: 140, Thickness: 30}
+	for range 2 {
+		if err := s.TakeBoards("read a list", "boards-to-buy", withPrice(b)); err != nil {
+			t.Fatal(err)
+		}
+		if err := s.TakeBoards("read a list", "boards-on-hand", b); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var got []string
+	for _, b := range append(s.Design().OnHand, s.Design().ToBuy...) {
+		got = append(got, b.Name)
+	}
+	if want := "board 1, board 2, yard board 1, yard board 2"; strings.Join(got, ", ") != want {
+		t.Errorf("they are called %q, want %s", got, want)
+	}
+}
+
+func withPrice(b stock.Board) stock.Board {
+	b.Price = 9
+	return b
+}

@@ -86,7 +86,7 @@ func (s *source) open(p *program, name string) (*file.Document, *form.Piece, err
 	if !d.Round.Said {
 		d.Round.Comma = p.speak.Comma()
 	}
-	return doc, model.Derive(d), nil
+	return doc, model.Derive(d.Named(p.speak.Fill)), nil
 }
 
 // ownTimbers reads a person's own timbers.

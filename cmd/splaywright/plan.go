@@ -68,6 +68,7 @@ func (o *planning) run(p *program, name string) error {
 		if piece.Design.OnHand, err = boardsOf(o.list, piece.Design.Units); err != nil {
 			return err
 		}
+		piece.Design = piece.Design.Named(p.speak.Fill)
 	}
 	r, err := o.solve(piece)
 	if err != nil {

@@ -81,11 +81,12 @@ func newTask(ctx context.Context, p *form.Piece, o Options, tell func(Progress))
 	if code := t.want.Tongue; code != "" && code != t.speak.Code() {
 		t.speak = tongue.Load(code)
 	}
-	if r := &p.Design.Round; !r.Said && r.Comma != t.speak.Comma() {
-		as := *p
-		as.Design.Round.Comma = t.speak.Comma()
-		p, t.p = &as, &as
+	as := *p
+	if r := &as.Design.Round; !r.Said {
+		r.Comma = t.speak.Comma()
 	}
+	as.Design = as.Design.Named(t.speak.Fill)
+	p, t.p = &as, &as
 	t.so = sheet.Options{Tongue: t.speak, Sheet: o.Sheet, Projection: o.Projection, Style: p.Design.Style(), Wants: t.want.Wants, Seen: t.drawn, Apart: t.want.WantsAs(form.AsSingle)}
 	return t
 }

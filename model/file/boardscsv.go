@@ -10,6 +10,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"splaywright/model/form"
 	"splaywright/model/measure"
 	"splaywright/model/stock"
 	"splaywright/model/word"
@@ -129,7 +130,7 @@ func (b *boardReader) rows() ([]stock.Board, error) {
 }
 
 func (b *boardReader) board(row []string, nth int) stock.Board {
-	board, before := stock.Board{Name: fmt.Sprintf("board %d", nth)}, len(b.errs)
+	board, before := stock.Board{Name: fmt.Sprintf(form.NameOnHand, nth), Unnamed: true}, len(b.errs)
 	if len(row) != len(b.heads) {
 		b.refuse(0, strings.Join(row, ","), fmt.Sprintf("%d fields stand here under %d heads; a field with a comma in it goes in quotes", len(row), len(b.heads)))
 		return board
@@ -162,6 +163,7 @@ func (b *boardReader) field(board *stock.Board, i int, text string) {
 	switch head {
 	case "name":
 		board.Name, err = ownWords(text)
+		board.Unnamed = false
 	case "timber":
 		board.Timber, err = ownWords(text)
 	case "face":

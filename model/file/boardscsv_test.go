@@ -24,7 +24,7 @@ func TestBoardsFromAList(t *testing.T) {
 	in := 25.4
 	want := []stock.Board{
 		{Name: "gate rail", Length: 60 * in, Width: 9.5 * in, Thickness: 30, Price: 12.5, Note: "grey, nail edge"},
-		{Name: "board 2", Length: 48 * in, Width: 8 * in, Thickness: in, Count: 3, Price: 4},
+		{Name: "board 2", Unnamed: true, Length: 48 * in, Width: 8 * in, Thickness: in, Count: 3, Price: 4},
 	}
 	if diff := cmp.Diff(want, got, cmpopts.EquateApprox(0, 1e-9)); diff != "" {
 		t.Errorf("boards (-want +got):\n%s", diff)

@@ -43,8 +43,8 @@ func (r *reader) top(d *form.Design) {
 		"papers":         r.papers(&d.Papers),
 		"use":            r.group(fields{"load": r.count(&d.Use.Load, 1, 2000), "dry": r.count(&d.Use.Dry, 5, 95), "damp": r.count(&d.Use.Damp, 5, 95)}),
 		"cost":           r.cost(&d.Cost),
-		"boards-on-hand": r.stock(&d.OnHand),
-		"boards-to-buy":  r.stock(&d.ToBuy, "price"),
+		"boards-on-hand": r.stock(&d.OnHand, form.NameOnHand),
+		"boards-to-buy":  r.stock(&d.ToBuy, form.NameToBuy, "price"),
 		"yard":           r.yard(&d.Yard),
 		"plan":           r.plan(&d.Plan),
 	}, "splaywright", "form", "size")(r.doc.root, "")

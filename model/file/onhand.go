@@ -20,8 +20,8 @@ const (
 	mostWaste  = 300 // percent
 )
 
-// stock reads boards that a person has or could buy.
-func (r *reader) stock(to *[]stock.Board, needed ...string) taker {
+// stock reads boards that a person has or could buy; one without a name gets it by the format.
+func (r *reader) stock(to *[]stock.Board, name string, needed ...string) taker {
 	return r.list(func(n *yaml.Node, path string, i int) {
 		if r.more(n, path, i, mostBoards, "boards") {
 			return
@@ -43,7 +43,7 @@ func (r *reader) stock(to *[]stock.Board, needed ...string) taker {
 			"avoid":     r.avoid(&b),
 		}, append([]string{"length", "width", "thickness"}, needed...)...)(n, path)
 		if b.Name == "" {
-			b.Name = fmt.Sprintf("board %d", i+1)
+			b.Name, b.Unnamed = fmt.Sprintf(name, i+1), true
 		}
 		if err := b.Check(); err != nil && len(r.errs) == 0 {
 			at, sub := n, path

@@ -48,7 +48,7 @@ func TestBoardsOnHandAreRead(t *testing.T) {
 				{What: "hinge holes", From: stock.RightNear, X: 2 * in, Y: 0, Length: 6 * in, Width: 3 * in},
 				{What: "knot", X: 20 * in, Y: 4 * in, Diameter: 1.25 * in},
 			}},
-		{Name: "board 2", Length: 48 * in, Width: 8 * in, Thickness: in, Count: 3},
+		{Name: "board 2", Unnamed: true, Length: 48 * in, Width: 8 * in, Thickness: in, Count: 3},
 	}
 	if diff := cmp.Diff(want, got.OnHand, cmpopts.EquateApprox(0, 1e-9)); diff != "" {
 		t.Errorf("boards (-want +got):\n%s", diff)

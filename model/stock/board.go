@@ -27,6 +27,7 @@ func (r Rect) Area() float64 { return max(0, r.Length()) * max(0, r.Width()) }
 // Board is a board on hand, or one that could be bought.
 type Board struct {
 	Name      string
+	Unnamed   bool // nobody named it: Name is the program's, by its place in its list
 	Timber    string
 	Length    float64 // along the grain
 	Width     float64
