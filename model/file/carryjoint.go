@@ -10,7 +10,7 @@ import (
 // leaves none, for its field goes too and nothing would be left to mend the refused piece by.
 // The error is an *Error.
 func (d *Document) SetJoint(joint string) error {
-	next := d.Clone()
+	next, before := d.Clone(), d.Text("corners.joint")
 	if err := next.Set("corners.joint", joint); err != nil {
 		return err
 	}
@@ -25,12 +25,8 @@ func (d *Document) SetJoint(joint string) error {
 	if joint != form.KeyedMitre {
 		next.Remove("corners.keys")
 	}
-	if joint == form.FingerJoint { // its fingers are as wide as the gaps between them
-		if err := next.carryTails(); err != nil {
-			return err
-		}
-		next.Remove("corners.pin")
-		next.Remove("corners.half-pin")
+	if (joint == form.FingerJoint) != (before == form.FingerJoint) {
+		next.dropTails()
 	}
 	if joint == form.GrooveTongue {
 		next.Remove("corners.screws") // those of a whole end would split its tongue, a third as thick
@@ -44,6 +40,14 @@ func (d *Document) dropOverhang() {
 	if joint := d.Text("corners.joint"); joint != "" && !form.Overhangs(d.Text("form"), joint) {
 		d.Remove("corners.overhang")
 		d.Remove("corners.overhang-edges")
+	}
+}
+
+// dropTails takes out the number and widths of tails, pins or fingers. Fingers are about as wide as the boards are thick and tails
+// some times that, so that neither the number nor the width of one is what a person wants of the other.
+func (d *Document) dropTails() {
+	for _, key := range []string{"tails", "tail", "tail-widths", "mirrored", "pin", "half-pin"} {
+		d.Remove("corners." + key)
 	}
 }
 

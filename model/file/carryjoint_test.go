@@ -1,6 +1,7 @@
 package file_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -140,31 +141,65 @@ func TestWhatAJointUsesStays(t *testing.T) {
 	}
 }
 
-// Fingers are as wide as the gaps between them, so pins that were typed for tails do not shape them unseen; the number of
-// uneven tails stays.
-func TestFingersLeaveThePinsOfTailsBehind(t *testing.T) {
-	for corners, want := range map[string]string{
-		"{joint: through dovetail, tails: 4, pin: 10, half-pin: 8}": "4",
-		"{joint: through dovetail, tail-widths: [46, 62, 46]}":      "3",
+// Fingers are as wide as the gaps between them and about as wide as the boards are thick, so what was typed for tails does not
+// shape them: 250 mm of corner in boards of 20 have 6 fingers of 19.2 between 7 gaps (common practice).
+func TestFingersLeaveTailsAndPinsBehind(t *testing.T) {
+	for _, corners := range []string{
+		"{joint: through dovetail, tails: 4, pin: 10, half-pin: 8}",
+		"{joint: half-blind dovetail, tail: 50}",
+		"{joint: through dovetail, tail-widths: [46, 62, 46]}",
+		"{joint: through dovetail, tail-widths: [46, 62], mirrored: true}",
 	} {
 		d := read(t, "splaywright: 1\nform: stool\nsize: {height: 260, width: 420, depth: 250}\ncorners: "+corners+"\n")
 		if err := d.SetJoint(form.FingerJoint); err != nil {
 			t.Fatal(err)
 		}
-		if got := d.Text("corners.tails"); got != want || d.Text("corners.pin")+d.Text("corners.half-pin") != "" || d.Len("corners.tail-widths") > 0 {
-			t.Errorf("%s becomes %s fingers with pins of %q, %q and tails of %s", corners, got, d.Text("corners.pin"), d.Text("corners.half-pin"), d.List("corners.tail-widths"))
+		if got := d.Keys("corners"); !slices.Equal(got, []string{"joint"}) {
+			t.Errorf("%s leaves %q", corners, got)
 		}
 		design, err := d.Design()
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, j := range form.Build(design).Joints {
+			if len(j.Tails) != 6 {
+				t.Errorf("%s becomes %d fingers, want 6", corners, len(j.Tails))
+			}
 			for i := 1; i < len(j.Tails); i++ {
 				tail, gap := j.Tails[i].Width(), j.Tails[i].Start-j.Tails[i-1].End
 				if d := (tail - gap).MM(); d > 1e-9 || d < -1e-9 {
 					t.Errorf("%s: a finger of %.3f beside a gap of %.3f", corners, tail.MM(), gap.MM())
 				}
 			}
+		}
+	}
+}
+
+// A number or width that was typed for fingers does not shape tails; what both joints mean alike stays.
+func TestTailsLeaveFingersBehind(t *testing.T) {
+	for _, joint := range form.CornerJoints() {
+		if joint == form.FingerJoint {
+			continue
+		}
+		d := read(t, "splaywright: 1\nform: stool\nsize: {height: 260, width: 420, depth: 250}\ncorners: {joint: finger joint, tails: 11, tail: 9, tails-on: side, slope: 7}\n")
+		if err := d.SetJoint(joint); err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Keys("corners"); !slices.Equal(got, []string{"joint", "tails-on", "slope"}) {
+			t.Errorf("in %s it has %q", joint, got)
+		}
+	}
+}
+
+// Tails of one kind are tails of another.
+func TestTailsStayTails(t *testing.T) {
+	d := read(t, "splaywright: 1\nform: stool\nsize: {height: 260, width: 420, depth: 250}\ncorners: {tails: 4, pin: 10}\n")
+	for _, joint := range []string{form.HalfBlindDovetail, form.Housing, form.ThroughDovetail} {
+		if err := d.SetJoint(joint); err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Text("corners.tails") + " " + d.Text("corners.pin"); got != "4 10" {
+			t.Errorf("in %s it has tails and pins of %q", joint, got)
 		}
 	}
 }
