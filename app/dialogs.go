@@ -127,8 +127,8 @@ func (w *Window) deciding(title, confirm string, body fyne.CanvasObject, do func
 	return &plain{d, yes}
 }
 
-// escape puts away what lies on top, as its own button for that does; where nothing does, measuring or cutting ends, and
-// what tells where papers are goes.
+// escape puts away what lies on top, as its own button for that does; where nothing does, measuring or cutting ends, and after
+// that papers that are being written, or what tells where they are goes.
 func (w *Window) escape() {
 	top := w.win.Canvas().Overlays().Top()
 	for i := len(w.dialogs) - 1; i >= 0; i-- {
@@ -143,8 +143,10 @@ func (w *Window) escape() {
 		top.Hide()
 		return
 	}
-	if w.writing == nil { // what is still being written is ended by its button alone
-		w.progress.all.Hide()
+	if w.modes.all.Visible() {
+		w.modes.end()
+		return
 	}
-	w.modes.end()
+	w.stopWriting()
+	w.progress.all.Hide()
 }

@@ -22,7 +22,7 @@ var hands = []key{
 	{"Tab, Shift+Tab", "the next size or button, the one before"},
 	{"F6", "the next part of the window: sizes, drawing, pictorial, tables"},
 	{"Enter", "ends a size; what is typed next is a step of its own for undo"},
-	{"Escape", "puts a dialog or a list away"},
+	{"Escape", "puts a dialog or a list away; ends measuring, then papers that are being written"},
 	{"Wheel over the drawing", "larger or smaller about the pointer"},
 	{"Drag on the drawing", "moves the sheet; a double tap fits it again"},
 	{"Tap on a dimension", "types its size anew, where it stands"},

@@ -95,29 +95,43 @@ func TestChoicesThatCannotBeAreSaid(t *testing.T) {
 	}
 }
 
-// A cancelled set leaves no file, takes its bar away, and what comes of it is not shown.
+// A cancelled set leaves no file, takes its bar away, and what comes of it is not shown, whether its button or Escape cancels it.
 func TestCancelledPapersLeaveNothing(t *testing.T) {
+	for how, cancel := range map[string]func(*Window){"Cancel": func(w *Window) { test.Tap(w.progress.end) }, "Escape": func(w *Window) { w.escape() }} {
+		var waiting []func()
+		w := open(t, Options{})
+		w.spawn = func(f func()) { waiting = append(waiting, f) }
+		dir := filepath.Join(t.TempDir(), "papers")
+		w.writePapers(dir, w.s.Piece())
+		if !w.progress.all.Visible() || w.progress.said.Text != "Writing the papers" {
+			t.Fatalf("no bar: %s", w.progress.said.Text)
+		}
+		cancel(w)
+		for _, f := range waiting {
+			f()
+		}
+		if got := written(t, dir); len(got) > 0 {
+			t.Errorf("%s leaves behind %v", how, got)
+		}
+		if w.progress.all.Visible() {
+			t.Errorf("%s, and it is shown after all: %s", how, w.progress.said.Text)
+		}
+	}
+}
+
+// Escape ends one thing at a time: a dialog, then measuring, and papers that are being written last.
+func TestEscapeEndsPapersLast(t *testing.T) {
 	var waiting []func()
 	w := open(t, Options{})
+	w.measure()
 	w.spawn = func(f func()) { waiting = append(waiting, f) }
-	dir := filepath.Join(t.TempDir(), "papers")
-	w.writePapers(dir, w.s.Piece())
-	if !w.progress.all.Visible() || w.progress.said.Text != "Writing the papers" {
-		t.Fatalf("no bar: %s", w.progress.said.Text)
-	}
-	w.escape() // is for other things
-	if w.writing == nil || !w.progress.all.Visible() {
-		t.Error("Escape ends the writing, which lies over nothing")
-	}
-	test.Tap(w.progress.end)
-	for _, f := range waiting {
-		f()
-	}
-	if got := written(t, dir); len(got) > 0 {
-		t.Errorf("left behind: %v", got)
-	}
-	if w.progress.all.Visible() {
-		t.Errorf("shown after all: %s", w.progress.said.Text)
+	w.writePapers(t.TempDir(), w.s.Piece())
+	w.showKeys()
+	for i, want := range []struct{ dialog, measuring, writing bool }{{true, true, true}, {false, true, true}, {false, false, true}, {false, false, false}} {
+		if got := []bool{overlayText(w) != "", w.modes.all.Visible(), w.writing != nil}; !slices.Equal(got, []bool{want.dialog, want.measuring, want.writing}) {
+			t.Errorf("after Escape %d times dialog, measuring and writing are %v, want %+v", i, got, want)
+		}
+		w.escape()
 	}
 }
 
