@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -32,7 +31,7 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 	}
 	if len(xs) > 0 {
 		f.Running(dimension.Below, mark(f, box.Min.X, box.Min.Y, 0, "", rows), marksX(f, xs, box, rows, q.ID))
-	} else if !tapersThrough(q) && (!swung(q) || !pointToPoint(q)) {
+	} else if tenoned(p, q) || !tapersThrough(q) && !pointToPoint(p, q, f.scale) {
 		f.Linear(dimension.Below, f.at(box.Min.X, box.Min.Y), f.at(box.Max.X, box.Min.Y), o.label(q.Blank.Length), q.ID)
 	}
 	if len(ys) > 0 {
@@ -50,7 +49,7 @@ func faceFigure(p *form.Piece, q *part.Part, f *figure, o Options) *figure {
 	if jointed == dimension.Above {
 		freeEnd(q, f, o, across.Opposite(), box)
 	}
-	points(q, f, o, box)
+	points(p, q, f, o, box)
 	cutOutNote(q, f, o)
 	boreNotes(q, f, o)
 	seatNotes(p, q, f, o)
@@ -230,14 +229,11 @@ func faceEnd(q *part.Part, right bool) float64 {
 
 // edgeFigure shows the lower edge: the lengths of both faces and how far each end leans; the thickness too, unless
 // that stands on the view of the end.
-func edgeFigure(q *part.Part, f *figure, o Options, tip bool) *figure {
+func edgeFigure(p *form.Piece, q *part.Part, f *figure, o Options, tip bool) *figure {
 	t := q.Blank.Thickness.MM()
 	ends := map[bool][2]float64{} // right end? -> x on the outer and on the inner face
-	for _, c := range q.Cuts {
+	for _, c := range endsOf(p, q) {
 		n := c.Normal
-		if c.Kind != part.Crosscut || math.Abs(n.X()) < 0.1 {
-			continue
-		}
 		at := func(z float64) float64 { return (c.Offset - n.Z()*z) / n.X() }
 		ends[n.X() > 0] = [2]float64{at(0), at(-t)}
 		tilt := math.Atan2(math.Abs(n.Z()), math.Abs(n.X()))
@@ -318,89 +314,4 @@ func distinct(list []float64) []float64 {
 		}
 	}
 	return out
-}
-
-// swung tells whether an end is cut at an angle across the face.
-func swung(q *part.Part) bool {
-	return slices.ContainsFunc(q.Cuts, func(c part.Cut) bool {
-		return c.Kind == part.Crosscut && math.Abs(c.Normal.Y()) > 1e-6
-	})
-}
-
-// endsAt is where a part's crosscuts meet the outer face at a height y of it.
-func endsAt(q *part.Part, y float64) (lo, hi float64) {
-	lo, hi = math.Inf(-1), math.Inf(1)
-	for _, c := range q.Cuts {
-		if n := c.Normal; c.Kind == part.Crosscut && math.Abs(n.X()) > 0.1 {
-			if x := (c.Offset - n.Y()*y) / n.X(); n.X() < 0 {
-				lo = x
-			} else {
-				hi = x
-			}
-		}
-	}
-	return lo, hi
-}
-
-// pointToPoint tells whether the outer face's upper or lower arris is as long as the whole blank.
-func pointToPoint(q *part.Part) bool {
-	low, high := faceEdges(q)
-	for _, y := range []float64{low, high} {
-		if lo, hi := endsAt(q, y); math.Abs(hi-lo-q.Blank.Length.MM()) < 0.02 {
-			return true
-		}
-	}
-	return false
-}
-
-// points gives a part with swung ends the lengths of its outer face's upper and lower arris, as the table of points
-// has them, and the swing at the right end, or at the left one where only that is swung.
-func points(q *part.Part, f *figure, o Options, box draw.Box) {
-	if !swung(q) || manySided(q) {
-		return
-	}
-	low, high := faceEdges(q)
-	edges := [2]struct {
-		y    float64
-		side dimension.Side
-	}{{low, dimension.Below}, {high, dimension.Above}}
-	for _, e := range edges {
-		if lo, hi := endsAt(q, e.y); !math.IsInf(hi-lo, 0) && hi-lo > atPoint {
-			f.Linear(e.side, f.at(lo, e.y), f.at(hi, e.y), o.label(measure.Length(hi-lo)), q.ID)
-		}
-	}
-	var ends []part.Cut // the right one first
-	for _, c := range q.Cuts {
-		if c.Kind == part.Crosscut && math.Abs(c.Normal.X()) > 0.1 && math.Abs(endTurn(c)) >= slight.Radians() {
-			ends = append(ends, c)
-		}
-	}
-	slices.SortStableFunc(ends, func(a, b part.Cut) int { return cmp.Compare(b.Normal.X(), a.Normal.X()) })
-	if len(ends) > 0 {
-		swing(ends[0], f, q, box)
-	}
-}
-
-// atPoint: two ends nearer than this along an edge, mm, meet in a point there.
-const atPoint = 0.02
-
-// endTurn is how far an end is turned from square to the lower edge, radians; positive: the upper edge is shorter.
-func endTurn(c part.Cut) float64 { return math.Atan(c.Normal.Y() / math.Abs(c.Normal.X())) }
-
-// swing marks how far an end is swung from square to the lower edge, at the corner where the wood
-// is wider than square so that the square line runs through the wood.
-func swing(c part.Cut, f *figure, q *part.Part, box draw.Box) {
-	turn := endTurn(c)
-	high := (box.Max.Y - box.Min.Y) * f.scale
-	y, square := box.Max.Y, -math.Pi/2
-	if turn < 0 {
-		y, square = box.Min.Y, math.Pi/2
-	}
-	lean := square + turn*math.Copysign(1, c.Normal.X())
-	lo, hi, have := square, lean, [2]float64{0, high / math.Cos(turn)}
-	if lo > hi {
-		lo, hi, have = hi, lo, [2]float64{have[1], 0}
-	}
-	v := f.at((c.Offset-c.Normal.Y()*y)/c.Normal.X(), y)
-	f.Angle(v, lo, hi, have, []float64{0.7 * high, 0.6 * high, 0.8 * high, 0.5 * high, high + 4, high + 8}, degrees(measure.Angle(math.Abs(turn))), q.ID+"/"+c.ID)
 }

@@ -223,7 +223,7 @@ func (v *partViews) draw(scale float64, show which) placed {
 	third := v.o.Projection == "third"
 	sides := fb
 	if show.edge {
-		ei := edgeFigure(v.q, figure(v.edge), v.o, show.tip).Finish()
+		ei := edgeFigure(v.p, v.q, figure(v.edge), v.o, show.tip).Finish()
 		eb := draw.Bounds(ei)
 		sides = fb.Join(eb)
 		down := draw.Point{Y: fb.Max.Y + gap - eb.Min.Y}

@@ -1,0 +1,187 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"splaywright/model"
+	"splaywright/model/form"
+	"splaywright/model/form/formtest"
+	"splaywright/model/part"
+	"splaywright/render/draw"
+)
+
+// extension is an extension line with the place that it stands off from.
+type extension struct {
+	at      draw.Point
+	upright bool
+	text    string
+}
+
+// extensionsOf finds the extension lines of straight dimensions in a figure's items: two of them, the dimension line,
+// arrowheads and a value.
+func extensionsOf(items []draw.Item) []extension {
+	var out []extension
+	straight := func(i int) (a, b draw.Point, ok bool) {
+		p, is := items[i].(draw.Path)
+		if !is || p.Layer != "dimension" || p.Filled || len(p.Segs) != 2 {
+			return a, b, false
+		}
+		return p.Segs[0].P[2], p.Segs[1].P[2], true
+	}
+	for i := 0; i+3 < len(items); i++ {
+		var ends [2]draw.Point
+		found := true
+		for k := range 2 {
+			a, b, ok := straight(i + k)
+			n := math.Hypot(b.X-a.X, b.Y-a.Y)
+			const off = 1.0 // what extension lines stand off, mm
+			ends[k] = draw.Point{X: a.X - (b.X-a.X)/n*off, Y: a.Y - (b.Y-a.Y)/n*off}
+			found = found && ok && n > 0
+		}
+		a, b, ok := straight(i + 2)
+		if !found || !ok {
+			continue
+		}
+		value := i + 3
+		for value < len(items) {
+			if head, is := items[value].(draw.Path); !is || !head.Filled {
+				break
+			}
+			value++
+		}
+		if value >= len(items) || value == i+3 {
+			continue
+		}
+		if text, is := items[value].(draw.Text); is && (a.X == b.X || a.Y == b.Y) {
+			out = append(out, extension{ends[0], a.Y == b.Y, text.Text}, extension{ends[1], a.Y == b.Y, text.Text})
+		}
+	}
+	return out
+}
+
+// drawnAt tells whether an extension line leads to something that is drawn: a corner, or the utmost of a curve, of the view
+// or of lines that run on to a corner that a joint took away.
+func drawnAt(items []draw.Item, e extension) bool {
+	const near = 0.06 // mm on paper: less than half of a narrow line
+	along := func(p draw.Point) bool {
+		if e.upright {
+			return math.Abs(p.X-e.at.X) < near
+		}
+		return math.Abs(p.Y-e.at.Y) < near
+	}
+	for _, it := range items {
+		p, ok := it.(draw.Path)
+		if !ok || p.Layer == "dimension" || p.Layer == "mark" {
+			continue
+		}
+		from := draw.Point{}
+		for _, s := range p.Segs {
+			if along(s.P[2]) || s.Kind == draw.Curve && slices.ContainsFunc(chords(from, s), along) {
+				return true
+			}
+			from = s.P[2]
+		}
+	}
+	return false
+}
+
+// chords are points of a curve.
+func chords(from draw.Point, s draw.Seg) []draw.Point {
+	const n = 64
+	var out []draw.Point
+	for i := range n {
+		t := float64(i+1) / n
+		u := 1 - t
+		at := func(a, b, c, d float64) float64 { return u*u*u*a + 3*u*u*t*b + 3*u*t*t*c + t*t*t*d }
+		out = append(out, draw.Point{X: at(from.X, s.P[0].X, s.P[1].X, s.P[2].X), Y: at(from.Y, s.P[0].Y, s.P[1].Y, s.P[2].Y)})
+	}
+	return out
+}
+
+// dimensionsEnd complains of a dimension of a board's sheet whose extension line starts where nothing is drawn.
+func dimensionsEnd(t *testing.T, p *form.Piece) int {
+	t.Helper()
+	seen := 0
+	for _, q := range p.Parts {
+		if q.Solid == nil {
+			continue
+		}
+		o := Options{}.fill(p)
+		v := partViews{p: p, q: q, group: []*part.Part{q}, o: o, ink: o.ink()}
+		v.project()
+		for _, f := range []*figure{
+			faceFigure(p, q, v.figure(v.face, 1), o),
+			edgeFigure(p, q, v.figure(v.edge, 1), o, true),
+			tipFigure(q, v.figure(v.tip, 1), o, true),
+		} {
+			items := f.Finish()
+			for _, e := range extensionsOf(items) {
+				seen++
+				if !drawnAt(items, e) {
+					t.Errorf("%s, %s, %s: the dimension %s leads to nothing, at %.2f, %.2f", p.Title, q.Name, f.dir.Name, e.text, e.at.X, e.at.Y)
+				}
+			}
+		}
+	}
+	return seen
+}
+
+// sharpEdged is the piece without its round-overs: to an edge that is rounded over a length is taken as if it were sharp,
+// which it is when it is measured.
+func sharpEdged(d form.Design) *form.Piece {
+	d.Features = slices.DeleteFunc(slices.Clone(d.Features), func(f form.Feature) bool { return f.Kind == "round-over" })
+	return model.Derive(d)
+}
+
+// Every dimension of a board ends on something that is drawn, over all examples, and where stretchers have tenons.
+func TestDimensionsEndOnWhatIsDrawn(t *testing.T) {
+	var list []form.Design
+	for _, p := range examplePieces(t) {
+		list = append(list, p.Design)
+	}
+	for _, set := range []string{"on edge", "flat"} {
+		for _, joint := range []string{form.ThroughTenon, form.HousedTenon} {
+			d := formtest.Full()
+			d.Title = joint + " " + set
+			d.Stretchers[0].Set, d.Stretchers[0].Joint, d.Stretchers[0].Screws = set, joint, nil
+			d.Stretchers = d.Stretchers[:1]
+			list = append(list, d)
+		}
+	}
+	for _, d := range list {
+		p := sharpEdged(d)
+		if p.Stopped() {
+			t.Fatalf("%s: %v", d.Title, p.Findings)
+		}
+		if n := dimensionsEnd(t, p); n < 2*len(p.Parts) {
+			t.Errorf("%s: only %d ends of dimensions are found", p.Title, n)
+		}
+	}
+}
+
+// The same over random pieces of all forms; -pieces says how many.
+func TestDimensionsEndOnWhatIsDrawnOnRandomPieces(t *testing.T) {
+	var starts []form.Design
+	for _, p := range examplePieces(t) {
+		starts = append(starts, p.Design)
+	}
+	sortByTitle(starts)
+	gen := likeExample(starts)
+	for seed, seen := 1, 0; seen < *howMany; seed++ {
+		if seed > 40*(*howMany) {
+			t.Fatalf("only %d of %d pieces can be cut", seen, seed)
+		}
+		p := sharpEdged(gen.Example(seed))
+		if p.Stopped() {
+			continue
+		}
+		seen++
+		before := t.Failed()
+		dimensionsEnd(t, p)
+		if t.Failed() && !before {
+			t.Logf("the first piece that fails is %d", seed)
+		}
+	}
+}
