@@ -12,6 +12,7 @@ import (
 
 	"splaywright/app/look"
 	"splaywright/model/form"
+	"splaywright/model/form/formtest"
 	"splaywright/model/part"
 	"splaywright/render/table"
 )
@@ -152,5 +153,17 @@ func TestSentencesAreWholeInEveryScript(t *testing.T) {
 				t.Errorf("in %v it reads %q", width, got)
 			}
 		}
+	}
+}
+
+// Above the drawing stands no weight where a timber of the piece is in no table.
+func TestOverallSizesWithoutAWeight(t *testing.T) {
+	d := formtest.Butt()
+	if got := OverallText(form.Build(d)); !strings.HasSuffix(got, " kg") {
+		t.Errorf("it says %q", got)
+	}
+	d.Boards.Top.Timber = "bog walnut"
+	if got := OverallText(form.Build(d)); !strings.HasSuffix(got, "on the floor") {
+		t.Errorf("it says %q", got)
 	}
 }

@@ -118,13 +118,16 @@ func texts(n int) string {
 	return say.With("%d texts", n)
 }
 
-// OverallText says the overall size at the top and at the floor, and the mass.
+// OverallText says the overall size at the top and at the floor, and the mass where it is known.
 func OverallText(p *form.Piece) string {
-	st := p.Design.Style()
-	o := p.Overall
-	return st.Text(say.With("%s high, %s × %s on top, %s × %s on the floor, %.1f kg",
+	st, o := p.Design.Style(), p.Overall
+	text := say.With("%s high, %s × %s on top, %s × %s on the floor",
 		st.FormatUnit(o.Height), st.Format(o.WidthTop), st.FormatUnit(o.DepthTop),
-		st.Format(o.WidthFloor), st.FormatUnit(o.DepthFloor), o.Mass))
+		st.Format(o.WidthFloor), st.FormatUnit(o.DepthFloor))
+	if p.Weighed() {
+		text += say.With(", %.1f kg", o.Mass)
+	}
+	return st.Text(text)
 }
 
 // stripRow gives the state its room first, then the title, and the overall sizes what is left.

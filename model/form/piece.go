@@ -1,6 +1,8 @@
 package form
 
 import (
+	"slices"
+
 	"splaywright/model/joint"
 	"splaywright/model/measure"
 	"splaywright/model/part"
@@ -26,6 +28,12 @@ type Piece struct {
 	Joints   []joint.Joint
 	Findings []part.Finding
 	Assembly Assembly
+}
+
+// Weighed tells whether the mass of every part is known: that their timbers are in a table. What some parts come to is no weight
+// of the piece.
+func (p *Piece) Weighed() bool {
+	return len(p.Parts) > 0 && !slices.ContainsFunc(p.Parts, func(q *part.Part) bool { return q.Mass == 0 })
 }
 
 // Part finds a part by its id, nil when there is none.

@@ -181,7 +181,7 @@ func (s *comparison) sizes() {
 	ratioOf("height : depth", height, depth)
 	s.line("", "splay of the ends", "deg", 2, func(p *form.Piece) compared { return compared{p.Design.Splay.Ends.Degrees(), true} })
 	s.line("", "splay of the edges", "deg", 2, func(p *form.Piece) compared { return compared{p.Design.Splay.Edges.Degrees(), true} })
-	s.line("", "weight", "kg", 2, func(p *form.Piece) compared { return compared{p.Overall.Mass, isBuilt(p)} })
+	s.line("", "weight", "kg", 2, func(p *form.Piece) compared { return compared{p.Overall.Mass, isBuilt(p) && p.Weighed()} })
 	s.line("", "wood at rough size", "bd ft", 2, func(p *form.Piece) compared {
 		feet := 0.
 		for _, q := range p.Parts {

@@ -32,6 +32,9 @@ func CutList(p *form.Piece, style measure.Style) Table {
 		cutRow(s, p, g)
 		sum.add(p, g)
 	}
+	if !p.Weighed() {
+		sum.kg = 0
+	}
 	if sum.parts > 0 {
 		sum.row(s)
 	}
@@ -48,7 +51,15 @@ func cutRow(s *sheet, p *form.Piece, g group) {
 		word(fmt.Sprintf("%d/4", quarters)),
 		figure(n*boardFeet(q.Rough), 2),
 		figure(n*surfaceMeasure(q.Rough)*float64(quarters)/4, 2),
-		figure(n*cubicMetres(q.Rough), 5), figure(g.mass(), 2))
+		figure(n*cubicMetres(q.Rough), 5), weight(g.mass()))
+}
+
+// weight is blank where it is not known.
+func weight(kg float64) Cell {
+	if kg == 0 {
+		return Cell{}
+	}
+	return figure(kg, 2)
 }
 
 func (g group) mass() float64 {
@@ -97,7 +108,7 @@ func (t *totals) add(p *form.Piece, g group) {
 func (t *totals) row(s *sheet) {
 	s.row("", word(""), word("Total"), count(t.parts), word(""), word(""), word(""),
 		Cell{}, Cell{}, Cell{}, Cell{}, Cell{}, Cell{}, Cell{},
-		figure(t.exact, 2), figure(t.sold, 2), figure(t.cubic, 5), figure(t.kg, 2))
+		figure(t.exact, 2), figure(t.sold, 2), figure(t.cubic, 5), weight(t.kg))
 }
 
 func (t *totals) tallied() float64 {

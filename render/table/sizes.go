@@ -31,7 +31,7 @@ func Sizes(p *form.Piece, style measure.Style) Table {
 		s.row("", word("width of the lower tread"), s.length(p.Design.Size.LowerWidth), word("level, outer face to outer face"), word("on its upper face, to the middle side"))
 	}
 	splayRows(s, p)
-	s.row("", word("weight"), Cell{}, word(""), word(kilograms(o.Mass)))
+	s.row("", word("weight"), Cell{}, word(""), word(massText(p)))
 	s.note("Sizes are outside sizes of the finished piece. Splay is away from plumb, square-on in the elevation; in the board: away from square on the face of the board that shows it, as a bevel gauge reads it.")
 	return s.done()
 }
@@ -115,6 +115,13 @@ func stance(s *sheet, more measure.Length) string {
 		return s.style.FormatUnit(-half) + " narrower on each side"
 	}
 	return "as at the top"
+}
+
+func massText(p *form.Piece) string {
+	if !p.Weighed() {
+		return "not known: a timber of the piece is in no table"
+	}
+	return kilograms(p.Overall.Mass)
 }
 
 func kilograms(mass float64) string {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"splaywright/model/form"
+	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
 	"splaywright/model/part"
 )
@@ -283,5 +284,28 @@ func BenchmarkAllTables(b *testing.B) {
 	p := handPiece()
 	for b.Loop() {
 		All(p, metric)
+	}
+}
+
+// Where a timber is in no table, the weight of its boards and of the piece is not known, and nothing is said of one: what the
+// others come to is no weight of the piece.
+func TestNoWeightWithoutItsTimber(t *testing.T) {
+	d := formtest.Butt()
+	d.Boards.Top.Timber = "bog walnut"
+	p := form.Build(d)
+	cuts := CutList(p, d.Style())
+	for row, blank := range []bool{true, false, true} { // top, sides, total
+		if got := cell(t, cuts, row, "Weight"); (got.Text == "") != blank || (got.Number == nil) != blank {
+			t.Errorf("row %d of the cut list weighs %q", row, got.Text)
+		}
+	}
+	sizes := Sizes(p, d.Style())
+	if last := sizes.Rows[len(sizes.Rows)-1]; last[0].Text != "weight" || !strings.HasPrefix(last[3].Text, "not known") {
+		t.Errorf("the sizes say %v", last)
+	}
+	for _, row := range Compare([]*form.Piece{p, form.Build(formtest.Butt())}, d.Style()).Rows {
+		if row[0].Text == "weight" && (row[2].Text != "" || row[3].Text == "") {
+			t.Errorf("beside one whose weight is known it is %q, %q", row[2].Text, row[3].Text)
+		}
 	}
 }
