@@ -72,13 +72,14 @@ func (l looked) tell(t trouble) {
 	switch {
 	case t.gap < -noise && l.feature.Kind == part.Chamfer && t.with.kind == jointZone:
 		f.ID, f.Level, f.Source, f.Limit = easing.inID, part.Warning, ownGeometry, 0
-		f.Text = sentence(easing.in, name, l.mm(-t.gap), t.with.name, l.wayOut(t))
+		f.Text = sentence(easing.in, name, l.past(-t.gap), t.with.name, l.wayOut(t))
 	case t.gap < -noise:
 		f.ID, f.Level, f.Source, f.Limit = w.inID, part.Stop, ownGeometry, 0
-		f.Text = sentence(w.in, name, l.mm(-t.gap), t.with.name, l.wayOut(t))
+		f.Text = sentence(w.in, name, l.past(-t.gap), t.with.name, l.wayOut(t))
 	default:
 		f.ID, f.Level, f.Source = w.nearID, part.Warning, webSource
-		f.Text = sentence(w.near, name, l.mm(t.gap), t.with.name, l.wayOut(t))
+		left, _ := l.apart(t.gap, t.need)
+		f.Text = sentence(w.near, name, left, t.with.name, l.wayOut(t))
 	}
 	l.add(f)
 }
@@ -107,7 +108,8 @@ func (l looked) wayOut(t trouble) string {
 	if t.need == 0 {
 		return fmt.Sprintf("%s clears it", list(ways, "or"))
 	}
-	return fmt.Sprintf("%s leaves %s", list(ways, "or"), l.mm(t.need))
+	_, enough := l.apart(t.gap, t.need)
+	return fmt.Sprintf("%s leaves %s", list(ways, "or"), enough)
 }
 
 // wayOffEdge says by how much a shape on an edge is too deep, or too long, or out of place along it.

@@ -31,10 +31,14 @@ func climbing(r *run) {
 	rises := [2]measure.Length{s.LowerHeight, s.Height - s.LowerHeight}
 	paths := []string{"size.lower-height", "size.height"}
 	if off := rises[1] - rises[0]; math.Abs(off.MM()) > mostUneven.MM()+noise {
+		_, most := r.apart(math.Abs(off.MM()), mostUneven.MM())
+		less := min(rises[0], rises[1]).MM()
+		first, _ := r.apart(rises[0].MM(), less+mostUneven.MM())
+		second, _ := r.apart(rises[1].MM(), less+mostUneven.MM())
 		r.add(part.Finding{ID: "steps-uneven", Level: part.Warning, Figure: math.Abs(off.MM()), Limit: mostUneven.MM(), Unit: "mm", Source: mostUnevenSource,
 			Parts: topIDs(r), Sizes: paths,
 			Text: sentence("the first step rises %s and the second %s: a difference of more than %s makes people stumble; a lower tread at %s makes both alike.",
-				r.long(rises[0]), r.long(rises[1]), r.long(mostUneven), r.long(s.Height/2))})
+				first, second, most, r.long(s.Height/2))})
 	}
 	for i, rise := range rises {
 		which, limit, than := [2]string{"the first step", "the second step"}[i], highestRise, "more than"
@@ -45,10 +49,11 @@ func climbing(r *run) {
 		default:
 			continue
 		}
+		high, bound := r.apart(rise.MM(), limit.MM())
 		r.add(part.Finding{ID: "step-rise", Level: part.Warning, Figure: rise.MM(), Limit: limit.MM(), Unit: "mm", Source: riseSource,
 			Parts: topIDs(r), Sizes: paths,
 			Text: sentence("%s rises %s, %s %s; steps that are climbed without a handrail rise %s to %s. Local rules may ask for less.",
-				which, r.long(rise), than, r.long(limit), r.about(lowestRise), r.about(highestRise))})
+				which, high, than, bound, r.rough(lowestRise, rise), r.rough(highestRise, rise))})
 	}
 	foothold(r)
 }
@@ -61,7 +66,8 @@ func foothold(r *run) {
 	if free.MM() >= leastFoothold-noise {
 		return
 	}
+	left, least := r.apart(free.MM(), leastFoothold)
 	r.add(part.Finding{ID: "foothold-narrow", Level: part.Warning, Figure: free.MM(), Limit: leastFoothold, Unit: "mm", Source: leastFootholdSource,
 		Parts: []string{"top-lower"}, Sizes: []string{"size.lower-width", "corners.overhang"},
-		Text: sentence("the lower tread leaves %s for the foot, less than %s; make it %s wider.", r.long(free), r.mm(leastFoothold), r.mm(r.up(leastFoothold-free.MM())))})
+		Text: sentence("the lower tread leaves %s for the foot, less than %s; make it %s wider.", left, least, r.mm(r.up(leastFoothold-free.MM())))})
 }

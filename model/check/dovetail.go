@@ -84,12 +84,14 @@ func pins(r *run, j joint.Joint) {
 	switch {
 	case width < narrowestChisel-noise:
 		f.ID, f.Limit, f.Source = "pin-narrower-than-chisel", narrowestChisel, chiselSource
+		wide, least := r.apart(width, narrowestChisel)
 		f.Text = sentence("the pins on the %s are %s wide at their narrow place, less than the narrowest chisel, %s; %s.",
-			boards(j.PinBoard), r.mm(width), r.mm(narrowestChisel), r.widerPin(width, max(narrowestChisel, kerf)))
+			boards(j.PinBoard), wide, least, r.widerPin(width, max(narrowestChisel, kerf)))
 	case width < kerf-noise:
 		f.ID, f.Limit, f.Source = "pin-narrower-than-kerf", kerf, kerfSource
+		wide, least := r.apart(width, kerf)
 		f.Text = sentence("the pins on the %s are %s wide at their narrow place, less than the saw's kerf, %s; %s, or cut them with a thinner saw.",
-			boards(j.PinBoard), r.mm(width), r.mm(kerf), r.widerPin(width, kerf))
+			boards(j.PinBoard), wide, least, r.widerPin(width, kerf))
 	default:
 		return
 	}
@@ -134,13 +136,15 @@ func tails(r *run, j joint.Joint) {
 	switch {
 	case narrowest < pin-noise:
 		f.ID, f.Figure, f.Limit, f.Source = "tail-narrower-than-pin", narrowest, pin, equalSource
+		wide, least := r.apart(narrowest, pin)
 		f.Text = sentence("a tail on the %s is %s wide and the pin beside it %s; the trade makes the tail at least as wide as the pin.",
-			boards(j.TailBoard), r.mm(narrowest), r.mm(pin))
+			boards(j.TailBoard), wide, least)
 	case widest > wideTail+noise && widest > tailsToPin*pin+noise:
 		limit := max(wideTail, tailsToPin*pin)
+		wide, most := r.apart(widest, wideTail)
 		f.ID, f.Figure, f.Limit, f.Source = "tail-wide", widest, limit, wideSource
 		f.Text = sentence("the tails on the %s are up to %s wide, more than four times the pin of %s and more than the %s that hand work seldom passes; %s.",
-			boards(j.TailBoard), r.mm(widest), r.mm(pin), r.mm(wideTail), r.moreTails(j, pin, limit))
+			boards(j.TailBoard), wide, r.mm(pin), most, r.moreTails(j, pin, limit))
 	default:
 		return
 	}
@@ -158,17 +162,19 @@ func oneTail(r *run, j joint.Joint) {
 	if wide <= limit+noise {
 		return
 	}
+	width, most := r.apart(wide, wideTail)
 	r.add(part.Finding{ID: "tail-wide", Level: part.Note, Figure: wide, Limit: limit, Unit: "mm", Source: wideSource,
 		Parts: jointParts(j), Sizes: []string{"corners.tails", "corners.tail"},
 		Text: sentence("the only tail on the %s is %s wide, more than the %s that hand work seldom passes; %s.",
-			boards(j.TailBoard), r.mm(wide), r.mm(wideTail), r.moreTails(j, pin, limit))})
+			boards(j.TailBoard), width, most, r.moreTails(j, pin, limit))})
 }
 
 func tailRoot(r *run, j joint.Joint, root float64) {
 	f := part.Finding{ID: "tail-narrow-at-root", Level: part.Warning, Figure: root, Limit: narrowestChisel, Unit: "mm",
 		Source: chiselSource, Parts: jointParts(j), Sizes: []string{"corners.tails", "corners.tail", "corners.slope"}}
+	wide, least := r.apart(root, narrowestChisel)
 	f.Text = sentence("a tail on the %s is only %s wide at its baseline, so no chisel of %s goes between the pins there; make the tails at least %s wider, or fewer, or the slope less than %s.",
-		boards(j.TailBoard), r.mm(root), r.mm(narrowestChisel), r.mm(r.up(narrowestChisel-root)), deg(j.Slope))
+		boards(j.TailBoard), wide, least, r.mm(r.up(narrowestChisel-root)), deg(j.Slope))
 	r.add(f)
 }
 

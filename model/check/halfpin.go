@@ -172,17 +172,18 @@ func halfPins(r *run, j joint.Joint) {
 	wider := r.mm(r.up(typed + halfPinLimit - h.least))
 	f := part.Finding{ID: "half-pin-fragile", Level: part.Warning, Figure: h.least, Limit: halfPinLimit, Unit: "mm",
 		Source: halfPinSource, Parts: jointParts(j), Sizes: []string{"corners.half-pin"}}
+	narrow, enough := r.apart(h.least, halfPinLimit)
 	f.Text = sentence("a half pin on the %s is %s wide at its narrow place and may break off; a half pin of %s or more leaves %s.",
-		boards(j.PinBoard), r.mm(h.least), wider, r.mm(halfPinLimit))
+		boards(j.PinBoard), narrow, wider, enough)
 	if h.least < h.atEnd-noise {
 		f.ID, f.Sizes = "taper-into-joint", append([]string{"corners.half-pin"}, taperSizes(r)...)
 		f.Text = sentence("the %s of the %s tapers into the joint: of the half pin's %s at the end, %s are left at the baseline; a half pin of %s or more leaves %s there.",
-			h.edge, boards(j.PinBoard), r.mm(h.atEnd), r.mm(h.least), wider, r.mm(halfPinLimit))
+			h.edge, boards(j.PinBoard), r.mm(h.atEnd), narrow, wider, enough)
 	}
 	if h.least <= noise {
 		f.Level, f.Limit, f.Source = part.Stop, 0, ownGeometry
 		f.Text = sentence("the %s of the %s tapers through the half pin and %s into the tail beside it; a half pin of %s or more clears it.",
-			h.edge, boards(j.PinBoard), r.mm(-h.least), wider)
+			h.edge, boards(j.PinBoard), r.past(-h.least), wider)
 	}
 	r.add(f)
 }
@@ -200,7 +201,7 @@ func outerFinger(r *run, j joint.Joint, h halfPinRoom) {
 	if h.least <= noise {
 		f.Level, f.Limit, f.Source = part.Stop, 0, ownGeometry
 		f.Text = sentence("the %s of the %s tapers through the outer finger and %s into the one beside it; fewer and wider fingers, or less of a lean there, clear it.",
-			h.edge, boards(j.PinBoard), r.mm(-h.least))
+			h.edge, boards(j.PinBoard), r.past(-h.least))
 	}
 	r.add(f)
 }

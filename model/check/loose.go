@@ -7,6 +7,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/joint"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
@@ -59,10 +60,11 @@ func splineWood(r *run, j joint.Joint, s *joint.Spline) {
 			if face.left <= 0 || face.left >= face.least-noise { // nothing left is a stop of the form
 				continue
 			}
+			left, least := r.apart(face.left, face.least)
 			r.add(part.Finding{ID: "spline-near-face", Level: part.Warning, Figure: face.left, Limit: face.least, Unit: "mm", Source: commonPractice,
 				Parts: []string{id}, Sizes: sizes,
 				Text: sentence("the grooves of the splines leave %s of wood under the %s face of %s, where %s or more hold: set them elsewhere, or make them narrower or thinner.",
-					r.mm(face.left), face.name, theBoard(q), r.mm(face.least))})
+					left, face.name, theBoard(q), least)})
 		}
 	}
 }
@@ -70,10 +72,11 @@ func splineWood(r *run, j joint.Joint, s *joint.Spline) {
 func keyWood(r *run, k *joint.Keys, j joint.Joint) {
 	whole := (k.Depth + k.Left).MM()
 	if least := whole * keyLeft; k.Left > 0 && k.Left.MM() < least-noise {
+		left, enough := r.apart(k.Left.MM(), least)
 		r.add(part.Finding{ID: "key-slot-near-inside", Level: part.Warning, Figure: k.Left.MM(), Limit: least, Unit: "mm", Source: commonPractice,
 			Parts: []string{j.TailBoard, j.PinBoard}, Sizes: []string{"corners.keys.depth", "boards.side.thickness"},
 			Text: sentence("the key slots leave %s of wood inside the corner, so that the saw may show there; %s deep or less leaves %s.",
-				r.long(k.Left), r.mm(r.down(whole-least)), r.mm(least))})
+				left, r.mm(r.down(whole-least)), enough)})
 	}
 }
 
@@ -94,11 +97,12 @@ func tenonSizes(r *run, j joint.Joint) {
 			Parts: []string{q.ID}, Sizes: []string{path + ".width", path + ".thickness"},
 			Text: sentence("the tenons of %s are as wide and as thick as it is: without shoulders nothing stops it in its mortise, and nothing hides the mortise's edge.", boardName(q))})
 	}
-	if w := t.Wedges; w != nil && w.Angle.Degrees() > steepWedge {
+	if w := t.Wedges; w != nil && w.Angle > steepWedge*measure.Degree+noise {
+		angle, most := measure.AnglesApart(w.Angle, steepWedge*measure.Degree)
 		r.add(part.Finding{ID: "wedge-steep", Level: part.Warning, Figure: w.Angle.Degrees(), Limit: steepWedge, Unit: "deg", Source: commonPractice,
 			Parts: []string{q.ID}, Sizes: []string{path + ".flare", path + ".wedges"},
-			Text: sentence("the wedges of %s open by %s; beyond %g° they spring back out and split what they should spread. Let the mortise flare less, or drive more of them.",
-				boardName(q), deg(w.Angle), steepWedge)})
+			Text: sentence("the wedges of %s open by %s; beyond %s they spring back out and split what they should spread. Let the mortise flare less, or drive more of them.",
+				boardName(q), angle, most)})
 	}
 }
 
@@ -121,13 +125,14 @@ func mortiseWood(r *run, j joint.Joint) {
 		if gap >= least-noise {
 			continue
 		}
+		left, enough := r.apart(max(0, gap), least)
 		f := part.Finding{ID: "mortise-near-edge", Level: part.Warning, Figure: gap, Limit: least, Unit: "mm", Source: commonPractice,
 			Parts: []string{side.ID}, Sizes: []string{rail.Placed, rail.Path + ".below-top", rail.Path + ".tenon.width", rail.Path + ".tenon.thickness"},
 			Text: sentence("the mortise of %s leaves %s of wood to the %s of the side, where %s or more hold; move it by %s, or make the tenon smaller.",
-				boardName(q), r.mm(max(0, gap)), cutName(c.ID), r.mm(least), r.mm(r.up(least-gap)))}
+				boardName(q), left, cutName(c.ID), enough, r.mm(r.up(least-gap)))}
 		if gap <= 0 {
 			f.ID, f.Level, f.Source, f.Limit = "mortise-through-edge", part.Stop, ownGeometry, 0
-			f.Text = sentence("the mortise of %s breaks out of the %s of the side by %s; move it, or make the tenon smaller.", boardName(q), cutName(c.ID), r.mm(-gap))
+			f.Text = sentence("the mortise of %s breaks out of the %s of the side by %s; move it, or make the tenon smaller.", boardName(q), cutName(c.ID), r.past(-gap))
 		}
 		r.add(f)
 	}

@@ -34,10 +34,11 @@ func pastTop(r *run, path, splay, where string, o measure.Length, lean measure.A
 	if path == "corners.overhang" && form.LetIn(r.d.Corners.Joint) {
 		level = part.Stop
 	}
+	over, out := r.apart(o.MM(), need)
 	r.add(part.Finding{ID: "overhang-less-than-lean", Level: level, Figure: o.MM(), Limit: need, Unit: "mm", Source: ownGeometry,
 		Parts: topIDs(r), Sizes: []string{path, splay, "boards.top.thickness"},
 		Text: sentence("the top overhangs by %s at the %s of its upper face, but down to its lower face the sides lean out %s; an overhang of %s or more clears it, or none, and the top is cut flush with them.",
-			r.long(o), where, r.mm(need), r.mm(r.up(need+r.step()/2)))})
+			over, where, out, r.mm(r.up(need+r.step()/2)))})
 }
 
 func overhang(r *run, path, where string, o measure.Length) {

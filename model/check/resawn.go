@@ -25,7 +25,8 @@ func resawn(r *run) {
 	}
 	f := part.Finding{ID: "resawn-little-to-plane", Level: part.Warning, Figure: r.d.Allowance.Thickness.MM(), Limit: leastPlaned.MM(), Unit: "mm",
 		Source: resawnSource, Parts: ids, Sizes: []string{"allowance.thickness"}}
+	thick, least := r.apart(r.d.Allowance.Thickness.MM(), leastPlaned.MM())
 	f.Text = sentence("boards that are resawn come %s thicker than their parts, too little to plane the saw's marks off; allow %s of thickness or more.",
-		r.long(r.d.Allowance.Thickness), r.long(leastPlaned))
+		thick, least)
 	r.add(f)
 }

@@ -71,10 +71,11 @@ func (r *run) upright(q *part.Part, c part.Cut) {
 		what, figure = "tilt", edge.Tilt
 		limit, _ = reach(d.MaxTilt, usualTilt, "")
 	}
+	needed, most := measure.AnglesApart(figure, limit)
 	r.add(part.Finding{ID: "no-table-for-cut", Level: part.Warning, Figure: figure.Degrees(), Limit: limit.Degrees(), Unit: "deg",
 		Source: "what the design says of the saw", Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.flat-table", "saw.max-"+what),
 		Text: sentence("%s of %s needs a %s of %s with the board on edge and the saw reaches %s, and it has no table to lay the board flat; %s.",
-			whichCut(q, c), theBoard(q), what, deg(figure), deg(limit), byHand)})
+			whichCut(q, c), theBoard(q), what, needed, most, byHand)})
 }
 
 // byHand is what remains where no set-up reaches.
@@ -109,10 +110,11 @@ func (r *run) through(q *part.Part, c part.Cut) {
 	if q.Slip != "" { // a wedge is thin at one end whether the sides lean or not
 		sizes, instead = nil, "saw it by hand to the line"
 	}
+	needed, most := r.apart(least.MM(), limit.MM())
 	r.add(part.Finding{ID: "blade-too-low", Level: part.Warning, Figure: least.MM(), Limit: limit.MM(), Unit: "mm", Source: source,
 		Parts: []string{q.ID}, Sizes: append(sizes, "saw.depth", "saw.cradle"),
 		Text: sentence("%s of %s needs a blade that reaches %s and the saw's reaches %s, however the board is put down; a larger saw or a band saw reaches it, or %s.",
-			whichCut(q, c), theBoard(q), r.long(least), r.long(limit), instead)})
+			whichCut(q, c), theBoard(q), needed, most, instead)})
 }
 
 // setupsThatWork says how the board can be put down so that the saw reaches a cut: end-on, where the scale reads
@@ -178,8 +180,9 @@ func whichCut(q *part.Part, c part.Cut) string {
 }
 
 func (r *run) outOfReach(q *part.Part, c part.Cut, what string, figure, limit measure.Angle, source, way string) {
+	needed, most := measure.AnglesApart(figure, limit)
 	r.add(part.Finding{ID: what + "-out-of-reach", Level: part.Warning, Figure: figure.Degrees(), Limit: limit.Degrees(), Unit: "deg", Source: source,
 		Parts: []string{q.ID}, Sizes: append(leanSizes(r), "saw.max-"+what),
 		Text: sentence("%s of %s needs a %s of %s and the saw reaches %s; %s.",
-			whichCut(q, c), theBoard(q), what, deg(figure), deg(limit), way)})
+			whichCut(q, c), theBoard(q), what, needed, most, way)})
 }

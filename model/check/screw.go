@@ -170,6 +170,7 @@ func sameLine(p *part.Part, a part.Bore, q *part.Part, b part.Bore) bool {
 func bite(r *run, s screw) {
 	f := part.Finding{Level: part.Warning, Unit: "mm", Parts: s.parts()}
 	_, housed := s.letIn(r)
+	grip, enough := r.apart(s.grip, underHead)
 	half := s.spec.Length.MM() / 2
 	switch {
 	case s.grip < underHead-noise && s.counterbore == nil && isStretcher(s.into) && housed:
@@ -177,15 +178,17 @@ func bite(r *run, s screw) {
 		depth := rail.Depth.MM()
 		f.ID, f.Figure, f.Limit, f.Source, f.Sizes = "housing-deep-for-screw", s.grip, underHead, commonPractice, []string{rail.Path + ".depth", "boards.side.thickness"}
 		f.Text = sentence("the housing of %s leaves %s of wood for the heads of its screws; a housing of %s or less leaves %s.",
-			boardName(s.into), r.mm(s.grip), r.mm(r.down(max(depth-(underHead-s.grip), 0))), r.mm(underHead))
+			boardName(s.into), grip, r.mm(r.down(max(depth-(underHead-s.grip), 0))), enough)
 	case s.grip < underHead-noise:
 		f.ID, f.Figure, f.Limit, f.Source, f.Sizes = "counterbore-deep", s.grip, underHead, commonPractice, s.key("counterbore")
 		f.Text = sentence("the counterbore of %s leaves %s of wood under the head; a counterbore of %s or less leaves %s.",
-			s.name(), r.mm(s.grip), r.mm(r.down(max(s.spec.Counterbore.MM()-(underHead-s.grip), 0))), r.mm(underHead))
+			s.name(), grip, r.mm(r.down(max(s.spec.Counterbore.MM()-(underHead-s.grip), 0))), enough)
 	case s.thread < half-noise:
 		f.ID, f.Figure, f.Limit, f.Source, f.Sizes = "screw-holds-little", s.thread, half, biteSource, s.key("length", "counterbore")
+		thread, _ := r.apart(s.thread, half)
+		length, _ := r.apart(2*half, 2*s.grip)
 		f.Text = sentence("%s has only %s of its %s in the second board; a screw of %s or more has half of it there.",
-			s.name(), r.mm(s.thread), r.long(s.spec.Length), r.mm(r.up(2*s.grip)))
+			s.name(), thread, length, r.mm(r.up(2*s.grip)))
 	default:
 		return
 	}
@@ -219,10 +222,11 @@ func point(r *run, s screw) {
 	f := part.Finding{ID: "screw-near-far-side", Level: part.Warning, Figure: left, Limit: cover, Unit: "mm", Source: commonPractice,
 		Parts: s.parts(), Sizes: s.key("length", "counterbore")}
 	shorter := r.mm(r.down(s.spec.Length.MM() - (cover - left)))
-	f.Text = sentence("the point of %s ends %s under the %s; a screw of %s or less leaves %s.", s.name(), r.mm(left), face, shorter, r.mm(cover))
+	under, enough := r.apart(left, cover)
+	f.Text = sentence("the point of %s ends %s under the %s; a screw of %s or less leaves %s.", s.name(), under, face, shorter, enough)
 	if left < -noise {
 		f.ID, f.Level, f.Limit, f.Source = "screw-comes-out", part.Stop, 0, ownGeometry
-		f.Text = sentence("the point of %s comes out %s beyond the %s; a screw of %s or less leaves %s of wood over it.", s.name(), r.mm(-left), face, shorter, r.mm(cover))
+		f.Text = sentence("the point of %s comes out %s beyond the %s; a screw of %s or less leaves %s of wood over it.", s.name(), r.past(-left), face, shorter, r.mm(cover))
 	}
 	r.addWorst(f)
 }
@@ -271,8 +275,9 @@ func (s screw) edgeRoom(r *run, q *part.Part, b part.Bore, depth, need float64) 
 	}
 	f := part.Finding{ID: "screw-near-edge", Level: part.Warning, Figure: least, Limit: need, Unit: "mm", Source: edgeSource,
 		Parts: s.parts(), Sizes: s.key("from-end", "gauge")}
+	away, enough := r.apart(least, need)
 	f.Text = sentence("the middle of %s lies %s from the %s of %s and needs %s; move it %s inwards, or take a thinner screw.",
-		what, r.mm(least), face, theBoard(q), r.mm(need), r.mm(r.up(need-least)))
+		what, away, face, theBoard(q), enough, r.mm(r.up(need-least)))
 	radius := b.Diameter.MM() / 2
 	if q == s.into && in { // the clearance hole comes through the floor of the housing
 		radius = max(radius, s.clearance.Diameter.MM()/2)
@@ -280,7 +285,7 @@ func (s screw) edgeRoom(r *run, q *part.Part, b part.Bore, depth, need float64) 
 	if least < radius-noise {
 		f.ID, f.Level, f.Limit, f.Source = "screw-over-edge", part.Stop, radius, ownGeometry
 		f.Text = sentence("%s breaks out %s over the %s of %s; move it %s inwards.",
-			what, r.mm(radius-least), face, theBoard(q), r.mm(r.up(need-least)))
+			what, r.past(radius-least), face, theBoard(q), r.mm(r.up(need-least)))
 	}
 	r.addWorst(f)
 }
@@ -310,7 +315,7 @@ func (s screw) openingRoom(r *run, q *part.Part, b part.Bore, depth float64) {
 		f.Text = sentence("%s passes %s from %s; move one of them %s.", s.name(), r.mm(gap), o.name, r.mm(r.up(s.diameter()-gap)))
 		if gap < -noise {
 			f.ID, f.Level, f.Limit, f.Source = "screw-in-opening", part.Stop, 0, ownGeometry
-			f.Text = sentence("%s runs %s into %s; move one of them %s.", s.name(), r.mm(-gap), o.name, r.mm(r.up(s.diameter()-gap)))
+			f.Text = sentence("%s runs %s into %s; move one of them %s.", s.name(), r.past(-gap), o.name, r.mm(r.up(s.diameter()-gap)))
 		}
 		r.addWorst(f)
 	}

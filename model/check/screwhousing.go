@@ -27,8 +27,9 @@ func (s screw) tongueRoom(r *run, j joint.Joint, need float64) {
 	}
 	f := part.Finding{ID: "screw-in-thin-tongue", Level: part.Warning, Figure: thick / 2, Limit: need, Unit: "mm", Source: edgeSource,
 		Parts: s.parts(), Sizes: append([]string{"corners.shoulder", "boards.side.thickness"}, s.key("gauge")...)}
+	away, enough := r.apart(thick/2, need)
 	f.Text = sentence("the tongue of %s is %s thick: the middle of %s lies %s from either face of it and needs %s; leave a thicker tongue, or take a thinner screw.",
-		theBoard(s.into), r.mm(thick), s.name(), r.mm(thick/2), r.mm(need))
+		theBoard(s.into), r.mm(thick), s.name(), away, enough)
 	r.addWorst(f)
 }
 

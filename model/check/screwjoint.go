@@ -62,7 +62,7 @@ func (s screw) jointRoom(r *run, d form.Rail, mate *part.Part, b part.Bore) {
 	f.Text = sentence("%s passes %s from the joint with the %s; %s.", what, r.mm(gap), boardName(mate), wayOut)
 	if gap < -noise {
 		f.ID, f.Level, f.Limit, f.Source = "screw-in-joint", part.Stop, 0, ownGeometry
-		f.Text = sentence("%s runs %s into the joint with the %s; %s.", what, r.mm(-gap), boardName(mate), wayOut)
+		f.Text = sentence("%s runs %s into the joint with the %s; %s.", what, r.past(-gap), boardName(mate), wayOut)
 	}
 	r.addWorst(f)
 }
@@ -78,8 +78,9 @@ func seatDepth(r *run, s screw) {
 	if c.Depth.MM() > need+noise {
 		return
 	}
+	deep, least := r.apart(c.Depth.MM(), need)
 	r.addWorst(part.Finding{ID: "counterbore-shallow", Level: part.Stop, Figure: c.Depth.MM(), Limit: need, Unit: "mm", Source: ownGeometry,
 		Parts: s.parts(), Sizes: s.key("counterbore"),
 		Text: sentence("the counterbore of %s leans %s and is %s deep, so its floor comes out of the face; it must be deeper than %s: a counterbore of %s or more.",
-			s.name(), deg(c.Lean), r.mm(c.Depth.MM()), r.mm(need), r.mm(r.up(need+r.step()/2)))})
+			s.name(), deg(c.Lean), deep, least, r.mm(r.up(need+r.step()/2)))})
 }

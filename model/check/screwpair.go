@@ -70,10 +70,11 @@ func besideScrew(r *run, a, b screw) {
 		case wood < -noise:
 			f.ID, f.Level, f.Figure, f.Limit, f.Source = "screws-meet", part.Stop, wood, 0, ownGeometry
 			f.Sizes = union(f.Sizes, union(a.key("length"), b.key("length")))
-			f.Text = sentence("%s meets %s in %s: their holes run %s into each other; move one of them or take fewer.", a.name(), other(a, b), theBoard(q), r.mm(-wood))
+			f.Text = sentence("%s meets %s in %s: their holes run %s into each other; move one of them or take fewer.", a.name(), other(a, b), theBoard(q), r.past(-wood))
 		case a.path == b.path && a.into == b.into && a.pilot.Face == b.pilot.Face && axes < need-noise:
+			between, enough := r.apart(axes, need)
 			f.Text = sentence("two screws through %s into %s stand %s apart and need %s, or the wood splits between them; take fewer, or start nearer the ends.",
-				theBoard(a.through), theBoard(a.into), r.mm(axes), r.mm(need))
+				theBoard(a.through), theBoard(a.into), between, enough)
 		default:
 			continue
 		}

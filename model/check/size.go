@@ -67,8 +67,9 @@ func sizes(r *run) {
 			side, limit = "less than", s.low
 		}
 		f.Limit = limit.MM()
+		value, _ := r.apart(s.value.MM(), limit.MM())
 		f.Text = sentence("a %s of %s is %s %s, which is unlikely for a %s",
-			s.word, r.long(s.value), side, r.about(limit), formName(r.d.Form)) + r.otherUnit(s) + "."
+			s.word, value, side, r.rough(limit, s.value), formName(r.d.Form)) + r.otherUnit(s) + "."
 		r.add(f)
 	}
 }
@@ -120,10 +121,12 @@ func (r *run) thickness(path, of string, t, width measure.Length) {
 		return // the form stops on it
 	case t.MM() < thinnest-noise:
 		f.Limit = thinnest
-		f.Text = sentence("%s is %s thick, less than the %s that such a board can do with%s.", of, r.long(t), r.mm(thinnest), r.thinMeant(t))
+		thick, least := r.apart(t.MM(), thinnest)
+		f.Text = sentence("%s is %s thick, less than the %s that such a board can do with%s.", of, thick, least, r.thinMeant(t))
 	case t.MM() > thickest+noise:
 		f.Limit = thickest
-		f.Text = sentence("%s is %s thick, more than %s, which is a beam%s.", of, r.long(t), r.mm(thickest), r.thickMeant(t))
+		thick, most := r.apart(t.MM(), thickest)
+		f.Text = sentence("%s is %s thick, more than %s, which is a beam%s.", of, thick, most, r.thickMeant(t))
 	case t > width/2+noise && width > 0:
 		f.ID, f.Limit, f.Source = "board-thicker-than-half-its-width", (width / 2).MM(), commonPractice
 		f.Text = sentence("%s is %s thick and only %s wide; thickness and width may have changed places, or a unit slipped.", of, r.long(t), r.long(width))

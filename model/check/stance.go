@@ -34,24 +34,26 @@ const (
 // heights notes a height that no published range holds, with the ranges on either side.
 func heights(r *run) {
 	h := r.d.Size.Height
-	if h.MM() > highestStand {
+	if h.MM() > highestStand+noise {
+		high, most := r.apart(h.MM(), highestStand)
 		r.add(part.Finding{ID: "height-beyond-standing", Level: part.Warning, Figure: h.MM(), Limit: highestStand, Unit: "mm", Source: highestStandSource,
 			Parts: topIDs(r), Sizes: []string{"size.height"},
-			Text: sentence("the top is %s high; standing on a stool is provided for up to %s. Local rules may ask for less.", r.long(h), r.mm(highestStand))})
+			Text: sentence("the top is %s high; standing on a stool is provided for up to %s. Local rules may ask for less.", high, most)})
 		return
 	}
 	if r.d.Form == form.Steps {
 		return // see climbing
 	}
+	hair := fine(r.style).Step / 2 // what sentences do not show; the ranges are not known so well
 	var below, above *use
 	for i := range uses {
 		u := &uses[i]
 		switch {
-		case h < u.low-noise:
+		case h < u.low-hair:
 			if above == nil {
 				above = u
 			}
-		case h > u.high+noise:
+		case h > u.high+hair:
 			below = u
 		default:
 			return
@@ -63,7 +65,7 @@ func heights(r *run) {
 		if u == nil {
 			continue
 		}
-		near, sources = append(near, fmt.Sprintf("%s is %s to %s", u.what, r.about(u.low), r.about(u.high))), append(sources, u.source)
+		near, sources = append(near, fmt.Sprintf("%s is %s to %s", u.what, r.rough(u.low, h), r.rough(u.high, h))), append(sources, u.source)
 		if limit == 0 {
 			limit = u.high
 			if u == above {
@@ -99,7 +101,7 @@ func stance(r *run) {
 
 func feet(r *run, s form.Seat, where string, inside, overhang measure.Length, paths []string) {
 	limit := footLimit(s.Height.MM())
-	if inside.MM() < limit || inside <= 0 {
+	if inside.MM() <= limit+noise || inside <= 0 {
 		return
 	}
 	by := inside.MM() - limit

@@ -101,7 +101,7 @@ func withinSides(r *run, q *part.Part) {
 				r.add(part.Finding{ID: "stretcher-past-edge", Level: level, Figure: -gap, Limit: 0, Unit: "mm", Source: ownGeometry,
 					Parts: []string{q.ID, side.ID}, Sizes: []string{acrossPath(q), "size.depth"},
 					Text: sentence("%s stands %s out past the %s of the side; move it %s towards the middle.",
-						boardName(q), r.mm(-gap), cutName(id), r.mm(r.up(-gap)))})
+						boardName(q), r.past(-gap), cutName(id), r.mm(r.up(-gap)))})
 			}
 		}
 	}
@@ -121,7 +121,7 @@ func stretchersMeet(r *run, a, b *part.Part) {
 	r.add(part.Finding{ID: "stretchers-meet", Level: part.Stop, Figure: min(across, upright), Limit: 0, Unit: "mm", Source: ownGeometry,
 		Parts: []string{a.ID, b.ID}, Sizes: append(stretcherSizes(a), stretcherSizes(b)...),
 		Text: sentence("%s runs through %s by %s across and %s in height; move one of them %s across or %s up or down.",
-			boardName(a), boardName(b), r.mm(across), r.mm(upright), r.mm(r.up(across)), r.mm(r.up(upright)))})
+			boardName(a), boardName(b), r.past(across), r.past(upright), r.mm(r.up(across)), r.mm(r.up(upright)))})
 }
 
 // fingerRoom, mm, below a hand hole: a hand's thickness with the knuckles bent.
@@ -169,7 +169,7 @@ func gripOver(r *run, top *part.Part, f part.Feature, s shape, q *part.Part) {
 	r.add(part.Finding{ID: "hand-hole-over-stretcher", Level: part.Warning, Figure: max(room, 0), Limit: fingerRoom, Unit: "mm", Source: fingerRoomSource,
 		Parts: []string{top.ID, q.ID}, Sizes: append(stretcherSizes(q), featureSizes(r.d.Features[f.Index], f.Index)...),
 		Text: sentence("%s opens onto %s, %s below the top and under %s of the hole's width, so fingers find no room; set %s %s below the top or more, or %s to one side.",
-			featureName(r.d, f, top), boardName(q), r.mm(max(room, 0)), r.mm(covered), railWord(q), r.mm(r.up(typed+fingerRoom-room)), r.mm(r.up(aside)))})
+			featureName(r.d, f, top), boardName(q), r.mm(max(room, 0)), r.past(covered), railWord(q), r.mm(r.up(typed+fingerRoom-room)), r.mm(r.up(aside)))})
 }
 
 // roundOvers tells of an edge rounded so far that the rounds of two edges would meet.
@@ -180,10 +180,12 @@ func roundOvers(r *run) {
 			if e.Radius.MM() <= most+noise {
 				continue
 			}
+			radius, _ := r.apart(e.Radius.MM(), most)
+			thick, _ := r.apart(2*most, 2*e.Radius.MM())
 			r.add(part.Finding{ID: "round-over-too-large", Level: part.Warning, Figure: e.Radius.MM(), Limit: most, Unit: "mm", Source: ownGeometry,
 				Parts: []string{q.ID}, Sizes: roundOverSizes(r),
 				Text: sentence("a round-over of %s is more than half the thickness of %s, %s, so the rounds of its two faces would meet; %s is the most.",
-					r.long(e.Radius), theBoard(q), r.long(q.Blank.Thickness), r.mm(r.down(most)))})
+					radius, theBoard(q), thick, r.mm(r.down(most)))})
 		}
 	}
 }

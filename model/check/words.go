@@ -34,6 +34,17 @@ func (r *run) long(l measure.Length) string { return fine(r.style).FormatUnit(l)
 // mm shows a length given in millimetres in the design's units.
 func (r *run) mm(l float64) string { return r.long(measure.Length(l)) }
 
+// past shows by how much, mm, something reaches past where it may: never nothing.
+func (r *run) past(by float64) string {
+	text, _ := r.apart(by, 0)
+	return text
+}
+
+// apart shows two lengths given in millimetres, a figure and its limit, so that they read differently where they are.
+func (r *run) apart(figure, limit float64) (one, other string) {
+	return fine(r.style).Apart(measure.Length(figure), measure.Length(limit))
+}
+
 // deg shows an angle to a tenth of a degree.
 func deg(a measure.Angle) string { return measure.FormatAngle(a, measure.Degree/10) }
 
@@ -47,9 +58,25 @@ func (r *run) about(l measure.Length) string {
 	return s.FormatUnit(l)
 }
 
-// step is the smallest difference that the design's papers show.
+// rough shows the limit of a range that a figure is not in: in round figures, unless the figure were within them.
+func (r *run) rough(limit, figure measure.Length) string {
+	round := measure.Length(5)
+	if r.style.Unit == measure.Imperial {
+		round = measure.Inch
+	}
+	shown := round * measure.Length(math.Round(float64(limit/round)))
+	if (figure < limit) == (figure < shown) && math.Abs((figure-shown).MM()) > fine(r.style).Step.MM() {
+		return r.about(limit)
+	}
+	_, text := r.apart(figure.MM(), limit.MM())
+	return text
+}
+
+// step is the smallest difference that the design's papers show, or what sentences show where that is no whole number of these.
 func (r *run) step() float64 {
-	switch {
+	switch shown := float64(r.style.Step / fine(r.style).Step); {
+	case r.style.Step > 0 && math.Abs(shown-math.Round(shown)) > noise:
+		return fine(r.style).Step.MM()
 	case r.style.Step > 0:
 		return r.style.Step.MM()
 	case r.style.Unit == measure.Imperial:

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -124,6 +125,18 @@ func (b *assembly) find(found ...part.Finding) {
 
 // show prints a length in a finding.
 func (b *assembly) show(l measure.Length) string { return b.d.fine().FormatUnit(l) }
+
+// atMost shows the most that something may be: typed as it reads, it is no more.
+func (b *assembly) atMost(l measure.Length) string {
+	step := b.d.fine().Step
+	return b.show(measure.Length(math.Floor(float64(l/step)+1e-9)) * step)
+}
+
+// past shows by how much something reaches past where it may: never nothing.
+func (b *assembly) past(by measure.Length) string {
+	text, _ := b.d.fine().Apart(by, 0)
+	return text
+}
 
 // finish builds the solids and numbers the parts.
 func (b *assembly) finish() {

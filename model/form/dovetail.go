@@ -42,6 +42,7 @@ func (b *builder) dovetails() {
 		var m *joint.Misfit
 		if errors.As(err, &m) {
 			b.find(b.misfit(m, c))
+			b.corners = [2]*dovetailed{} // boards whose tails do not fit at both ends are left uncut
 			return
 		}
 		b.corners[i] = &dovetailed{laidOut{c, l, c.Cheeks(l)}, k.TailsOn != OnSide}

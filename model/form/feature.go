@@ -288,7 +288,7 @@ func (b *assembly) cutArch(p *spot) {
 	half, rise := p.f.Width.MM()/2, p.f.Rise.MM()
 	if rise > half {
 		b.find(stop("arch-higher-than-half-width", fmt.Sprintf("An arch of %s can rise %s at most, where it is a half circle.",
-			b.show(p.f.Width), b.show(p.f.Width/2)), rise, half, "mm", p.path("rise"), p.path("width")))
+			b.show(p.f.Width), b.atMost(p.f.Width/2)), rise, half, "mm", p.path("rise"), p.path("width")))
 		return
 	}
 	if lost := p.board.lostBehind(p.board.around[p.chord].plane, p.angle); rise <= lost {

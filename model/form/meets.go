@@ -208,13 +208,16 @@ func (b *board) trouble(err error, show shown) string {
 // cutOff is how the core tells of a hollow whose walls do not follow each other alike from its face to its floor.
 const cutOff = "a corner of the hollow crosses another wall between its floor and the face"
 
+// notLess is half of the coarsest step that sentences show lengths by: with it, none is shown less than it is.
+const notLess = measure.Inch / 128
+
 // runsInto tells of the first of some hollows that another reaches into: which, where, by how much and what would part
 // them.
 func (b *board) runsInto(h hollow, others []hollow, show shown) string {
 	for _, o := range others {
 		if along, across, ok := h.overlap(o); ok && h.tag != o.tag {
 			return fmt.Sprintf("the %s, %s, runs into the %s; move one of them %s along the grain or %s across it, or make one smaller",
-				b.called(h.tag), b.where(h, show), b.called(o.tag), show(measure.Length(along)), show(measure.Length(across)))
+				b.called(h.tag), b.where(h, show), b.called(o.tag), show(measure.Length(along)+notLess), show(measure.Length(across)+notLess))
 		}
 	}
 	return ""

@@ -159,6 +159,24 @@ func TestPlumbStepsAreBoxes(t *testing.T) {
 	}
 }
 
+// Tails that fit on the middle side and come to a point on the outer one, whose lean makes them longer, stop the piece; they do
+// not bring the program down.
+func TestTailsThatFitOneSideAlone(t *testing.T) {
+	d := stepsDesign(form.ThroughDovetail)
+	d.Splay = form.Splay{Ends: 38.261 * measure.Degree, Middle: 2.042 * measure.Degree}
+	d.Size = form.Size{Height: 353.32, Width: 703.96, Depth: 92, LowerHeight: 153.85, LowerWidth: 349.25}
+	d.Boards.Top.Thickness, d.Boards.Side.Thickness = 24.47, 19.54
+	tails, pin, half := 5, measure.Length(3.31), measure.Length(8.13)
+	d.Corners = form.Corners{Joint: form.ThroughDovetail, TailsOn: form.OnTop, Slope: 15.15 * measure.Degree, Tails: &tails, Pin: &pin, HalfPin: &half}
+	p := form.Build(d)
+	for _, f := range p.Findings {
+		if f.ID == "tail-comes-to-a-point" && f.Level == part.Stop {
+			return
+		}
+	}
+	t.Fatalf("nothing is said of the tails: %v", p.Findings)
+}
+
 // The depth of a seat is that of its tread: a blank is wider by what the edges lean over its thickness, and an overhang comes
 // besides. Sizes taken at the floor or at the top alike.
 func TestSeatsAreAsDeepAsTheirTreads(t *testing.T) {

@@ -111,12 +111,12 @@ func (b *builder) refuseHang(name, path string, d Stretcher, deep measure.Length
 	s := b.stand
 	room := measure.Length(s.height - s.top)
 	if d.BelowTop < 0 {
-		b.find(stop("stretcher-in-the-top", fmt.Sprintf("%s would stand %s into the top; a below-top of 0 sets it right under it.", name, b.show(-d.BelowTop)),
+		b.find(stop("stretcher-in-the-top", fmt.Sprintf("%s would stand %s into the top; a below-top of 0 sets it right under it.", name, b.past(-d.BelowTop)),
 			d.BelowTop.MM(), 0, "mm", path+".below-top"))
 	} else if d.BelowTop+deep > room {
 		b.find(stop("stretcher-below-floor",
 			fmt.Sprintf("%s would reach %s below the floor; keep it at most %s below the top.", name,
-				b.show(d.BelowTop+deep-room), b.show(max(0, room-deep))),
+				b.past(d.BelowTop+deep-room), b.atMost(max(0, room-deep))),
 			(d.BelowTop + deep).MM(), room.MM(), "mm", path+".below-top", path+".width", "size.height"))
 	}
 	b.refuseTenon(name, path, d)

@@ -107,8 +107,9 @@ func (b *builder) refuseTenon(name, path string, d Stretcher) {
 		key, of    string
 	}{{t.Width, d.Width, "width", "wide"}, {t.Thickness, d.Thickness, "thickness", "thick"}} {
 		if !(s.size > 0) || s.size > s.most {
+			size, most := b.d.fine().Apart(s.size, s.most)
 			b.find(stop("tenon-out-of-the-stretcher", fmt.Sprintf("The tenons of %s are %s %s; that must be more than nothing and at most what the stretcher is, %s.",
-				lowerFirst(name), b.show(s.size), s.of, b.show(s.most)), s.size.MM(), s.most.MM(), "mm", path+"."+s.key))
+				lowerFirst(name), size, s.of, most), s.size.MM(), s.most.MM(), "mm", path+"."+s.key))
 		}
 	}
 	if d.Joint == HousedTenon && (!(t.Depth > 0) || t.Depth >= side) {

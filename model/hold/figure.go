@@ -26,7 +26,7 @@ type Figure struct {
 }
 
 // noise, mm, N or MPa, is what rounding in binary may put a figure beyond its limit.
-const noise = 1e-9
+const noise = 1e-6
 
 // Over tells whether the figure is beyond its limit: more than the most, or less than the least.
 func (f Figure) Over() bool {

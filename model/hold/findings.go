@@ -3,6 +3,7 @@ package hold
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"splaywright/model/form"
@@ -44,23 +45,43 @@ func text(p *form.Piece, f Figure) string {
 	if caution == "" {
 		caution = Caution
 	}
-	return fmt.Sprintf("%s: %s, %s %s; what would do: %s. %s", what, Show(p.Design, f.Value, f.Unit), against, Show(p.Design, f.Limit, f.Unit), f.Advice, caution)
+	value, limit := Apart(p.Design, f.Value, f.Limit, f.Unit)
+	return fmt.Sprintf("%s: %s, %s %s; what would do: %s. %s", what, value, against, limit, f.Advice, caution)
+}
+
+// Apart prints a figure and its limit as Show does, but so that they read differently where they are.
+func Apart(d form.Design, x, limit float64, unit string) (figure, bound string) {
+	if unit == "mm" {
+		return style(d).Apart(measure.Length(x), measure.Length(limit))
+	}
+	figure, bound = measure.Decimals(x, limit, decimals(unit))
+	return figure + " " + unit, bound + " " + unit
 }
 
 // Show prints a figure: lengths in the design's unit, to a tenth of a millimetre or a 64th of an inch.
 func Show(d form.Design, x float64, unit string) string {
-	switch unit {
-	case "mm":
-		s := d.Style()
-		s.Step = fineStep(s.Unit)
-		return s.FormatUnit(measure.Length(x))
-	case "N", "lb":
-		return fmt.Sprintf("%.0f %s", x, unit)
+	if unit == "mm" {
+		return style(d).FormatUnit(measure.Length(x))
 	}
-	return fmt.Sprintf("%.1f %s", x, unit)
+	return strconv.FormatFloat(x, 'f', decimals(unit), 64) + " " + unit
 }
 
-// fineStep is fine enough that a figure and its limit read differently.
+// style is that of a design's lengths, as fine as figures are told.
+func style(d form.Design) measure.Style {
+	s := d.Style()
+	s.Step = fineStep(s.Unit)
+	return s
+}
+
+// decimals that a figure is told by, lengths apart.
+func decimals(unit string) int {
+	if unit == "N" || unit == "lb" {
+		return 0
+	}
+	return 1
+}
+
+// fineStep is a tenth of a millimetre or a 64th of an inch.
 func fineStep(u measure.Unit) measure.Length {
 	if u == measure.Imperial {
 		return measure.Inch / 64

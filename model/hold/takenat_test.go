@@ -37,6 +37,23 @@ func TestStrengthDoesNotHangOnWhereSizesAreTaken(t *testing.T) {
 	}
 }
 
+// A figure that is a hair beyond its limit reads so, in words and in the table: by hand.
+func TestFiguresReadBeyondTheirLimits(t *testing.T) {
+	d := formtest.WorkedExample()
+	for _, c := range []struct {
+		x, limit    float64
+		unit        string
+		figure, and string
+	}{
+		{19.96, 20, "N", "19.96 N", "20.00 N"}, {19.4, 20, "N", "19 N", "20 N"}, {34.94, 34.933, "MPa", "34.94 MPa", "34.93 MPa"},
+		{1.07, 1.066, "mm", "1.070 mm", "1.066 mm"}, {5.3, 1, "mm", "5.3 mm", "1.0 mm"},
+	} {
+		if figure, limit := hold.Apart(d, c.x, c.limit, c.unit); figure != c.figure || limit != c.and {
+			t.Errorf("%g and %g %s read %s and %s, want %s and %s", c.x, c.limit, c.unit, figure, limit, c.figure, c.and)
+		}
+	}
+}
+
 // A top that hangs over front and back is that much wider than its sides: it sags less, and moves more. 250 mm and 2 × 30 make
 // 310; sag goes with one over the width, movement with the width.
 func TestWhatOverhangsBelongsToTheTop(t *testing.T) {

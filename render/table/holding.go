@@ -21,12 +21,15 @@ func Holding(p *form.Piece, style measure.Style) Table {
 	var sources []string
 	var formulas strings.Builder
 	for _, f := range hold.Figures(p) {
-		limit := Cell{}
+		value, limit := s.held(f.Value, f.Unit), Cell{}
 		formulas.WriteString(f.Formula)
 		if f.Limit > 0 {
 			limit = s.held(f.Limit, f.Unit)
 		}
-		s.row(first(f.Parts), word(f.What), s.held(f.Value, f.Unit), limit, word(s.unitOf(f.Unit)),
+		if f.Over() {
+			value.Text, limit.Text = measure.Decimals(*value.Number, *limit.Number, s.decimals(f.Unit))
+		}
+		s.row(first(f.Parts), word(f.What), value, limit, word(s.unitOf(f.Unit)),
 			word(verdict(f)), word(f.Formula), count(numberOf(&sources, f.Source)))
 	}
 	if len(s.Rows) > 0 {
@@ -78,13 +81,21 @@ func numberOf(list *[]string, text string) int {
 // held is a reckoned figure: lengths in the style's unit, to a hundredth of an inch or a tenth of a
 // millimetre, pounds whole, all else to a tenth.
 func (s *sheet) held(x float64, unit string) Cell {
+	if unit == "mm" && s.style.Unit == measure.Imperial {
+		x = measure.Length(x).Inches()
+	}
+	return figure(x, s.decimals(unit))
+}
+
+// decimals of a reckoned figure. One beyond its limit has more where the two would read alike.
+func (s *sheet) decimals(unit string) int {
 	switch {
 	case unit == "mm" && s.style.Unit == measure.Imperial:
-		return figure(measure.Length(x).Inches(), 2)
+		return 2
 	case unit == "lb":
-		return figure(x, 0)
+		return 0
 	}
-	return figure(x, 1)
+	return 1
 }
 
 // unitOf is the unit in which held shows a figure.
