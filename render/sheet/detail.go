@@ -186,9 +186,10 @@ func (e boardEnd) picture(d view.Direction, w draw.Box, section, scale float64, 
 	flat := *e.q
 	flat.Place = mgl64.Ident4()
 	lone := &form.Piece{Parts: []*part.Part{&flat}}
-	f := newFigure(windowed(view.NewScene(lone, flattening).Project(d), w, scale), scale, i, d == e.dir)
+	shown := windowed(view.NewScene(lone, flattening).Project(d), w, scale)
+	f := newFigure(shown, scale, i, d == e.dir)
 	for _, c := range view.NewSection(lone, flattening, view.Cut{Direction: d, Depth: section}).Faces {
-		f.breaks(c.Loops, w)
+		f.breaks(c.Loops, shown.Lines, w)
 	}
 	return f
 }

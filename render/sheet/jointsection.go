@@ -161,6 +161,10 @@ func common(n mgl64.Vec3, a, b *part.Part) (lo, hi float64) {
 	return lo, hi
 }
 
+// behindJoint is how far behind the cut a section of a joint shows the boards, in thicknesses of the thicker one: what is
+// beside the joint, but not the foot of a board that runs away from it.
+const behindJoint = 2.5
+
 // jointSection shows two boards cut through where they meet; false where there is nothing to cut.
 func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 	a, b := p.Part(j.TailBoard), p.Part(j.PinBoard)
@@ -172,6 +176,8 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 	if !ok {
 		return detail{}, false
 	}
+	thick := max(a.Blank.Thickness, b.Blank.Thickness).MM()
+	cut.Reach = behindJoint * thick
 	boards := &form.Piece{Parts: []*part.Part{a, b}}
 	s := view.NewSection(boards, flattening, cut)
 	if len(s.Faces) < 2 {
@@ -189,20 +195,20 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 		parts = append(parts, loose...)
 		s = view.NewSection(&form.Piece{Parts: parts}, flattening, cut)
 	}
-	thick := max(a.Blank.Thickness, b.Blank.Thickness).MM()
 	title := o.with("%s and %s: %s, cut through", a.Mark, b.Mark, o.say(j.Kind))
 	return detail{title, func(scale float64, tight bool) *figure {
 		w := sectionWindow(contact, screws, cut.Direction, thick)
 		if tight {
 			w = sectionWindow(contact, screws, cut.Direction, tightShare*thick)
 		}
-		f := newFigure(windowed(s.Picture, w, scale), scale, o.ink(), false)
+		shown := windowed(s.Picture, w, scale)
+		f := newFigure(shown, scale, o.ink(), false)
 		var axes [][2]draw.Point
 		for _, c := range screws {
 			axes = append(axes, [2]draw.Point{scaled(cut.Direction.Point(c.from), scale), scaled(cut.Direction.Point(c.to), scale)})
 		}
 		inside := f.hatch(s.Faces, draw.Box{Min: f.at(w.Min.X, w.Min.Y), Max: f.at(w.Max.X, w.Max.Y)}, axes...)
-		f.breaks(slices.Concat(faces[0].Loops, faces[1].Loops), w)
+		f.breaks(slices.Concat(faces[0].Loops, faces[1].Loops), shown.Lines, w)
 		for _, q := range parts {
 			if at, ok := inside[q.ID]; ok {
 				f.Leader(at, true, q.Mark+" "+o.say(q.Name), q.ID, offHatch...)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -48,8 +49,8 @@ func clipped(pic *view.Picture, w draw.Box) *view.Picture {
 }
 
 // breaks draws a break line along each side of the window wherever wood runs on past it (ISO 128: narrow,
-// straight, with zigzags).
-func (f *figure) breaks(loops [][]draw.Point, w draw.Box) {
+// straight, with zigzags): wood that is cut, in loops, and wood that is seen beyond, by its lines.
+func (f *figure) breaks(loops [][]draw.Point, seen []view.Line, w draw.Box) {
 	for _, side := range [4]struct {
 		upright bool
 		at      float64
@@ -58,17 +59,44 @@ func (f *figure) breaks(loops [][]draw.Point, w draw.Box) {
 		if side.upright {
 			lo, hi = w.Min.Y, w.Max.Y
 		}
-		for _, s := range stretches(loops, side.upright, side.at, lo, hi) {
+		for _, s := range merged(slices.Concat(crossingsAt(loops, side.upright, side.at), leaving(seen, side.upright, side.at)), lo, hi) {
 			f.zigzag(s[0]*f.scale, s[1]*f.scale, side.at*f.scale, side.upright)
 		}
 	}
 }
 
-// stretches are where a level line (or an upright one) at a place runs through wood, between lo and hi;
-// those that touch are one.
-func stretches(loops [][]draw.Point, upright bool, at, lo, hi float64) [][2]float64 {
+// leaving is from the first to the last line of each board that ends at a level line (or an upright one) at a place, since
+// the window cuts it off there.
+func leaving(seen []view.Line, upright bool, at float64) [][2]float64 {
+	const onSide = 1e-6
+	var order []string
+	reach := map[string][2]float64{}
+	for i := range seen {
+		l := &seen[i]
+		for _, p := range []draw.Point{l.Points[0], l.Points[len(l.Points)-1]} {
+			u, v := alongSide(p, upright)
+			if l.Kind == view.Hidden || math.Abs(v-at) > onSide {
+				continue
+			}
+			r, ok := reach[l.Part]
+			if !ok {
+				order, r = append(order, l.Part), [2]float64{u, u}
+			}
+			reach[l.Part] = [2]float64{min(r[0], u), max(r[1], u)}
+		}
+	}
 	var out [][2]float64
-	for _, s := range crossingsAt(loops, upright, at) {
+	for _, id := range order {
+		out = append(out, reach[id])
+	}
+	return out
+}
+
+// merged are stretches between lo and hi in their order; those that touch are one.
+func merged(list [][2]float64, lo, hi float64) [][2]float64 {
+	slices.SortFunc(list, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	var out [][2]float64
+	for _, s := range list {
 		s = [2]float64{max(s[0], lo), min(s[1], hi)}
 		if s[1]-s[0] < 1e-3 {
 			continue
@@ -82,18 +110,21 @@ func stretches(loops [][]draw.Point, upright bool, at, lo, hi float64) [][2]floa
 	return out
 }
 
-func crossingsAt(loops [][]draw.Point, upright bool, at float64) [][2]float64 {
-	turn := func(p draw.Point) (u, v float64) {
-		if upright {
-			return p.Y, p.X
-		}
-		return p.X, p.Y
+// alongSide is a place along a level line and across it, or along an upright one.
+func alongSide(p draw.Point, upright bool) (u, v float64) {
+	if upright {
+		return p.Y, p.X
 	}
+	return p.X, p.Y
+}
+
+// crossingsAt are where a level line (or an upright one) at a place runs through wood.
+func crossingsAt(loops [][]draw.Point, upright bool, at float64) [][2]float64 {
 	var us []float64
 	for _, l := range loops {
 		for i, p := range l {
-			ua, va := turn(p)
-			ub, vb := turn(l[(i+1)%len(l)])
+			ua, va := alongSide(p, upright)
+			ub, vb := alongSide(l[(i+1)%len(l)], upright)
 			if (va <= at) != (vb <= at) {
 				us = append(us, ua+(ub-ua)*(at-va)/(vb-va))
 			}

@@ -38,6 +38,7 @@ type edge struct {
 	curve    int32 // number of the solid's edge it belongs to; -1 for a line that flattening made
 	smooth   bool
 	hollow   bool // the wood fills more than half of the room about it
+	left     bool // out of pictures: too far away to be of use there
 }
 
 // placed is a mesh in its own frame, and where that lies in the world; nil = there already.
@@ -137,6 +138,14 @@ func (s *Scene) addFace(f *face, m placed, i int, v0, sides int32) int32 {
 	}
 	f.d = sum / float64(max(f.hi-f.lo, 1))
 	return f.hi
+}
+
+// leaveOut keeps edges out of pictures whose middle is farther away in a direction than a depth, mm.
+func (s *Scene) leaveOut(d Direction, depth float64) {
+	for i := range s.edges {
+		e := &s.edges[i]
+		e.left = d.Depth(s.verts[e.from].Add(s.verts[e.to]).Mul(0.5)) < depth
+	}
 }
 
 // isHollow tells whether the edge is one of an inner corner. Face a walks it forward, so a's inner

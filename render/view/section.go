@@ -17,10 +17,12 @@ const Hair = 1e-4
 const clearOf = Hair / 8
 
 // Cut is the plane of a section, square to the direction in which it is seen: it takes away what is
-// nearer to the viewer than Depth (mm, as Direction.Depth counts).
+// nearer to the viewer than Depth (mm, as Direction.Depth counts). Of edges whose middle lies farther
+// behind it than Reach, mm, nothing is drawn; they hide what is behind them all the same. 0 = all are drawn.
 type Cut struct {
 	Direction Direction
 	Depth     float64
+	Reach     float64
 }
 
 // Section is a piece cut through: the picture of what remains, and the faces that the cut made.
@@ -71,7 +73,11 @@ func section(meshes []*solid.Mesh, ids []string, c Cut) *Section {
 			s.Faces = append(s.Faces, CutFace{ids[i], pictured(kept, lid, c.Direction)})
 		}
 	}
-	s.Picture = newScene(inWorld(left), of).Project(c.Direction)
+	scene := newScene(inWorld(left), of)
+	if c.Reach > 0 {
+		scene.leaveOut(c.Direction, c.Depth-c.Reach)
+	}
+	s.Picture = scene.Project(c.Direction)
 	return s
 }
 

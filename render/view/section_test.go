@@ -33,7 +33,7 @@ func TestSectionsOfPlainBoards(t *testing.T) {
 		{"flat, leaning 60°", 60, Top, 120 * 20 / math.Sin(math.Pi/3)},
 	} {
 		m := box(-150, -60, -10, 150, 60, 10).Transform(mgl64.HomogRotate3DY(c.tilt * math.Pi / 180))
-		s := section([]*solid.Mesh{m}, []string{"board"}, Cut{c.dir, 0})
+		s := section([]*solid.Mesh{m}, []string{"board"}, Cut{Direction: c.dir})
 		if len(s.Faces) != 1 || math.Abs(s.Faces[0].Area()-c.want) > 1e-8*c.want || s.Behind != 0 {
 			t.Errorf("%s: %d faces, %.9g mm² %g behind, want one of %.9g", c.name, len(s.Faces), s.Faces[0].Area(), s.Behind, c.want)
 		}
@@ -44,7 +44,7 @@ func TestSectionsOfPlainBoards(t *testing.T) {
 // of 24 corners on a circle of 20, 12·r²·sin 15°.
 func TestSectionOfAHole(t *testing.T) {
 	m := prism(0, 20, []bool{false, true}, rect(0, 0, 60, 60), circle(30, 30, 20, 24, true))
-	s := section([]*solid.Mesh{m}, []string{"board"}, Cut{Top, 10})
+	s := section([]*solid.Mesh{m}, []string{"board"}, Cut{Direction: Top, Depth: 10})
 	want := 3600 - 12*400*math.Sin(math.Pi/12)
 	if got := s.Faces[0].Area(); math.Abs(got-want) > 1e-8*want || len(s.Faces[0].Loops) != 2 {
 		t.Errorf("%d loops, %.9g mm², want 2 and %.9g", len(s.Faces[0].Loops), got, want)
@@ -55,10 +55,29 @@ func TestSectionOfAHole(t *testing.T) {
 	}
 }
 
+// What lies farther behind a cut than its reach is not drawn, and what lies nearer is: a post of 20 × 20 and 300 high on a
+// board, cut near its top.
+func TestSectionsReachSoFar(t *testing.T) {
+	meshes := []*solid.Mesh{box(0, 0, 0, 20, 20, 300), box(-50, -50, -10, 70, 70, 0)}
+	for _, c := range []struct {
+		reach float64
+		board bool
+	}{{0, true}, {281, true}, {279, false}} {
+		s := section(meshes, []string{"post", "board"}, Cut{Direction: Top, Depth: 280, Reach: c.reach})
+		seen := map[string]bool{}
+		for _, l := range s.Lines {
+			seen[l.Part] = true
+		}
+		if !seen["post"] || seen["board"] != c.board {
+			t.Errorf("a reach of %g mm shows %v", c.reach, seen)
+		}
+	}
+}
+
 // A plane in which a face lies steps back by a hair: what ends there is gone, what begins there is cut.
 func TestPlaneInAFaceStepsBackAHair(t *testing.T) {
 	near, far := box(0, -50, 0, 100, 0, 20), box(0, 0, 20, 100, 50, 60)
-	s := section([]*solid.Mesh{near, far}, []string{"near", "far"}, Cut{Front, 0})
+	s := section([]*solid.Mesh{near, far}, []string{"near", "far"}, Cut{Direction: Front, Depth: 0})
 	if s.Behind != Hair {
 		t.Errorf("the plane stepped back %g, want %g", s.Behind, Hair)
 	}
@@ -76,7 +95,7 @@ func TestPlaneInAFaceStepsBackAHair(t *testing.T) {
 func TestBehindThePlaneIsSeenAsRaysSeeIt(t *testing.T) {
 	p := form.Build(formtest.Full())
 	meshes, _ := flattened(p, 0.5)
-	for _, c := range []Cut{{Front, 0}, {End, 3}, {Top, 200}} {
+	for _, c := range []Cut{{Direction: Front}, {Direction: End, Depth: 3}, {Direction: Top, Depth: 200}} {
 		var left []*solid.Mesh
 		for _, m := range meshes {
 			if kept, _ := cutMesh(m, solid.Plane{N: c.Direction.Toward, D: c.Depth - behind(meshes, c)}); len(kept.Faces) > 0 {
@@ -94,7 +113,7 @@ func TestBehindThePlaneIsSeenAsRaysSeeIt(t *testing.T) {
 func TestHalvesAreClosedAndMakeTheWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		meshes, _ := flattened(form.Build(anyStool(t)), 0.2)
-		c := Cut{anyDirection(t), rapid.Float64Range(-150, 300).Draw(t, "depth")}
+		c := Cut{Direction: anyDirection(t), Depth: rapid.Float64Range(-150, 300).Draw(t, "depth")}
 		at := c.Depth - behind(meshes, c)
 		for _, m := range meshes {
 			a, _ := cutMesh(m, solid.Plane{N: c.Direction.Toward, D: at})
@@ -176,7 +195,7 @@ func TestSectionsAgainstPointsThrown(t *testing.T) {
 	const tol = 0.02
 	rapid.Check(t, func(t *rapid.T) {
 		p := form.Build(anyStool(t))
-		c := Cut{anyDirection(t), rapid.Float64Range(-120, 120).Draw(t, "depth")}
+		c := Cut{Direction: anyDirection(t), Depth: rapid.Float64Range(-120, 120).Draw(t, "depth")}
 		s := NewSection(p, tol, c)
 		r := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 1))
 		for _, f := range s.Faces {

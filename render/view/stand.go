@@ -56,6 +56,9 @@ func (w *work) place() {
 	w.stands = w.stands[:0]
 	for i := range w.s.edges {
 		st := w.stand(&w.s.edges[i])
+		if w.s.edges[i].left {
+			st.how = undrawn
+		}
 		if st == (standing{}) {
 			w.stands = append(w.stands, standing{})
 			continue
