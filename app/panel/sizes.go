@@ -38,6 +38,7 @@ type Sizes struct {
 	twins    map[string]*field.Field // fields of the same sizes beside the drawing, by path
 	folded   map[string]bool         // by the section's title
 	sections []*section
+	adding   bool         // a button that adds something was pressed
 	last     *field.Field // that the keyboard came to; nil = none yet
 	key      string
 	groups   Grouper
@@ -116,6 +117,7 @@ func (p *Sizes) build(groups []Group) {
 	for _, s := range p.sections {
 		p.folded[s.title] = s.folded
 	}
+	was := p.stops()
 	p.box.RemoveAll()
 	p.sections = nil
 	for _, g := range groups {
@@ -131,6 +133,7 @@ func (p *Sizes) build(groups []Group) {
 		p.box.Add(s)
 	}
 	p.box.Refresh()
+	p.handOver(was)
 }
 
 // Unfold unfolds the group of a size.
@@ -165,7 +168,11 @@ func (p *Sizes) bodyOf(g Group) []fyne.CanvasObject {
 		out = append(out, p.fieldOf(spec))
 	}
 	for _, a := range g.Adds {
-		b := keyed.NewButtonWithIcon(say.It(a.Label), theme.ContentAddIcon(), func() { p.OnAdd(a) })
+		b := keyed.NewButtonWithIcon(say.It(a.Label), theme.ContentAddIcon(), func() {
+			p.adding = !a.Name // that is asked for first
+			p.OnAdd(a)
+			p.adding = false
+		})
 		b.Alignment = widget.ButtonAlignLeading
 		b.Importance = widget.LowImportance
 		b.Came = func() { p.bring(b) }
