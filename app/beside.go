@@ -38,6 +38,8 @@ type besides struct {
 	page  *viewer.Table
 	table *panel.Tables
 	heads *fyne.Container
+	named []string        // what the heads name
+	doing []*keyed.Button // those of the heads
 	work  session.Latest
 	asked int
 }
@@ -99,7 +101,36 @@ func (b *besides) headOf(i int, v variant) fyne.CanvasObject {
 		b.w.showBeside()
 	})
 	away.Importance = widget.LowImportance
+	b.doing = append(b.doing, take, away)
 	return container.NewHBox(bold(v.title), take, away)
+}
+
+// head names what stands side by side, with what can be done with it, where that is not what stands there already. The keyboard
+// stays in the same place of the row.
+func (b *besides) head() {
+	named := []string{say.With("%s, as it stands", b.w.s.Design().Title)}
+	for _, v := range b.w.aside {
+		named = append(named, v.title)
+	}
+	if slices.Equal(named, b.named) {
+		return
+	}
+	was := b.doing
+	b.named, b.doing = named, nil
+	b.heads.RemoveAll()
+	b.heads.Add(bold(named[0]))
+	for i, v := range b.w.aside {
+		b.heads.Add(widget.NewSeparator())
+		b.heads.Add(b.headOf(i, v))
+	}
+	b.heads.Add(widget.NewSeparator())
+	more := keyed.NewButton(say.It("Add a file…"), b.addFile)
+	b.doing = append(b.doing, more)
+	b.heads.Add(more)
+	b.heads.Refresh() // adding to it does not paint it
+	if at := slices.IndexFunc(was, func(x *keyed.Button) bool { return b.win.Canvas().Focused() == fyne.Focusable(x) }); at >= 0 {
+		b.win.Canvas().Focus(b.doing[min(at, len(b.doing)-1)])
+	}
 }
 
 // take makes a variant the design, as one step that can be taken back.
@@ -148,15 +179,7 @@ func (w *Window) showBeside() {
 	if b == nil {
 		return
 	}
-	b.heads.RemoveAll()
-	b.heads.Add(bold(say.With("%s, as it stands", w.s.Design().Title)))
-	for i, v := range w.aside {
-		b.heads.Add(widget.NewSeparator())
-		b.heads.Add(b.headOf(i, v))
-	}
-	b.heads.Add(widget.NewSeparator())
-	b.heads.Add(keyed.NewButton(say.It("Add a file…"), b.addFile))
-	b.heads.Refresh() // adding to it does not paint it
+	b.head()
 	b.asked++
 	n, dark, room, now := b.asked, w.shown.dark, b.page.Room(), w.s.Looked()
 	designs := make([]form.Design, 0, len(w.aside))

@@ -122,6 +122,37 @@ func TestSideBySideInAnotherLanguage(t *testing.T) {
 	}
 }
 
+// The keyboard stays on a button of the row while sizes change behind it and after a variant is taken, and in the row where one
+// is put away.
+func TestTheKeyboardStaysBeside(t *testing.T) {
+	w := open(t, Options{Example: "reading-nook-step"})
+	w.setAside()
+	typeInto(t, w, "size.height", "300")
+	w.setAside()
+	b := w.beside
+	c := b.win.Canvas()
+	isThere := func(when, label string) {
+		t.Helper()
+		for _, x := range buttonsIn(b.heads, label) {
+			if c.Focused() == fyne.Focusable(x) {
+				return
+			}
+		}
+		t.Errorf("%s the keyboard is at %T, want %s", when, c.Focused(), label)
+	}
+	c.Focus(buttonsIn(b.heads, "Take this one")[0])
+	test.Tap(buttonsIn(b.heads, "Take this one")[0])
+	isThere("after one was taken", "Take this one")
+	typeInto(t, w, "size.height", "310")
+	isThere("after a size was typed", "Take this one")
+	c.Focus(buttonsIn(b.heads, "Put away")[1])
+	test.Tap(buttonsIn(b.heads, "Put away")[1])
+	isThere("after the second was put away", "Add a file…")
+	c.Focus(buttonsIn(b.heads, "Put away")[0])
+	test.Tap(buttonsIn(b.heads, "Put away")[0])
+	isThere("after all were put away", "Add a file…")
+}
+
 // A title is a person's own words, also where it reads like a text of the program's.
 func TestTitlesBesideAreNotTranslated(t *testing.T) {
 	inTongue(t, "de")

@@ -125,6 +125,9 @@ func TestAnOfferIsAcceptedByTheKeyboard(t *testing.T) {
 	if b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnter}); slices.Contains(w.findings.Texts(), was) {
 		t.Error("the finding is still there")
 	}
+	if now, is := c.Focused().(fyne.CanvasObject); !is || !seen(w, now) {
+		t.Errorf("accepted, the keyboard is at %T, which is gone", c.Focused())
+	}
 }
 
 // What resizing would bring up is told in whole sentences before it is done.

@@ -78,6 +78,7 @@ func (f *Findings) Update(s *session.Session) {
 	if f.box.Objects != nil && f.reads(errs, found, wait) {
 		return // what was offered under a finding stays
 	}
+	was := f.buttons
 	f.box.RemoveAll()
 	f.texts, f.under, f.shown, f.buttons, f.asks = nil, nil, nil, nil, nil
 	for _, n := range errs {
@@ -96,6 +97,20 @@ func (f *Findings) Update(s *session.Session) {
 		f.box.Add(widget.NewLabel(say.It("Nothing to report.")))
 	}
 	f.box.Refresh()
+	f.keep(was)
+}
+
+// keep leaves the keyboard in the list, where a button that had it is gone.
+func (f *Findings) keep(was []*keyed.Button) {
+	c := fyne.CurrentApp().Driver().CanvasForObject(f.reading)
+	if c == nil || !slices.ContainsFunc(was, func(b *keyed.Button) bool { return c.Focused() == fyne.Focusable(b) }) {
+		return
+	}
+	if len(f.buttons) > 0 {
+		c.Focus(f.buttons[0])
+	} else {
+		c.Focus(f.reading)
+	}
 }
 
 // reads tells whether the list says what it should already.
