@@ -125,13 +125,17 @@ func loopsBox(loops [][]draw.Point) draw.Box {
 // takes all.
 func (f *figure) hatch(faces []view.CutFace, window draw.Box, off ...[2]draw.Point) map[string]draw.Point {
 	inside := map[string]draw.Point{}
+	over := lyingOver(faces)
 	for i, h := range styles(faces, hatchPitch(f.scale)) {
 		var loops [][]draw.Point
 		for _, l := range faces[i].Loops {
 			loops = append(loops, f.scaled(l))
 		}
-		best := 0.0
-		for _, l := range h.lines(loops) {
+		best, lines := 0.0, h.lines(loops)
+		if len(over[i]) > 0 {
+			lines = f.beside(lines, over[i])
+		}
+		for _, l := range lines {
 			a, b, ok := l[0], l[1], true
 			if !window.Empty() {
 				a, b, ok = inBox(a, b, window)

@@ -191,9 +191,9 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 		return detail{}, false
 	}
 	faces, parts := s.Faces, boards.Parts
-	if loose := looseIn(p, cut, contact); len(loose) > 0 {
+	if loose := looseIn(p, cut, contact.Grow(thick)); len(loose) > 0 {
 		parts = append(parts, loose...)
-		s = view.NewSection(&form.Piece{Parts: parts}, flattening, cut)
+		s = yielding(view.NewSection(&form.Piece{Parts: parts}, flattening, cut))
 	}
 	title := o.with("%s and %s: %s, cut through", a.Mark, b.Mark, o.say(j.Kind))
 	return detail{title, func(scale float64, tight bool) *figure {
@@ -220,20 +220,20 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 	}}, true
 }
 
-// looseIn are the splines, keys and wedges of a piece that a cut goes through where two boards touch.
-func looseIn(p *form.Piece, cut view.Cut, contact draw.Box) []*part.Part {
+// looseIn are the splines, keys and wedges of a piece that a cut goes through in a box round where two boards touch.
+func looseIn(p *form.Piece, cut view.Cut, near draw.Box) []*part.Part {
 	var out []*part.Part
 	for _, q := range p.Parts {
 		if q.Slip == "" || q.Solid == nil {
 			continue
 		}
-		box, near, far := draw.EmptyBox(), math.Inf(1), math.Inf(-1)
+		box, low, high := draw.EmptyBox(), math.Inf(1), math.Inf(-1)
 		for _, v := range q.Solid.Vertices {
 			w := mgl64.TransformCoordinate(v, q.Place)
 			box = box.Add(cut.Direction.Point(w))
-			near, far = min(near, cut.Direction.Depth(w)), max(far, cut.Direction.Depth(w))
+			low, high = min(low, cut.Direction.Depth(w)), max(high, cut.Direction.Depth(w))
 		}
-		if near < cut.Depth && cut.Depth < far && box.Meets(contact.Grow(inLine)) {
+		if low < cut.Depth && cut.Depth < high && box.Meets(near) {
 			out = append(out, q)
 		}
 	}

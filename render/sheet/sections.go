@@ -103,6 +103,7 @@ const wallsAbove = 1.0
 // cutFigure draws what a section shows but for the hatching. Small holes along the plane are drawn
 // simplified.
 func cutFigure(p *form.Piece, s *view.Section, scale float64, i ink) *figure {
+	s = yielding(s)
 	holes := cutHoles(p, s, scale)
 	pic := *s.Picture
 	pic.Lines = nil
