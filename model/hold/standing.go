@@ -49,9 +49,7 @@ func corners(q *part.Part) []mgl64.Vec3 {
 // outline is the convex hull, anticlockwise from its leftmost point; fewer than three points have none.
 func outline(points []mgl64.Vec2) []mgl64.Vec2 {
 	points = slices.Clone(points)
-	slices.SortFunc(points, func(a, b mgl64.Vec2) int {
-		return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1]))
-	})
+	inOrder(points)
 	half := func(points []mgl64.Vec2) []mgl64.Vec2 {
 		var out []mgl64.Vec2
 		for _, p := range points {
@@ -69,6 +67,20 @@ func outline(points []mgl64.Vec2) []mgl64.Vec2 {
 		return nil
 	}
 	return append(lower[:len(lower)-1], upper[:len(upper)-1]...)
+}
+
+// inOrder sorts points from left to right, and those over each other, a hair apart, from front to back: a chain of a hull must
+// not go to and fro along such a line.
+func inOrder(points []mgl64.Vec2) {
+	slices.SortFunc(points, func(a, b mgl64.Vec2) int { return cmp.Compare(a[0], b[0]) })
+	for from := 0; from < len(points); {
+		to := from + 1
+		for to < len(points) && points[to][0]-points[to-1][0] < onFloor {
+			to++
+		}
+		slices.SortFunc(points[from:to], func(a, b mgl64.Vec2) int { return cmp.Compare(a[1], b[1]) })
+		from = to
+	}
 }
 
 // turn is twice the area of a triangle, mm²; positive where it turns to the left.
