@@ -1,6 +1,8 @@
 package table
 
 import (
+	"math"
+
 	"splaywright/model/form"
 	"splaywright/model/part"
 	"splaywright/model/timber"
@@ -19,7 +21,7 @@ func nominal(p *form.Piece, q *part.Part) int {
 		ladder = timber.SoftwoodThickness
 	}
 	if s, ok := timber.Bought(ladder, q.Blank.Thickness, q.Rough.Thickness); ok {
-		return timber.Quarters(s.Rough)
+		return max(4, int(math.Round(s.Rough.Inches()*4)))
 	}
 	return timber.Quarters(q.Rough.Thickness)
 }

@@ -26,6 +26,23 @@ func TestABoardIsChargedAsInAYard(t *testing.T) {
 	}
 }
 
+// Softwood of 2 1/2 in nominal, which is dressed to 2 in (PS 20, https://www.engineeringtoolbox.com/amp/softwood-lumber-standard-d_1270.html),
+// is charged as 2 1/2 and not as the 12/4 that hardwood goes on to from 8/4.
+func TestSoftwoodIsChargedByItsOwnSizes(t *testing.T) {
+	for _, c := range []struct {
+		timber string
+		thick  measure.Length
+		want   int
+	}{{"eastern white pine", 40, 10}, {"white oak", 40, 8}, {"eastern white pine", 15, 4}, {"eastern white pine", 25, 5}, {"white oak", 46, 12}} {
+		d := formtest.WorkedExample()
+		d.Timber, d.Boards.Side.Thickness, d.Allowance.Thickness = c.timber, c.thick, 3
+		p := model.Derive(d)
+		if got := nominal(p, p.Part("side-left")); got != c.want {
+			t.Errorf("%s of %g mm: %d/4, want %d/4", c.timber, c.thick.MM(), got, c.want)
+		}
+	}
+}
+
 // Two timbers at prices of their own: each is a line, and what has no price of its own goes by that of the design.
 func TestEveryTimberHasItsPrice(t *testing.T) {
 	d := formtest.Butt()
