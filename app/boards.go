@@ -27,25 +27,26 @@ import (
 
 // boards is the tab of the boards: the fields of one, all of them drawn with what is cut from them.
 type boards struct {
-	list    string // panel.OnHand or panel.ToBuy
-	chosen  int
-	fields  *panel.Sizes
-	picture *viewer.Boards
-	which   *keyed.Select
-	said    *widget.Label
-	trouble *widget.Label
-	below   *fyne.Container   // of both
-	held    float32           // how high that was; 0 = nothing was said
-	holds   *canvas.Rectangle // the room of what was said of trouble, while a plan is looked for
-	told    *fyne.Container   // what is said, and the boards below it
-	bar     *widget.ProgressBar
-	room    fyne.CanvasObject // of the bar
-	halt    *keyed.Button
-	add     *keyed.Button
-	onBoard []*keyed.Button // what can be added to a board
-	last    map[string]planned
-	all     fyne.CanvasObject
-	home    *keyed.Button // puts what is bought among the boards on hand
+	list     string // panel.OnHand or panel.ToBuy
+	chosen   int
+	fields   *panel.Sizes
+	picture  *viewer.Boards
+	which    *keyed.Select
+	said     *widget.Label
+	trouble  *widget.Label
+	below    *keyed.Reading    // of trouble, or of its room
+	belowAll *fyne.Container   // what is read there
+	held     float32           // how high that was; 0 = nothing was said
+	holds    *canvas.Rectangle // the room of what was said of trouble, while a plan is looked for
+	told     *fyne.Container   // what is said, and the boards below it
+	bar      *widget.ProgressBar
+	room     fyne.CanvasObject // of the bar
+	halt     *keyed.Button
+	add      *keyed.Button
+	onBoard  []*keyed.Button // what can be added to a board
+	last     map[string]planned
+	all      fyne.CanvasObject
+	home     *keyed.Button // puts what is bought among the boards on hand
 }
 
 // lists are the words for the two lists.
@@ -107,11 +108,12 @@ func (b *boards) lay(w *Window) fyne.CanvasObject {
 	b.home = button(say.It("They are bought"), theme.ConfirmIcon(), func() { w.edit(say.It("They are bought"), w.takeHome()) })
 	b.home.Hide()
 	tools.Add(b.home)
-	b.below = container.NewStack(b.holds, b.trouble)
+	b.belowAll = container.NewStack(b.holds, b.trouble)
+	b.below = keyed.NewReading(b.belowAll)
 	seeing(b.trouble, false)
 	seeing(b.below, false)
-	state := container.NewBorder(nil, b.below, nil, container.New(ofItsLine{}, b.room, b.halt), b.said)
-	b.told = panel.Topped(state, b.picture)
+	state := container.NewBorder(nil, nil, nil, container.New(ofItsLine{}, b.room, b.halt), b.said)
+	b.told = container.New(told{b}, state, b.below, b.picture)
 	body := container.NewHSplit(b.fields.Object(), b.told)
 	body.SetOffset(boardFieldsShare)
 	return panel.Topped(container.NewHScroll(tools), body)

@@ -373,6 +373,36 @@ func TestWhatIsBoughtIsOnHand(t *testing.T) {
 	}
 }
 
+// What a plan has to say of parts without a place shifts nothing in the window, and the boards stay seen below it.
+func TestTroubleOfAPlanShiftsNothing(t *testing.T) {
+	for _, size := range []fyne.Size{fyne.NewSize(1024, 700), fyne.NewSize(1366, 768), fyne.NewSize(1920, 1080)} {
+		w := open(t, Options{Example: "boot-room-chest"})
+		w.win.Resize(size)
+		w.openTabOf(boardsTab)
+		w.win.Canvas().Capture()
+		at := func() fyne.Position { return fyne.CurrentApp().Driver().AbsolutePositionForObject(w.boards.add) }
+		was := at()
+		test.Tap(w.boards.add)
+		for range 2 { // as the screen does, until the lines are broken
+			w.boards.told.Refresh()
+			w.win.Content().Refresh()
+			w.win.Canvas().Capture()
+		}
+		if len(w.boards.trouble.Text) < 200 {
+			t.Fatalf("the plan says %q", w.boards.trouble.Text)
+		}
+		if at() != was {
+			t.Errorf("%v: the tools stand at %v, they stood at %v", size, at(), was)
+		}
+		if got := w.boards.picture.Size().Height; got < 50 {
+			t.Errorf("%v: %v is left for the boards", size, got)
+		}
+		if got := w.boards.below.Size().Height; got < 30 {
+			t.Errorf("%v: %v is left for what is said", size, got)
+		}
+	}
+}
+
 // A board that is added has a name that no other board of the design has, in whichever list.
 func TestAddedBoardsAreToldApart(t *testing.T) {
 	inTongue(t, "de")
