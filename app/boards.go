@@ -282,7 +282,7 @@ func (b *boards) say(p *boardPlan, boards int, style measure.Style) {
 
 // troubled says what has no place; while a plan is looked for, what was said before keeps its room, so that the boards do not move.
 func (b *boards) troubled(text string, busy bool) {
-	was, below := b.held, b.below.Visible()
+	was, below, said := b.held, b.below.Visible(), b.trouble.Text
 	switch {
 	case !busy:
 		b.held = 0
@@ -292,7 +292,7 @@ func (b *boards) troubled(text string, busy bool) {
 	b.trouble.SetText(text)
 	seeing(b.trouble, text != "")
 	seeing(b.below, text != "" || b.held > 0)
-	if b.held != was || b.below.Visible() != below {
+	if b.held != was || b.below.Visible() != below || text != said {
 		b.holds.SetMinSize(fyne.NewSize(0, b.held))
 		b.told.Refresh()
 	}

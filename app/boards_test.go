@@ -383,17 +383,20 @@ func TestTroubleOfAPlanShiftsNothing(t *testing.T) {
 		at := func() fyne.Position { return fyne.CurrentApp().Driver().AbsolutePositionForObject(w.boards.add) }
 		was := at()
 		test.Tap(w.boards.add)
-		for range 2 { // as the screen does, until the lines are broken
-			w.boards.told.Refresh()
-			w.win.Content().Refresh()
-			w.win.Canvas().Capture()
-		}
+		w.win.Content().Refresh()
+		w.win.Canvas().Capture()
 		if len(w.boards.trouble.Text) < 200 {
 			t.Fatalf("the plan says %q", w.boards.trouble.Text)
 		}
 		if at() != was {
 			t.Errorf("%v: the tools stand at %v, they stood at %v", size, at(), was)
 		}
+		long := w.boards.below.Size().Height
+		w.boards.troubled("a word", false)
+		if got := w.boards.below.Size().Height; got >= long {
+			t.Errorf("%v: a word takes %v, as much as %v before", size, got, long)
+		}
+		w.boards.update(w)
 		if got := w.boards.picture.Size().Height; got < 50 {
 			t.Errorf("%v: %v is left for the boards", size, got)
 		}

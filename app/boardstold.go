@@ -24,7 +24,7 @@ func (t told) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	line.Resize(fyne.NewSize(size.Width, y))
 	if below.Visible() {
 		below.Move(fyne.NewPos(0, y))
-		below.Resize(fyne.NewSize(size.Width, below.Size().Height)) // breaks its lines
+		t.b.trouble.Resize(fyne.NewSize(size.Width, t.b.trouble.Size().Height)) // breaks its lines
 		high := min(t.b.belowAll.MinSize().Height, max(troubleShare*(size.Height-y), t.least()))
 		below.Resize(fyne.NewSize(size.Width, high))
 		y += high
