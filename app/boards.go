@@ -381,6 +381,7 @@ func (w *Window) addPlace(make func(stock.Board) stock.Avoid) error {
 	}
 	w.boards.update(w) // the board has it before it is chosen
 	b.picture.Choose(b.chosen, len(board.Avoid))
+	b.fields.Bring(fmt.Sprintf("%s.%d.avoid.%d.what", b.list, b.chosen, len(board.Avoid)))
 	return nil
 }
 

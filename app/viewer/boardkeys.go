@@ -52,21 +52,49 @@ func (b *Boards) next() {
 	b.bring(b.chosen.board)
 }
 
-// bring scrolls so far that a board is seen whole, or its beginning.
+// bring scrolls so far that a board is seen whole, or its beginning, and what is chosen on it in any case.
 func (b *Boards) bring(board int) {
 	for _, r := range b.rows() {
 		if r.board != board {
 			continue
 		}
 		top, foot := r.y(r.it.Width)-boardTitle+b.down, r.foot()+b.down
-		switch {
-		case top < b.down:
-			b.scrollTo(top)
-		case foot > b.down+b.size.Height:
-			b.scrollTo(min(top, foot-b.size.Height))
+		was := b.down
+		b.bringStretch(top, foot)
+		if y1, y2, is := b.chosenOn(board); is {
+			b.bringStretch(r.y(y2)+was-roundChosen, r.y(y1)+was+roundChosen)
 		}
 		return
 	}
+}
+
+// roundChosen is what is seen above and below what is chosen, window units.
+const roundChosen = 12
+
+// bringStretch scrolls so far that a stretch is seen whole, or its beginning.
+func (b *Boards) bringStretch(top, foot float32) {
+	switch high := b.size.Height; {
+	case top < b.down:
+		b.scrollTo(top)
+	case foot > b.down+high:
+		b.scrollTo(min(top, foot-high))
+	}
+}
+
+// chosenOn is where the place or the corner that is chosen on a board lies across it; false = none is.
+func (b *Boards) chosenOn(board int) (y1, y2 float64, is bool) {
+	c := b.chosen
+	if c.board != board || board >= len(b.show.Boards) {
+		return 0, 0, false
+	}
+	switch on := b.show.Boards[board]; {
+	case c.kind == onPlace && c.at < len(on.Avoid):
+		r := on.Avoid[c.at].On(on).Rect
+		return r.Y1, r.Y2, true
+	case c.kind == onCorner && c.at < len(on.Outline):
+		return on.Outline[c.at].Y, on.Outline[c.at].Y, true
+	}
+	return 0, 0, false
 }
 
 // begins tells whether the beginning of a board is in sight.
