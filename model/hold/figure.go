@@ -96,6 +96,7 @@ func (r *reckoning) onSides() {
 	r.tips(r.top, "ends", r.seat.Height.MM(), r.seat.EndInside.MM(), r.endLever(), r.d.Corners.Overhang, "splay.ends", "corners.overhang", r.seat.Path)
 	r.tips(r.top, "front and back edges", r.seat.Height.MM(), r.seat.EdgeInside.MM(), r.p.Overall.DepthFloor.MM()/2, r.d.Corners.OverhangEdges, "splay.edges", "corners.overhang-edges", r.seat.Path)
 	r.stands()
+	r.crossings()
 	if r.seat.Height == r.d.Size.Height {
 		r.duty()
 	}
