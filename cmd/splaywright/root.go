@@ -57,7 +57,7 @@ func newRoot(in io.Reader, out, talk io.Writer, speak *tongue.Tongue) *cobra.Com
 		return nil
 	}
 	root.SetVersionTemplate("splaywright {{.Version}}\n")
-	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.resize(), p.plan(), p.new(), p.units(), p.timbers(), p.schema())
+	root.AddCommand(p.derive(), p.show(), p.papers(), p.check(), p.compare(), p.resize(), p.plan(), p.new(), p.units(), p.angles(), p.timbers(), p.schema())
 	if speak.Code() != tongue.English {
 		helpIn(root, speak)
 	}

@@ -23,8 +23,11 @@ func SettingOf(n mgl64.Vec3, kind part.CutKind) Setting {
 
 // OnEdgeOf is the setting of a crosscut with the board standing on edge.
 func OnEdgeOf(c part.Cut) Setting {
-	return settingIn(c.Normal, frame{upright: 1, square: 0, across: 2})
+	return settingIn(c.Normal, edgeFrame)
 }
+
+// OnEdge is the setting that makes the same crosscut with the board standing on edge.
+func (s Setting) OnEdge() Setting { return settingIn(s.normal(), edgeFrame) }
 
 // Miss is the angle between the planes that two settings cut, both swung and tilted the same
 // way: how far the one is from the other as a cut.
@@ -48,6 +51,9 @@ func FromNinety(a measure.Angle) measure.Angle { return 90*measure.Degree - a }
 // frame says which axis of the part stands upright at the saw, and which one the cut's normal
 // would lie along if the cut were square.
 type frame struct{ upright, square, across int }
+
+// edgeFrame is that of a crosscut in a board on edge.
+var edgeFrame = frame{upright: 1, square: 0, across: 2}
 
 func flatFrame(kind part.CutKind) frame {
 	if kind == part.Rip {

@@ -169,9 +169,11 @@ func sawNotes(s *sheet, saw cut.Saw) {
 		s.note("Beyond: the saw does not reach that setting; make the cut by another row, or a block of known angle against the fence.")
 	}
 	s.note("A row for two cuts: both are made so. Mirrored: the second has the same figures with the gauge swung the other way. Make a trial cut in waste wood first.")
-	s.note("Caution: use the guard and a clamp or hold-down, above all for boards that lean or stand; keep hands out of the line of the blade; " +
-		"never saw freehand, nor with an offcut trapped between blade and fence. The saw's own instructions and local rules come first.")
+	s.note(sawCaution)
 }
+
+const sawCaution = "Caution: use the guard and a clamp or hold-down, above all for boards that lean or stand; keep hands out of the line of the blade; " +
+	"never saw freehand, nor with an offcut trapped between blade and fence. The saw's own instructions and local rules come first."
 
 // stepText says how the set figures follow from the exact ones.
 func stepText(step measure.Angle) string {
