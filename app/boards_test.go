@@ -530,3 +530,23 @@ func TestAPlanLeavesWhatIsHeld(t *testing.T) {
 		t.Errorf("dragged by 40, it has moved by %v", moved)
 	}
 }
+
+// What the field of boards alike follows is what plans reckon with: of a board on hand one, of one of the yard as many as are
+// needed.
+func TestWhatABoardsNumberFollows(t *testing.T) {
+	w := onScreen(t)
+	w.openTabOf(boardsTab)
+	for i, want := range []string{"follows: 1", "follows: as many as are needed"} {
+		w.boards.which.SetSelectedIndex(i)
+		test.Tap(w.boards.add)
+		path := fmt.Sprintf("%s.%d.count", w.boards.list, w.boards.chosen)
+		f := w.boards.fields.Field(path)
+		if got := f.SaidText(); got != want {
+			t.Errorf("%s: %q, want %q", path, got, want)
+		}
+		f.Input().(fyne.Focusable).TypedKey(&fyne.KeyEvent{Name: fyne.KeyUp})
+		if got, want := w.s.Text(path), []string{"2", "1"}[i]; got != want {
+			t.Errorf("%s: an arrow up makes it %q, want %s", path, got, want)
+		}
+	}
+}

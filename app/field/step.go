@@ -45,6 +45,8 @@ func Stepped(text string, now any, by int, s Steps, bare measure.Unit) (string, 
 			return "", false
 		}
 		return strconv.Itoa(v + by), true
+	case string: // a number in words: the first is one
+		return strconv.Itoa(max(1, by)), plain == ""
 	}
 	return "", false
 }

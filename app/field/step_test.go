@@ -35,6 +35,8 @@ func TestStepped(t *testing.T) {
 		{"1:9.5", measure.Angle(0.1049), 1, mm, "6.5"},
 		{"4", 4, 1, mm, "5"},
 		{"", 9, -1, mm, "8"},
+		{"", "as many as are needed", 1, mm, "1"},
+		{"", "as many as are needed", -1, mm, "1"},
 	} {
 		got, ok := Stepped(c.text, c.now, c.by, UsualSteps, c.bare)
 		if !ok || got != c.want {

@@ -49,7 +49,7 @@ func BoardGroups(d *form.Design, timbers []string, list string, board int) []Gro
 		size("width", "Width", func(b stock.Board) float64 { return b.Width }),
 		size("thickness", "Thickness", func(b stock.Board) float64 { return b.Thickness }),
 		words(path+".timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...),
-		count(path+".count", "Alike", func(d *form.Design) int { return at(d).Number() }),
+		{Path: path + ".count", Label: "Alike", Turns: true, Value: func(d *form.Design) any { return alike(list, at(d)) }},
 		{Path: path + ".price", Label: "Price of each", Number: true, Value: func(d *form.Design) any { return money(at(d).Price) }},
 		choice(path+".grain", "Grain", func(d *form.Design) string { return at(d).Grain }, stock.Grains()...),
 		choice(path+".sawn", "Sawn", func(d *form.Design) string { return at(d).Sawn }, stock.Saws()...),
@@ -63,6 +63,14 @@ func BoardGroups(d *form.Design, timbers []string, list string, board int) []Gro
 		out = append(out, g)
 	}
 	return out
+}
+
+// alike says how many boards there are of a kind. A yard that is not said to have so many has as many as are needed.
+func alike(list string, b stock.Board) any {
+	if list == ToBuy && b.Count == 0 {
+		return "as many as are needed"
+	}
+	return b.Number()
 }
 
 // money says a price as it is.

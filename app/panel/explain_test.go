@@ -91,7 +91,9 @@ func TestEverySizeIsExplained(t *testing.T) {
 		}
 		d.OnHand = []stock.Board{{Name: "plank", Avoid: []stock.Avoid{{Diameter: 20}, {Length: 20, Width: 10}}, Outline: make([]stock.Point, 4)}}
 		look(&d, Groups(&d, nil, []string{"foot"}))
+		d.ToBuy = d.OnHand
 		look(&d, BoardGroups(&d, nil, OnHand, 0))
+		look(&d, BoardGroups(&d, nil, ToBuy, 0))
 		mirrored := d
 		mirrored.Corners.TailWidths = []measure.Length{20}
 		look(&mirrored, Groups(&mirrored, nil, nil))

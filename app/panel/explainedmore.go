@@ -136,6 +136,7 @@ var explainedMore = map[string]Explained{
 	"board.thickness":             {say.Key("How thick the board is as it lies there."), "board-thick"},
 	"board.timber":                {say.Key("The wood of this board. Parts of another wood are not cut from it."), "timber"},
 	"board.count":                 {say.Key("How many boards like this there are."), "board-alike"},
+	"boards-to-buy.*.count":       {say.Key("How many boards like this the yard has. Left empty, it has as many as are needed."), "board-alike"},
 	"board.price":                 {say.Key("What one of these boards costs."), "price"},
 	"board.grain":                 {say.Key("How the grain runs with the better face up. Plane up the way it rises, and keep it one way in a glue-up."), "board-size"},
 	"board.sawn":                  {say.Key("How the board was sawn from the log, as its end shows. Quartersawn wood moves half as much across its width."), "board-wide"},
