@@ -53,6 +53,19 @@ func (p *Part) Shape() *solid.Solid {
 	return p.Solid
 }
 
+// Lying are the finished and the rough box of a part as it lies in the board that it is cut from. A small loose part that is
+// thicker than it is wide, such as a wedge over a wide tenon, lies there on its edge, so that its thickness is its width.
+func (p *Part) Lying() (finished, rough Box) {
+	finished, rough = p.Blank, p.Rough
+	if p.Slip == "" || finished.Thickness <= finished.Width {
+		return finished, rough
+	}
+	wide, thick := rough.Width-finished.Width, rough.Thickness-finished.Thickness
+	finished.Width, finished.Thickness = finished.Thickness, finished.Width
+	rough.Width, rough.Thickness = finished.Width+wide, finished.Thickness+thick
+	return finished, rough
+}
+
 // Slip names a small loose part that is cut from a strip made to fit.
 type Slip string
 

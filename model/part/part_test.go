@@ -175,3 +175,22 @@ func TestHeadsOfScrews(t *testing.T) {
 		}
 	}
 }
+
+// A wedge that is thicker than it is wide lies in its board on its edge; what is added to it stays with the direction in the
+// board. A board lies as it is.
+func TestHowAPartLiesInItsBoard(t *testing.T) {
+	for _, c := range []struct {
+		name                   string
+		slip                   part.Slip
+		blank, finished, rough part.Box
+	}{
+		{"over a wide tenon", part.Wedge, part.Box{Length: 24, Width: 4, Thickness: 108}, part.Box{Length: 24, Width: 108, Thickness: 4}, part.Box{Length: 49, Width: 114, Thickness: 7}},
+		{"a spline", part.Spline, part.Box{Length: 22, Width: 279, Thickness: 5.5}, part.Box{Length: 22, Width: 279, Thickness: 5.5}, part.Box{Length: 47, Width: 285, Thickness: 8.5}},
+		{"a board thicker than wide", "", part.Box{Length: 300, Width: 30, Thickness: 40}, part.Box{Length: 300, Width: 30, Thickness: 40}, part.Box{Length: 325, Width: 36, Thickness: 43}},
+	} {
+		p := part.Part{Slip: c.slip, Blank: c.blank, Rough: part.Box{Length: c.blank.Length + 25, Width: c.blank.Width + 6, Thickness: c.blank.Thickness + 3}}
+		if finished, rough := p.Lying(); finished != c.finished || rough != c.rough {
+			t.Errorf("%s: %v, rough %v, want %v, rough %v", c.name, finished, rough, c.finished, c.rough)
+		}
+	}
+}

@@ -191,7 +191,8 @@ func needed(p *form.Piece, name string, soft bool) []timber.Sold {
 	}
 	for _, q := range p.Parts {
 		if spelled(p, q.Timber) == name && !resawn[q.ID] {
-			add(q.Blank.Thickness, q.Rough.Thickness)
+			finished, rough := q.Lying()
+			add(finished.Thickness, rough.Thickness)
 		}
 	}
 	slices.SortFunc(out, func(a, b timber.Sold) int { return cmp.Compare(a.Rough, b.Rough) })

@@ -159,7 +159,7 @@ func spelled(p *form.Piece, name string) string {
 }
 
 func demandOf(p *form.Piece, q *part.Part) stock.Demand {
-	r := q.Rough
+	_, r := q.Lying()
 	return stock.Demand{ID: q.ID, Name: q.Name, Length: r.Length.MM(), Width: r.Width.MM(), Thickness: r.Thickness.MM(),
 		Count: 1, Timber: spelled(p, q.Timber), Glue: p.Design.Plan.GlueUp}
 }

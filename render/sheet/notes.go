@@ -155,7 +155,8 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 	n.text = []string{
 		made(len(group), q.Timber),
 	}
-	n.text = append(append(n.text, boxText("Blank", q.Blank, o)...), boxText("Rough", q.Rough, o)...)
+	blank, rough := q.Lying()
+	n.text = append(append(n.text, boxText("Blank", blank, o)...), boxText("Rough", rough, o)...)
 	n.text = append(n.text, "Outer face up")
 	if manySided(q) {
 		n.text = append(n.text, sidesNote(q, o))

@@ -20,10 +20,11 @@ func nominal(p *form.Piece, q *part.Part) int {
 	if s, ok := p.Design.Timbers.Find(q.Timber); ok && s.Wood == timber.Softwood {
 		ladder = timber.SoftwoodThickness
 	}
-	if s, ok := timber.Bought(ladder, q.Blank.Thickness, q.Rough.Thickness); ok {
+	finished, rough := q.Lying()
+	if s, ok := timber.Bought(ladder, finished.Thickness, rough.Thickness); ok {
 		return max(4, int(math.Round(s.Rough.Inches()*4)))
 	}
-	return timber.Quarters(q.Rough.Thickness)
+	return timber.Quarters(rough.Thickness)
 }
 
 // tallied is what a yard would charge, board feet, for boards with these surface measures by nominal thickness, each

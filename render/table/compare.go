@@ -185,7 +185,8 @@ func (s *comparison) sizes() {
 	s.line("", "wood at rough size", "bd ft", 2, func(p *form.Piece) compared {
 		feet := 0.
 		for _, q := range p.Parts {
-			feet += boardFeet(q.Rough)
+			_, rough := q.Lying()
+			feet += boardFeet(rough)
 		}
 		return compared{feet, isBuilt(p)}
 	})

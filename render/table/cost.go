@@ -55,6 +55,7 @@ func woodLines(p *form.Piece) []costLine {
 		if perM3+perFoot == 0 {
 			perM3, perFoot, name = c.WoodPerM3, c.WoodPerBoardFoot, ""
 		}
+		_, rough := q.Lying()
 		i, known := at[name]
 		if !known {
 			i, at[name] = len(out), len(out)
@@ -64,9 +65,9 @@ func woodLines(p *form.Piece) []costLine {
 			}
 		}
 		if perFoot > 0 {
-			out[i].amount += surfaceMeasure(q.Rough) * float64(nominal(p, q)) / 4
+			out[i].amount += surfaceMeasure(rough) * float64(nominal(p, q)) / 4
 		} else {
-			out[i].amount += cubicMetres(q.Rough)
+			out[i].amount += cubicMetres(rough)
 		}
 	}
 	return withWaste(out, c.Waste)

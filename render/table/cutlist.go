@@ -44,14 +44,15 @@ func CutList(p *form.Piece, style measure.Style) Table {
 
 func cutRow(s *sheet, p *form.Piece, g group) {
 	q, n := g[0], float64(len(g))
+	finished, rough := q.Lying()
 	quarters := nominal(p, q)
 	s.row(q.ID, word(g.marks()), word(g.name()), count(len(g)), word(q.Timber), word(grain(q)), word(g.signs()),
-		s.length(q.Blank.Length), s.length(q.Blank.Width), s.length(q.Blank.Thickness),
-		s.length(q.Rough.Length), s.length(q.Rough.Width), s.length(q.Rough.Thickness),
+		s.length(finished.Length), s.length(finished.Width), s.length(finished.Thickness),
+		s.length(rough.Length), s.length(rough.Width), s.length(rough.Thickness),
 		word(fmt.Sprintf("%d/4", quarters)),
-		figure(n*boardFeet(q.Rough), 2),
-		figure(n*surfaceMeasure(q.Rough)*float64(quarters)/4, 2),
-		figure(n*cubicMetres(q.Rough), 5), weight(g.mass()))
+		figure(n*boardFeet(rough), 2),
+		figure(n*surfaceMeasure(rough)*float64(quarters)/4, 2),
+		figure(n*cubicMetres(rough), 5), weight(g.mass()))
 }
 
 // weight is blank where it is not known.
@@ -96,12 +97,13 @@ type totals struct {
 
 func (t *totals) add(p *form.Piece, g group) {
 	q, n := g[0], float64(len(g))
+	_, rough := q.Lying()
 	quarters := nominal(p, q)
 	t.parts += len(g)
-	t.exact += n * boardFeet(q.Rough)
-	t.sold += n * surfaceMeasure(q.Rough) * float64(quarters) / 4
-	t.feet[quarters] += n * surfaceMeasure(q.Rough)
-	t.cubic += n * cubicMetres(q.Rough)
+	t.exact += n * boardFeet(rough)
+	t.sold += n * surfaceMeasure(rough) * float64(quarters) / 4
+	t.feet[quarters] += n * surfaceMeasure(rough)
+	t.cubic += n * cubicMetres(rough)
 	t.kg += g.mass()
 }
 

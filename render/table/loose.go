@@ -171,7 +171,7 @@ func slips(p *form.Piece, kind part.Slip) []group {
 func (s *steps) strips(kind part.Slip) string {
 	var each []string
 	for _, g := range slips(s.p, kind) {
-		b := g[0].Blank
+		b, _ := g[0].Lying()
 		each = append(each, fmt.Sprintf("%s %s along the grain × %s × %s thick", g.short(), s.joint(b.Length), s.joint(b.Width), s.joint(b.Thickness)))
 	}
 	return strings.Join(each, "; ")

@@ -11,7 +11,7 @@ import (
 
 // Points is how long each part with slanting ends is along the grain: from long point to long
 // point, from short point to short point, along the middle of both faces, and between the
-// shoulders where its ends are housed.
+// shoulders where its ends are housed or tenoned.
 func Points(p *form.Piece, style measure.Style) Table {
 	s := newSheet("points", "Long and short points", style)
 	s.words("Part")
@@ -24,8 +24,8 @@ func Points(p *form.Piece, style measure.Style) Table {
 	s.lengths("along the grain, on the middle line of the outer face, from shoulder to shoulder", "Between shoulders")
 	s.perPart(p, func(q *part.Part) [][]Cell {
 		long, short, ok := points(q)
-		if !ok || within(long.length, short.length, sameLength) {
-			return nil // its ends are square, or slant alike
+		if !ok || q.Slip != "" || within(long.length, short.length, sameLength) {
+			return nil // its ends are square, or slant alike, or it is sawn off when it is in
 		}
 		return [][]Cell{{
 			s.length(long.length), word(long.on), s.length(short.length), word(short.on),
@@ -109,7 +109,11 @@ func shared(all []arris, a arris) string {
 func (s *sheet) shoulders(p *form.Piece, q *part.Part) Cell {
 	rest, ends := q.FaceLength.Outer, 0
 	for _, j := range p.Joints {
-		if j.PinBoard == q.ID && j.PinBaseline.Outer > 0 && len(j.Tails) == 0 {
+		switch {
+		case j.PinBoard == q.ID && j.Tenon != nil:
+			rest -= j.Tenon.Length
+			ends++
+		case j.PinBoard == q.ID && j.PinBaseline.Outer > 0 && len(j.Tails) == 0:
 			rest -= j.PinBaseline.Outer
 			ends++
 		}

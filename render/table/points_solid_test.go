@@ -3,6 +3,7 @@ package table
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -90,7 +91,7 @@ func TestShouldersAreAsFarApartAsTheSides(t *testing.T) {
 		}
 		d.Features = nil
 		for i := range d.Stretchers {
-			d.Stretchers[i].Joint = form.Housing
+			d.Stretchers[i].Joint = []string{form.Housing, form.ThroughTenon, form.HousedTenon}[seed%3]
 		}
 		if d.Aprons != nil {
 			d.Aprons.Joint = form.Housing
@@ -103,6 +104,9 @@ func TestShouldersAreAsFarApartAsTheSides(t *testing.T) {
 		for i, ref := range tb.Refs {
 			c, q := cell(t, tb, i, "Between shoulders"), p.Part(ref)
 			if c.Number == nil {
+				if strings.HasPrefix(ref, "stretcher-") {
+					t.Errorf("seed %d, %s: nothing between shoulders", seed, ref)
+				}
 				continue
 			}
 			y, n := 0.0, 0.0

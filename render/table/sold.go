@@ -16,13 +16,14 @@ func soldNotes(s *sheet, p *form.Piece) {
 	var hard, soft []string
 	for _, g := range groups(p) {
 		q := g[0]
+		finished, _ := q.Lying()
 		species, known := p.Design.Timbers.Find(q.Timber)
 		switch {
 		case !known:
 		case species.Wood == timber.Hardwood:
-			hard = appendNew(hard, s.hardwoodSold(q.Blank.Thickness))
+			hard = appendNew(hard, s.hardwoodSold(finished.Thickness))
 		default:
-			soft = appendNew(soft, s.softwoodSold(q.Blank.Thickness, q.Blank.Width))
+			soft = appendNew(soft, s.softwoodSold(finished.Thickness, finished.Width))
 		}
 	}
 	if len(hard) > 0 {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"splaywright/model"
+	"splaywright/model/form"
 	"splaywright/model/form/formtest"
 	"splaywright/model/measure"
 )
@@ -32,6 +33,36 @@ func TestWhatToAskForSurfaced(t *testing.T) {
 	}
 	d.Size.Depth = 14 * measure.Inch
 	if got := notes(CutList(model.Derive(d), d.Style())); !strings.Contains(got, "glued up") {
+		t.Error(got)
+	}
+}
+
+// A wedge over a wide tenon is as thick as that is wide, yet it lies flat in its board: it is sawn from common 4/4 wood,
+// is counted so, and is no board that is thicker than any.
+func TestAWideWedgeComesOutOfACommonBoard(t *testing.T) {
+	d := formtest.Full()
+	d.Stretchers = d.Stretchers[:1]
+	st := &d.Stretchers[0]
+	st.Set, st.Joint, st.Screws, st.Width, st.Tenon = "flat", form.ThroughTenon, nil, 120, &form.Tenon{Wedges: new(2)}
+	p := model.Derive(d)
+	tb := CutList(p, d.Style())
+	row := -1
+	for i := range tb.Rows {
+		if strings.HasPrefix(cell(t, tb, i, "Part").Text, "Wedge") {
+			row = i
+		}
+	}
+	if row < 0 {
+		t.Fatalf("no wedges: %v", p.Findings)
+	}
+	wide, thick := *cell(t, tb, row, "Width").Number, *cell(t, tb, row, "Thick").Number
+	if wide < 100 || thick > 10 {
+		t.Errorf("a wedge is %g wide and %g thick", wide, thick)
+	}
+	if got := cell(t, tb, row, "Sold as").Text; got != "4/4" {
+		t.Errorf("a wedge is sold as %s", got)
+	}
+	if got := notes(tb); strings.Contains(got, "thicker than any") {
 		t.Error(got)
 	}
 }
