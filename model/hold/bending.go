@@ -2,6 +2,7 @@ package hold
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"splaywright/model/form"
@@ -52,10 +53,35 @@ func (r *reckoning) bending() {
 	r.add(Figure{ID: "top-sags", What: fmt.Sprintf("sag of %s under %d kg in the middle", r.the(), r.d.Use.Load), Value: sag, Limit: r.span * sagShare, Unit: "mm",
 		Formula: beamFormula, Source: sagSource, Parts: names,
 		Sizes: []string{"boards.top.thickness", "stretchers", "size.width"}, Advice: advice, Level: part.Note})
+	r.openings(top, shares[0])
 	for i, b := range beams {
 		r.add(Figure{ID: "bends-too-far", What: "bending stress of " + r.nameOf(names[i]), Value: b.MiddleStress(shares[i], r.span), Limit: b.MOR / reserve, Unit: "MPa",
 			Formula: "W·L/4 · h/2 / I", Source: bendSource, Parts: []string{names[i]},
 			Sizes: []string{"boards.top.thickness", "stretchers", "size.width"}, Advice: advice, Level: part.Warning})
+	}
+}
+
+// openings are the holes right through the top: beside one the wood that is left takes all of the bending there. What bends less
+// than the whole top in the middle is passed over.
+func (r *reckoning) openings(top Beam, load float64) {
+	for _, f := range r.top.Features {
+		if f.Depth > 0 || (f.Kind != part.Hole && f.Kind != part.HandHole && f.Kind != part.Slot) {
+			continue
+		}
+		along, across := reaches(f)
+		off := max(0, math.Abs(r.top.Place.Mul4x1(f.Centre.Vec4(0, 1))[0]-r.mid)-along)
+		left := top
+		if left.Width -= across; left.Width <= 0 {
+			continue
+		}
+		at := left.MiddleStress(load, max(0, r.span-2*off))
+		if at <= top.MiddleStress(load, r.span) {
+			continue
+		}
+		path := fmt.Sprintf("features.%d.", f.Index)
+		r.add(Figure{ID: "bends-at-opening", What: fmt.Sprintf("bending stress of %s beside its %s", r.the(), f.Kind), Value: at, Limit: top.MOR / reserve, Unit: "MPa",
+			Formula: "W·(L − 2·way from the middle)/4 · h/2 / I of the width that the opening leaves", Source: bendSource, Parts: []string{r.top.ID},
+			Sizes: append(turning(r.d.Features[f.Index], path), "boards.top.thickness"), Advice: "the opening nearer to an end, or its long direction along the grain; or a thicker top", Level: part.Warning})
 	}
 }
 

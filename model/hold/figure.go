@@ -46,6 +46,7 @@ type reckoning struct {
 	seat  form.Seat
 	top   *part.Part
 	span  float64 // between the sides, under the top, mm
+	mid   float64 // X of its middle
 	depth float64 // of the sides across their grain at the top's upper face, mm
 	wide  float64 // of the top across its grain, with what overhangs, mm
 	out   []Figure
@@ -82,7 +83,8 @@ func Figures(p *form.Piece) []Figure {
 
 // onSides reckons what people sit and stand on. Steps rack and move as their taller half does.
 func (r *reckoning) onSides() {
-	r.span, r.depth = r.between(), r.seat.Depth.MM()
+	r.span, r.mid = r.between()
+	r.depth = r.seat.Depth.MM()
 	r.wide = r.depth + 2*r.d.Corners.OverhangEdges.MM()
 	if r.span <= 0 {
 		return
@@ -121,13 +123,13 @@ func (r *reckoning) walled() {
 	r.lidMoves()
 }
 
-// between is the clear width between the sides where they meet the top's lower face.
-func (r *reckoning) between() float64 {
+// between is the clear width between the sides where they meet the top's lower face, and the X of its middle.
+func (r *reckoning) between() (span, mid float64) {
 	var ends [2]float64
 	for i, id := range r.seat.Sides {
 		side := r.p.Part(id)
 		if side == nil {
-			return 0
+			return 0, 0
 		}
 		// A point of the side's face that looks here at the height of the top's lower face, by its frame.
 		axis, origin := side.Place.Mat3().Col(2), side.Place.Col(3).Vec3()
@@ -138,7 +140,7 @@ func (r *reckoning) between() float64 {
 		}
 		ends[i] = origin[0] + down[0]*(z-origin[2])/down[2]
 	}
-	return ends[1] - ends[0]
+	return ends[1] - ends[0], (ends[0] + ends[1]) / 2
 }
 
 // beam is a board of the design as a beam, when its timber is known.

@@ -64,10 +64,7 @@ func (r *reckoning) feet(q *part.Part, f part.Feature) {
 
 // strip is the wood along the grain between an opening and the nearer free end of its board.
 func (r *reckoning) strip(q *part.Part, f part.Feature) {
-	sin, cos := math.Sincos(f.Angle.Radians())
-	radius := f.Width.MM() / 2
-	straight := max(f.Length.MM()/2-radius, 0)
-	along, across := straight*math.Abs(cos)+radius, 2*(straight*math.Abs(sin)+radius)
+	along, across := reaches(f)
 	least := math.Inf(1)
 	for _, c := range q.Cuts {
 		if c.Kind != part.Crosscut || r.joined(q, c) {
@@ -88,6 +85,14 @@ func (r *reckoning) strip(q *part.Part, f part.Feature) {
 		Formula: "way to the end along the grain, less half the opening; at least the opening's width across the grain", Source: shortSource, Parts: []string{q.ID},
 		Sizes:  turning(r.d.Features[f.Index], path),
 		Advice: fmt.Sprintf("the opening %s farther from the end, or its long direction along the grain", r.up(max(across-least, 0))), Level: part.Warning})
+}
+
+// reaches are how far an opening with round ends reaches from its middle along the grain, and how much of the width it takes.
+func reaches(f part.Feature) (along, across float64) {
+	sin, cos := math.Sincos(f.Angle.Radians())
+	radius := f.Width.MM() / 2
+	straight := max(f.Length.MM()/2-radius, 0)
+	return straight*math.Abs(cos) + radius, 2 * (straight*math.Abs(sin) + radius)
 }
 
 // turning are the sizes that move an opening, turn it and make it smaller.
