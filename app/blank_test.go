@@ -1,6 +1,7 @@
 package app
 
 import (
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -28,6 +29,26 @@ func TestCostsWithoutPricesOfferThem(t *testing.T) {
 	typeInto(t, w, "cost.wood-per-m3", "2400")
 	if tb, _ := w.tab(costTab).Shown(); len(tb.Rows) < 2 || seen(w, offer) {
 		t.Errorf("with a price the table has %d rows; is the offer still seen: %v", len(tb.Rows), seen(w, offer))
+	}
+}
+
+// A piece that has no table of a kind says so, wherever that is, and an empty grid stands nowhere.
+func TestATabWithoutTablesSaysSo(t *testing.T) {
+	w := open(t, Options{Example: "washstand-step"}) // butted and screwed: nothing is marked
+	w.win.Resize(fyne.NewSize(1280, 820))
+	w.openTabOf("Marking")
+	laidOut(w.win)
+	show := w.tab("Marking")
+	if tb, _ := show.Shown(); len(tb.Columns) > 0 {
+		t.Fatalf("it has a table %q", tb.Title)
+	}
+	said := shownTexts(show.Object())
+	if !slices.Contains(said, "This piece has nothing that stands in this table.") || show.Keyed() != nil {
+		t.Errorf("it says %q, and the keyboard would go to %T", said, show.Keyed())
+	}
+	w.set("corners.joint", "through dovetail")
+	if tb, _ := show.Shown(); len(tb.Rows) == 0 || show.Keyed() == nil {
+		t.Error("tails are marked nowhere")
 	}
 }
 

@@ -39,7 +39,11 @@ func (t *Tables) WhenBlank(b Blank) {
 	t.blank.Objects = []fyne.CanvasObject{container.NewVScroll(box)}
 }
 
-// isBlank tells of a table that has columns and neither rows nor a note that says why.
-func isBlank(tb table.Table) bool {
+// isBlank tells of a table that has columns and neither rows nor a note that says why, and of no table at all where the piece has
+// none of the kind.
+func (t *Tables) isBlank(tb table.Table) bool {
+	if len(t.tables) == 0 {
+		return t.made && !t.awaits.Visible()
+	}
 	return len(tb.Columns) > 0 && len(tb.Rows) == 0 && len(tb.Notes) == 0
 }

@@ -28,6 +28,7 @@ type Tables struct {
 	OnOver func(ref string)
 
 	tables  []table.Table
+	made    bool // tables were set, though there may be none
 	at      int
 	wanted  string // the id of the table that was chosen
 	grid    *keyed.Table
@@ -82,7 +83,7 @@ func (t *Tables) Keyed() fyne.Focusable {
 // Set shows other tables; the one that was chosen stays so wherever it is there.
 func (t *Tables) Set(tables []table.Table) {
 	t.awaits.Hide()
-	t.tables, t.at = tables, 0
+	t.tables, t.made, t.at = tables, true, 0
 	var titles []string
 	for i, tb := range tables {
 		titles = append(titles, tb.Title)
@@ -162,8 +163,9 @@ func (t *Tables) show() {
 			o.Hide()
 		}
 	}
-	seen(t.blank, isBlank(tb))
-	seen(t.grid, !isBlank(tb) && !t.awaits.Visible())
+	blank := t.isBlank(tb)
+	seen(t.blank, blank)
+	seen(t.grid, !blank && !t.awaits.Visible())
 	t.grid.Refresh()
 	t.all.Refresh()
 }
