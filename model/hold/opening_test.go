@@ -5,6 +5,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/hold"
 	"splaywright/model/measure"
 )
 
@@ -33,4 +34,17 @@ func TestBendingBesideAnOpening(t *testing.T) {
 	if has(with(form.Feature{On: "top", Kind: "hole", Diameter: 50, Depth: 5}), "bends-at-opening") {
 		t.Error("told of a hole that does not go through")
 	}
+}
+
+// Screws through a board to one that leans run longer in it: 30 mm at 14° are 30.918, and of 60 mm of screw 29.082 are left to
+// hold in the side's end, of a stretcher whose screws sit 6 mm deep in the side 35.082.
+func TestScrewsRunAslantThroughABoard(t *testing.T) {
+	d := formtest.WorkedExample()
+	d.Splay.Ends, d.Boards.Top.Thickness, d.Boards.Side.Thickness = 14*measure.Degree, 30, 30
+	d.Corners = form.Corners{Joint: form.Butt, Screws: &form.Screws{Gauge: 8, Length: 60, Count: 3, FromEnd: 40}}
+	holds := 0.75 * hold.AllowableWithdrawal(0.68, 0.164*25.4, 1) // each millimetre of thread in white oak's end grain
+	near(t, "a top on its sides", figure(t, d, "racking-screws-pull").Limit, 29.0816*holds, 0.01)
+	near(t, "pushed from the front", figure(t, d, "racking-front-screws").Limit, 29.0816*holds, 0.01)
+	d.Stretchers = []form.Stretcher{{Width: 70, Thickness: 25, Set: form.OnEdge, Joint: form.Butt, BelowTop: 60, Screws: &form.Screws{Gauge: 8, Length: 60, Count: 2, FromEnd: 15, Counterbore: 6}}}
+	near(t, "a stretcher between them", figure(t, d, "end-grain-screws-pull").Limit, 2*35.0816*holds, 0.02)
 }

@@ -103,7 +103,7 @@ func (r *reckoning) endGrain(s form.Rail) (float64, bool) {
 	if !ok {
 		return 0, false
 	}
-	thread := threadIn(s.Screws.Length.MM(), (r.d.Boards.Side.Thickness - s.Screws.Counterbore).MM())
+	thread := threadIn(s.Screws.Length.MM(), r.wayThrough(r.d.Boards.Side.Thickness)-s.Screws.Counterbore.MM())
 	each := endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Screws.Gauge), thread)
 	return each * float64(s.Screws.Count), true
 }

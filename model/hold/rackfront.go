@@ -40,7 +40,7 @@ func (r *reckoning) rackFrontScrews(push, moment, sg float64, parts []string) {
 	if s.Count == 1 {
 		lever = r.depth / 2
 	}
-	thread := threadIn(s.Length.MM(), (r.d.Boards.Top.Thickness - s.Counterbore).MM())
+	thread := threadIn(s.Length.MM(), r.wayThrough(r.d.Boards.Top.Thickness)-s.Counterbore.MM())
 	r.add(Figure{ID: "racking-front-screws", What: fmt.Sprintf("pull in the last screw of a corner, in end grain, under a push of %.0f N from the front", push),
 		Value: moment / lever, Limit: endGrainShare * AllowableWithdrawal(sg, shankDiameter(s.Gauge), thread), Unit: "N",
 		Formula: "push/2 · (height − top) / (depth − way of the screw from the edge); limit: three quarters of 2850/15700 of 108.25·G²·D·L",

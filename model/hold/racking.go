@@ -103,7 +103,7 @@ func (r *reckoning) rackScrews(push, arm float64) {
 		return
 	}
 	half := r.d.Boards.Side.Thickness.MM() / 2
-	thread := threadIn(s.Length.MM(), (r.d.Boards.Top.Thickness - s.Counterbore).MM())
+	thread := threadIn(s.Length.MM(), r.wayThrough(r.d.Boards.Top.Thickness)-s.Counterbore.MM())
 	r.add(Figure{ID: "racking-screws-pull", What: fmt.Sprintf("pull in each screw of a corner, in end grain, under a sideways push of %.0f N at the top", push),
 		Value: Racking(push, arm) / half / float64(s.Count), Limit: endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Gauge), thread), Unit: "N",
 		Formula: "push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2850/15700 of 108.25·G²·D·L",

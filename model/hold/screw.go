@@ -1,5 +1,12 @@
 package hold
 
+import (
+	"math"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
 // Withdrawal is the pull, N, at which a wood screw comes out of side grain: 108.25·G²·D·L with the
 // specific gravity at 12 % moisture, the shank's diameter and the thread's length in the wood, mm.
 // FPL-GTR-190 equation 8-9 (from memory; the same form in inches, 15,700·G²·D·L pounds, was read
@@ -28,6 +35,16 @@ const threadShare = 2.0 / 3
 // threadIn is how much of a screw's thread holds in the board behind one of so much thickness, mm.
 func threadIn(length, before float64) float64 {
 	return max(0, min(length-before, threadShare*length))
+}
+
+// wayThrough is how far a screw between a side and what meets it runs in the board that it goes through first, mm: one of
+// them leans, and the screw follows the grain of the other. Of sides that lean unlike it is the longest.
+func (r *reckoning) wayThrough(thick measure.Length) float64 {
+	lean := math.Abs(r.d.Splay.Ends.Radians())
+	if r.p.Form == form.Steps {
+		lean = max(lean, math.Abs(r.d.Splay.Middle.Radians()))
+	}
+	return thick.MM() / math.Cos(lean)
 }
 
 // shankDiameter, mm, of a wood screw by its number: 0.060 + 0.013·n inches.
