@@ -50,9 +50,9 @@ func (r *reckoning) screwedAcross(s form.Rail, q *part.Part) {
 
 // gluedAcross is the width of a housing or a tenon, all of which is glued across the grain of the sides.
 func (r *reckoning) gluedAcross(s form.Rail, q *part.Part) {
-	wide := s.Width
+	wide, sizes := s.Width, []string{s.Path + ".width", "use"}
 	if s.Tenon != nil {
-		wide = min(wide, s.Tenon.Width)
+		wide, sizes = min(wide, s.Tenon.Width), []string{s.Path + ".width", s.Path + ".tenon.width", "use"}
 	}
 	moves, ok := r.air.change(q.Timber, wide.MM())
 	if !ok {
@@ -60,6 +60,6 @@ func (r *reckoning) gluedAcross(s form.Rail, q *part.Part) {
 	}
 	r.add(Figure{ID: "glued-across", What: fmt.Sprintf("width of %s that is let into the sides across their grain, where it moves %s, %s", r.nameOf(s.ID), r.up(moves), r.air.words),
 		Value: wide.MM(), Limit: widestGlued.MM(), Unit: "mm", Formula: "width of the housing or tenon; its movement is width · C · change of moisture", Source: gluedSource,
-		Parts: append([]string{s.ID}, r.seat.Sides[:]...), Sizes: []string{s.Path + ".width", s.Path + ".tenon.width", "use"},
+		Parts: append([]string{s.ID}, r.seat.Sides[:]...), Sizes: sizes,
 		Advice: "a narrower stretcher or tenon, two tenons, or glue in the middle alone", Level: part.Warning, Caution: CautionMoves})
 }
