@@ -59,3 +59,16 @@ func TestLevelsDifferInWordAndShape(t *testing.T) {
 		t.Errorf("words %v, shapes %v: want three of each", words, shapes)
 	}
 }
+
+// Places to type and boxes to tick are told from what they lie on by their rim alone. WCAG 2.1, 1.4.11: 3 to 1
+// (https://www.w3.org/TR/WCAG21/#non-text-contrast).
+func TestRimsAreSeen(t *testing.T) {
+	for _, dark := range []bool{false, true} {
+		th := look.Theme{Dark: dark}
+		for _, ground := range []fyne.ThemeColorName{theme.ColorNameBackground, look.Column, theme.ColorNameOverlayBackground} {
+			if got := contrast(th.Color(theme.ColorNameInputBorder, 0), th.Color(ground, 0)); got < 3 {
+				t.Errorf("dark %v: a rim on %s has a contrast of %.2f, want 3", dark, ground, got)
+			}
+		}
+	}
+}
