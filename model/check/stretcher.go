@@ -166,10 +166,11 @@ func gripOver(r *run, top *part.Part, f part.Feature, s shape, q *part.Part) {
 		return
 	}
 	typed := rail.BelowTop.MM()
+	below, _ := r.apart(max(room, 0), fingerRoom)
 	r.add(part.Finding{ID: "hand-hole-over-stretcher", Level: part.Warning, Figure: max(room, 0), Limit: fingerRoom, Unit: "mm", Source: fingerRoomSource,
 		Parts: []string{top.ID, q.ID}, Sizes: append(stretcherSizes(q), featureSizes(r.d.Features[f.Index], f.Index)...),
 		Text: sentence("%s opens onto %s, %s below the top and under %s of the hole's width, so fingers find no room; set %s %s below the top or more, or %s to one side.",
-			featureName(r.d, f, top), boardName(q), r.mm(max(room, 0)), r.past(covered), railWord(q), r.mm(r.up(typed+fingerRoom-room)), r.mm(r.up(aside)))})
+			featureName(r.d, f, top), boardName(q), below, r.past(covered), railWord(q), r.mm(r.up(typed+fingerRoom-room)), r.mm(r.up(aside)))})
 }
 
 // roundOvers tells of an edge rounded so far that the rounds of two edges would meet.

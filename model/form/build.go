@@ -132,6 +132,12 @@ func (b *assembly) atMost(l measure.Length) string {
 	return b.show(measure.Length(math.Floor(float64(l/step)+1e-9)) * step)
 }
 
+// atLeast shows the least that something may be, or be more than: typed as it reads, it is no less.
+func (b *assembly) atLeast(l measure.Length) string {
+	step := b.d.fine().Step
+	return b.show(measure.Length(math.Ceil(float64(l/step)-1e-9)) * step)
+}
+
 // past shows by how much something reaches past where it may: never nothing.
 func (b *assembly) past(by measure.Length) string {
 	text, _ := b.d.fine().Apart(by, 0)

@@ -72,7 +72,7 @@ func (b *assembly) addUp(m *joint.Misfit, c joint.Corner) string {
 func (b *assembly) tailToPoint(m *joint.Misfit, c joint.Corner) string {
 	slope := measure.Angle(math.Atan(m.Figure.MM() / (2 * c.Run())))
 	return fmt.Sprintf("Tail %d is %s wide at its end and comes to a point before its baseline: it must be wider than %s, or slope less than %.1f°. %s",
-		m.Tail, b.show(m.Figure), b.show(m.Limit), slope.Degrees(), b.ways(c, smaller))
+		m.Tail, b.show(m.Figure), b.atLeast(m.Limit), math.Floor(slope.Degrees()*10)/10, b.ways(c, smaller))
 }
 
 // wish is what the design says about the tails of a corner.

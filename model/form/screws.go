@@ -161,13 +161,13 @@ func (b *assembly) screwFault(w *screwing, h part.ScrewHoles, through measure.Le
 			w.tongue, h.Clearance.MM(), "mm", w.path+".gauge", "corners.shoulder", "boards.side.thickness"), true
 	case sc.Counterbore < 0 || sc.Counterbore >= deepest:
 		return stop("counterbore-through", fmt.Sprintf("The counterbore is %s deep where the wood along the screw is only %s; it must be less than %s.",
-			b.show(sc.Counterbore), b.show(through), b.show(max(0, deepest))), sc.Counterbore.MM(), deepest.MM(), "mm", w.path+".counterbore"), true
+			b.show(sc.Counterbore), b.show(through), b.atMost(max(0, deepest))), sc.Counterbore.MM(), deepest.MM(), "mm", w.path+".counterbore"), true
 	case sc.Length <= shortest:
 		return stop("screw-too-short", fmt.Sprintf("A screw of %s does not reach the second board: it needs more than %s.",
-			b.show(sc.Length), b.show(shortest)), sc.Length.MM(), shortest.MM(), "mm", w.path+".length"), true
+			b.show(sc.Length), b.atLeast(shortest)), sc.Length.MM(), shortest.MM(), "mm", w.path+".length"), true
 	case sc.Count > 1 && (sc.FromEnd <= 0 || 2*sc.FromEnd >= row):
 		return stop("screws-without-room", fmt.Sprintf("Screws %s from either end leave no row on a joint of %s; keep them less than %s from the ends.",
-			b.show(sc.FromEnd), b.show(row), b.show(row/2)), sc.FromEnd.MM(), row.MM()/2, "mm", w.path+".from-end"), true
+			b.show(sc.FromEnd), b.show(row), b.atMost(row/2)), sc.FromEnd.MM(), row.MM()/2, "mm", w.path+".from-end"), true
 	}
 	return part.Finding{}, false
 }

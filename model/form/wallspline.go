@@ -162,9 +162,9 @@ func (e *enclosure) refuseGrooves(j joint.Joint, r splineRun) bool {
 	switch {
 	case !(least > 0):
 		f = stop("spline-out-of-the-wall", fmt.Sprintf("A spline %s thick and %s wide, %s from the inner line of a mitre %s wide, breaks out of a face by %s: make it thinner or narrower, or set it elsewhere.",
-			e.show(s.Thickness), e.show(s.Width), e.show(s.Inset), e.show(s.Mitre), e.show(-least)), least.MM(), 0, "mm", append([]string{"boards.side.thickness"}, splinePaths...)...)
+			e.show(s.Thickness), e.show(s.Width), e.show(s.Inset), e.show(s.Mitre), e.past(-least)), least.MM(), 0, "mm", append([]string{"boards.side.thickness"}, splinePaths...)...)
 	case !(r.room > 0):
-		f = stop("spline-without-room", fmt.Sprintf("Between its stops the spline has no room up the corner: it would need %s more. Let it run out, or stop it less short.", e.show(measure.Length(-r.room))),
+		f = stop("spline-without-room", fmt.Sprintf("Between its stops the spline has no room up the corner: it would need %s more. Let it run out, or stop it less short.", e.past(measure.Length(-r.room))),
 			r.room, 0, "mm", "corners.spline.stop", "size.height", "bottom.up")
 	default:
 		return false
