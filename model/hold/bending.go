@@ -50,7 +50,7 @@ func (r *reckoning) bending() {
 		r.add(Figure{ID: "sag-without-stretcher", What: without, Value: alone, Unit: "mm",
 			Formula: beamFormula, Source: beamSource, Parts: []string{r.top.ID}, Sizes: []string{"boards.top.thickness", "size.width"}, Level: part.Note})
 	}
-	r.add(Figure{ID: "top-sags", What: fmt.Sprintf("sag of %s under %d kg in the middle", r.the(), r.d.Use.Load), Value: sag, Limit: r.span * sagShare, Unit: "mm",
+	r.add(Figure{ID: "top-sags", What: fmt.Sprintf("sag of %s under %s in the middle", r.the(), weight(r.d, float64(r.d.Use.Load))), Value: sag, Limit: r.span * sagShare, Unit: "mm",
 		Formula: beamFormula, Source: sagSource, Parts: names,
 		Sizes: []string{"boards.top.thickness", "stretchers", "size.width"}, Advice: advice, Level: part.Note})
 	r.openings(top, shares[0])

@@ -54,15 +54,18 @@ func Apart(d form.Design, x, limit float64, unit string) (figure, bound string) 
 	if unit == "mm" {
 		return style(d).Apart(measure.Length(x), measure.Length(limit))
 	}
-	figure, bound = measure.Decimals(x, limit, decimals(unit))
-	return figure + " " + unit, bound + " " + unit
+	x, shown := d.Style().Unit.In(x, unit)
+	limit, _ = d.Style().Unit.In(limit, unit)
+	figure, bound = measure.Decimals(x, limit, decimals(shown))
+	return figure + " " + shown, bound + " " + shown
 }
 
-// Show prints a figure: lengths in the design's unit, to a tenth of a millimetre or a 64th of an inch.
+// Show prints a figure in the unit that goes with the design's, lengths to a tenth of a millimetre or a 64th of an inch.
 func Show(d form.Design, x float64, unit string) string {
 	if unit == "mm" {
 		return style(d).FormatUnit(measure.Length(x))
 	}
+	x, unit = d.Style().Unit.In(x, unit)
 	return strconv.FormatFloat(x, 'f', decimals(unit), 64) + " " + unit
 }
 
@@ -75,7 +78,8 @@ func style(d form.Design) measure.Style {
 
 // decimals that a figure is told by, lengths apart.
 func decimals(unit string) int {
-	if unit == "N" || unit == "lb" {
+	switch unit {
+	case "N", "lb", "lbf", "psi":
 		return 0
 	}
 	return 1

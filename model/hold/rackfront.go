@@ -22,7 +22,7 @@ func (r *reckoning) rackFront() {
 		share = w / r.depth
 	}
 	parts := append([]string{r.top.ID}, r.seat.Sides[:]...)
-	r.add(Figure{ID: "racking-front", What: fmt.Sprintf("bending stress in the joint of a side with the top under a push of %.0f N from the front", push),
+	r.add(Figure{ID: "racking-front", What: fmt.Sprintf("bending stress in the joint of a side with the top under a push of %s from the front", r.force(push)),
 		Value: stress(side, moment) / share, Limit: side.MOR / reserve, Unit: "MPa", Formula: "6 · push/2 · (height − top) / (thickness · depth² · share of the width that reaches through)",
 		Source: rackSource + "; limit: a third of the clear wood's strength, common practice", Parts: parts,
 		Sizes: []string{"size.depth", "boards.side.thickness", "size.height"}, Advice: "a deeper piece, or thicker sides", Level: part.Warning})
@@ -41,9 +41,9 @@ func (r *reckoning) rackFrontScrews(push, moment, sg float64, parts []string) {
 		lever = r.depth / 2
 	}
 	thread := threadIn(s.Length.MM(), r.wayThrough(r.d.Boards.Top.Thickness)-s.Counterbore.MM())
-	r.add(Figure{ID: "racking-front-screws", What: fmt.Sprintf("pull in the last screw of a corner, in end grain, under a push of %.0f N from the front", push),
+	r.add(Figure{ID: "racking-front-screws", What: fmt.Sprintf("pull in the last screw of a corner, in end grain, under a push of %s from the front", r.force(push)),
 		Value: moment / lever, Limit: endGrainShare * AllowableWithdrawal(sg, shankDiameter(s.Gauge), thread), Unit: "N",
-		Formula: "push/2 · (height − top) / (depth − way of the screw from the edge); limit: three quarters of 2850/15700 of 108.25·G²·D·L",
+		Formula: fmt.Sprintf("push/2 · (height − top) / (depth − way of the screw from the edge); limit: three quarters of 2850/15700 of %+s", r.withdrawal()),
 		Source:  rackSource + "; FPL-GTR-190 equation 8-9, not checked against its text, and an allowable share (https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html); glue is not counted",
 		Parts:   parts, Sizes: []string{"corners.screws.length", "corners.screws.from-end", "corners.screws.count", "size.depth"},
 		Advice: "longer screws, nearer to the edges, or glued housings or dovetails", Level: part.Warning})

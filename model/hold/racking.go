@@ -30,7 +30,7 @@ func (r *reckoning) racking() {
 	push := rackShare * r.load
 	arm := r.seat.Height.MM() - r.d.Boards.Top.Thickness.MM()
 	below, ties := r.lowestTies()
-	corner := Figure{ID: "racking-corner", What: fmt.Sprintf("bending stress of the side's section at the corner under a sideways push of %.0f N at the top", push),
+	corner := Figure{ID: "racking-corner", What: fmt.Sprintf("bending stress of the side's section at the corner under a sideways push of %s at the top", r.force(push)),
 		Unit: "MPa", Formula: "6 · push/2 · (height − top) / (width through the joint · thickness²)", Source: rackSource,
 		Parts: r.seat.Sides[:], Sizes: []string{"stretchers", "boards.side.thickness", "size.height"},
 		Advice: "a stretcher well below the top, or thicker sides", Level: part.Warning}
@@ -49,7 +49,7 @@ func (r *reckoning) racking() {
 	r.add(corner)
 	moment := Racking(push, r.seat.Height.MM()-below)
 	wall.Width += 2 * below * math.Tan(r.d.Splay.Edges.Radians()) // it tapers
-	r.add(Figure{ID: "racking-side", What: fmt.Sprintf("bending stress of a side at the stretcher under a sideways push of %.0f N at the top", push),
+	r.add(Figure{ID: "racking-side", What: fmt.Sprintf("bending stress of a side at the stretcher under a sideways push of %s at the top", r.force(push)),
 		Value: stress(wall, moment), Limit: wall.MOR / reserve, Unit: "MPa", Formula: "6 · push/2 · height of the stretcher's middle / (width there · thickness²)",
 		Source: rackSource + "; limit: a third of the clear wood's strength, common practice", Parts: corner.Parts, Sizes: corner.Sizes,
 		Advice: "a lower stretcher, or thicker sides", Level: part.Warning})
@@ -62,7 +62,7 @@ func (r *reckoning) racking() {
 // rackTie is what the push brings to one of the stretchers that share it; screws in its end grain are judged by it.
 func (r *reckoning) rackTie(s form.Rail, push, pull float64, sharing int) {
 	id := s.ID
-	f := Figure{ID: "racking-pull", What: fmt.Sprintf("pull and thrust at each end of %s under a sideways push of %.0f N at the top", r.nameOf(id), push),
+	f := Figure{ID: "racking-pull", What: fmt.Sprintf("pull and thrust at each end of %s under a sideways push of %s at the top", r.nameOf(id), r.force(push)),
 		Value: pull, Unit: "N", Formula: shared("push/2 · (height − top) / (top's middle to the stretcher's middle)", sharing),
 		Source: rackSource, Parts: []string{id}, Sizes: []string{s.Path + ".below-top"}, Level: part.Note}
 	if limit, ok := r.endGrain(s); ok {
@@ -104,9 +104,9 @@ func (r *reckoning) rackScrews(push, arm float64) {
 	}
 	half := r.d.Boards.Side.Thickness.MM() / 2
 	thread := threadIn(s.Length.MM(), r.wayThrough(r.d.Boards.Top.Thickness)-s.Counterbore.MM())
-	r.add(Figure{ID: "racking-screws-pull", What: fmt.Sprintf("pull in each screw of a corner, in end grain, under a sideways push of %.0f N at the top", push),
+	r.add(Figure{ID: "racking-screws-pull", What: fmt.Sprintf("pull in each screw of a corner, in end grain, under a sideways push of %s at the top", r.force(push)),
 		Value: Racking(push, arm) / half / float64(s.Count), Limit: endGrainShare * AllowableWithdrawal(wood.SG, shankDiameter(s.Gauge), thread), Unit: "N",
-		Formula: "push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2850/15700 of 108.25·G²·D·L",
+		Formula: fmt.Sprintf("push/2 · (height − top) / (half the side's thickness · screws); limit: three quarters of 2850/15700 of %+s", r.withdrawal()),
 		Source:  rackSource + "; FPL-GTR-190 equation 8-9, not checked against its text, and an allowable share (https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html); glue is not counted",
 		Parts:   append([]string{r.top.ID}, r.seat.Sides[:]...), Sizes: []string{"corners.screws.length", "corners.screws.count", "stretchers", "boards.side.thickness"},
 		Advice: "a stretcher well below the top, or glued housings or dovetails", Level: part.Warning})

@@ -15,6 +15,14 @@ func Withdrawal(gravity, diameter, thread float64) float64 {
 	return 108.25 * gravity * gravity * diameter * thread
 }
 
+// withdrawal is the formula of Withdrawal in the unit that goes with the design's: the same form in inches, pounds-force.
+func (r *reckoning) withdrawal() string {
+	if r.d.Style().Unit == measure.Imperial {
+		return "15700·G²·D·L"
+	}
+	return "108.25·G²·D·L"
+}
+
 const (
 	// endGrainShare of the pull in side grain (from memory). A screw should not be loaded so at all:
 	// https://issuhub.com/view/index?id=4884&pageIndex=189

@@ -58,9 +58,18 @@ func (r *reckoning) tips(seat *part.Part, where string, h, inside, back float64,
 		Parts: []string{seat.ID}, Sizes: paths, Advice: feetOut(over), Level: part.Warning, Told: form.OnSides(r.p.Form)}
 	r.add(f)
 	push := TipsAt(h, inside, r.p.Overall.Mass*gravity, back)
-	r.add(Figure{ID: "tips-at-push", What: fmt.Sprintf("push outward at "+seatTop(seat)+" that tips it over its %s with 600 N near the edge, own weight counted", where),
+	r.add(Figure{ID: "tips-at-push", What: fmt.Sprintf("push outward at "+seatTop(seat)+" that tips it over its %s with %s near the edge, own weight counted", where, r.onEdge()),
 		Value: max(push, 0), Limit: tipPush, Least: true, Unit: "N", Formula: "(600 N · (60 mm − feet inside) + own weight · half the floor size) / height", Source: tipSource,
 		Parts: []string{seat.ID}, Sizes: paths, Advice: f.Advice, Level: part.Warning, Told: form.OnSides(r.p.Form)})
+}
+
+// onEdge is the load that the test of tipping sets near the edge, as the standard has it, and in inches what it is there.
+func (r *reckoning) onEdge() string {
+	const standard = "600 N"
+	if own := r.force(tipLoad); own != standard {
+		return own + " (" + standard + ")"
+	}
+	return standard
 }
 
 // feetOut is what would do about tipping, where something overhangs that far.

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"splaywright/model/measure"
 )
 
 // columns of the species table, in order.
@@ -87,7 +89,7 @@ func loadFigures(s *Species, row []string) error {
 		column int
 		into   *float64
 		scale  float64
-	}{{3, &s.SG, 1}, {5, &s.Janka, newtonPerPoundForce}, {6, &s.MOE, 1e6 * mpaPerPSI}, {7, &s.MOR, mpaPerPSI}} {
+	}{{3, &s.SG, 1}, {5, &s.Janka, measure.NewtonsPerPoundForce}, {6, &s.MOE, 1e6 * measure.MegapascalsPerPSI}, {7, &s.MOR, measure.MegapascalsPerPSI}} {
 		if row[f.column] == "" && f.column == 5 {
 			continue
 		}

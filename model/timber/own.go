@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"splaywright/model/measure"
 	"splaywright/model/word"
 )
 
@@ -133,7 +134,7 @@ func (o Own) Check() error {
 // Figured completes a timber whose figures are as the tables print them: hardness in pounds-force, elasticity in
 // million and rupture in single pounds-force per square inch, change of size as a part of it per percent of moisture.
 func (o Own) Figured(hardness, elasticity, rupture, changeRadial, changeTangential float64) Own {
-	o.Janka, o.MOE, o.MOR = hardness*newtonPerPoundForce, elasticity*1e6*mpaPerPSI, rupture*mpaPerPSI
+	o.Janka, o.MOE, o.MOR = hardness*measure.NewtonsPerPoundForce, elasticity*1e6*measure.MegapascalsPerPSI, rupture*measure.MegapascalsPerPSI
 	o.Density12 = density12(o.SG, o.GreenSG)
 	if changeRadial > 0 && changeTangential > 0 {
 		o.Movement = &Movement{Name: o.Name, ChangeRadial: changeRadial, ChangeTangential: changeTangential,
@@ -145,7 +146,7 @@ func (o Own) Figured(hardness, elasticity, rupture, changeRadial, changeTangenti
 
 // Printed gives hardness and the two moduli as the tables print them, in the units that Figured takes.
 func (o Own) Printed() (hardness, elasticity, rupture float64) {
-	return o.Janka / newtonPerPoundForce, o.MOE / (1e6 * mpaPerPSI), o.MOR / mpaPerPSI
+	return o.Janka / measure.NewtonsPerPoundForce, o.MOE / (1e6 * measure.MegapascalsPerPSI), o.MOR / measure.MegapascalsPerPSI
 }
 
 // shrinkage is the percentage from green to oven-dry that a coefficient of change stands for: FPL-GTR-190 has its

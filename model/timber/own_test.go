@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"splaywright/model/measure"
 )
 
 const ownHead = "name,aliases,kind,specific_gravity,volume_at,side_hardness,modulus_of_elasticity,modulus_of_rupture,read,source,change_radial,change_tangential,price_per_m3\n"
@@ -17,7 +19,7 @@ func TestOwnTimbers(t *testing.T) {
 		t.Fatal(err)
 	}
 	plum, ok := b.Find("Plum")
-	if !ok || math.Abs(plum.Density12-728) > 1e-9 || math.Abs(plum.MOR-11000*mpaPerPSI) > 1e-9 || plum.Wood != Hardwood {
+	if !ok || math.Abs(plum.Density12-728) > 1e-9 || math.Abs(plum.MOR-11000*measure.MegapascalsPerPSI) > 1e-9 || plum.Wood != Hardwood {
 		t.Errorf("%v %+v", ok, plum)
 	}
 	if m, ok := b.FindMovement("garden plum"); !ok || math.Abs(m.Change(100, AcrossFlatsawn, 7, 12)-1.4) > 1e-9 {

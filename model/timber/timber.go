@@ -40,12 +40,6 @@ func (s Species) Sure(figure string) bool {
 	return false
 }
 
-// Conversions, exact: NIST Special Publication 811, appendix B.
-const (
-	newtonPerPoundForce = 4.4482216152605
-	mpaPerPSI           = 0.00689475729316836
-)
-
 // Moisture of the table, and the fibre saturation below which wood shrinks.
 // 30 % is the Wood Handbook's figure, FPL-GTR-190 chapter 4.
 const (

@@ -284,7 +284,7 @@ func (t *Tongue) own(joint string) string {
 }
 
 // units are letters that are no words: they read the same in every language.
-var units = map[string]bool{"mm": true, "in": true, "kg": true, "N": true, "x": true, "y": true, "z": true, "A": true, "B": true, "m": true, "cm": true, "MPa": true, "lb": true, "bd": true, "ft": true, "n": true, "R": true, "Ø": true,
+var units = map[string]bool{"mm": true, "in": true, "kg": true, "N": true, "x": true, "y": true, "z": true, "A": true, "B": true, "m": true, "cm": true, "MPa": true, "lb": true, "lbf": true, "psi": true, "bd": true, "ft": true, "n": true, "R": true, "Ø": true,
 	"FAS": true, "SEL": true, "F": true, "C": true, "AC": true} // the marks of grades: F1F, 1C, 2AC
 
 // address is a place on the net, which has no words.

@@ -32,6 +32,21 @@ func (s *sheet) numbers(unit string, heads ...string) {
 	}
 }
 
+// amounts adds columns of weights, forces or volumes, in the unit that goes with the style's.
+func (s *sheet) amounts(unit string, heads ...string) {
+	_, unit = s.style.Unit.In(0, unit)
+	s.numbers(unit, heads...)
+}
+
+// amount is a figure of such a column, to so many decimals in our unit, or to others in that of a shop that works in inches.
+func (s *sheet) amount(x float64, unit string, decimals, inInches int) Cell {
+	x, shown := s.style.Unit.In(x, unit)
+	if shown != unit {
+		decimals = inInches
+	}
+	return figure(x, decimals)
+}
+
 // lengths adds columns of lengths in the style's unit, all measured on one line, which the table names
 // below its rows.
 func (s *sheet) lengths(line string, heads ...string) {

@@ -47,7 +47,13 @@ type compared struct {
 
 // line adds a row of one value a piece, shown to so many decimals.
 func (s *comparison) line(ref, what, unit string, decimals int, of func(p *form.Piece) compared) {
-	s.values(ref, what, unit, of, func(x float64) Cell { return figure(x, decimals) },
+	_, shown := s.style.Unit.In(0, unit)
+	in := func(p *form.Piece) compared {
+		c := of(p)
+		c.x, _ = s.style.Unit.In(c.x, unit)
+		return c
+	}
+	s.values(ref, what, shown, in, func(x float64) Cell { return figure(x, decimals) },
 		func(first, last float64) string {
 			return fmt.Sprintf("%+.*f", decimals, shownAs(last, decimals)-shownAs(first, decimals))
 		})
@@ -349,13 +355,9 @@ func (s *comparison) holding() {
 		}
 	}
 	for _, f := range order {
-		s.line(first(f.Parts), f.What, s.unitOf(f.Unit), 1, func(p *form.Piece) compared {
+		s.line(first(f.Parts), f.What, f.Unit, 1, func(p *form.Piece) compared {
 			g, ok := figures[at[p]][f.ID]
-			x := g.Value
-			if f.Unit == "mm" && s.style.Unit == measure.Imperial {
-				x = measure.Length(x).Inches()
-			}
-			return compared{x, ok && !math.IsNaN(x)}
+			return compared{g.Value, ok && !math.IsNaN(g.Value)}
 		})
 	}
 }

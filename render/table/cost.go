@@ -110,12 +110,15 @@ func Cost(p *form.Piece, style measure.Style) Table {
 	missing := ""
 	for _, l := range lines {
 		price, cost := Cell{}, Cell{}
+		amount, unit := figure(l.amount, l.decimals), l.unit // that of its price, which the design file names
 		if l.ok {
 			price, cost = figure(l.each, 2), figure(l.cost(), 2)
 		} else {
 			missing += ", " + l.what
+			amount = s.amount(l.amount, l.unit, l.decimals, 3)
+			_, unit = s.style.Unit.In(0, l.unit)
 		}
-		s.row("", word(l.what), figure(l.amount, l.decimals), word(l.unit), price, cost)
+		s.row("", word(l.what), amount, word(unit), price, cost)
 	}
 	s.row("", word("Total"), Cell{}, word(""), Cell{}, figure(sum, 2))
 	if w := p.Design.Cost.Waste; w > 0 {

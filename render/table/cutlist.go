@@ -25,8 +25,8 @@ func CutList(p *form.Piece, style measure.Style) Table {
 	s.lengths("of the square-ended board to start from", "Rough length", "Rough width", "Rough thick")
 	s.numbers("", "Sold as")
 	s.numbers("bd ft", "Exact", "Charged")
-	s.numbers("m³", "Rough")
-	s.numbers("kg", "Weight")
+	s.amounts("m³", "Rough")
+	s.amounts("kg", "Weight")
 	sum := totals{feet: map[int]float64{}}
 	for _, g := range groups(p) {
 		cutRow(s, p, g)
@@ -52,15 +52,15 @@ func cutRow(s *sheet, p *form.Piece, g group) {
 		word(fmt.Sprintf("%d/4", quarters)),
 		figure(n*boardFeet(rough), 2),
 		figure(n*surfaceMeasure(rough)*float64(quarters)/4, 2),
-		figure(n*cubicMetres(rough), 5), weight(g.mass()))
+		s.amount(n*cubicMetres(rough), "m³", 5, 3), s.weight(g.mass()))
 }
 
 // weight is blank where it is not known.
-func weight(kg float64) Cell {
+func (s *sheet) weight(kg float64) Cell {
 	if kg == 0 {
 		return Cell{}
 	}
-	return figure(kg, 2)
+	return s.amount(kg, "kg", 2, 2)
 }
 
 func (g group) mass() float64 {
@@ -110,7 +110,7 @@ func (t *totals) add(p *form.Piece, g group) {
 func (t *totals) row(s *sheet) {
 	s.row("", word(""), word("Total"), count(t.parts), word(""), word(""), word(""),
 		Cell{}, Cell{}, Cell{}, Cell{}, Cell{}, Cell{}, Cell{},
-		figure(t.exact, 2), figure(t.sold, 2), figure(t.cubic, 5), weight(t.kg))
+		figure(t.exact, 2), figure(t.sold, 2), s.amount(t.cubic, "m³", 5, 3), s.weight(t.kg))
 }
 
 func (t *totals) tallied() float64 {

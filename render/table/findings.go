@@ -7,17 +7,18 @@ import (
 	"strings"
 
 	"splaywright/model/form"
-	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
 // Findings is what the program noticed about the piece, in the piece's own order.
 func Findings(p *form.Piece) Table {
-	s := newSheet("findings", "Findings", measure.Style{})
+	s := newSheet("findings", "Findings", p.Design.Style())
 	s.words("Level", "Finding")
 	s.numbers("", "Figure", "Limit")
 	s.words("Unit", "Parts", "Source")
 	for _, f := range p.Findings {
+		f.Figure, _ = s.style.Unit.In(f.Figure, f.Unit)
+		f.Limit, f.Unit = s.style.Unit.In(f.Limit, f.Unit)
 		s.row(first(f.Parts), word(string(f.Level)), word(f.Text), plain(f, f.Figure), plain(f, f.Limit),
 			word(f.Unit), word(partsOf(p, f.Parts)), word(f.Source))
 	}

@@ -52,7 +52,8 @@ func Holding(p *form.Piece, style measure.Style) Table {
 var symbols = []struct{ in, says string }{
 	{"W·L", "Of a beam: W is the load, L the span, E the stiffness along the grain, I the second moment of area of the section, A′ five sixths of its area, h its height."},
 	{"· C ·", "C is the share of its size that wood changes by for each percent of moisture."},
-	{"G²·D·L", "Of a screw: G is the specific gravity of the wood, D the shank's diameter and L the thread's length in it, two thirds of the screw at most, both in millimetres; the pull is in newtons."},
+	{"108.25·G²·D·L", "Of a screw: G is the specific gravity of the wood, D the shank's diameter and L the thread's length in it, two thirds of the screw at most, both in millimetres; the pull is in newtons."},
+	{"15700·G²·D·L", "Of a screw: G is the specific gravity of the wood, D the shank's diameter and L the thread's length in it, two thirds of the screw at most, both in inches; the pull is in pounds-force."},
 }
 
 // noteSymbols adds what the letters of a text's formulas stand for.
@@ -78,21 +79,19 @@ func numberOf(list *[]string, text string) int {
 	return len(*list)
 }
 
-// held is a reckoned figure: lengths in the style's unit, to a hundredth of an inch or a tenth of a
-// millimetre, pounds whole, all else to a tenth.
+// held is a reckoned figure in the unit that goes with the style's: inches to a hundredth, pounds on a square inch and the
+// pounds of ratings whole, all else to a tenth.
 func (s *sheet) held(x float64, unit string) Cell {
-	if unit == "mm" && s.style.Unit == measure.Imperial {
-		x = measure.Length(x).Inches()
-	}
+	x, _ = s.style.Unit.In(x, unit)
 	return figure(x, s.decimals(unit))
 }
 
 // decimals of a reckoned figure. One beyond its limit has more where the two would read alike.
 func (s *sheet) decimals(unit string) int {
-	switch {
-	case unit == "mm" && s.style.Unit == measure.Imperial:
+	switch s.unitOf(unit) {
+	case "in":
 		return 2
-	case unit == "lb":
+	case "lb", "psi":
 		return 0
 	}
 	return 1
@@ -100,9 +99,7 @@ func (s *sheet) decimals(unit string) int {
 
 // unitOf is the unit in which held shows a figure.
 func (s *sheet) unitOf(unit string) string {
-	if unit == "mm" {
-		return lengthUnit(s.style)
-	}
+	_, unit = s.style.Unit.In(0, unit)
 	return unit
 }
 

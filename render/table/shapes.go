@@ -103,13 +103,13 @@ func Easing(p *form.Piece, style measure.Style) Table {
 	s.lengths("square to the edge", "Radius")
 	s.lengths("along the edge, from its long point to its long point", "Length")
 	s.angles("Edge angle")
-	s.numbers("cm³", "Wood removed")
+	s.amounts("cm³", "Wood removed")
 	s.words("Drawn")
 	s.perPart(p, func(q *part.Part) [][]Cell {
 		var rows [][]Cell
 		for _, e := range q.Eased {
 			row := []Cell{
-				word(e.Name), s.length(e.Radius), s.length(e.Length), angle(e.Dihedral, 0), figure(e.Removed/1000, 2), word(drawn(e)),
+				word(e.Name), s.length(e.Radius), s.length(e.Length), angle(e.Dihedral, 0), s.amount(e.Removed/1000, "cm³", 2, 3), word(drawn(e)),
 			}
 			if k := slices.IndexFunc(rows, func(r []Cell) bool { return sameEasing(r, row) }); k >= 0 {
 				rows[k][0].Text += ", " + e.Name

@@ -121,12 +121,9 @@ func massText(p *form.Piece) string {
 	if !p.Weighed() {
 		return "not known: a timber of the piece is in no table"
 	}
-	return kilograms(p.Overall.Mass)
+	kg, lb := figure(p.Overall.Mass, 2).Text+" kg", figure(p.Overall.Mass/measure.KilogramsPerPound, 1).Text+" lb"
+	if p.Design.Style().Unit == measure.Imperial {
+		kg, lb = lb, kg
+	}
+	return fmt.Sprintf("%s (%s), wood only, at 12 %% moisture", kg, lb)
 }
-
-func kilograms(mass float64) string {
-	return figure(mass, 2).Text + " kg (" + figure(mass/poundKG, 1).Text + " lb), wood only, at 12 % moisture"
-}
-
-// poundKG is the avoirdupois pound in kilograms, exact by the agreement of 1959.
-const poundKG = 0.45359237
