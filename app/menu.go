@@ -26,6 +26,7 @@ type menus struct {
 	rulers     *fyne.MenuItem
 
 	wooden, near *fyne.MenuItem
+	first, third *fyne.MenuItem // projections
 	slide        *fyne.MenuItem
 	scale        *fyne.MenuItem
 }
@@ -139,6 +140,8 @@ func (w *Window) viewMenu() *fyne.Menu {
 	w.menu.wooden = command("Pictorial as wood", fyne.KeyG, ctrl, func() { w.look3(true, false) })
 	w.menu.near = command("Pictorial from the eye", fyne.KeyE, ctrl, func() { w.look3(false, true) })
 	w.menu.slide = command("Slide single parts", fyne.KeyJ, ctrl, w.slideOne)
+	w.menu.first = fyne.NewMenuItem(say.It("First-angle projection"), func() { w.project("first") })
+	w.menu.third = fyne.NewMenuItem(say.It("Third-angle projection"), func() { w.project("third") })
 	return fyne.NewMenu(say.It("View"),
 		command("Fit the drawing", fyne.Key0, ctrl, w.drawing.Fit),
 		command("Larger", fyne.KeyEqual, ctrl, w.drawing.ZoomIn),
@@ -152,8 +155,8 @@ func (w *Window) viewMenu() *fyne.Menu {
 		w.menu.near,
 		w.menu.slide,
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem(say.It("First-angle projection"), func() { w.project("first") }),
-		fyne.NewMenuItem(say.It("Third-angle projection"), func() { w.project("third") }),
+		w.menu.first,
+		w.menu.third,
 		fyne.NewMenuItemSeparator(),
 		command("Next table", fyne.KeyPageDown, ctrl, func() { w.turnTab(1) }),
 		command("Table before", fyne.KeyPageUp, ctrl, func() { w.turnTab(-1) }),
@@ -214,15 +217,29 @@ func (w *Window) theme() look.Theme {
 	return look.Theme{Dark: p.Bool(prefDark), High: p.Bool(prefHigh)}
 }
 
-// refresh says in the menu what would be taken back and what would be made again.
+// refresh says in the menu what would be taken back and what would be made again, and marks the projection of the papers.
 func (m *menus) refresh(s *session.Session) {
-	was := [3]string{m.undo.Label, m.redo.Label, m.save.Label}
+	was := [4]string{m.undo.Label, m.redo.Label, m.save.Label, m.projection()}
+	if p := s.Piece(); p != nil {
+		m.first.Checked, m.third.Checked = p.Design.Papers.Projection == "first", p.Design.Papers.Projection == "third"
+	}
 	m.undo.Label = named(say.It("Undo"), "Undo %s", s.History(), true)
 	m.redo.Label = named(say.It("Redo"), "Redo %s", s.Undone(), false)
 	m.undo.Disabled, m.redo.Disabled = !s.CanUndo(), !s.CanRedo()
-	if was != [3]string{m.undo.Label, m.redo.Label, m.save.Label} {
+	if was != [4]string{m.undo.Label, m.redo.Label, m.save.Label, m.projection()} {
 		m.main.Refresh()
 	}
+}
+
+// projection is the one that is marked; "" = none is yet.
+func (m *menus) projection() string {
+	switch {
+	case m.first.Checked:
+		return m.first.Label
+	case m.third.Checked:
+		return m.third.Label
+	}
+	return ""
 }
 
 // named adds the step to the name of a command.

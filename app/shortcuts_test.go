@@ -37,3 +37,21 @@ func TestShortcutsInMenusAreReadable(t *testing.T) {
 		menu.Hide()
 	}
 }
+
+// The menu marks the projection that the papers have, whether it was chosen there, follows from the unit or comes back by undo.
+func TestTheProjectionIsMarked(t *testing.T) {
+	w := open(t, Options{})
+	is := func(when string, first bool) {
+		t.Helper()
+		if w.menu.first.Checked != first || w.menu.third.Checked == first {
+			t.Errorf("%s first angle is marked: %v, third angle: %v", when, w.menu.first.Checked, w.menu.third.Checked)
+		}
+	}
+	is("in millimetres", true)
+	w.menu.third.Action()
+	is("chosen", false)
+	w.undo()
+	is("undone", true)
+	w.set("units", "in")
+	is("in inches", false)
+}
