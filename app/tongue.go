@@ -35,12 +35,17 @@ func (w *Window) speak(code string) {
 	}
 }
 
-// rebuild puts everything on the screen anew; the design, the open tab and what is unsaved stay.
+// rebuild puts everything on the screen anew; the design, the open tab with its list of boards, how the pictorial is shown and
+// what is unsaved stay.
 func (w *Window) rebuild() {
-	tab := w.tabs.SelectedIndex()
+	tab, list := w.tabs.SelectedIndex(), w.boards.which.SelectedIndex()
+	wooden, near := w.turner.Shows()
 	w.build()
 	w.fill()
 	w.drawing.Roomed = w.remake
+	isWooden, isNear := w.turner.Shows()
+	w.look3(wooden != isWooden, near != isNear)
+	w.boards.which.SetSelectedIndex(list)
 	w.tabs.SelectIndex(tab)
 	w.shown.fresh = true
 	w.changed()

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"splaywright/app/field"
+	"splaywright/app/panel"
 	"splaywright/app/say"
 	"splaywright/model/tongue"
 )
@@ -81,5 +82,22 @@ func TestWhatANewDesignBeginsWithIsInTheLanguage(t *testing.T) {
 	f := w.sizes.Field("timber")
 	if got := f.SaidText(); f.Text() != "white oak" || !strings.HasPrefix(got, "Weißeiche; eingebaut: ") {
 		t.Errorf("under the timber %q stands %q", f.Text(), got)
+	}
+}
+
+// In another language the window shows what it showed: the tab, the list of boards, the pictorial as wood or from the eye.
+func TestWhatIsShownStaysInAnotherLanguage(t *testing.T) {
+	inTongue(t, tongue.English)
+	w := onScreen(t)
+	w.openTabOf(boardsTab)
+	w.boards.which.SetSelectedIndex(1)
+	w.look3(true, true)
+	for _, code := range []string{"de", "ja", tongue.English} {
+		w.speak(code)
+		wooden, near := w.turner.Shows()
+		if w.openTab() != boardsTab || w.boards.list != panel.ToBuy || !wooden || !near || !w.menu.wooden.Checked || !w.menu.near.Checked {
+			t.Errorf("%s: the tab is %s, the list %s; the pictorial is wooden: %v, from the eye: %v, marked so: %v, %v",
+				code, w.openTab(), w.boards.list, wooden, near, w.menu.wooden.Checked, w.menu.near.Checked)
+		}
 	}
 }
