@@ -196,3 +196,32 @@ func TestACrowdedRowStandsInTwoColumns(t *testing.T) {
 		}
 	}
 }
+
+// A mark stands well apart from a note where there is another place, and close to it rather than not at all.
+func TestAMarkDoesNotReadOnFromANote(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		places []draw.Point
+		want   float64
+	}{
+		{"a farther place", []draw.Point{{X: 46, Y: 20}, {X: 60, Y: 20}}, 60},
+		{"no other", []draw.Point{{X: 46, Y: 20}}, 46},
+	} {
+		k := New(Practice(draw.Ink{}))
+		k.Line([]draw.Point{{}, {X: 100}, {X: 100, Y: 40}, {Y: 40}, {}}, draw.Pen{Width: 0.5}, "visible", "")
+		k.Leader(draw.Point{X: 8, Y: 14}, true, "4 × pilot, centred", "", 45)
+		k.Stamp(Stamp{Mark: "7"}, c.places)
+		found := false
+		for _, it := range k.Finish() {
+			if m, ok := it.(draw.Text); ok && m.Layer == "mark" {
+				found = true
+				if m.At.X != c.want {
+					t.Errorf("%s: the mark stands at %g, want %g", c.name, m.At.X, c.want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: no mark", c.name)
+		}
+	}
+}

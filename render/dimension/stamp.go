@@ -37,16 +37,19 @@ const (
 	stampHead  = 2.2
 	stampRow   = 6.0
 	stampAir   = 1.4 // round all of it
+	stampFar   = 4.0 // from notes, where there is room: nearer a mark reads on from them, "centred 7"
 )
 
 func (k *Sketch) layStamp(s stamped) {
 	small := Stamp{Mark: s.Mark, Ref: s.Ref}
 	for _, t := range []Stamp{s.Stamp, {Mark: s.Mark, Ref: s.Ref, Arrows: s.Arrows}, small} {
-		for _, at := range s.places {
-			texts, lines, heads := k.stampAt(t, at)
-			if k.stampFree(texts, lines) {
-				k.putStamp(t, texts, lines, heads)
-				return
+		for _, apart := range []float64{stampFar, stampAir} {
+			for _, at := range s.places {
+				texts, lines, heads := k.stampAt(t, at)
+				if k.stampFree(texts, lines) && k.stampApart(texts, apart) {
+					k.putStamp(t, texts, lines, heads)
+					return
+				}
 			}
 		}
 	}
@@ -89,6 +92,19 @@ func (k *Sketch) stampFree(texts []draw.Text, lines []segment) bool {
 	for i := range rooms {
 		if !k.clear(&rooms[i]) {
 			return false
+		}
+	}
+	return true
+}
+
+// stampApart tells whether a stamp's texts stand so far from all others, mm.
+func (k *Sketch) stampApart(texts []draw.Text, apart float64) bool {
+	for _, t := range texts {
+		q := textQuad(t, apart)
+		for i := range k.texts {
+			if q.meets(&k.texts[i]) {
+				return false
+			}
 		}
 	}
 	return true
