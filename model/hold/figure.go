@@ -81,7 +81,7 @@ func Figures(p *form.Piece) []Figure {
 	return r.out
 }
 
-// onSides reckons what people sit and stand on. Steps rack and move as their taller half does.
+// onSides reckons what people sit and stand on. Steps rack as their taller half does.
 func (r *reckoning) onSides() {
 	r.span, r.mid = r.between()
 	r.depth = r.seat.Depth.MM()
@@ -102,9 +102,7 @@ func (r *reckoning) onSides() {
 	if r.seat.Height == r.d.Size.Height {
 		r.duty()
 	}
-	if r.seat.Height == r.d.Size.Height {
-		r.movement()
-	}
+	r.movement()
 }
 
 // the names what is stepped or sat on.

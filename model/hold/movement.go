@@ -60,7 +60,7 @@ func (r *reckoning) movement() {
 	if !ok || r.d.Boards.Side.Timber == r.d.Boards.Top.Timber {
 		return
 	}
-	r.add(Figure{ID: "boards-move-apart", What: "difference in movement between top and sides along their joint, " + r.air.words, Value: math.Abs(along - side), Limit: mostUnlike, Unit: "mm",
+	r.add(Figure{ID: "boards-move-apart", What: fmt.Sprintf("difference in movement between %s and its sides along their joint, %s", r.the(), r.air.words), Value: math.Abs(along - side), Limit: mostUnlike, Unit: "mm",
 		Formula: "depth · difference of C · change of moisture", Source: movementSource + "; limit: common practice", Parts: append([]string{r.top.ID}, r.seat.Sides[:]...),
 		Sizes: []string{"boards.top.timber", "boards.side.timber", "size.depth", "use"}, Advice: "one timber for both, or quartersawn boards", Level: part.Warning})
 }
