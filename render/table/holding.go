@@ -42,10 +42,24 @@ func Holding(p *form.Piece, style measure.Style) Table {
 		}
 		s.note(NotCheckedNote(p))
 		for i, text := range sources {
-			s.note(fmt.Sprintf("Source %d: %s", i+1, text))
+			s.note(sourceNote(sources[:i], text))
 		}
 	}
 	return s.Said(s.style)
+}
+
+// sourceNote is the note of a source behind those before it. One that only adds to another is told by that.
+func sourceNote(before []string, text string) string {
+	as, adds := 0, ""
+	for i, s := range before {
+		if more, ok := strings.CutPrefix(text, s); ok && strings.HasPrefix(more, "; ") && (as == 0 || len(more) < len(adds)) {
+			as, adds = i+1, more
+		}
+	}
+	if as > 0 {
+		return fmt.Sprintf("Source %d: as source %d%s", len(before)+1, as, adds)
+	}
+	return fmt.Sprintf("Source %d: %s", len(before)+1, text)
 }
 
 // symbols says what the letters of the formulas stand for.

@@ -98,3 +98,18 @@ func lastRough(t *testing.T, tb Table, row int) float64 {
 	t.Fatal("no volume")
 	return 0
 }
+
+// A source that adds to one before it is told by that one, by the longest of several.
+func TestASourceThatAddsToAnotherIsToldByIt(t *testing.T) {
+	before := []string{"statics", "a handbook", "statics; a push"}
+	for text, want := range map[string]string{
+		"a standard":             "Source 4: a standard",
+		"statics of props":       "Source 4: statics of props",
+		"a handbook; limit: 1":   "Source 4: as source 2; limit: 1",
+		"statics; a push; limit": "Source 4: as source 3; limit",
+	} {
+		if got := sourceNote(before, text); got != want {
+			t.Errorf("%s: %q, want %q", text, got, want)
+		}
+	}
+}
