@@ -544,7 +544,7 @@ func TestWhatABoardsNumberFollows(t *testing.T) {
 		if got := f.SaidText(); got != want {
 			t.Errorf("%s: %q, want %q", path, got, want)
 		}
-		f.Input().(fyne.Focusable).TypedKey(&fyne.KeyEvent{Name: fyne.KeyUp})
+		f.Input().TypedKey(&fyne.KeyEvent{Name: fyne.KeyUp})
 		if got, want := w.s.Text(path), []string{"2", "1"}[i]; got != want {
 			t.Errorf("%s: an arrow up makes it %q, want %s", path, got, want)
 		}
