@@ -225,3 +225,27 @@ func TestAMarkDoesNotReadOnFromANote(t *testing.T) {
 		}
 	}
 }
+
+// What stands below the line of a note has that line to itself: no other note comes between them.
+func TestNothingComesUnderTheShelfOfANote(t *testing.T) {
+	for _, x := range []float64{30, 34, 38, 42, 46} {
+		k := New(Practice(draw.Ink{}))
+		k.Line([]draw.Point{{}, {X: 100}}, draw.Pen{Width: 0.5}, "visible", "")
+		k.Leader(draw.Point{X: 20, Y: 4}, true, "a long line over it all\nshort", "", 60)
+		k.Leader(draw.Point{X: x, Y: 2}, true, "top", "", 120, 60)
+		var shelf draw.Box
+		for _, it := range k.Finish() {
+			switch n := it.(type) {
+			case draw.Path:
+				if len(n.Segs) == 3 && shelf.Width() == 0 {
+					a, b := n.Segs[1].P[2], n.Segs[2].P[2]
+					shelf = draw.Box{Min: draw.Point{X: min(a.X, b.X), Y: a.Y - 3}, Max: draw.Point{X: max(a.X, b.X), Y: a.Y}}
+				}
+			case draw.Text:
+				if n.Text == "top" && draw.Bounds([]draw.Item{n}).Meets(shelf) {
+					t.Errorf("pointing at %g the note stands at %v, under the shelf %v", x, n.At, shelf)
+				}
+			}
+		}
+	}
+}

@@ -137,4 +137,9 @@ func (k *Sketch) drawLeader(l leader, elbow draw.Point, way float64) {
 	for _, t := range t {
 		k.putText(t)
 	}
+	if len(t) > 1 { // nothing else comes under the shelf beside what stands there: it would read as part of the note
+		lo := draw.Point{X: min(shelf.a.X, shelf.b.X), Y: shelf.a.Y - lift - k.Style.Text}
+		hi := draw.Point{X: max(shelf.a.X, shelf.b.X), Y: shelf.a.Y}
+		k.texts = append(k.texts, quad{p: [4]draw.Point{lo, {X: hi.X, Y: lo.Y}, hi, {X: lo.X, Y: hi.Y}}, box: draw.Box{Min: lo, Max: hi}})
+	}
 }
