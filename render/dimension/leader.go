@@ -74,6 +74,12 @@ func (k *Sketch) tryLeader(l leader, n, dir float64, crossing bool) bool {
 	if !k.allFree(t) || !k.open(shelf) || !k.open(segment{l.at, elbow}) {
 		return false
 	}
+	if len(t) > 1 {
+		room := k.under(shelf)
+		if slices.ContainsFunc(k.texts, func(o quad) bool { return room.meets(&o) }) {
+			return false
+		}
+	}
 	for _, t := range t {
 		if q := textQuad(t, 0.2); q.crossed(segment{l.at, elbow}) {
 			return false
@@ -137,9 +143,15 @@ func (k *Sketch) drawLeader(l leader, elbow draw.Point, way float64) {
 	for _, t := range t {
 		k.putText(t)
 	}
-	if len(t) > 1 { // nothing else comes under the shelf beside what stands there: it would read as part of the note
-		lo := draw.Point{X: min(shelf.a.X, shelf.b.X), Y: shelf.a.Y - lift - k.Style.Text}
-		hi := draw.Point{X: max(shelf.a.X, shelf.b.X), Y: shelf.a.Y}
-		k.texts = append(k.texts, quad{p: [4]draw.Point{lo, {X: hi.X, Y: lo.Y}, hi, {X: lo.X, Y: hi.Y}}, box: draw.Box{Min: lo, Max: hi}})
+	if len(t) > 1 {
+		k.texts = append(k.texts, k.under(shelf))
 	}
+}
+
+// under is the room under a shelf of a note in two lines. Nothing else comes there beside what stands in it: it would read as
+// part of the note.
+func (k *Sketch) under(shelf segment) quad {
+	lo := draw.Point{X: min(shelf.a.X, shelf.b.X), Y: shelf.a.Y - lift - k.Style.Text}
+	hi := draw.Point{X: max(shelf.a.X, shelf.b.X), Y: shelf.a.Y}
+	return quad{p: [4]draw.Point{lo, {X: hi.X, Y: lo.Y}, hi, {X: lo.X, Y: hi.Y}}, box: draw.Box{Min: lo, Max: hi}}
 }
