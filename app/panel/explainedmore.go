@@ -109,6 +109,7 @@ var explainedMore = map[string]Explained{
 	"plan.narrowest":              {say.Key("The narrowest strip that you would glue up."), "narrowest"},
 	"plan.planing":                {say.Key("The most that you would plane off a board thicker than a part asks for."), "planing"},
 	"plan.missing":                {say.Key("Whether wood to buy is for the parts that the boards on hand do not yield, instead of the whole piece."), "missing"},
+	"plan.pieces":                 {say.Key("How many of the piece are made together, out of the same wood. Drawings, cut list and costs are for one."), "pieces"},
 	"cost.wood-per-m3":            {say.Key("What a cubic metre of rough wood costs."), "price"},
 	"cost.wood-per-board-foot":    {say.Key("What a board foot of rough wood costs, instead of a cubic metre."), "price"},
 	"cost.waste":                  {say.Key("How much rough wood is bought besides, for defects, cracked ends and offcuts, in percent."), "price"},

@@ -234,6 +234,7 @@ func planGroup() Group {
 		flag("plan.glue-up", "May be glued up", func(d *form.Design) bool { return d.Plan.GlueUp }),
 		length("plan.narrowest", "Narrowest strip", func(d *form.Design) measure.Length { return cmp.Or(d.Plan.Narrowest, yield.NarrowestStrip) }),
 		lengthIfAny("plan.planing", "Most planed off", "as much as it takes", func(d *form.Design) measure.Length { return d.Plan.Planing }),
+		count("plan.pieces", "Pieces together", func(d *form.Design) int { return max(d.Plan.Pieces, 1) }),
 		flag("plan.missing", "Buy the rest only", func(d *form.Design) bool { return d.Plan.Missing }),
 	}}
 }

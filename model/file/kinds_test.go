@@ -10,7 +10,7 @@ import (
 func TestEveryKeyOfANumberCountsSomething(t *testing.T) {
 	wordy := words(`splaywright title units form timber name kind volume-at source joint over tails-on mirrored plug under set at stand on
 		edge from face flat-table both decimal sheet projection bottom owner drawn-by approved-by date number grain sawn note what
-		first run resawn glue-up grade sold taken-at measured edge-cut names`)
+		first run resawn glue-up missing grade sold taken-at measured edge-cut names`)
 	for group, keys := range shape {
 		for _, key := range keys {
 			path := join(group, key)

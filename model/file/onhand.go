@@ -158,5 +158,6 @@ func (r *reader) plan(p *form.Plan) taker {
 		"narrowest":  r.length(&p.Narrowest, aboveZero),
 		"planing":    r.length(&p.Planing, notNegative),
 		"missing":    r.yes(&p.Missing),
+		"pieces":     r.count(&p.Pieces, 1, form.MostPieces),
 	})
 }

@@ -62,7 +62,7 @@ var shape = map[string][]string{
 	"yard.#":                     words("timber grade sold lengths widths price-per-board-foot price-per-foot"),
 	"yard.#.lengths":             {"#"},
 	"yard.#.widths":              {"#"},
-	"plan":                       words("trim-ends trim-edges keep keep-width first run resawn glue-up narrowest planing"),
+	"plan":                       words("trim-ends trim-edges keep keep-width first run resawn glue-up narrowest planing missing pieces"),
 }
 
 func words(s string) []string { return strings.Fields(s) }

@@ -23,7 +23,7 @@ func init() {
 	for _, k := range strings.Fields("ends edges middle front back end-left end-right slope angle step max-swing max-tilt turn cradle") {
 		kinds[k] = measure.OfAngle
 	}
-	for _, k := range strings.Fields("tails gauge count staves load dry damp price wood-per-m3 wood-per-board-foot waste each-screw each-plug finish-per-m2 specific-gravity side-hardness modulus-of-elasticity modulus-of-rupture change-radial change-tangential price-per-m3 price-per-board-foot price-per-foot") {
+	for _, k := range strings.Fields("tails gauge count pieces staves load dry damp price wood-per-m3 wood-per-board-foot waste each-screw each-plug finish-per-m2 specific-gravity side-hardness modulus-of-elasticity modulus-of-rupture change-radial change-tangential price-per-m3 price-per-board-foot price-per-foot") {
 		kinds[k] = measure.Number
 	}
 }

@@ -77,7 +77,11 @@ type Plan struct {
 	Narrowest measure.Length // strip of a glue-up; 0 = 50 mm
 	Planing   measure.Length // the most that may be planed off a board thicker than a part asks for; 0 = any
 	Missing   bool           // wood to buy is for the parts that the boards on hand do not yield
+	Pieces    int            // made together out of the same wood; 0 = 1
 }
+
+// MostPieces are made together, at most: more parts than a small shop cuts at a time.
+const MostPieces = 24
 
 // TakenAt says where width and depth are measured.
 type TakenAt string

@@ -27,16 +27,19 @@ func Shop(ctx context.Context, p *form.Piece) (Result, error) {
 // plan stays as it is: what it yields is not bought, and what stays together for its grain is bought together.
 func BuyMissing(ctx context.Context, p *form.Piece, onHand Result) (Result, error) {
 	yielded := onHand.Yields()
-	rest := *p
-	rest.Parts = slices.DeleteFunc(slices.Clone(p.Parts), func(q *part.Part) bool { return slices.Contains(yielded, q) })
-	r := Result{Task: Task(&rest)}
+	pieces := max(p.Design.Plan.Pieces, 1)
+	rest := *made(p)
+	rest.Parts = slices.DeleteFunc(slices.Clone(rest.Parts), func(q *part.Part) bool {
+		return slices.ContainsFunc(yielded, func(y *part.Part) bool { return y.ID == q.ID })
+	})
+	r := Result{Task: Task(&rest), Pieces: pieces}
 	if len(rest.Parts) == 0 {
 		r.Plan.Proven = true
 		r.OnHand = yielded
 		return r, nil
 	}
 	r, err := Buy(ctx, &rest)
-	r.OnHand = yielded
+	r.OnHand, r.Pieces = yielded, pieces
 	return r, err
 }
 

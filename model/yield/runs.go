@@ -2,12 +2,15 @@ package yield
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"splaywright/model/form"
+	"splaywright/model/part"
 	"splaywright/model/stock"
 )
 
-// runs are the parts that are kept together for their grain.
+// runs are the parts that are kept together for their grain, of each of the pieces that are made together.
 func runs(p *form.Piece, index map[string]int) []stock.Run {
 	var r stock.Run
 	switch plan := p.Design.Plan; {
@@ -18,17 +21,23 @@ func runs(p *form.Piece, index map[string]int) []stock.Run {
 	default:
 		return nil
 	}
-	for _, id := range r.IDs {
-		i, ok := index[id]
-		if !ok {
-			return nil
-		}
-		r.Parts = append(r.Parts, i)
-	}
-	if len(r.Parts) < 2 {
+	if len(r.IDs) < 2 {
 		return nil
 	}
-	return []stock.Run{r}
+	var out []stock.Run
+	for n := 1; n <= form.MostPieces; n++ {
+		again := r
+		again.IDs = nil
+		for _, id := range r.IDs {
+			if i, ok := index[another(id, n)]; ok {
+				again.IDs, again.Parts = append(again.IDs, another(id, n)), append(again.Parts, i)
+			}
+		}
+		if len(again.IDs) == len(r.IDs) {
+			out = append(out, again)
+		}
+	}
+	return out
 }
 
 // inARow are the parts that follow each other round the piece: side, top, side of a stool, all walls of the others,
@@ -39,12 +48,12 @@ func inARow(p *form.Piece) []string {
 		return []string{"side-middle", "top-upper", "side-right"}
 	case form.OnSides(p.Form):
 		return []string{"side-left", "top", "side-right"}
-	case p.Part("front") != nil:
+	case !slices.ContainsFunc(p.Parts, func(q *part.Part) bool { return strings.HasPrefix(q.ID, "stave-") }):
 		return []string{"front", "end-right", "back", "end-left"}
 	}
 	var out []string
-	for n := 1; p.Part(fmt.Sprintf("stave-%d", n)) != nil; n++ {
-		out = append(out, fmt.Sprintf("stave-%d", n))
+	for n := range p.Design.Staves() {
+		out = append(out, fmt.Sprintf("stave-%d", n+1))
 	}
 	return out
 }

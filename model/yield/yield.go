@@ -34,6 +34,8 @@ type Result struct {
 	OnHand []*part.Part
 	// Aside counts the boards on hand whose price the plan leaves aside since others have none.
 	Aside int
+	// Pieces is how many are made together.
+	Pieces int
 }
 
 // Solve plans which part comes out of which board and has the plan checked by the verifier, which shares
@@ -79,7 +81,7 @@ func Buy(ctx context.Context, p *form.Piece) (Result, error) {
 	asSold := slices.Clone(boards)
 	for i := range boards {
 		if boards[i].Count == 0 {
-			boards[i].Count = min(mostBought, max(2, len(p.Parts)))
+			boards[i].Count = min(mostBought, max(2, len(made(p).Parts)))
 		}
 		if s := boards[i].Sold; s.Words != "" {
 			// What the ladder says is left with both faces clean, so that no more is allowed for planing.
@@ -121,7 +123,8 @@ func (r Result) verify() error {
 }
 
 func plan(ctx context.Context, p *form.Piece, boards []stock.Board, none error) (Result, error) {
-	r := Result{Task: Task(p)}
+	r := Result{Task: Task(p), Pieces: max(p.Design.Plan.Pieces, 1)}
+	p = made(p)
 	r.Task.Boards = slices.Clone(boards)
 	for i := range boards {
 		r.Task.Boards[i].Timber = spelled(p, boards[i].Timber)
@@ -164,21 +167,26 @@ func demandOf(p *form.Piece, q *part.Part) stock.Demand {
 		Count: 1, Timber: spelled(p, q.Timber), Glue: p.Design.Plan.GlueUp}
 }
 
-// Task is what a board plan for the piece is made from: its parts in their rough sizes, equal ones
-// counted together, and the boards on hand.
+// Task is what a board plan for the piece is made from, or for several of it that are made together: its parts in their
+// rough sizes, equal ones counted together, and the boards on hand.
 func Task(p *form.Piece) stock.Task {
+	p = made(p)
 	d := p.Design
 	t := stock.Task{Boards: d.OnHand, Saw: saw(d)}
 	index := map[string]int{} // by part id
+	said := map[string]bool{}
 	for _, q := range p.Parts {
 		want := demandOf(p, q)
 		for i, have := range t.Demands {
 			if alike(have, want) {
 				t.Demands[i].Count++
-				t.Demands[i].Name += " and " + lower(q.Name)
+				if !said[q.Name] {
+					t.Demands[i].Name += " and " + lower(q.Name)
+				}
 				index[q.ID] = i
 			}
 		}
+		said[q.Name] = true
 		if _, known := index[q.ID]; !known {
 			index[q.ID] = len(t.Demands)
 			t.Demands = append(t.Demands, want)

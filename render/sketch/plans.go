@@ -40,6 +40,7 @@ func plans() map[string]func(*pad) {
 		},
 		"first-cuts":  firstCuts,
 		"missing":     missing,
+		"pieces":      pieces,
 		"grain-runs":  grainRuns,
 		"resawn":      resawn,
 		"resaw":       resawCut,
@@ -77,6 +78,19 @@ func missing(p *pad) {
 	p.board(false, box(18.4, 21, 31, 28)...)
 	p.lit(box(3, 4, 41, 15)...)
 	p.board(false, box(5, 6, 22, 13)...)
+}
+
+// pieces are two boards with the parts of two pieces, those of the second lit.
+func pieces(p *pad) {
+	for _, y := range []float64{4, 19} {
+		p.wood(box(3, y, 41, y+11)...)
+		for _, x := range []float64{5, 16.5, 28} {
+			part := box(x, y+2, x+10.5, y+9)
+			if p.board(false, part...); y == 4 {
+				p.lit(part...)
+			}
+		}
+	}
 }
 
 // grainRuns is a side, a top and a side in one board, the grain running on over both.

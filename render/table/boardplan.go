@@ -34,6 +34,7 @@ func planSummary(r yield.Result, style measure.Style) Table {
 		s.row("", boardCell(r, i), word(timberOn(r, l.Board)), s.length(mm(b.Length)), s.length(mm(b.Width)), s.length(mm(b.Thickness)),
 			figure(100*area.Parts/area.Boards, 1), figure(100*area.Offcuts/area.Boards, 1), figure(100*area.Waste/area.Boards, 1), word(b.Looks()))
 	}
+	forSeveral(s, r)
 	for _, text := range WithoutPlace(r, style) {
 		s.note(text)
 	}
@@ -48,6 +49,13 @@ func planSummary(r yield.Result, style measure.Style) Table {
 		s.note("Parts are laid out in their rough size; trims, saw cuts and places to avoid outside offcuts count as waste. Checked by a verifier that shares nothing with the planner.")
 	}
 	return s.done()
+}
+
+// forSeveral says how many pieces are made together.
+func forSeveral(s *sheet, r yield.Result) {
+	if r.Pieces > 1 {
+		s.note(fmt.Sprintf("For %d pieces that are made together.", r.Pieces))
+	}
 }
 
 func mm(x float64) measure.Length { return measure.Length(x) }

@@ -67,7 +67,9 @@ func placed(r yield.Result, run stock.Run) bool {
 
 // resawnNote says in the cut list which parts come out of one board, and how thick that has to be.
 func resawnNote(s *sheet, p *form.Piece) {
-	task := yield.Task(p)
+	one := *p
+	one.Design.Plan.Pieces = 1
+	task := yield.Task(&one)
 	for _, run := range task.Runs {
 		if run.Kind != stock.Resawn {
 			continue

@@ -27,6 +27,7 @@ func Shopping(r yield.Result, style measure.Style) Table {
 		s.row("", Cell{Text: d.Name, Own: d.Sold.Words == ""}, word(timberOn(r, l.board)), s.length(mm(d.Length)), s.length(mm(d.Width)), s.length(mm(d.Thickness)),
 			count(l.number), figure(d.Price, 2), figure(l.price, 2), figure(l.exact, 2), figure(l.charged, 2))
 	}
+	forSeveral(s, r)
 	if n := len(r.OnHand); n > 0 && len(r.Parts) > 0 {
 		s.note(fmt.Sprintf("Bought is wood for the parts that the boards on hand do not yield; parts that come out of these, as their board plan says: %d.", n))
 	}
