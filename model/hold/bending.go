@@ -3,7 +3,6 @@ package hold
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"splaywright/model/form"
 	"splaywright/model/part"
@@ -16,7 +15,7 @@ const (
 	// (common practice).
 	reserve = 3
 
-	beamFormula = "W·L³/(48·E·I) + 4·W·L/(E·A′), on two supports, load in the middle, stiffness in shear E/16"
+	beamFormula = "W·L³/(48·E·I) + 4·W·L/(E·A′)"
 	beamSource  = "FPL-GTR-190 (2010) Table 9-1 (https://fliphtml5.com/kbpub/hdrb/Wood_Handbook/217); stiffness and strength of clear wood from the species table"
 	sagSource   = beamSource + "; limit: span/360, common practice"
 	bendSource  = beamSource + "; limit: a third of the clear wood's strength, common practice"
@@ -90,11 +89,13 @@ func helps(s form.Stretcher) bool { return s.Set == form.OnEdge && s.BelowTop.MM
 
 // nameOf is a part in a sentence.
 func (r *reckoning) nameOf(id string) string {
-	if q := r.p.Part(id); id == r.top.ID {
+	switch q := r.p.Part(id); id {
+	case r.top.ID:
 		return seatName(q)
-	}
-	if word, is := strings.CutPrefix(id, "apron-"); is {
-		return "the " + word + " apron"
+	case "apron-front":
+		return "the front apron"
+	case "apron-back":
+		return "the back apron"
 	}
 	if q := r.p.Part(id); q != nil && len(r.d.Stretchers) > 1 {
 		return "s" + q.Name[1:] // "stretcher 2"

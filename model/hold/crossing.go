@@ -41,7 +41,7 @@ func (r *reckoning) screwedAcross(s form.Rail, q *part.Part) {
 	}
 	play := max(holes.Clearance.MM()-shankDiameter(s.Screws.Gauge), 0)
 	path := s.Path + ".screws"
-	r.add(Figure{ID: "slots-in-sides", What: fmt.Sprintf("movement of %s across its grain at its outermost screw, against the sides, whose grain crosses it, middle fixed, %s", r.nameOf(s.ID), r.air.words),
+	r.add(Figure{ID: "slots-in-sides", What: fmt.Sprintf("movement of %s across its grain at its outermost screw in a side, middle fixed", r.nameOf(s.ID)),
 		Value: travel, Limit: play + mostUnlike, Unit: "mm", Formula: slotFormula, Source: slotSource, Parts: append([]string{s.ID}, r.seat.Sides[:]...),
 		Sizes: []string{path + ".from-end", s.Path + ".width", path + ".count", "use"},
 		Advice: fmt.Sprintf("no glue but in the middle, and the outermost holes through the sides as slots %s long along the sides' grain, the screw in the middle of its slot when the wood is midway between its seasons",
@@ -58,7 +58,7 @@ func (r *reckoning) gluedAcross(s form.Rail, q *part.Part) {
 	if !ok {
 		return
 	}
-	r.add(Figure{ID: "glued-across", What: fmt.Sprintf("width of %s that is let into the sides across their grain, where it moves %s, %s", r.nameOf(s.ID), r.up(moves), r.air.words),
+	r.add(Figure{ID: "glued-across", What: fmt.Sprintf("width of %s that is let into the sides across their grain, where it moves %s in a year", r.nameOf(s.ID), r.up(moves)),
 		Value: wide.MM(), Limit: widestGlued.MM(), Unit: "mm", Formula: "width of the housing or tenon; its movement is width · C · change of moisture", Source: gluedSource,
 		Parts: append([]string{s.ID}, r.seat.Sides[:]...), Sizes: sizes,
 		Advice: "a narrower stretcher or tenon, two tenons, or glue in the middle alone", Level: part.Warning, Caution: CautionMoves})

@@ -37,7 +37,7 @@ func (r *reckoning) duty() {
 		return
 	}
 	load := float64(r.d.Use.Load)
-	f := Figure{ID: "duty-rating", What: fmt.Sprintf("duty rating of step stools that the load of the design, %s, answers to", bothWeights(r.d, load)), Value: DutyRating(load), Unit: "lb",
+	f := Figure{ID: "duty-rating", What: fmt.Sprintf("duty rating of step stools for %s", bothWeights(r.d, load)), Value: DutyRating(load), Unit: "lb",
 		Formula: "load / 0.4536, down to the next rating", Source: dutySource, Parts: []string{r.top.ID}, Sizes: []string{"use.load"}, Level: part.Note}
 	if least := dutyRatings[0]; f.Value == 0 {
 		f.What, f.Value, f.Limit, f.Least, f.Formula = "load of the design beside the least duty rating of step stools", load/measure.KilogramsPerPound, least, true, "load / 0.4536"

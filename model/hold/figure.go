@@ -1,6 +1,7 @@
 package hold
 
 import (
+	"slices"
 	"strings"
 
 	"splaywright/model/form"
@@ -89,6 +90,8 @@ func (r *reckoning) onSides() {
 	if r.span <= 0 {
 		return
 	}
+	from := len(r.out)
+	defer func() { r.together(from) }()
 	r.bending()
 	r.push()
 	if r.seat.Height == r.d.Size.Height {
@@ -152,5 +155,9 @@ func (r *reckoning) add(f Figure) {
 		f.Caution = CautionMoves
 	}
 	f.Sizes = r.d.Used(f.Sizes...)
+	if n := slices.IndexFunc(r.out, f.same); n >= 0 { // what two joints or two halves have alike is told once
+		r.out[n].Parts, r.out[n].Sizes = join(r.out[n].Parts, f.Parts), join(r.out[n].Sizes, f.Sizes)
+		return
+	}
 	r.out = append(r.out, f)
 }

@@ -3,7 +3,6 @@ package hold
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -143,11 +142,7 @@ func wayTo(c part.Cut, from, way mgl64.Vec2, z float64) (mm float64, ok bool) {
 func (r *reckoning) once(f Figure) {
 	for i, g := range r.out {
 		if g.ID == f.ID && math.Abs(g.Value-f.Value) < 1e-6 && math.Abs(g.Limit-f.Limit) < 1e-6 && g.Sizes[0] == f.Sizes[0] {
-			for _, id := range f.Parts {
-				if !slices.Contains(r.out[i].Parts, id) {
-					r.out[i].Parts = append(r.out[i].Parts, id)
-				}
-			}
+			r.out[i].Parts = join(r.out[i].Parts, f.Parts)
 			return
 		}
 	}

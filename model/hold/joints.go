@@ -3,6 +3,7 @@ package hold
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"splaywright/model/form"
 	"splaywright/model/joint"
@@ -58,12 +59,19 @@ func (r *reckoning) fingers(j joint.Joint) {
 }
 
 // tailCorners is the wood of a tail's two corners that goes past its neck: fibres that run out of its sloping side and
-// are joined to the tail across the grain alone.
+// are joined to the tail across the grain alone. Of joints whose tails slope alike it is told for the longest tails.
 func (r *reckoning) tailCorners(j joint.Joint) {
 	slope, long := j.Slope.Radians(), j.Baseline.Outer.MM()
-	r.once(Figure{ID: "tail-corners-short-grain", What: "short grain at each corner of the tails, past their necks", Value: long * math.Tan(slope), Limit: long * math.Tan(steepTail), Unit: "mm",
+	f := Figure{ID: "tail-corners-short-grain", What: "short grain at each corner of the tails, past their necks", Value: long * math.Tan(slope), Limit: long * math.Tan(steepTail), Unit: "mm",
 		Formula: "length of the tail · tan(slope)", Source: tailSource, Parts: []string{j.TailBoard, j.PinBoard}, Sizes: []string{"corners.slope"},
-		Advice: "tails that slope by 1:5 or less, 1:6 in softwood and 1:8 in hardwood", Level: part.Note, Told: slope > toldSlope})
+		Advice: "tails that slope by 1:5 or less, 1:6 in softwood and 1:8 in hardwood", Level: part.Note, Told: slope > toldSlope}
+	n := slices.IndexFunc(r.out, func(g Figure) bool { return g.ID == f.ID && math.Abs(g.Value*f.Limit-f.Value*g.Limit) < noise })
+	if n < 0 {
+		r.add(f)
+		return
+	}
+	g := &r.out[n]
+	g.Value, g.Limit, g.Parts = max(g.Value, f.Value), max(g.Limit, f.Limit), join(g.Parts, f.Parts)
 }
 
 // beyondHousing is the wood along the grain between a housing and the free end of the board that it crosses. A housing

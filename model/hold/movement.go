@@ -27,7 +27,7 @@ type seasons struct {
 func seasonsOf(d form.Design) seasons {
 	u := d.Use
 	s := seasons{timbers: d.Timbers, dry: timber.EquilibriumMoisture(roomWarmth, float64(u.Dry)), damp: timber.EquilibriumMoisture(roomWarmth, float64(u.Damp))}
-	s.words = fmt.Sprintf("from %d to %d %% humidity (%.1f to %.1f %% moisture in the wood)", u.Dry, u.Damp, s.dry, s.damp)
+	s.words = fmt.Sprintf("from %d to %d %% humidity (%.1f to %.1f %% moisture)", u.Dry, u.Damp, s.dry, s.damp)
 	return s
 }
 

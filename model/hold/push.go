@@ -86,8 +86,8 @@ func (r *reckoning) tie(s form.Rail, out float64) {
 		Sizes: []string{s.Path + ".below-top"}, Level: part.Note}
 	if limit, ok := r.endGrain(s); ok {
 		f.ID, f.What, f.Limit, f.Level = "end-grain-screws-pull", "pull in "+r.nameOf(id)+" on its screws in end grain", limit, part.Warning
-		f.Formula += fmt.Sprintf("; screws: %+s each, three quarters in end grain, of which 2850/15700 may be counted on", r.withdrawal())
-		f.Source += "; FPL-GTR-190 equation 8-9, not checked against its text, and an allowable share (https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html); screws should not be loaded so in end grain at all: https://issuhub.com/view/index?id=4884&pageIndex=189"
+		f.Formula += fmt.Sprintf("; screws: %+s each, three quarters in end grain", r.withdrawal())
+		f.Source += "; FPL-GTR-190 equation 8-9, not checked against its text, and an allowable share of 2850/15700 (https://www.engineeringtoolbox.com/wood-screws-allowable-withdrawal-load-d_1815.html); screws should not be loaded so in end grain at all: https://issuhub.com/view/index?id=4884&pageIndex=189"
 		f.Advice = "a housing with glue, more or longer screws, or the stretcher lower down"
 		f.Sizes = append(f.Sizes, s.Path+".screws.length", s.Path+".screws.count", s.Path+".joint")
 	}

@@ -30,7 +30,7 @@ func (r *reckoning) racking() {
 	push := rackShare * r.load
 	arm := r.seat.Height.MM() - r.d.Boards.Top.Thickness.MM()
 	below, ties := r.lowestTies()
-	corner := Figure{ID: "racking-corner", What: fmt.Sprintf("bending stress of the side's section at the corner under a sideways push of %s at the top", r.force(push)),
+	corner := Figure{ID: "racking-corner", What: fmt.Sprintf("bending stress of a side at the corner under a sideways push of %s at the top", r.force(push)),
 		Unit: "MPa", Formula: "6 · push/2 · (height − top) / (width through the joint · thickness²)", Source: rackSource,
 		Parts: r.seat.Sides[:], Sizes: []string{"stretchers", "boards.side.thickness", "size.height"},
 		Advice: "a stretcher well below the top, or thicker sides", Level: part.Warning}

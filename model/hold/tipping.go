@@ -53,12 +53,12 @@ func (r *reckoning) endLever() float64 {
 // tips is how far the feet stand inside an edge of what is sat on, and what tips it over that edge
 // with its own weight counted, which lies back from the foot line; over is how far it overhangs there.
 func (r *reckoning) tips(seat *part.Part, where string, h, inside, back float64, over measure.Length, paths ...string) {
-	f := Figure{ID: "feet-inside", What: fmt.Sprintf("feet inside the %s of %s; less than nothing: outside", where, seatName(seat)),
+	f := Figure{ID: "feet-inside", What: fmt.Sprintf("feet inside the %s of %s (− outside)", where, seatName(seat)),
 		Value: inside, Limit: max(FeetInside(h), noise), Unit: "mm", Formula: "60 mm − 20 N · height / 600 N at most, own weight left out", Source: tipSource,
 		Parts: []string{seat.ID}, Sizes: paths, Advice: feetOut(over), Level: part.Warning, Told: form.OnSides(r.p.Form)}
 	r.add(f)
 	push := TipsAt(h, inside, r.p.Overall.Mass*gravity, back)
-	r.add(Figure{ID: "tips-at-push", What: fmt.Sprintf("push outward at "+seatTop(seat)+" that tips it over its %s with %s near the edge, own weight counted", where, r.onEdge()),
+	r.add(Figure{ID: "tips-at-push", What: fmt.Sprintf("push outward at "+seatTop(seat)+" that tips it over its %s with %s near the edge", where, r.onEdge()),
 		Value: max(push, 0), Limit: tipPush, Least: true, Unit: "N", Formula: "(600 N · (60 mm − feet inside) + own weight · half the floor size) / height", Source: tipSource,
 		Parts: []string{seat.ID}, Sizes: paths, Advice: f.Advice, Level: part.Warning, Told: form.OnSides(r.p.Form)})
 }

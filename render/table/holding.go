@@ -64,7 +64,7 @@ func sourceNote(before []string, text string) string {
 
 // symbols says what the letters of the formulas stand for.
 var symbols = []struct{ in, says string }{
-	{"W·L", "Of a beam: W is the load, L the span, E the stiffness along the grain, I the second moment of area of the section, A′ five sixths of its area, h its height."},
+	{"W·L", "Of a beam: W is the load, in the middle between two supports, L the span, E the stiffness along the grain, in shear a sixteenth of it, I the second moment of area of the section, A′ five sixths of its area, h its height."},
 	{"· C ·", "C is the share of its size that wood changes by for each percent of moisture."},
 	{"108.25·G²·D·L", "Of a screw: G is the specific gravity of the wood, D the shank's diameter and L the thread's length in it, two thirds of the screw at most, both in millimetres; the pull is in newtons."},
 	{"15700·G²·D·L", "Of a screw: G is the specific gravity of the wood, D the shank's diameter and L the thread's length in it, two thirds of the screw at most, both in inches; the pull is in pounds-force."},
