@@ -185,7 +185,7 @@ func newTrouble(name string, err error) error {
 	dir := filepath.Dir(name)
 	switch {
 	case errors.Is(err, fs.ErrExist):
-		return fmt.Errorf("%+s: this file is there already, and `new` never overwrites; give another name, or move that file away first", name)
+		return fmt.Errorf("%+s: this file is there already and is not written over; give another name, or move that file away first", name)
 	case errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("%+s: there is no folder %+s; make it first, or name a folder that is there", name, dir)
 	case errors.Is(err, syscall.ENOSPC):

@@ -24,16 +24,27 @@ func gaugesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 }
 
 func dovetailGauges(s *sheet, tails, pins string, j joint.Joint) {
-	bevel(s, "slope of the tails", j.Slope, "on the outer face of "+tails+", from its grain")
+	fingers := j.Kind == form.FingerJoint
+	if !fingers { // these have no slope
+		bevel(s, "slope of the tails", j.Slope, "on the outer face of "+tails+", from its grain")
+	}
 	if straight(j.PinEnd-j.BackPinEnd) && straight(j.CheekTilt-j.BackCheekTilt) {
-		bevel(s, "angle of the pins", j.PinEnd, "on the end grain of "+pins+", from square to the arris")
+		angle := "angle of the pins"
+		if fingers {
+			angle = "angle of the fingers"
+		}
+		bevel(s, angle, j.PinEnd, "on the end grain of "+pins+", from square to the arris")
 		bevel(s, "tilt of the cheeks", j.CheekTilt, fmt.Sprintf("of %s, from square to its face", tails))
 	} else { // the ends slant, so that the two sides of a pin differ
 		lower, upper := PinSides(j)
-		bevel(s, "lower side of the tails", lower.Angle, onEnd(pins, lower))
-		bevel(s, "upper side of the tails", upper.Angle, onEnd(pins, upper))
+		below, above, over := "lower side of the tails", "upper side of the tails", "lines across the tails"
+		if fingers {
+			below, above, over = "lower side of the fingers", "upper side of the fingers", "lines across the fingers"
+		}
+		bevel(s, below, lower.Angle, onEnd(pins, lower))
+		bevel(s, above, upper.Angle, onEnd(pins, upper))
 		across := rising(j.TailEnd)
-		bevel(s, "lines across the tails", across.Angle, onEnd(tails, across))
+		bevel(s, over, across.Angle, onEnd(tails, across))
 		bevel(s, "tilt of the lower cheeks", j.CheekTilt, fmt.Sprintf("of %s, from square to its face", tails))
 		bevel(s, "tilt of the upper cheeks", j.BackCheekTilt, fmt.Sprintf("of %s, from square to its face", tails))
 	}

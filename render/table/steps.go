@@ -161,7 +161,11 @@ func (s *steps) dovetailed() bool {
 func (s *steps) tails(j joint.Joint) {
 	tail, pin := s.alikeTo(j)
 	from, on := s.tailEnds(j)
-	s.step(j.TailBoard, "Mark and saw the tails", "Cut on the waste side; the line stays.",
+	first, second := "Mark and saw the tails", "Transfer and cut the pins"
+	if j.Kind == form.FingerJoint {
+		first, second = "Mark and saw the fingers", "Transfer and cut their mates"
+	}
+	s.step(j.TailBoard, first, "Cut on the waste side; the line stays.",
 		fmt.Sprintf("On %s: gauge the baseline %s from %s on both faces; mark %d %s from the %s as in Marking%s.",
 			tail, s.exactLength(j.Baseline.Outer).Text, from, len(j.Tails), tailWord(j), markedEdge(s.p), slopeWords(j)),
 		s.cheeks(j), "Chop or saw out the waste, paring to the baseline at the corner's angle, not square to the face.")
@@ -169,8 +173,7 @@ func (s *steps) tails(j joint.Joint) {
 	if j.Kind == form.HalfBlindDovetail {
 		base = fmt.Sprintf("Baseline %s on the inner face alone, and on the end a line as far from the inner face as the tails are long: what is outside it stays whole and covers them.", s.exactLength(j.PinBaseline.Inner).Text)
 	}
-	s.step(j.PinBoard, "Transfer and cut the pins", "Chop with the board held down, chisel away from the body.",
-		transfer(on, pin, degrees(j.Dihedral), pinWords(j)), base)
+	s.step(j.PinBoard, second, "Chop with the board held down, chisel away from the body.", transfer(j, on, pin), base)
 }
 
 // tailEnds are the ends that carry the tails, and the pins; the end with pins has no name where all ends of its board
@@ -203,9 +206,16 @@ func (s *steps) tailEnds(j joint.Joint) (tails, pins string) {
 	return "its right end", ""
 }
 
-// transfer says how pins are marked from the tails; on is the end of a board that has pins at one end alone.
-func transfer(on, pin, inside, stand string) string {
-	if on == "" {
+// transfer says how pins are marked from the tails, or fingers from those between them; on is the end of a board that has pins
+// at one end alone.
+func transfer(j joint.Joint, on, pin string) string {
+	inside, stand := degrees(j.Dihedral), pinWords(j)
+	switch fingers := j.Kind == form.FingerJoint; {
+	case fingers && on == "":
+		return fmt.Sprintf("On the end grain of %s: lay the board with the fingers on it at %s inside and scribe round them, or mark from the table; their mates stand %s from square on the end.", pin, inside, stand)
+	case fingers:
+		return fmt.Sprintf("On the %s of %s: lay the board with the fingers on it at %s inside and scribe round them, or mark from the table; their mates stand %s from square on the end.", on, pin, inside, stand)
+	case on == "":
 		return fmt.Sprintf("On the end grain of %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.", pin, inside, stand)
 	}
 	return fmt.Sprintf("On the %s of %s: lay the tail board on it at %s inside and scribe round the tails, or mark from the table; the pins stand %s from square on the end.", on, pin, inside, stand)

@@ -128,7 +128,7 @@ func TestEveryJointOfWallsHasItsSteps(t *testing.T) {
 		form.Butt: {"Fit the corners"}, form.Housing: {"Cut the housing"},
 		form.ThroughDovetail: {"Mark and saw the tails", "Transfer and cut the pins"}, form.HalfBlindDovetail: {"Mark and saw the tails", "Transfer and cut the pins"},
 		form.GrooveTongue: {"Cut the"},
-		form.FingerJoint:  {"Mark and saw the tails", "Transfer and cut the pins"},
+		form.FingerJoint:  {"Mark and saw the fingers", "Transfer and cut their mates"},
 	}
 	for _, joint := range form.WallJoints() {
 		for _, name := range []string{"tray", "chest"} {

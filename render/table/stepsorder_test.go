@@ -81,9 +81,11 @@ func TestEveryPieceIsBuiltInShopOrder(t *testing.T) {
 				}
 			}
 		}
-		for i, d := range do { // the pins are scribed round the tails
-			if (d == "Mark and saw the tails") != (i+1 < len(do) && do[i+1] == "Transfer and cut the pins") {
-				t.Errorf("tails and pins do not follow each other: %q", do)
+		for i, d := range do { // the pins are scribed round the tails, fingers round those that they go between
+			for _, both := range [...][2]string{{"Mark and saw the tails", "Transfer and cut the pins"}, {"Mark and saw the fingers", "Transfer and cut their mates"}} {
+				if (d == both[0]) != (i+1 < len(do) && do[i+1] == both[1]) {
+					t.Errorf("%q and %q do not follow each other: %q", both[0], both[1], do)
+				}
 			}
 		}
 		if g, w := slices.Index(do, "Glue up"), slices.Index(do, "Drive the wedges"); w >= 0 && w != g+1 {

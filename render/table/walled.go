@@ -47,6 +47,9 @@ func pinWords(j joint.Joint) string {
 		return degrees(j.PinEnd)
 	}
 	lower, upper := PinSides(j)
+	if j.Kind == form.FingerJoint {
+		return fmt.Sprintf("%s at the lower side of a finger, %s, and %s at its upper side, %s,", degrees(lower.Angle), lower.Way, degrees(upper.Angle), upper.Way)
+	}
 	return fmt.Sprintf("%s at the lower side of a tail, %s, and %s at its upper side, %s,", degrees(lower.Angle), lower.Way, degrees(upper.Angle), upper.Way)
 }
 
