@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -13,6 +14,7 @@ import (
 	"splaywright/app/look"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/table"
 )
@@ -156,11 +158,16 @@ func TestSentencesAreWholeInEveryScript(t *testing.T) {
 	}
 }
 
-// Above the drawing stands no weight where a timber of the piece is in no table.
-func TestOverallSizesWithoutAWeight(t *testing.T) {
+// Above the drawing stands the weight, in pounds beside inches, and none where a timber of the piece is in no table.
+func TestOverallSizesAndWeight(t *testing.T) {
 	d := formtest.Butt()
-	if got := OverallText(form.Build(d)); !strings.HasSuffix(got, " kg") {
-		t.Errorf("it says %q", got)
+	p := form.Build(d)
+	if got, want := OverallText(p), fmt.Sprintf(", %.1f kg", p.Overall.Mass); !strings.HasSuffix(got, want) {
+		t.Errorf("it says %q, want %q at its end", got, want)
+	}
+	p.Design.Round.Unit = measure.Imperial
+	if got, want := OverallText(p), fmt.Sprintf(", %.1f lb", p.Overall.Mass/0.45359237); !strings.HasSuffix(got, want) {
+		t.Errorf("it says %q, want %q at its end", got, want)
 	}
 	d.Boards.Top.Timber = "bog walnut"
 	if got := OverallText(form.Build(d)); !strings.HasSuffix(got, "on the floor") {

@@ -125,7 +125,8 @@ func OverallText(p *form.Piece) string {
 		st.FormatUnit(o.Height), st.Format(o.WidthTop), st.FormatUnit(o.DepthTop),
 		st.Format(o.WidthFloor), st.FormatUnit(o.DepthFloor))
 	if p.Weighed() {
-		text += say.With(", %.1f kg", o.Mass)
+		mass, unit := st.Unit.In(o.Mass, "kg")
+		text += say.With(", %.1f %+s", mass, unit)
 	}
 	return st.Text(text)
 }
