@@ -163,25 +163,5 @@ func TestDimensionsEndOnWhatIsDrawn(t *testing.T) {
 
 // The same over random pieces of all forms; -pieces says how many.
 func TestDimensionsEndOnWhatIsDrawnOnRandomPieces(t *testing.T) {
-	var starts []form.Design
-	for _, p := range examplePieces(t) {
-		starts = append(starts, p.Design)
-	}
-	sortByTitle(starts)
-	gen := likeExample(starts)
-	for seed, seen := 1, 0; seen < *howMany; seed++ {
-		if seed > 40*(*howMany) {
-			t.Fatalf("only %d of %d pieces can be cut", seen, seed)
-		}
-		p := sharpEdged(gen.Example(seed))
-		if p.Stopped() {
-			continue
-		}
-		seen++
-		before := t.Failed()
-		dimensionsEnd(t, p)
-		if t.Failed() && !before {
-			t.Logf("the first piece that fails is %d", seed)
-		}
-	}
+	randomPieces(t, sharpEdged, func(p *form.Piece, _ int) { dimensionsEnd(t, p) })
 }

@@ -233,6 +233,15 @@ func notesEnd(t *testing.T, p *form.Piece) {
 
 // The same over random pieces of all forms; -pieces says how many.
 func TestNotesEndOnWhatTheyNameOnRandomPieces(t *testing.T) {
+	randomPieces(t, model.Derive, func(p *form.Piece, seed int) {
+		p.Title += " " + string(rune('0'+seed%10))
+		notesEnd(t, p)
+	})
+}
+
+// randomPieces looks at as many random pieces as -pieces says, all like the examples and made as told, and names the first that fails.
+func randomPieces(t *testing.T, derive func(form.Design) *form.Piece, look func(p *form.Piece, seed int)) {
+	t.Helper()
 	var starts []form.Design
 	for _, p := range examplePieces(t) {
 		starts = append(starts, p.Design)
@@ -243,14 +252,13 @@ func TestNotesEndOnWhatTheyNameOnRandomPieces(t *testing.T) {
 		if seed > 40*(*howMany) {
 			t.Fatalf("only %d of %d pieces can be cut", seen, seed)
 		}
-		p := model.Derive(gen.Example(seed))
+		p := derive(gen.Example(seed))
 		if p.Stopped() {
 			continue
 		}
 		seen++
-		p.Title += " " + string(rune('0'+seed%10))
 		before := t.Failed()
-		notesEnd(t, p)
+		look(p, seed)
 		if t.Failed() && !before {
 			t.Logf("the first piece that fails is %d", seed)
 		}
