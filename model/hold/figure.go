@@ -155,7 +155,9 @@ func (r *reckoning) add(f Figure) {
 		f.Caution = CautionMoves
 	}
 	f.Sizes = r.d.Used(f.Sizes...)
-	if n := slices.IndexFunc(r.out, f.same); n >= 0 { // what two joints or two halves have alike is told once
+	// What two joints or two halves have alike is told once; beyond its limit only where the same sizes would change it, since
+	// each is offered what clears it.
+	if n := slices.IndexFunc(r.out, f.same); n >= 0 && (!f.Over() || slices.Equal(r.out[n].Sizes, f.Sizes)) {
 		r.out[n].Parts, r.out[n].Sizes = join(r.out[n].Parts, f.Parts), join(r.out[n].Sizes, f.Sizes)
 		return
 	}

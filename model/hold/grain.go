@@ -58,7 +58,7 @@ func (r *reckoning) feet(q *part.Part, f part.Feature) {
 		g.Limit, g.Formula, g.Source = f.Width.MM(), "(length at the edge − width of the arch)/2, less what the arch stands off the middle; at least the rise", hornSource
 		g.Advice = fmt.Sprintf("an arch %s narrower, or flatter", r.up(2*(f.Width.MM()-foot)))
 	}
-	r.once(g)
+	r.add(g)
 }
 
 // strip is the wood along the grain between an opening and the nearer free end of its board.
@@ -80,7 +80,7 @@ func (r *reckoning) strip(q *part.Part, f part.Feature) {
 		return
 	}
 	path := fmt.Sprintf("features.%d.", f.Index)
-	r.once(Figure{ID: "short-grain-at-end", What: fmt.Sprintf("wood along the grain between the %s and the end of the %s", f.Kind, partName(q)), Value: least, Limit: across, Least: true, Unit: "mm",
+	r.add(Figure{ID: "short-grain-at-end", What: fmt.Sprintf("wood along the grain between the %s and the end of the %s", f.Kind, partName(q)), Value: least, Limit: across, Least: true, Unit: "mm",
 		Formula: "way to the end along the grain, less half the opening; at least the opening's width across the grain", Source: shortSource, Parts: []string{q.ID},
 		Sizes:  turning(r.d.Features[f.Index], path),
 		Advice: fmt.Sprintf("the opening %s farther from the end, or its long direction along the grain", r.up(max(across-least, 0))), Level: part.Warning})
@@ -136,17 +136,6 @@ func wayTo(c part.Cut, from, way mgl64.Vec2, z float64) (mm float64, ok bool) {
 		return 0, false
 	}
 	return (c.Offset - n[0]*from[0] - n[1]*from[1] - n[2]*z) / steep, true
-}
-
-// once adds a figure unless a mirror image of the board has the same.
-func (r *reckoning) once(f Figure) {
-	for i, g := range r.out {
-		if g.ID == f.ID && math.Abs(g.Value-f.Value) < 1e-6 && math.Abs(g.Limit-f.Limit) < 1e-6 && g.Sizes[0] == f.Sizes[0] {
-			r.out[i].Parts = join(r.out[i].Parts, f.Parts)
-			return
-		}
-	}
-	r.add(f)
 }
 
 // partName is a part in a sentence: its kind, for the two of a kind are mostly alike.

@@ -52,7 +52,7 @@ func (r *reckoning) fingers(j joint.Joint) {
 		}
 	}
 	long := max(j.Baseline.Outer, j.PinBaseline.Outer).MM()
-	r.once(Figure{ID: "fingers-thin", What: "width of the narrowest finger of the corners", Value: narrow, Limit: fingerShare * long, Least: true, Unit: "mm",
+	r.add(Figure{ID: "fingers-thin", What: "width of the narrowest finger of the corners", Value: narrow, Limit: fingerShare * long, Least: true, Unit: "mm",
 		Formula: "width of the finger; at least a quarter of its length, which is the mating board's thickness / sin(corner)", Source: fingerSource,
 		Parts: []string{j.TailBoard, j.PinBoard}, Sizes: []string{"corners.tails", "corners.tail"},
 		Advice: fmt.Sprintf("fewer fingers, each %s wide or more", r.up(fingerShare*long)), Level: part.Warning})
@@ -92,7 +92,7 @@ func (r *reckoning) beyondHousing(j joint.Joint) {
 	if left <= noise {
 		return
 	}
-	r.once(Figure{ID: "short-grain-beyond-housing", What: fmt.Sprintf("wood along the grain of the %s beyond the housing, to its end", partName(over)), Value: left, Limit: j.Depth.MM(), Least: true, Unit: "mm",
+	r.add(Figure{ID: "short-grain-beyond-housing", What: fmt.Sprintf("wood along the grain of the %s beyond the housing, to its end", partName(over)), Value: left, Limit: j.Depth.MM(), Least: true, Unit: "mm",
 		Formula: "overhang (a stool's: less top · tan(splay)), and the shoulder of the board that is let in; at least the housing's depth", Source: beyondSource,
 		Parts: []string{over.ID, under.ID}, Sizes: []string{"corners.overhang", "corners.shoulder", "corners.depth"},
 		Advice: fmt.Sprintf("%s more of it, or a shallower housing", r.up(max(j.Depth.MM()-left, 0))), Level: part.Warning})

@@ -7,7 +7,9 @@ import (
 
 	"splaywright/model/file/filetest"
 	"splaywright/model/form"
+	"splaywright/model/form/formtest"
 	"splaywright/model/hold"
+	"splaywright/model/measure"
 )
 
 // What is the same for both stretchers is told once, of each; where they differ, or both are beyond the limit and either size may be
@@ -57,6 +59,32 @@ func TestNoFigureTwice(t *testing.T) {
 				t.Errorf("%s: twice: %s", e.Name, text)
 			}
 			said[text] = true
+		}
+	}
+}
+
+// Two hand holes that weaken the top alike are told once while it holds; where it does not, each by itself, since each has sizes of
+// its own that would clear it.
+func TestHolesAlikeAreToldApartBeyondTheLimit(t *testing.T) {
+	d := formtest.WorkedExample()
+	hole := form.Feature{On: "top", Kind: "hand hole", Length: 150, Width: 28, Angle: 90 * measure.Degree}
+	for _, x := range []measure.Length{-40, 40} {
+		hole.X = x
+		d.Features = append(d.Features, hole)
+	}
+	d.Size.Width = 900
+	for _, c := range []struct{ load, rows, over int }{{60, 1, 0}, {2000, 2, 2}} {
+		d.Use.Load = c.load
+		rows, over := 0, 0
+		for _, f := range hold.Figures(form.Build(d)) {
+			if f.ID == "bends-at-opening" {
+				if rows++; f.Over() {
+					over++
+				}
+			}
+		}
+		if rows != c.rows || over != c.over {
+			t.Errorf("%d kg: %d rows, %d beyond the limit; want %d and %d", c.load, rows, over, c.rows, c.over)
 		}
 	}
 }
