@@ -19,28 +19,42 @@ func cradles(p *part.Part, c part.Cut, saw Saw, others []Setup) []Setup {
 	if saw.Cradle > 0 {
 		return []Setup{bestCradle(p, c, saw, saw.Cradle)}
 	}
-	if slices.ContainsFunc(others, func(u Setup) bool {
-		u.Reach = reach(p, c, &u)
-		return u.InRange() && u.Reach <= saw.Depth
-	}) {
+	if slices.ContainsFunc(others, func(u Setup) bool { return saw.fitness(p, c, &u) == 2 }) {
 		return nil
 	}
 	for lean := cradleSteps; lean < 90*measure.Degree; lean += cradleSteps {
 		u := bestCradle(p, c, saw, lean)
-		if u.Reach = reach(p, c, &u); u.InRange() && u.Reach <= saw.Depth {
+		if saw.fitness(p, c, &u) == 2 {
 			return []Setup{u}
 		}
 	}
 	return nil
 }
 
-// bestCradle raises whichever long edge leaves the smaller share of the saw's range to be used.
+// bestCradle raises whichever long edge lets the saw make the cut, or at least reach its angles, and of two the one with the blade
+// nearer to upright, which is what a cradle is for; of none the one that leaves the smaller share of the saw's range to be used.
 func bestCradle(p *part.Part, c part.Cut, saw Saw, lean measure.Angle) Setup {
 	one, other := cradled(p, c, saw, lean, PlusY), cradled(p, c, saw, lean, MinusY)
-	if share(other, saw) < share(one, saw)-1e-12 {
+	first, second := saw.fitness(p, c, &one), saw.fitness(p, c, &other)
+	better := other.Setting.Tilt < one.Setting.Tilt-square
+	if first == 0 {
+		better = share(other, saw) < share(one, saw)-1e-12
+	}
+	if second > first || second == first && better {
 		return other
 	}
 	return one
+}
+
+// fitness is 2 where the saw makes a cut so, 1 where it reaches its angles alone.
+func (saw Saw) fitness(p *part.Part, c part.Cut, u *Setup) int {
+	switch {
+	case !u.InRange():
+		return 0
+	case reach(p, c, u) > saw.Depth:
+		return 1
+	}
+	return 2
 }
 
 // share is how much of the saw's range a set-up uses, the larger of swing and tilt.

@@ -116,7 +116,7 @@ func laid(p *part.Part, c part.Cut, saw Saw) []Setup {
 }
 
 func crosscutSetups(p *part.Part, c part.Cut, saw Saw, flat Setup) []Setup {
-	all := []Setup{flat, setup(p, c, saw, OnEdge, frame{upright: 1, square: 0, across: 2})}
+	all := []Setup{flat, setup(p, c, saw, OnEdge, edgeFrame)}
 	if flat.Setting.Tilt >= square {
 		all = append(all, nested(p, c, saw))
 	}
@@ -134,7 +134,7 @@ func crosscutSetups(p *part.Part, c part.Cut, saw Saw, flat Setup) []Setup {
 func uprightSetups(p *part.Part, c part.Cut, saw Saw) []Setup {
 	var all []Setup
 	if c.Kind == part.Crosscut {
-		all = appendReached(all, setup(p, c, saw, OnEdge, frame{upright: 1, square: 0, across: 2}))
+		all = appendReached(all, setup(p, c, saw, OnEdge, edgeFrame))
 		all = appendReached(all, setup(p, c, saw, OnEnd, frame{upright: 0, square: 2, across: 1}))
 	} else {
 		all = appendReached(all, setup(p, c, saw, OnEdge, frame{upright: 1, square: 2, across: 0}))

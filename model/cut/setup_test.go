@@ -208,6 +208,52 @@ func TestNestedBoardBringsTheCutPlumb(t *testing.T) {
 	})
 }
 
+// A mitred side that leans 30°, flat and standing on edge (O02 of the open cases, to a hundredth; exact: atan(cos L tan A) and
+// asin(sin L sin A)). Whoever stands the board up twice has it lying flat again.
+func TestTheSameCutOnEdge(t *testing.T) {
+	flat := flatMitre(30)
+	edge := flat.OnEdge()
+	close(t, "flat swing", flat.Swing.Degrees(), 26.57, 0.005)
+	close(t, "flat tilt", flat.Tilt.Degrees(), 37.76, 0.005)
+	close(t, "swing on edge", edge.Swing.Degrees(), 40.89, 0.005)
+	close(t, "tilt on edge", edge.Tilt.Degrees(), 20.70, 0.005)
+	close(t, "flat again, swing", edge.OnEdge().Swing.Radians(), flat.Swing.Radians(), 1e-12)
+	close(t, "flat again, tilt", edge.OnEdge().Tilt.Radians(), flat.Tilt.Radians(), 1e-12)
+	rapid.Check(t, func(t *rapid.T) {
+		p, c := drawBoard(t)
+		if c.Kind == part.Rip {
+			t.Skip("a crosscut's frame")
+		}
+		for _, u := range For(p, c, 0) {
+			if u.Position == OnEdge && OnEdgeOf(c).Miss(u.Setting) > 1e-9 {
+				t.Fatalf("on edge %v, as a set-up %v", OnEdgeOf(c), u.Setting)
+			}
+		}
+	})
+}
+
+// A board leaned until the blade may stand square needs the gauge all the more: a mitre between four sides takes 45°, a little
+// more than a gauge of 44° reaches. A rip's taper is set on a carriage and is never beyond.
+func TestANestedCutBeyondTheGauge(t *testing.T) {
+	for _, c := range []struct {
+		kind   part.CutKind
+		stop   float64
+		beyond bool
+	}{{part.Crosscut, 44, true}, {part.Crosscut, 45, false}, {part.Rip, 44, false}} {
+		s := flatMitre(30)
+		n := s.normal()
+		if c.kind == part.Rip {
+			n[0], n[1] = n[1], n[0]
+		}
+		p, e := board(c.kind, n)
+		for _, u := range ForSaw(p, e, Saw{MaxSwing: deg(c.stop)}) {
+			if u.Position == Nested && (u.SwingBeyond != c.beyond || u.TiltBeyond) {
+				t.Errorf("%s, a gauge of %g°: swing beyond %v, tilt beyond %v", c.kind, c.stop, u.SwingBeyond, u.TiltBeyond)
+			}
+		}
+	}
+}
+
 func BenchmarkSetups(b *testing.B) {
 	p, c := board(part.Crosscut, Setting{deg(9), deg(6)}.normal())
 	for b.Loop() {
