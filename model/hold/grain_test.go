@@ -86,6 +86,27 @@ func TestShortGrainAtTheEndOfABoard(t *testing.T) {
 	}
 }
 
+// A hand hole turned in the board: how near it comes to the end and how much of the width it takes, by points all round its
+// outline, two half circles at the ends of a straight middle.
+func TestShortGrainOfATurnedHandHole(t *testing.T) {
+	d := formtest.Butt()
+	for _, angle := range []float64{0, 30, 60, 90, -45} {
+		d.Features = []form.Feature{{On: "top", Kind: "hand hole", Length: 95, Width: 28, X: 90, Angle: measure.Angle(angle) * measure.Degree}}
+		sin, cos := math.Sincos(angle * math.Pi / 180)
+		var along, across float64
+		for n := range 7200 {
+			s, c := math.Sincos(float64(n) * math.Pi / 3600)
+			u, v := 14*c+math.Copysign((95-28)/2., c), 14*s
+			along, across = max(along, u*cos-v*sin), max(across, 2*(u*sin+v*cos))
+		}
+		top := form.Build(d).Part("top")
+		f := figure(t, d, "short-grain-at-end")
+		near(t, "wide across the grain", f.Limit, across, 1e-4)
+		end := top.Blank.Length.MM()/2 - 20*math.Tan(6*math.Pi/180) // of the under face, which is the shorter one
+		near(t, "to the end", f.Value, end-90-along, 1e-4)
+	}
+}
+
 // Ten inches of length and an inch of width are the least on a jointer,
 // https://manualsdump.com/en/manuals/grizzly-g0612/279751/24 . The allowance counts.
 func TestSmallBlanks(t *testing.T) {

@@ -156,7 +156,7 @@ func (r *reckoning) stands() {
 func (r *reckoning) footCuts() (paths []string) {
 	for i, f := range r.d.Features {
 		cut := f.Kind == string(part.Notch) || f.Kind == string(part.Taper)
-		if cut && f.From == "floor-end" && (f.On == "all" || strings.HasPrefix(f.On, "side")) {
+		if cut && f.From == "floor-end" && strings.HasPrefix(f.On, "side") {
 			paths = append(paths, fmt.Sprintf("features.%d.depth", i))
 		}
 	}
