@@ -105,6 +105,15 @@ func TestMisfits(t *testing.T) {
 	}
 }
 
+// The tail that comes to a point is told by its number from the front, and what it lacks.
+func TestWhichTailComesToAPoint(t *testing.T) {
+	_, err := joint.Lay(joint.Wish{Width: 250, Widths: []measure.Length{60, 9, 60}, Taper: 11})
+	var m *joint.Misfit
+	if !errors.As(err, &m) || m.Kind != joint.TailToPoint || m.Tail != 2 || m.Figure != 9 || m.Limit != 11 {
+		t.Errorf("%+v", err)
+	}
+}
+
 // Whatever is left out, a layout that is given fills the width, and what was typed stays.
 func TestLayoutsFillTheWidth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -143,4 +152,32 @@ func TestLayoutsFillTheWidth(t *testing.T) {
 			t.Fatalf("typed %d tails, became %d", *w.Tails, len(l.Tails))
 		}
 	})
+}
+
+// The count that follows from the width leaves every tail a root to stand on, however the pins and the slope are: one tail more
+// would not, or would be more than the width asks for.
+func TestTheCountThatFollowsLeavesRoots(t *testing.T) {
+	fewer := 0
+	rapid.Check(t, func(t *rapid.T) {
+		w := joint.Wish{Width: measure.Length(rapid.Float64Range(60, 800).Draw(t, "width")), Taper: measure.Length(rapid.Float64Range(0, 25).Draw(t, "taper")),
+			Pin: mm(measure.Length(rapid.Float64Range(3, 40).Draw(t, "pin"))), HalfPin: mm(8)}
+		l, err := joint.Lay(w)
+		if err != nil {
+			t.Skip(err.Error())
+		}
+		n := len(l.Widths)
+		if root := l.Widths[0] - w.Taper; n > 1 && root < joint.NarrowestRoot-1e-9 {
+			t.Fatalf("%d tails with roots of %g", n, root)
+		}
+		if asked := int(math.Round(float64(w.Width/joint.TailPitch))) - 1; n < asked {
+			fewer++
+			w.Tails = new(n + 1)
+			if m, err := joint.Lay(w); err == nil && m.Widths[0]-w.Taper >= joint.NarrowestRoot {
+				t.Fatalf("%d tails where %d would have roots of %g", n, n+1, m.Widths[0]-w.Taper)
+			}
+		}
+	})
+	if fewer == 0 {
+		t.Error("no slope took a tail away")
+	}
 }
