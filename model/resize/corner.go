@@ -64,11 +64,11 @@ func firstTails(p *form.Piece) (tails, bool) {
 func layout(j joint.Joint) tails {
 	n := len(j.Tails)
 	out := tails{count: n, width: j.Width, half: j.Tails[0].Start}
-	for _, s := range j.Tails {
+	for i, s := range j.Tails {
 		out.tail += s.Width() / measure.Length(n)
-	}
-	if n > 1 {
-		out.pin = (j.Tails[n-1].Start - j.Tails[0].End - out.tail*measure.Length(n-2)) / measure.Length(n-1)
+		if i > 0 {
+			out.pin += (s.Start - j.Tails[i-1].End) / measure.Length(n-1)
+		}
 	}
 	return out
 }

@@ -127,6 +127,56 @@ func TestStepBecomesBench(t *testing.T) {
 	}
 }
 
+// Tails of typed widths: held, tails, pins and half pins all grow alike; with the pins held, the tails share in proportion what
+// these leave.
+func TestUnevenTailsOnADeeperBench(t *testing.T) {
+	typed := []float64{62, 35, 41, 58} // in 250 less 2 × 12, so three pins of 10
+	text := strings.Replace(step, "tails: 4, pin: 10, half-pin: 12", "tail-widths: [62, 35, 41, 58], half-pin: 12", 1)
+	for _, c := range []struct {
+		holds           []string
+		tails, pin, end float64
+	}{
+		{[]string{resize.Tails}, 320. / 250, 10 * 320. / 250, 12 * 320. / 250},
+		{[]string{resize.Pins}, (320. - 54) / (250 - 54), 10, 12},
+		{[]string{resize.Pins, resize.Tails}, (320. - 54) / (250 - 54), 10, 12},
+	} {
+		doc := document(t, text)
+		if _, err := resize.Apply(doc, sizes("", "", "320"), c.holds, nil); err != nil {
+			t.Fatal(err)
+		}
+		tails := piece(t, doc).Joints[0].Tails
+		near(t, "tails", float64(len(tails)), 4, 0)
+		for i, w := range typed {
+			near(t, "a tail", tails[i].Width().MM(), w*c.tails, 2e-3)
+		}
+		near(t, "pin", (tails[1].Start - tails[0].End).MM(), c.pin, 5e-3)
+		near(t, "half pin", tails[0].Start.MM(), c.end, 2e-3)
+	}
+	if _, err := resize.Apply(document(t, text), sizes("", "", "50"), []string{resize.Pins}, nil); err == nil || !strings.Contains(err.Error(), "no room for the tails") {
+		t.Errorf("pins of 54 in all on 50: %v", err)
+	}
+}
+
+// A stretcher keeps its distance from the edge of the top also where the depth is typed at the floor and the edges lean: the top is
+// less deep by both leans over the height. One in the middle stays, and none passes the middle.
+func TestInsetOfADepthAtTheFloor(t *testing.T) {
+	text := strings.Replace(step, "depth: 250", "depth: 320, taken-at: floor", 1)
+	text = strings.Replace(text, "across: -70}", "across: -70}\n  - {width: 40, thickness: 18, set: on edge, below-top: 30, across: 0}\n  - {width: 40, thickness: 18, set: on edge, below-top: 30, across: 60}", 1)
+	top := func(height float64) float64 { return 320 - 2*height*math.Tan(math.Pi/45) }
+	doc := document(t, text)
+	if _, err := resize.Apply(doc, sizes("400", "", ""), []string{resize.Inset}, nil); err != nil {
+		t.Fatal(err)
+	}
+	after := piece(t, doc)
+	near(t, "one side's", top(400)/2+after.Design.Stretchers[0].Across.MM(), top(260)/2-70, 1e-3)
+	near(t, "in the middle", after.Design.Stretchers[1].Across.MM(), 0, 0)
+	near(t, "the other side's", top(400)/2-after.Design.Stretchers[2].Across.MM(), top(260)/2-60, 1e-3)
+	near(t, "top's depth", after.Overall.DepthTop.MM(), top(400), 1e-9)
+	if _, err := resize.Apply(document(t, step), sizes("", "", "100"), []string{resize.Inset}, nil); err == nil || !strings.Contains(err.Error(), "stretcher 1 would pass the middle") {
+		t.Errorf("55 mm from either edge of 100 mm: %v", err)
+	}
+}
+
 // What cannot be held is refused with the reason and what would do, and the file stays as it was.
 func TestHoldsRefused(t *testing.T) {
 	for _, c := range []struct {
