@@ -42,6 +42,33 @@ func TestMarksThatAPlanedBoardChanges(t *testing.T) {
 	}
 }
 
+// A change is the difference of what is shown, in inches as in millimetres: whoever takes the one from the other with a rule finds it.
+func TestAChangeIsWhatTheFiguresShow(t *testing.T) {
+	inches := measure.Style{Unit: measure.Imperial, Step: measure.Inch / 32}
+	for _, c := range []struct {
+		style          measure.Style
+		unit, from, to string
+		want           string
+		back           string
+	}{
+		{metric, "mm", "263.5", "261.0", "-2.5", "+2.5"},
+		{metric, "deg", "9.46", "12.0", "+2.54", "-2.54"},
+		{inches, "in", "9 3/8", "9 13/32", "+1/32", "-1/32"},
+		{inches, "in", "15/16", "1 1/16", "+1/8", "-1/8"},
+		{inches, "in", "10", "7 1/4", "-2 3/4", "+2 3/4"},
+		{inches, "in", "3/8 (9.5)", "3/8 (9.6)", "differs", "differs"},
+		{inches, "in", "0.315", "0.4", "+0.085", "-0.085"},
+	} {
+		s := newSheet("change", "Change", c.style)
+		if got := s.shownChange(c.unit, word(c.from), word(c.to)); got != c.want {
+			t.Errorf("%s to %s: %q, not %q", c.from, c.to, got, c.want)
+		}
+		if got := s.shownChange(c.unit, word(c.to), word(c.from)); got != c.back {
+			t.Errorf("%s to %s: %q, not %q", c.to, c.from, got, c.back)
+		}
+	}
+}
+
 // Every figure of every table that is not the same stands there once, and none that is.
 func TestNoMarkThatChangesIsLeftOut(t *testing.T) {
 	for name, plane := range map[string]func(*form.Design){
