@@ -13,17 +13,27 @@ type angle struct {
 	have       [2]float64
 	radii      []float64
 	label, ref string
+	before     bool // rather before the first leg than past the second
 }
 
 // Angle asks for the angle at vertex between the directions from and to (radians,
 // counter-clockwise). have is how far along each leg the view already draws a line; the rest is
 // drawn as an extension line. The arc takes the first of the radii, mm, that leaves the value free.
 func (k *Sketch) Angle(vertex draw.Point, from, to float64, have [2]float64, radii []float64, label, ref string) {
-	k.angles = append(k.angles, angle{vertex, from, to, have, radii, label, ref})
+	k.angles = append(k.angles, angle{vertex, from, to, have, radii, label, ref, false})
+}
+
+// AngleBefore is Angle with a value that, without room between the legs, stands rather before the first leg than past the second.
+func (k *Sketch) AngleBefore(vertex draw.Point, from, to float64, have [2]float64, radii []float64, label, ref string) {
+	k.angles = append(k.angles, angle{vertex, from, to, have, radii, label, ref, true})
 }
 
 func (k *Sketch) layAngle(a angle) {
-	for _, place := range []int{between, pastTo, pastFrom} {
+	places := [3]int{between, pastTo, pastFrom}
+	if a.before {
+		places = [3]int{between, pastFrom, pastTo}
+	}
+	for _, place := range places {
 		for _, r := range a.radii {
 			if p, ok := k.angleForm(a, r, place); ok && k.free(p.text) && k.openArc(a.vertex, r, p.lo, p.hi) && k.openLegs(a, r, p) {
 				k.drawAngle(a, r, p)

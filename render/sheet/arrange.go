@@ -1,9 +1,12 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
+
+	"github.com/go-gl/mathgl/mgl64"
 
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -125,33 +128,42 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	d := p.Design
 	v := p.Overall
 	h := v.Height.MM()
-	wt, wf := v.WidthTop.MM()/2, v.WidthFloor.MM()/2
-	f.Linear(dimension.Above, f.at(-wt, h), f.at(wt, h), o.label(v.WidthTop), "size.width")
-	f.Linear(dimension.Below, f.at(-wf, 0), f.at(wf, 0), o.label(v.WidthFloor), "size.width")
-	f.Linear(dimension.LeftOf, f.at(-wf, 0), f.at(-wt, h), o.label(v.Height), "size.height")
+	top, floor := span(p, f, false, v.WidthTop, h), span(p, f, false, v.WidthFloor, 0)
+	edges := top
+	if p.Part("lid") != nil { // which is wider than the walls
+		top = levelSpan(p, f.dir, h)
+	}
+	f.Linear(dimension.Above, f.at(top[0], h), f.at(top[1], h), o.label(v.WidthTop), "size.width")
+	f.Linear(dimension.Below, f.at(floor[0], 0), f.at(floor[1], 0), o.label(v.WidthFloor), "size.width")
+	f.Linear(dimension.LeftOf, f.at(floor[0], 0), f.at(top[0], h), o.label(v.Height), "size.height")
 	if t := d.Boards.Top.Thickness; p.Part("top") == nil {
 		// no top, no thickness of one
 	} else if o.Style.Both { // both units stand too long beside so short a distance
-		f.Leader(f.at(wt/2, h-t.MM()/2), true, o.with("%s thick", o.label(t)), "boards.top.thickness", -60, -120)
+		f.Leader(f.at(top[1]/2, h-t.MM()/2), true, o.with("%s thick", o.label(t)), "boards.top.thickness", -60, -120)
 	} else {
-		f.Linear(dimension.LeftOf, f.at(-wt, h-t.MM()), f.at(-wt, h), o.label(t), "boards.top.thickness")
+		f.Linear(dimension.LeftOf, f.at(top[0], h-t.MM()), f.at(top[0], h), o.label(t), "boards.top.thickness")
 	}
-	f.axis(f.at(0, 0), f.at(0, h), 3)
+	if evenAcross(p) {
+		f.axis(f.at(0, 0), f.at(0, h), 3)
+	}
 	if d.Form == "ring" { // its staves stand edge on in the end view
 		return f
 	}
 	left, right := endWalls(p)
-	sideEdge(f, draw.Point{X: sideTop(d), Y: h}, right.lean, h, "splay.ends", o)
+	if form.OnSides(d.Form) { // whose top may hang over
+		edges = [2]float64{-sideTop(d), sideTop(d)}
+	}
+	sideEdges(f, edges, left, right, h, o)
 	frontStretchers(p, f, o)
-	thick(p, f, -sideTop(d), h, left, o)
+	thick(p, f, edges[0], h, left, o)
 	return f
 }
 
-// sideTop is where the sides' outer planes meet the level of the top: half the width less the overhang.
+// sideTop is where a stool's sides' outer planes meet the level of its top: a top that hangs over is wider.
 func sideTop(d form.Design) float64 {
 	w := d.Size.Width.MM() / 2
 	if d.Size.TakenAt == form.AtFloor {
-		return w - d.Size.Height.MM()*math.Tan(outward(d.Form)*d.Splay.Ends.Radians())
+		return w - d.Size.Height.MM()*math.Tan(d.Splay.Ends.Radians())
 	}
 	return w
 }
@@ -163,25 +175,42 @@ const slight = 1.2 * measure.Degree
 // be no part of an extension line at the upper corner, high enough for the angle to open.
 const plumbFrom = 0.64
 
-// sideEdge marks a lean from plumb at the right hand edge, by a short plumb line of its own that
-// starts on the edge.
-func sideEdge(f *figure, corner draw.Point, a measure.Angle, h float64, ref string, o Options) {
-	if math.Abs(a.Degrees()) < 0.05 {
+// sideEdges marks the lean at the right hand edge of a view, and that at the left where it is another.
+func sideEdges(f *figure, top [2]float64, left, right leaning, h float64, o Options) {
+	sideEdge(f, draw.Point{X: top[1], Y: h}, 1, right, h, o)
+	if left.lean != right.lean {
+		sideEdge(f, draw.Point{X: top[0], Y: h}, -1, left, h, o)
+	}
+}
+
+// sideEdge marks a lean from plumb at the right hand edge, or with -1 for the way at the left one, by a short plumb line of its
+// own that starts on the edge.
+func sideEdge(f *figure, corner draw.Point, way float64, w leaning, h float64, o Options) {
+	a, tan := way*w.lean.Radians(), way*math.Tan(w.lean.Radians())
+	if math.Abs(w.lean.Degrees()) < 0.05 {
 		return
 	}
-	if math.Abs(a.Radians()) < slight.Radians() {
-		f.Leader(f.at(corner.X+0.85*h*math.Tan(a.Radians()), 0.15*h), false, o.with("%s from plumb", degrees(size(a))), ref, 30, -30)
+	if math.Abs(a) < slight.Radians() {
+		up, down := 30.0, -30.0
+		if way < 0 {
+			up, down = 150, -150
+		}
+		f.Leader(f.at(corner.X+0.85*h*tan, 0.15*h), false, o.with("%s from plumb", degrees(size(w.lean))), w.leanRef, up, down)
 		return
 	}
-	plumb, lean := -math.Pi/2, -math.Pi/2+a.Radians()
-	v := f.at(corner.X+(1-plumbFrom)*h*math.Tan(a.Radians()), plumbFrom*h)
+	plumb, lean := -math.Pi/2, -math.Pi/2+a
+	v := f.at(corner.X+(1-plumbFrom)*h*tan, plumbFrom*h)
 	long := plumbFrom * h * f.scale
-	have := [2]float64{0, long / math.Cos(a.Radians())}
+	have := [2]float64{0, long / math.Cos(a)}
 	if a < 0 {
 		plumb, lean = lean, plumb
 		have[0], have[1] = have[1], have[0]
 	}
-	f.Angle(v, plumb, lean, have, []float64{0.72 * long, 0.62 * long, 0.82 * long, 0.52 * long, 0.9 * long, 0.42 * long}, degrees(size(a)), ref)
+	tell := f.Angle // with its value outside the view
+	if way < 0 {
+		tell = f.AngleBefore
+	}
+	tell(v, plumb, lean, have, []float64{0.72 * long, 0.62 * long, 0.82 * long, 0.52 * long, 0.9 * long, 0.42 * long}, degrees(size(w.lean)), w.leanRef)
 }
 
 // frontStretchers places each stretcher below the underside of the top; its own sizes are on its sheet.
@@ -203,22 +232,27 @@ func frontStretchers(p *form.Piece, f *figure, o Options) {
 func endFigure(p *form.Piece, f *figure, o Options) *figure {
 	v := p.Overall
 	h := v.Height.MM()
-	top, floor := middle(v.DepthTop), middle(v.DepthFloor)
-	if p.Form == "ring" { // with an odd count of staves it has a flat in front and a corner at the back
-		top, floor = levelSpan(p, f.dir, h), levelSpan(p, f.dir, 0)
+	top, floor := span(p, f, true, v.DepthTop, h), span(p, f, true, v.DepthFloor, 0)
+	if p.Part("lid") != nil {
+		top = levelSpan(p, f.dir, h)
 	}
 	f.Linear(dimension.Above, f.at(top[0], h), f.at(top[1], h), o.label(v.DepthTop), "size.depth")
-	if w := nearWall(p, o); math.Abs((v.DepthFloor - v.DepthTop).MM()) > 0.1 {
+	left, right := besideEnd(p, o)
+	third, even := o.Projection == "third", p.Form != "ring" || p.Design.Size.Staves%2 == 0
+	if math.Abs((v.DepthFloor-v.DepthTop).MM()) > 0.1 || left.lean != right.lean {
 		f.Linear(dimension.Below, f.at(floor[0], 0), f.at(floor[1], 0), o.label(v.DepthFloor), "size.depth")
-		if p.Form != "ring" || o.Projection != "third" || p.Design.Size.Staves%2 == 0 { // else a corner is there
-			sideEdge(f, draw.Point{X: floor[1] - h*math.Tan(w.lean.Radians()), Y: h}, w.lean, h, w.ref, o)
+		if even || !third { // else a corner stands at the right
+			at := [2]float64{floor[0] + h*math.Tan(left.lean.Radians()), floor[1] - h*math.Tan(right.lean.Radians())}
+			sideEdges(f, at, left, right, h, o)
 		}
 	}
-	if p.Form == "ring" && (o.Projection == "third" || p.Design.Size.Staves%2 == 0) {
-		thick(p, f, top[0], h, nearWall(p, o), o)
+	if p.Form == "ring" && (even || third) {
+		thick(p, f, top[0], h, left, o)
 	}
 	apronSet(p, f, o)
-	f.axis(f.at(0, 0), f.at(0, h), 3)
+	if evenDeep(p) {
+		f.axis(f.at(0, 0), f.at(0, h), 3)
+	}
 	return f
 }
 
@@ -242,15 +276,30 @@ func topFigure(p *form.Piece, f *figure, o Options) *figure {
 	w := p.Overall.WidthTop.MM() / 2
 	for i, s := range p.Design.Stretchers {
 		if s.Across != 0 {
+			alongStretcher(p, f, fmt.Sprintf("stretcher-%d", i+1), s.Across.MM())
 			f.Linear(dimension.RightOf, f.at(w, 0), f.at(w, s.Across.MM()), o.label(measure.Length(math.Abs(s.Across.MM()))), sizePath("stretchers", i)+".across")
 		}
 	}
-	d := p.Overall.DepthTop.MM() / 2
-	if p.Form != form.Steps { // which differ at their two ends
-		f.axis(f.at(0, -d), f.at(0, d), 3)
-	}
-	f.axis(f.at(-w, 0), f.at(w, 0), 3)
+	middleLines(p, f)
 	return f
+}
+
+// alongStretcher draws the centre line that a stretcher's place is measured to, where no screw's stands there.
+func alongStretcher(p *form.Piece, f *figure, id string, across float64) {
+	q := p.Part(id)
+	if q == nil {
+		return
+	}
+	for _, o := range p.Parts {
+		for _, b := range o.Bores {
+			at, way := mgl64.TransformCoordinate(b.Entry, o.Place), mgl64.TransformNormal(b.Axis, o.Place)
+			if math.Abs(at[1]-across) < sameShape && math.Abs(way[1]) < sameShape && math.Abs(way[0]) > math.Abs(way[2]) {
+				return
+			}
+		}
+	}
+	middle, half := q.Place.Col(3)[0], q.Blank.Length.MM()/2
+	f.axis(f.at(middle-half, across), f.at(middle+half, across), 3)
 }
 
 // inCorner scales the pictorial to the room that the views leave.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"testing"
@@ -8,8 +9,11 @@ import (
 	"splaywright/model"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/draw"
+	"splaywright/render/draw/drawtest"
+	"splaywright/render/view"
 )
 
 // extension is an extension line with the place that it stands off from.
@@ -128,6 +132,96 @@ func dimensionsEnd(t *testing.T, p *form.Piece) int {
 	return seen
 }
 
+// arrangementEnds complains the same of the views of the whole piece.
+func arrangementEnds(t *testing.T, p *form.Piece) (seen int) {
+	t.Helper()
+	for _, projection := range []string{"first", "third"} {
+		o := Options{Projection: projection}.fill(p)
+		pics := threePictures(view.NewScene(p, flattening), o)
+		for _, f := range []*figure{
+			frontFigure(p, newFigure(pics.front, 1, o.ink(), true), o),
+			endFigure(p, newFigure(pics.end, 1, o.ink(), true), o),
+			topFigure(p, newFigure(pics.top, 1, o.ink(), true), o),
+		} {
+			items := f.Finish()
+			for _, e := range extensionsOf(items) {
+				seen++
+				if !drawnAt(items, e) {
+					t.Errorf("%s, %s, %s angle: the dimension %s leads to nothing, at %.2f, %.2f", p.Title, f.dir.Name, projection, e.text, e.at.X, e.at.Y)
+				}
+			}
+		}
+	}
+	return seen
+}
+
+// unlikeWalls are a tray and a chest of which no wall leans as another does, sized at the rim and at the floor.
+func unlikeWalls() []form.Design {
+	var out []form.Design
+	back, left, right := 3*measure.Degree, 25*measure.Degree, 5*measure.Degree
+	for _, name := range []string{"tray", "chest"} {
+		for _, at := range []form.TakenAt{"", form.AtFloor} {
+			d := form.Design{Title: "unlike " + name + " " + string(at), Form: name, Timber: "black cherry",
+				Size:   form.Size{Height: 140, Width: 400, Depth: 300, TakenAt: at},
+				Splay:  form.Splay{Ends: 10 * measure.Degree, Front: 15 * measure.Degree, Back: &back, EndLeft: &left, EndRight: &right},
+				Boards: form.Boards{Side: form.Board{Thickness: 16}}, Corners: form.Corners{Joint: form.ThroughDovetail}}
+			out = append(out, d)
+			if name == "chest" {
+				d.Title += " with a lid"
+				d.Lid = &form.Lid{Thickness: 18, Overhang: 12}
+				out = append(out, d)
+			}
+		}
+	}
+	return out
+}
+
+// Every dimension of the whole piece ends on something that is drawn: of all examples, of walls that lean unlike each other, and
+// of random pieces.
+func TestDimensionsOfTheWholeEndOnWhatIsDrawn(t *testing.T) {
+	list := unlikeWalls()
+	for _, p := range examplePieces(t) {
+		list = append(list, p.Design)
+	}
+	for seed := range uint64(60) {
+		d := formtest.Random(seed)
+		d.Title = fmt.Sprintf("random %s %d", d.Form, seed)
+		list = append(list, d)
+	}
+	looked := map[string]int{}
+	for _, d := range list {
+		p := sharpEdged(d)
+		if p.Stopped() {
+			continue
+		}
+		if n := arrangementEnds(t, p); n < 8 {
+			t.Errorf("%s: only %d ends of dimensions are found", p.Title, n)
+		}
+		looked[d.Form]++
+	}
+	for _, name := range []string{"stool", "steps", "tray", "chest", "ring"} {
+		if looked[name] < 3 {
+			t.Errorf("%d of %s looked at", looked[name], name)
+		}
+	}
+}
+
+// The lean of each of two unlike walls stands at its own edge, by its own path.
+func TestUnlikeLeansStandAtTheirEdges(t *testing.T) {
+	for _, d := range unlikeWalls() {
+		p := model.Derive(d)
+		page := Papers(p, Options{})[0]
+		for path, want := range map[string]string{"splay.end-left": "25.0°", "splay.end-right": "5.0°", "splay.front": "15.0°", "splay.back": "3.0°"} {
+			if got := values(page, path); !slices.Contains(got, want) {
+				t.Errorf("%s: %s reads %q, not %q", d.Title, path, got, want)
+			}
+		}
+		for _, v := range drawtest.Overlaps(page, allowed...) {
+			t.Error(v)
+		}
+	}
+}
+
 // sharpEdged is the piece without its round-overs: to an edge that is rounded over a length is taken as if it were sharp,
 // which it is when it is measured.
 func sharpEdged(d form.Design) *form.Piece {
@@ -135,9 +229,10 @@ func sharpEdged(d form.Design) *form.Piece {
 	return model.Derive(d)
 }
 
-// Every dimension of a board ends on something that is drawn, over all examples, and where stretchers have tenons.
+// Every dimension of a board ends on something that is drawn, over all examples, where stretchers have tenons and walls lean
+// unlike each other.
 func TestDimensionsEndOnWhatIsDrawn(t *testing.T) {
-	var list []form.Design
+	list := unlikeWalls()
 	for _, p := range examplePieces(t) {
 		list = append(list, p.Design)
 	}

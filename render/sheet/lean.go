@@ -7,13 +7,15 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/measure"
+	"splaywright/model/part"
 	"splaywright/render/view"
 )
 
 // leaning is a board as a view shows it edge on: its lean from plumb, positive when it is farther out at
-// the floor, its thickness, and what it comes from.
+// the floor, its thickness, and what both come from.
 type leaning struct {
 	lean      measure.Angle
+	leanRef   string
 	thickness measure.Length
 	ref       string
 }
@@ -34,39 +36,104 @@ func outward(name string) float64 {
 func endWalls(p *form.Piece) (left, right leaning) {
 	d := p.Design
 	if form.OnSides(d.Form) {
-		side := leaning{d.Splay.Ends, d.Boards.Side.Thickness, "boards.side.thickness"}
+		side := leaning{d.Splay.Ends, "splay.ends", d.Boards.Side.Thickness, "boards.side.thickness"}
 		return side, side
 	}
-	sign := measure.Angle(outward(d.Form))
-	wall := func(a *measure.Angle) leaning {
-		lean := d.Splay.Ends
-		if a != nil {
-			lean = *a
-		}
-		return leaning{sign * lean, d.Boards.End.Thickness, "boards.end.thickness"}
+	wall := func(own *measure.Angle, path string) leaning {
+		w := leaningWall(d, d.Splay.Ends, "splay.ends", own, path)
+		w.thickness, w.ref = d.Boards.End.Thickness, "boards.end.thickness"
+		return w
 	}
-	return wall(d.Splay.EndLeft), wall(d.Splay.EndRight)
+	return wall(d.Splay.EndLeft, "splay.end-left"), wall(d.Splay.EndRight, "splay.end-right")
 }
 
-// nearWall is what leans at the right hand edge of the end view: in third angle, seen from the right, the
-// back; in first angle, seen from the left, the front.
-func nearWall(p *form.Piece, o Options) leaning {
+// leaningWall is a wall that leans as its fellow does where it has no lean of its own.
+func leaningWall(d form.Design, lean measure.Angle, ref string, own *measure.Angle, path string) leaning {
+	if own != nil {
+		lean, ref = *own, path
+	}
+	return leaning{lean: measure.Angle(outward(d.Form)) * lean, leanRef: ref}
+}
+
+// besideEnd is what leans at the left and at the right of the end view: in third angle, seen from the right, the back is at the
+// right; in first angle, seen from the left, the front.
+func besideEnd(p *form.Piece, o Options) (left, right leaning) {
 	d := p.Design
-	if form.OnSides(d.Form) {
-		return leaning{lean: d.Splay.Edges, ref: "splay.edges"}
+	switch {
+	case form.OnSides(d.Form):
+		edge := leaning{lean: d.Splay.Edges, leanRef: "splay.edges"}
+		return edge, edge
+	case d.Form == "ring":
+		stave := leaning{-d.Splay.Ends, "splay.ends", d.Boards.Side.Thickness, "boards.side.thickness"}
+		return stave, stave
 	}
-	if d.Form == "ring" {
-		return leaning{-d.Splay.Ends, d.Boards.Side.Thickness, "splay.ends"}
+	front := leaningWall(d, d.Splay.Front, "splay.front", nil, "")
+	back := leaningWall(d, d.Splay.Front, "splay.front", d.Splay.Back, "splay.back")
+	if o.Projection == "third" {
+		return front, back
 	}
-	lean, ref := d.Splay.Front, "splay.front"
-	if o.Projection == "third" && d.Splay.Back != nil {
-		lean, ref = *d.Splay.Back, "splay.back"
-	}
-	return leaning{lean: measure.Angle(outward(d.Form)) * lean, ref: ref}
+	return back, front
+}
+
+// evenAcross tells whether a piece is alike to the left and to the right of its middle, so that a centre line says so.
+func evenAcross(p *form.Piece) bool {
+	left, right := endWalls(p)
+	return p.Form != form.Steps && left.lean == right.lean
+}
+
+// evenDeep tells the same of front and back.
+func evenDeep(p *form.Piece) bool {
+	left, right := besideEnd(p, Options{})
+	return left.lean == right.lean
 }
 
 // middle is the span of a length that lies evenly about the middle, mm.
 func middle(l measure.Length) [2]float64 { return [2]float64{-l.MM() / 2, l.MM() / 2} }
+
+// span is how far a piece reaches to the left and to the right in the front view (or the end view) at a height, mm: boxes by the
+// planes of their outer faces, which need not lean alike, rings by their corners, others evenly about the middle.
+func span(p *form.Piece, f *figure, end bool, wide measure.Length, z float64) [2]float64 {
+	walls := [2]string{"end-left", "end-right"}
+	if end {
+		walls = [2]string{"front", "back"}
+	}
+	one, other := p.Part(walls[0]), p.Part(walls[1])
+	switch {
+	case p.Form == "ring" && end: // with an odd count of staves it has a flat in front and a corner at the back
+		return levelSpan(p, f.dir, z)
+	case one == nil || other == nil:
+		return middle(wide)
+	}
+	a, b := f.dir.Point(outerAt(one, z)).X, f.dir.Point(outerAt(other, z)).X
+	return [2]float64{min(a, b), max(a, b)}
+}
+
+// outerAt is a point of a wall's outer face at a height, straight out from its middle, world frame.
+func outerAt(q *part.Part, z float64) mgl64.Vec3 {
+	at, n := q.Place.Col(3).Vec3(), q.Place.Col(2).Vec3()
+	level := mgl64.Vec3{n[0], n[1], 0}
+	out := at.Add(level.Mul((at[2] - z) * n[2] / level.Dot(level)))
+	out[2] = z
+	return out
+}
+
+// middleLines are the centre lines of a view from above or below, as long as the piece is at its upper edge.
+func middleLines(p *form.Piece, f *figure) {
+	v := p.Overall
+	wide, deep := middle(v.WidthTop), middle(v.DepthTop)
+	if p.Part("lid") != nil { // which is wider than the walls
+		wide = levelSpan(p, f.dir, v.Height.MM())
+	} else if front, back := p.Part("front"), p.Part("back"); front != nil && back != nil {
+		wide = span(p, f, false, v.WidthTop, v.Height.MM())
+		deep = [2]float64{f.dir.Point(outerAt(front, v.Height.MM())).Y, f.dir.Point(outerAt(back, v.Height.MM())).Y}
+	}
+	if evenAcross(p) {
+		f.axis(f.at(0, min(deep[0], deep[1])), f.at(0, max(deep[0], deep[1])), 3)
+	}
+	if evenDeep(p) {
+		f.axis(f.at(wide[0], 0), f.at(wide[1], 0), 3)
+	}
+}
 
 // levelSpan is how far the piece reaches to the left and to the right in a view at a height, mm.
 func levelSpan(p *form.Piece, d view.Direction, z float64) [2]float64 {

@@ -129,10 +129,7 @@ func belowSheet(p *form.Piece, s set) *blank {
 	b := s.sheet(entry{title: s.o.say("From below")}, true)
 	for i, sc := range s.o.scales() {
 		f := newFigure(pic, sc.of, b.ink, true, smallHoles(p.Parts, inPiece, pic.Direction, sc.of)...)
-		w := p.Overall.WidthTop.MM() / 2
-		d := p.Overall.DepthTop.MM() / 2
-		f.axis(f.at(0, -d), f.at(0, d), 3)
-		f.axis(f.at(-w, 0), f.at(w, 0), 3)
+		middleLines(p, f)
 		g := newFigure(iso, sc.of, b.ink, false)
 		below, belowBox := titled(f.Finish(), 0, s.o.say("Seen from below"), b.ink)
 		other, otherBox := titled(g.Finish(), (iso.Min.X+iso.Max.X)/2*sc.of, s.o.say("Isometric, its axes at 0.816 of the scale"), b.ink)

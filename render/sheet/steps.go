@@ -39,8 +39,8 @@ func stepsFigure(p *form.Piece, f *figure, o Options) *figure {
 	f.Linear(dimension.RightOf, f.at(middle+wf, 0), f.at(s.right+over, s.high), o.label(v.Height), "size.height")
 	t := d.Boards.Top.Thickness
 	f.Leader(f.at((s.left+s.face)/2, s.low-t.MM()/2), true, o.with("%s thick", o.label(t)), "boards.top.thickness", -60, -120)
-	side := leaning{d.Splay.Ends, d.Boards.Side.Thickness, "boards.side.thickness"}
-	sideEdge(f, draw.Point{X: s.right, Y: s.high}, side.lean, s.high, "splay.ends", o)
+	side := leaning{d.Splay.Ends, "splay.ends", d.Boards.Side.Thickness, "boards.side.thickness"}
+	sideEdge(f, draw.Point{X: s.right, Y: s.high}, 1, side, s.high, o)
 	thick(p, f, s.left, s.low, side, o)
 	if a := d.Splay.Middle; math.Abs(a.Degrees()) > 0.05 {
 		up := (s.high + s.low) / 2
