@@ -208,10 +208,12 @@ func freeEnd(q *part.Part, f *figure, o Options, side dimension.Side, box draw.B
 		way = -1
 	}
 	lo, hi, x := math.Inf(1), math.Inf(-1), endX(box, side)
+	at := func(float64) float64 { return x } // where the end meets the outer face
 	for _, e := range q.Cuts {
 		if e.Kind != part.Crosscut || e.Normal.X()*way <= 0 {
 			continue
 		}
+		at = func(y float64) float64 { return (e.Offset - e.Normal.Y()*y) / e.Normal.X() }
 		for _, r := range q.Cuts {
 			if det := e.Normal.X()*r.Normal.Y() - e.Normal.Y()*r.Normal.X(); r.Kind == part.Rip && math.Abs(det) > 1e-9 {
 				y := (e.Normal.X()*r.Offset - r.Normal.X()*e.Offset) / det
@@ -220,6 +222,9 @@ func freeEnd(q *part.Part, f *figure, o Options, side dimension.Side, box draw.B
 		}
 	}
 	if hi-lo > 0 && hi-lo < q.Blank.Width.MM()-1 {
+		for _, y := range []float64{lo, hi} {
+			f.sharp(q, at(y), y)
+		}
 		f.Linear(side, f.at(x, lo), f.at(x, hi), o.label(measure.Length(hi-lo)), q.ID)
 	}
 }

@@ -3,7 +3,6 @@ package sheet
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -107,17 +106,29 @@ func edgeMarks(s part.Feature) (xs, ys []float64) {
 }
 
 // rowOf finds the joint whose tails or pins stand in a row on a part's sheet, and which way the row runs: 1 up the
-// sheet, -1 down it. Of walls it rises from the lower edge, of others it starts at the front edge.
-func rowOf(p *form.Piece, q *part.Part) (j joint.Joint, way float64, ok bool) {
+// sheet, -1 down it. Of walls it rises from the lower edge at their left end, of others it starts at the front edge.
+func rowOf(p *form.Piece, q *part.Part) (row joint.Joint, way float64, ok bool) {
 	for _, j := range slices.Backward(p.Joints) {
 		if j.PinBoard == q.ID && len(j.Pins) > 0 || j.PinBoard != q.ID && j.TailBoard == q.ID && len(j.Tails) > 0 {
-			if rising(j) {
-				return j, 1, true
+			if row, ok = j, true; !rising(j) || !atRight(p, q, j) {
+				break
 			}
-			return j, math.Copysign(1, mgl64.TransformNormal(j.Corner, q.Place.Inv()).Y()), true
 		}
 	}
-	return joint.Joint{}, 1, false
+	if !ok || rising(row) {
+		return row, 1, ok
+	}
+	return row, math.Copysign(1, mgl64.TransformNormal(row.Corner, q.Place.Inv()).Y()), true
+}
+
+// atRight tells whether a joint stands at a board's right hand end.
+func atRight(p *form.Piece, q *part.Part, j joint.Joint) bool {
+	other := j.TailBoard
+	if other == q.ID {
+		other = j.PinBoard
+	}
+	o, box := p.Part(other), extent(q)
+	return o != nil && mgl64.TransformCoordinate(o.Place.Col(3).Vec3(), q.Place.Inv())[0] > (box.Min.X+box.Max.X)/2
 }
 
 // jointRow puts the tails or pins of the part's first dovetailed end in a row from the front edge,
@@ -132,10 +143,14 @@ func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) d
 	if j.PinBoard == q.ID {
 		spans, base = j.Pins, j.PinBaseline.Outer
 	}
-	side, x := dimension.LeftOf, faceEnd(q, false)
-	if isTread(q.ID) && strings.HasSuffix(j.ID, "right") {
-		side, x = dimension.RightOf, faceEnd(q, true)
+	side, right, z := dimension.LeftOf, atRight(p, q, j), 0.0
+	if right {
+		side = dimension.RightOf
 	}
+	if j.Kind == form.HalfBlindDovetail && j.PinBoard == q.ID { // its outer face is left whole
+		z = -q.Blank.Thickness.MM()
+	}
+	x := faceEnd(q, right, z)
 	start := -way * j.Width.MM() / 2
 	if j.PinBoard == q.ID {
 		start = -way * pinWidth(j).MM() / 2
@@ -208,14 +223,14 @@ func faceEdges(q *part.Part) (low, high float64) {
 	return low, high
 }
 
-// faceEnd is where the outer face ends, along the grain.
-func faceEnd(q *part.Part, right bool) float64 {
+// faceEnd is where a face, at a height z, ends along the grain.
+func faceEnd(q *part.Part, right bool, z float64) float64 {
 	x := math.Inf(1)
 	if right {
 		x = math.Inf(-1)
 	}
 	for _, v := range q.Solid.Vertices {
-		if math.Abs(v.Z()) > sameShape {
+		if math.Abs(v.Z()-z) > sameShape {
 			continue
 		}
 		if right {
@@ -259,12 +274,19 @@ func edgeFigure(p *form.Piece, q *part.Part, f *figure, o Options, tip bool) *fi
 	tapered := tapersThrough(q)
 	plain := !tapered && math.Abs(r[0]-l[0]-q.Blank.Length.MM()) < 0.02 // the face has this length already
 	if len(ends) == 2 && !plain && !swung(q) {                          // with swung ends the face shows long and short point
-		f.Linear(dimension.Above, f.at(l[0], 0), f.at(r[0], 0), o.label(measure.Length(r[0]-l[0])), q.ID)
+		f.faceLength(dimension.Above, q, l[0], r[0], 0, o)
 		if tapered {
-			f.Linear(dimension.Below, f.at(l[1], -t), f.at(r[1], -t), o.label(measure.Length(r[1]-l[1])), q.ID)
+			f.faceLength(dimension.Below, q, l[1], r[1], -t, o)
 		}
 	}
 	return f
+}
+
+// faceLength is how long a face is from end to end, as the edge shows it.
+func (f *figure) faceLength(side dimension.Side, q *part.Part, from, to, z float64, o Options) {
+	f.sharpEnd(q, from, z)
+	f.sharpEnd(q, to, z)
+	f.Linear(side, f.at(from, z), f.at(to, z), o.label(measure.Length(to-from)), q.ID)
 }
 
 // tapersThrough tells whether a board's two faces are not of one length, so that its edge shows both.

@@ -133,47 +133,80 @@ func points(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) {
 // atPoint: two ends nearer than this along an edge, mm, meet in a point there.
 const atPoint = 0.02
 
-// sharp shows a corner that a joint has taken away, where a length is measured to: narrow lines run on from what is left of
-// the end and of the edge until they cross (ISO 129-1: projection lines that meet in a point).
+// sharp shows a corner of the outer face that a joint has taken away, where a length is measured to: narrow lines run on from what
+// is left of the end and of the edge until they cross (ISO 129-1: projection lines that meet in a point).
 func (f *figure) sharp(q *part.Part, x, y float64) {
 	corner := mgl64.Vec3{x, y, 0}
-	type left struct { // what is left of a line, mm from the corner
-		at  mgl64.Vec3
-		far float64
-	}
-	edge, end := left{far: math.Inf(1)}, left{far: math.Inf(1)}
+	edge, end := nothingLeft, nothingLeft
 	for _, v := range q.Solid.Vertices {
 		if math.Abs(v.Z()) > sameShape {
 			continue
 		}
-		d := v.Sub(corner).Len()
-		if d < sameShape {
+		at := remnant{draw.Point{X: v.X(), Y: v.Y()}, v.Sub(corner).Len()}
+		switch {
+		case at.far < sameShape:
 			return // it is there
-		}
-		if math.Abs(v.Y()-y) < sameShape {
-			if d < edge.far {
-				edge = left{v, d}
-			}
-		} else if onEnd(q, v, corner) && d < end.far {
-			end = left{v, d}
+		case math.Abs(v.Y()-y) < sameShape || inOneCut(q, part.Rip, v, corner):
+			edge = edge.or(at)
+		case inOneCut(q, part.Crosscut, v, corner):
+			end = end.or(at)
 		}
 	}
-	for _, from := range []left{edge, end} {
+	f.runOn(q.ID, draw.Point{X: x, Y: y}, edge, end)
+}
+
+// sharpEnd shows the same of an end as the edge shows it: where it meets a face, at a height z.
+func (f *figure) sharpEnd(q *part.Part, x, z float64) {
+	face, end := nothingLeft, nothingLeft
+	for _, v := range q.Solid.Vertices {
+		at := remnant{draw.Point{X: v.X(), Y: v.Z()}, math.Hypot(v.X()-x, v.Z()-z)}
+		switch {
+		case at.far < sameShape:
+			return
+		case math.Abs(v.Z()-z) < sameShape:
+			face = face.or(at)
+		case inOneCut(q, part.Crosscut, v, mgl64.Vec3{x, v.Y(), z}):
+			end = end.or(at)
+		}
+	}
+	f.runOn(q.ID, draw.Point{X: x, Y: z}, face, end)
+}
+
+// remnant is where a line that led to a corner ends now, and how far from that corner, mm.
+type remnant struct {
+	at  draw.Point
+	far float64
+}
+
+var nothingLeft = remnant{far: math.Inf(1)}
+
+// or is the nearer of two.
+func (r remnant) or(o remnant) remnant {
+	if o.far < r.far {
+		return o
+	}
+	return r
+}
+
+// runOn draws narrow lines on from what is left of two lines, until they cross at the corner.
+func (f *figure) runOn(id string, corner draw.Point, left ...remnant) {
+	for _, from := range left {
 		if math.IsInf(from.far, 1) {
 			continue
 		}
-		past := corner.Add(corner.Sub(from.at).Mul(pastCorner / f.scale / from.far))
-		f.Line([]draw.Point{f.at(from.at.X(), from.at.Y()), f.at(x, y), f.at(past.X(), past.Y())}, draw.Pen{Width: narrowLine, Ink: f.ink.line}, "corner", q.ID)
+		by := pastCorner / f.scale / from.far
+		past := f.at(corner.X+(corner.X-from.at.X)*by, corner.Y+(corner.Y-from.at.Y)*by)
+		f.Line([]draw.Point{f.at(from.at.X, from.at.Y), f.at(corner.X, corner.Y), past}, draw.Pen{Width: narrowLine, Ink: f.ink.line}, "corner", id)
 	}
 }
 
 // pastCorner is how far projection lines run past the point where they meet, mm on paper.
 const pastCorner = 0.8
 
-// onEnd tells whether a corner of the board lies with another point in one of its end cuts.
-func onEnd(q *part.Part, v, with mgl64.Vec3) bool {
+// inOneCut tells whether a corner of the board lies with another point in a cut of one kind.
+func inOneCut(q *part.Part, kind part.CutKind, v, with mgl64.Vec3) bool {
 	return slices.ContainsFunc(q.Cuts, func(c part.Cut) bool {
-		return c.Kind == part.Crosscut && math.Abs(c.Normal.Dot(v)-c.Offset) < sameShape && math.Abs(c.Normal.Dot(with)-c.Offset) < sameShape
+		return c.Kind == kind && math.Abs(c.Normal.Dot(v)-c.Offset) < sameShape && math.Abs(c.Normal.Dot(with)-c.Offset) < sameShape
 	})
 }
 
