@@ -3,7 +3,6 @@ package hold
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"splaywright/model/form"
@@ -66,7 +65,7 @@ func Show(d form.Design, x float64, unit string) string {
 		return style(d).FormatUnit(measure.Length(x))
 	}
 	x, unit = d.Style().Unit.In(x, unit)
-	return strconv.FormatFloat(x, 'f', decimals(unit), 64) + " " + unit
+	return measure.Fixed(x, decimals(unit)) + " " + unit
 }
 
 // style is that of a design's lengths, as fine as figures are told.

@@ -38,7 +38,7 @@ func (s Style) apart(a, b Length) (first, second string) {
 // Decimals prints two numbers with so many decimals, or with more where they would read alike and differ.
 func Decimals(a, b float64, least int) (first, second string) {
 	for n := least; ; n++ {
-		first, second = fixed(a, n), fixed(b, n)
+		first, second = Fixed(a, n), Fixed(b, n)
 		if first != second || n >= mostDecimals || math.Abs(a-b) < alike {
 			return first, second
 		}

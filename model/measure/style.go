@@ -193,7 +193,7 @@ func (s Style) one(l Length) string {
 		return s.fraction(l)
 	}
 	shown, _ := s.Round(l)
-	return fixed(float64(shown), decimals(float64(s.step())))
+	return Fixed(float64(shown), decimals(float64(s.step())))
 }
 
 // fraction prints inches as a whole number and a reduced fraction when the step is a part of an
@@ -202,7 +202,7 @@ func (s Style) fraction(l Length) string {
 	below := s.parts()
 	if below == 0 {
 		shown, _ := s.Round(l)
-		return fixed(shown.Inches(), 3)
+		return Fixed(shown.Inches(), 3)
 	}
 	n := int64(math.Round(float64(l/Inch) * float64(below)))
 	sign := ""
@@ -238,8 +238,8 @@ func decimals(step float64) int {
 	return 4
 }
 
-// fixed prints without the sign of a zero.
-func fixed(x float64, n int) string {
+// Fixed prints a number to so many decimals, a zero without a sign.
+func Fixed(x float64, n int) string {
 	out := strconv.FormatFloat(x, 'f', n, 64)
 	if strings.Trim(out, "-0.") == "" {
 		return strings.TrimPrefix(out, "-")
@@ -250,10 +250,10 @@ func fixed(x float64, n int) string {
 // FormatAngle prints degrees to the nearest step: "6.0°"; with step 0 to two decimals.
 func FormatAngle(a Angle, step Angle) string {
 	if step <= 0 {
-		return fixed(a.Degrees(), 2) + "°"
+		return Fixed(a.Degrees(), 2) + "°"
 	}
 	shown := math.Round(float64(a/step)) * step.Degrees()
-	return fixed(shown, decimals(math.Round(step.Degrees()*1e9)/1e9)) + "°"
+	return Fixed(shown, decimals(math.Round(step.Degrees()*1e9)/1e9)) + "°"
 }
 
 // Ratio prints an angle as run to rise with one decimal, as a bevel gauge is set: "1:7.1". No
@@ -274,4 +274,4 @@ func Ratio(a Angle) string {
 }
 
 // short drops a decimal that is zero.
-func short(x float64) string { return strings.TrimSuffix(fixed(x, 1), ".0") }
+func short(x float64) string { return strings.TrimSuffix(Fixed(x, 1), ".0") }

@@ -3,7 +3,6 @@ package table
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"splaywright/model/measure"
@@ -137,7 +136,7 @@ func count(n int) Cell { return figure(float64(n), 0) }
 
 // figure is a plain number shown with a fixed count of decimals.
 func figure(x float64, decimals int) Cell {
-	return Cell{Text: strconv.FormatFloat(x, 'f', decimals, 64), Number: &x}
+	return Cell{Text: measure.Fixed(x, decimals), Number: &x}
 }
 
 func (s *sheet) length(l measure.Length) Cell {

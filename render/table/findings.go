@@ -3,10 +3,10 @@ package table
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"splaywright/model/form"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 )
 
@@ -68,7 +68,7 @@ func plain(f part.Finding, x float64) Cell {
 
 // trimmed is a figure with at most so many decimals and no zeros behind it.
 func trimmed(x float64, decimals int) string {
-	text := strconv.FormatFloat(x, 'f', decimals, 64)
+	text := measure.Fixed(x, decimals)
 	if !strings.Contains(text, ".") {
 		return text
 	}

@@ -3,7 +3,6 @@ package table
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"splaywright/model/form"
@@ -139,7 +138,7 @@ func (s *steps) settings(c part.Cut) string {
 }
 
 func degrees(a measure.Angle) string {
-	return strconv.FormatFloat(a.Degrees(), 'f', 1, 64) + "°"
+	return measure.Fixed(a.Degrees(), 1) + "°"
 }
 
 // taperFirst says why edges that taper are cut before the joint is marked.
