@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"reflect"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -24,7 +25,9 @@ func Write(w io.Writer, p *form.Piece) error {
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
-	if err := enc.Encode(resultOf(p)); err != nil {
+	r := resultOf(p)
+	unsigned(reflect.ValueOf(&r))
+	if err := enc.Encode(r); err != nil {
 		return fmt.Errorf("derived result of %q: %w", p.Title, err)
 	}
 	return nil
