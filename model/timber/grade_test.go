@@ -49,6 +49,19 @@ func TestWhatAGradePromises(t *testing.T) {
 	}
 }
 
+// A board whose surface is half a foot over is tallied up and down by turns, so only the lower foot is sure (common practice);
+// a hair to either side it is not half.
+func TestHalfASurfaceFoot(t *testing.T) {
+	for _, c := range []struct {
+		wide float64 // in, of a board of 6 ft: half as many feet
+		feet int
+	}{{3, 1}, {5, 2}, {6.98, 3}, {7, 3}, {7.02, 4}, {8, 4}, {9, 4}, {9.02, 5}} {
+		if got := SureFeet(72*measure.Inch, measure.Length(c.wide)*measure.Inch); got != c.feet {
+			t.Errorf("%g in × 6 ft: %d surface feet, %d are sure", c.wide, got, c.feet)
+		}
+	}
+}
+
 // Surface measures are worked examples of https://www.americanhardwood.org/en/american-hardwood/grading-sawn-lumber/measurement
 // and https://gophuongdong.com/en/hardwood-lumber-measurement/ ; units are SM × 10, 8, 6, 4 of the grades' chart.
 func TestCuttingUnitsOfABoard(t *testing.T) {

@@ -36,6 +36,29 @@ func TestOwnTimbers(t *testing.T) {
 	}
 }
 
+// Figures as the tables print them come to those of the other system, and back: white oak in pounds is 1,360 lbf, 1.78 · 10⁶ and
+// 15,200 lbf/in²; the metric table of the same book has 6,000 N, 12,300 and 105 MPa, rounded (FPL-GTR-190, Tables 5-3a and 5-3b;
+// from memory).
+func TestFiguresAsTheTablesPrintThem(t *testing.T) {
+	o := Own{Species: Species{Name: "oak", SG: 0.68}}.Figured(1360, 1.78, 15200, 0, 0)
+	for _, c := range []struct {
+		what           string
+		got, want, off float64
+	}{{"hardness, N", o.Janka, 6000, 50}, {"elasticity, MPa", o.MOE, 12300, 50}, {"rupture, MPa", o.MOR, 105, 0.5}} {
+		if math.Abs(c.got-c.want) > c.off {
+			t.Errorf("%s: %.1f, printed %g", c.what, c.got, c.want)
+		}
+	}
+	hardness, elasticity, rupture := o.Printed()
+	if math.Abs(hardness-1360) > 1e-9 || math.Abs(elasticity-1.78) > 1e-12 || math.Abs(rupture-15200) > 1e-8 {
+		t.Errorf("back come %g, %g and %g", hardness, elasticity, rupture)
+	}
+	built, _ := Find("white oak")
+	if h, e, r := (Own{Species: built}).Printed(); math.Abs(h-1360) > 1 || math.Abs(e-1.78) > 0.005 || math.Abs(r-15200) > 50 {
+		t.Errorf("of the built-in table: %g, %g and %g", h, e, r)
+	}
+}
+
 // Shrinkage and coefficient of the built-in species that obey the handbook's rule lead to one another.
 func TestShrinkageFromTheCoefficient(t *testing.T) {
 	m, _ := FindMovement("white ash") // read: 7.8 % and 0.00274 (FPL-GTR-190, Tables 4-3 and 13-5)
@@ -53,6 +76,8 @@ func TestOwnTimbersAreRefusedWithTheirLine(t *testing.T) {
 		"half movement": {"plum,,hardwood,0.65,12 %,,1.4,11000,SG,weighed,0.001,,\n", ":2:", "together"},
 		"twice":         {"white oak,,,,,,,,,,,,5\nwhite oak,,,,,,,,,,,,6\n", ":3:", "twice"},
 		"a word":        {"white oak,,,,,,,,,,,,dear\n", ":2:", "dear"},
+		"below nothing": {"white oak,,,,,,,,,,,,-5\n", ":2:", "positive number"},
+		"a fortune":     {"white oak,,,,,,,,,,,,1e12\n", ":2:", "positive number"},
 		"its encoding":  {"L\xe4rche,,,,,,,,,,,,5\n", ":2", "UTF-8"},
 		"a bell":        {"white oak\a,,,,,,,,,,,,5\n", ":2", "does not print"},
 		"nothing":       {"", "own.csv", "no timber"},
