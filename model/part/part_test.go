@@ -156,6 +156,23 @@ func TestScrewChart(t *testing.T) {
 	}
 }
 
+// A counterbore that takes a plug is as wide as one: 1/4, 3/8 and 1/2 in (https://www.jlconline.com/how-to/interiors/plugging-fastener-holes_o),
+// 3/8 in for nos. 6 to 10 and 1/2 in for nos. 12 and 14 (common practice); the smallest for no. 4, whose holes are by the rule of a root
+// of 2/3 shank.
+func TestPluggedCounterbores(t *testing.T) {
+	for gauge, want := range map[int]float64{4: 1. / 4, 6: 3. / 8, 8: 3. / 8, 10: 3. / 8, 12: 1. / 2, 14: 1. / 2, 5: 3. / 8, 11: 1. / 2} {
+		if h, ok := part.ScrewHolesFor(gauge, true, true); !ok || math.Abs(h.Counterbore.Inches()-want) > 1e-12 {
+			t.Errorf("no. %d: %.4f in for its plug, want %.4f", gauge, h.Counterbore.Inches(), want)
+		}
+	}
+	h, _ := part.ScrewHolesFor(4, true, false)
+	for _, hole := range []struct{ got, least, step float64 }{{h.Clearance.Inches(), 0.112, 1. / 64}, {h.Counterbore.Inches(), 0.225, 1. / 16}} {
+		if hole.got < hole.least || hole.got-hole.least > hole.step {
+			t.Errorf("no. 4: %.4f in, the next step of %.4f in over %.3f is wanted", hole.got, hole.step, hole.least)
+		}
+	}
+}
+
 // The largest flat heads of production screws, http://www.ary.com/Info/WoodScrewSizes.html (nos. 12 and 14 from a reprint of the same
 // table). The counterbores of the chart hold those of nos. 4 to 8, and of 10 to 14 not all.
 func TestHeadsOfScrews(t *testing.T) {
