@@ -48,7 +48,8 @@ type Joint struct {
 	TailsInner []Span
 	// TailRoots: on the outer face at the baseline.
 	TailRoots []Span
-	// Pins from the front edge on the pin board's outer face at its end arris; half pins included.
+	// Pins from the front edge on the pin board's outer face at its end arris; half pins included. Of a half-blind joint, which
+	// leaves that face whole, along the line on the end where the lap begins, from that line's own edge.
 	Pins []Span
 	// PinsInner: the same pins on the pin board's inner face at that face's end arris.
 	PinsInner []Span

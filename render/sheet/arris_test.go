@@ -20,7 +20,7 @@ func TestWallsAreAsLongAsTheTableSays(t *testing.T) {
 		o := Options{}.fill(p)
 		points := table.Points(p, o.Style)
 		for _, q := range p.Parts {
-			low, high := faceEdges(q)
+			low, high := faceEdges(q, 0)
 			page := partSheet(p, set{o: o, piece: p.Title, form: p.Form}, []*part.Part{q}).Page
 			for _, y := range []float64{low, high} {
 				want := o.label(arrisAt(q, y))

@@ -9,6 +9,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/joint"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/dimension"
 	"splaywright/render/draw"
@@ -59,9 +60,9 @@ func kindOf(p *form.Piece, j joint.Joint) string {
 	return fmt.Sprintf("%s %.3f %.3f %.2f %.2f %.2f %.2f %.2f %t", j.Kind, math.Abs(j.Dihedral.Degrees()-90), j.Slope.Degrees(), j.Baseline.Outer, j.PinBaseline.Outer, first.Start, first.End, j.Depth, bores > 0)
 }
 
-// boardEnd is the end of a board that is jointed, in the board's frame: where the outer face's end arris
-// starts, the way along it from the front edge, the way outward along the grain, the way inward along the
-// front edge, how far that edge and the end stand out on the inner face, mm, and the view square on the face
+// boardEnd is the end of a board that is jointed, in the board's frame: where the end arris of the face starts that the joint is
+// marked on, the way along it from the front edge, the way outward along the grain, the way inward along the
+// front edge, how far that edge and the end stand out on the other face, mm, and the view square on the face
 // with the end up.
 type boardEnd struct {
 	q            *part.Part
@@ -91,8 +92,11 @@ func endOf(p *form.Piece, j joint.Joint, q *part.Part) (boardEnd, bool) {
 			continue
 		}
 		e := boardEnd{q: q, grain: mgl64.Vec3{math.Copysign(1, to.X()), 0, 0}}
+		if lapped(j, q) {
+			e.start[2] = -q.Blank.Thickness.MM()
+		}
 		out := mgl64.Vec3{c.Normal.X(), c.Normal.Y(), 0}
-		e.lip = max(0, q.Blank.Thickness.MM()*c.Normal.Z()/out.Len())
+		e.lip = max(0, e.through()*c.Normal.Z()/out.Len())
 		out = out.Normalize()
 		e.along = mgl64.Vec3{-out.Y(), out.X(), 0}
 		if e.along.Dot(corner) < 0 {
@@ -104,9 +108,12 @@ func endOf(p *form.Piece, j joint.Joint, q *part.Part) (boardEnd, bool) {
 	return boardEnd{}, false
 }
 
-// startAt finds the edge from which the arris of an end's cut starts on the outer face.
+// through is the way to the board's other face, mm: above nothing from the outer one.
+func (e boardEnd) through() float64 { return e.q.Blank.Thickness.MM() + 2*e.start.Z() }
+
+// startAt finds the edge from which the arris of an end's cut starts on the face.
 func (e *boardEnd) startAt(c part.Cut) bool {
-	found := false
+	found, z := false, e.start.Z()
 	for _, r := range e.q.Cuts {
 		if r.Kind != part.Rip {
 			continue
@@ -115,7 +122,8 @@ func (e *boardEnd) startAt(c part.Cut) bool {
 		if math.Abs(det) < 1e-9 {
 			continue
 		}
-		at := mgl64.Vec3{(c.Offset*r.Normal.Y() - r.Offset*c.Normal.Y()) / det, (c.Normal.X()*r.Offset - r.Normal.X()*c.Offset) / det, 0}
+		one, other := c.Offset-c.Normal.Z()*z, r.Offset-r.Normal.Z()*z
+		at := mgl64.Vec3{(one*r.Normal.Y() - other*c.Normal.Y()) / det, (c.Normal.X()*other - r.Normal.X()*one) / det, z}
 		if found && at.Dot(e.along) >= e.start.Dot(e.along) {
 			continue
 		}
@@ -125,7 +133,7 @@ func (e *boardEnd) startAt(c part.Cut) bool {
 		if e.edge.Dot(e.grain) > 0 {
 			e.edge = e.edge.Mul(-1)
 		}
-		e.bevel = max(0, e.q.Blank.Thickness.MM()*r.Normal.Z()/flat.Len())
+		e.bevel = max(0, e.through()*r.Normal.Z()/flat.Len())
 	}
 	return found
 }
@@ -213,6 +221,7 @@ func tailFigure(j joint.Joint, e boardEnd, scale float64, o Options) *figure {
 	f := e.picture(e.dir, e.faceWindow(shown(j), base+around), 0, scale, o.ink())
 	at := func(p mgl64.Vec3) draw.Point { q := e.dir.Point(p); return f.at(q.X, q.Y) }
 	o = o.joints()
+	f.sharpCorner(e.q, e.start, e.dir.Point)
 	f.widths(dimension.Above, j.Tails, shown(j), func(u float64) draw.Point { return at(e.on(u, 0)) }, o, j.ID)
 	side := e.front(e.dir)
 	f.Linear(side, at(e.start), at(e.start.Sub(e.out().Mul(base))), o.label(j.Baseline.Outer), j.ID)
@@ -267,34 +276,53 @@ func (f *figure) between(v, plain, drawn draw.Point, long float64, label, ref st
 	f.Angle(v, from, to, have, []float64{0.8 * long, 0.65 * long, 0.9 * long, 0.5 * long}, label, ref)
 }
 
+// lapped tells whether a board has pins behind a lap: its outer face is left whole, and they are marked on the inner one.
+func lapped(j joint.Joint, q *part.Part) bool {
+	return j.Kind == form.HalfBlindDovetail && j.PinBoard == q.ID
+}
+
+// pinsOf are a board's pins and how far from the end their baseline lies, on the face that they are marked on.
+func pinsOf(j joint.Joint, q *part.Part) ([]joint.Span, measure.Length) {
+	if lapped(j, q) {
+		return j.PinsInner, j.PinBaseline.Inner
+	}
+	return j.Pins, j.PinBaseline.Outer
+}
+
 func pinFigure(j joint.Joint, e boardEnd, scale float64, o Options) *figure {
-	base := j.PinBaseline.Outer.MM()
-	f := e.picture(e.dir, e.faceWindow(shown(j), base+around), 0, scale, o.ink())
+	pins, base := pinsOf(j, e.q)
+	f := e.picture(e.dir, e.faceWindow(shown(j), base.MM()+around), 0, scale, o.ink())
 	at := func(p mgl64.Vec3) draw.Point { q := e.dir.Point(p); return f.at(q.X, q.Y) }
 	o = o.joints()
-	f.widths(dimension.Above, j.Pins, shown(j), func(u float64) draw.Point { return at(e.on(u, 0)) }, o, j.ID)
-	f.Linear(e.front(e.dir), at(e.start), at(e.start.Sub(e.out().Mul(base))), o.label(j.PinBaseline.Outer), j.ID)
+	f.widths(dimension.Above, pins, shown(j), func(u float64) draw.Point { return at(e.on(u, 0)) }, o, j.ID)
+	f.Linear(e.front(e.dir), at(e.start), at(e.start.Sub(e.out().Mul(base.MM()))), o.label(base), j.ID)
 	return f
 }
 
 // pinEndFigure looks along the pin board's grain at its end, the outer face below.
 func pinEndFigure(j joint.Joint, e boardEnd, scale float64, o Options) *figure {
 	d := view.Square("pins", e.grain, mgl64.Vec3{0, 0, -1})
-	t := e.q.Blank.Thickness.MM()
+	t, deep := e.q.Blank.Thickness.MM(), e.q.Blank.Thickness.MM()
 	w := draw.EmptyBox()
 	for _, u := range []float64{-around / 4, shown(j)} {
 		w = w.Add(d.Point(e.on(u, 0)))
 	}
 	w.Min.Y, w.Max.Y = -around/4, t+around/4
-	f := e.picture(d, w, e.on(0, 0).Dot(e.grain)-2*j.PinBaseline.Outer.MM()-around, scale, o.ink())
+	pins, base := pinsOf(j, e.q)
+	f := e.picture(d, w, e.on(0, 0).Dot(e.grain)-2*base.MM()-around, scale, o.ink())
 	at := func(u float64) draw.Point { q := d.Point(e.on(u, 0)); return f.at(q.X, q.Y) }
-	f.widths(dimension.Below, j.Pins, shown(j), at, o.joints(), j.ID)
-	f.Linear(e.front(d), at(0), draw.Point{X: at(0).X, Y: t * scale}, o.label(e.q.Blank.Thickness), e.q.ID)
+	side, up := dimension.Below, 1.0
+	if lapped(j, e.q) { // seen from where the tails come in
+		side, up, deep = dimension.Above, -1, j.Depth.MM()
+		f.Linear(e.front(d), draw.Point{X: at(0).X, Y: (t - deep) * scale}, at(0), o.joints().label(j.Depth), j.ID)
+	}
+	f.widths(side, pins, shown(j), at, o.joints(), j.ID)
+	f.Linear(e.front(d), draw.Point{X: at(0).X}, draw.Point{X: at(0).X, Y: t * scale}, o.label(e.q.Blank.Thickness), e.q.ID)
 	if degrees(j.PinAngle) != degrees(j.PinEnd) {
 		return f // seen along the grain it is another angle than on the sawn end, where it is marked and which the table gives
 	}
 	sin, cos := math.Sincos(j.PinAngle.Radians())
-	way := math.Copysign(1, e.along.Dot(d.Right))
-	f.between(at(j.Pins[0].End.MM()), draw.Point{Y: 1}, draw.Point{X: way * sin, Y: cos}, t*scale/cos, degrees(size(j.PinAngle)), j.ID)
+	way := up * math.Copysign(1, e.along.Dot(d.Right))
+	f.between(at(pins[0].End.MM()), draw.Point{Y: up}, draw.Point{X: way * sin, Y: up * cos}, deep*scale/cos, degrees(size(j.PinAngle)), j.ID)
 	return f
 }

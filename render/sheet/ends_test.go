@@ -67,8 +67,7 @@ func extensionsOf(items []draw.Item) []extension {
 
 // drawnAt tells whether an extension line leads to something that is drawn: a corner, or the utmost of a curve, of the view
 // or of lines that run on to a corner that a joint took away.
-func drawnAt(items []draw.Item, e extension) bool {
-	const near = 0.06 // mm on paper: less than half of a narrow line
+func drawnAt(items []draw.Item, e extension, near float64) bool {
 	along := func(p draw.Point) bool {
 		if e.upright {
 			return math.Abs(p.X-e.at.X) < near
@@ -90,6 +89,13 @@ func drawnAt(items []draw.Item, e extension) bool {
 	}
 	return false
 }
+
+// How far from what it leads to an extension line may start, mm on paper: less than half of a narrow line, and in details, of whose
+// lines hidden ones that run beside others are left out, half of what looks like two lines.
+const (
+	nearLine   = 0.06
+	nearDetail = besideLine / 2
+)
 
 // chords are points of a curve.
 func chords(from draw.Point, s draw.Seg) []draw.Point {
@@ -123,7 +129,7 @@ func dimensionsEnd(t *testing.T, p *form.Piece) int {
 			items := f.Finish()
 			for _, e := range extensionsOf(items) {
 				seen++
-				if !drawnAt(items, e) {
+				if !drawnAt(items, e, nearLine) {
 					t.Errorf("%s, %s, %s: the dimension %s leads to nothing, at %.2f, %.2f", p.Title, q.Name, f.dir.Name, e.text, e.at.X, e.at.Y)
 				}
 			}
@@ -146,13 +152,44 @@ func arrangementEnds(t *testing.T, p *form.Piece) (seen int) {
 			items := f.Finish()
 			for _, e := range extensionsOf(items) {
 				seen++
-				if !drawnAt(items, e) {
+				if !drawnAt(items, e, nearLine) {
 					t.Errorf("%s, %s, %s angle: the dimension %s leads to nothing, at %.2f, %.2f", p.Title, f.dir.Name, projection, e.text, e.at.X, e.at.Y)
 				}
 			}
 		}
 	}
 	return seen
+}
+
+// detailsEnd complains the same of the details of joints.
+func detailsEnd(t *testing.T, p *form.Piece) (seen int) {
+	t.Helper()
+	ends, cuts := details(p, Options{}.fill(p))
+	for _, d := range append(ends, cuts...) {
+		items := d.draw(1, false).Finish()
+		for _, e := range extensionsOf(items) {
+			seen++
+			if !drawnAt(items, e, nearDetail) {
+				t.Errorf("%s, %s: the dimension %s leads to nothing, at %.2f, %.2f", p.Title, d.title, e.text, e.at.X, e.at.Y)
+			}
+		}
+	}
+	return seen
+}
+
+// Every dimension of a joint's detail ends on something that is drawn: pins behind a lap are not measured on the face that hides them.
+func TestDimensionsOfDetailsEndOnWhatIsDrawn(t *testing.T) {
+	looked := map[string]int{}
+	for _, d := range append(unlikeWalls(), manyPieces(200)...) {
+		if p := sharpEdged(d); !p.Stopped() {
+			looked[d.Corners.Joint] += detailsEnd(t, p)
+		}
+	}
+	for _, joint := range []string{form.ThroughDovetail, form.HalfBlindDovetail, form.FingerJoint} {
+		if looked[joint] < 20 {
+			t.Errorf("%d ends of dimensions of a %s", looked[joint], joint)
+		}
+	}
 }
 
 // unlikeWalls are a tray and a chest of which no wall leans as another does, sized at the rim and at the floor.

@@ -177,12 +177,10 @@ func partNotes(p *form.Piece, group []*part.Part, o Options) panel {
 		if len(j.Tails) > 0 {
 			n.text = appendOnce(n.text, "Every position: table Marking")
 			if rising(j) {
-				base := j.Baseline.Outer
-				if j.PinBoard == q.ID {
-					base = j.PinBaseline.Outer
-				}
 				n.text = appendOnce(n.text, "Tails and pins by their height up the face")
-				n.text = appendOnce(n.text, fmt.Sprintf("Baseline %s from each face's own end", o.joints().label(base)))
+			}
+			for _, text := range baselineNotes(j, q, o.joints()) {
+				n.text = appendOnce(n.text, text)
 			}
 		}
 		for _, text := range jointNotes(j, q, o) {
@@ -217,6 +215,21 @@ func (n panel) said(o Options) panel {
 		r[0], r[3] = o.listed(r[0]), o.say(r[3])
 	}
 	return n
+}
+
+// baselineNotes are where the baseline of tails or pins runs, as far as the sheet's dimensions do not say so; of pins behind a lap,
+// that the outer face has none, and where the lap begins on the end.
+func baselineNotes(j joint.Joint, q *part.Part, o Options) []string {
+	switch {
+	case lapped(j, q):
+		return []string{fmt.Sprintf("Pins on the inner face: baseline %s from its own end, none outside", o.label(j.PinBaseline.Inner)),
+			fmt.Sprintf("Lap line on the end, %s from the inner face", o.label(j.Baseline.Outer))}
+	case !rising(j):
+		return nil
+	case j.PinBoard == q.ID:
+		return []string{fmt.Sprintf("Baseline %s from each face's own end", o.label(j.PinBaseline.Outer))}
+	}
+	return []string{fmt.Sprintf("Baseline %s from each face's own end", o.label(j.Baseline.Outer))}
 }
 
 // jointNotes say where the figures of a joint without tails stand.

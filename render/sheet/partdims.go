@@ -131,47 +131,64 @@ func atRight(p *form.Piece, q *part.Part, j joint.Joint) bool {
 	return o != nil && mgl64.TransformCoordinate(o.Place.Col(3).Vec3(), q.Place.Inv())[0] > (box.Min.X+box.Max.X)/2
 }
 
+// row is where the tails or pins of a board's end stand, mm on its face.
+type row struct {
+	joint.Joint
+	spans    []joint.Span
+	baseline measure.Length // from the end
+	x, start float64        // of the end, and of the edge that the spans are counted from
+	way      float64        // 1 up the sheet, -1 down it
+	z        float64        // of the face that they are marked on
+	right    bool           // at the board's right hand end
+}
+
+// rowFor is the row that a part's sheet shows; false where it has none.
+func rowFor(p *form.Piece, q *part.Part) (row, bool) {
+	j, way, ok := rowOf(p, q)
+	if !ok {
+		return row{}, false
+	}
+	r := row{Joint: j, spans: j.Tails, baseline: j.Baseline.Outer, start: -way * j.Width.MM() / 2, way: way, right: atRight(p, q, j)}
+	if j.PinBoard == q.ID {
+		r.spans, r.baseline = pinsOf(j, q)
+		r.start = -way * pinWidth(r.spans).MM() / 2
+	}
+	if lapped(j, q) {
+		r.z = -q.Blank.Thickness.MM()
+	}
+	if rising(j) { // walls: heights up the face from the lower edge, whether the end slants or not
+		r.start, _ = faceEdges(q, r.z)
+		r.spans = upFace(r.spans, mgl64.TransformNormal(j.Corner, q.Place.Inv()).Y())
+	}
+	r.x = faceEnd(q, r.right, r.z)
+	return r, true
+}
+
 // jointRow puts the tails or pins of the part's first dovetailed end in a row from the front edge,
 // and the baseline of the outer face. It tells which side it took; Above when there is none.
 func jointRow(p *form.Piece, q *part.Part, f *figure, o Options, box draw.Box) dimension.Side {
 	o = o.joints()
-	j, way, ok := rowOf(p, q)
+	r, ok := rowFor(p, q)
 	if !ok {
 		return dimension.Above
 	}
-	spans, base := j.Tails, j.Baseline.Outer
-	if j.PinBoard == q.ID {
-		spans, base = j.Pins, j.PinBaseline.Outer
-	}
-	side, right, z := dimension.LeftOf, atRight(p, q, j), 0.0
-	if right {
+	side := dimension.LeftOf
+	if r.right {
 		side = dimension.RightOf
 	}
-	if j.Kind == form.HalfBlindDovetail && j.PinBoard == q.ID { // its outer face is left whole
-		z = -q.Blank.Thickness.MM()
+	marks := spanMarks(f, r.spans, r.x, r.start, r.way, o, r.ID)
+	if r.TailBoard == q.ID && !rising(r.Joint) { // pins reach both edges by themselves
+		marks = append(marks, mark(f, r.x, r.start+r.way*r.Width.MM(), r.Width, r.ID, o))
 	}
-	x := faceEnd(q, right, z)
-	start := -way * j.Width.MM() / 2
-	if j.PinBoard == q.ID {
-		start = -way * pinWidth(j).MM() / 2
-	}
-	if rising(j) { // walls: heights up the face from the lower edge, whether the end slants or not
-		start, _ = faceEdges(q)
-		spans = upFace(spans, mgl64.TransformNormal(j.Corner, q.Place.Inv()).Y())
-	}
-	marks := spanMarks(f, spans, x, start, way, o, j.ID)
-	if j.TailBoard == q.ID && !rising(j) { // pins reach both edges by themselves
-		marks = append(marks, mark(f, x, start+way*j.Width.MM(), j.Width, j.ID, o))
-	}
-	if f.RowLength(len(marks)+1) > j.Width.MM()*f.scale+denseRow && len(marks) > 2*rowEnd {
+	if f.RowLength(len(marks)+1) > r.Width.MM()*f.scale+denseRow && len(marks) > 2*rowEnd {
 		marks = slices.Concat(marks[:rowEnd], marks[len(marks)-rowEnd:])
 	}
-	f.Running(side, mark(f, x, start, 0, j.ID, o), marks)
-	if rising(j) {
+	f.Running(side, mark(f, r.x, r.start, 0, r.ID, o), marks)
+	if rising(r.Joint) {
 		return side // the baseline runs along a slanting end: the notes give it
 	}
-	inward := math.Copysign(base.MM(), -x+(box.Min.X+box.Max.X)/2)
-	f.Linear(dimension.Above, f.at(x, box.Max.Y), f.at(x+inward, box.Max.Y), o.label(base), j.ID)
+	inward := math.Copysign(r.baseline.MM(), -r.x+(box.Min.X+box.Max.X)/2)
+	f.Linear(dimension.Above, f.at(r.x, box.Max.Y), f.at(r.x+inward, box.Max.Y), o.label(r.baseline), r.ID)
 	return side
 }
 
@@ -183,7 +200,7 @@ const (
 )
 
 // pinWidth is the width of the joint on the pin board: its half pins reach both edges.
-func pinWidth(j joint.Joint) measure.Length { return j.Pins[len(j.Pins)-1].End + j.Pins[0].Start }
+func pinWidth(pins []joint.Span) measure.Length { return pins[len(pins)-1].End + pins[0].Start }
 
 func spanMarks(f *figure, spans []joint.Span, x, start, way float64, o Options, ref string) []dimension.Mark {
 	var out []dimension.Mark
@@ -212,11 +229,11 @@ func upFace(spans []joint.Span, rise float64) []joint.Span {
 	return out
 }
 
-// faceEdges is where the outer face begins and ends, across the grain: within the blank where its edges lean.
-func faceEdges(q *part.Part) (low, high float64) {
+// faceEdges is where a face, at a height z, begins and ends across the grain: within the blank where its edges lean.
+func faceEdges(q *part.Part, z float64) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, v := range q.Solid.Vertices {
-		if math.Abs(v.Z()) <= sameShape {
+		if math.Abs(v.Z()-z) <= sameShape {
 			low, high = min(low, v.Y()), max(high, v.Y())
 		}
 	}

@@ -95,7 +95,7 @@ func pointsOf(p *form.Piece, q *part.Part) []pointed {
 	if !swung(q) || manySided(q) || tapered(q) {
 		return nil
 	}
-	low, high := faceEdges(q)
+	low, high := faceEdges(q, 0)
 	ends := endsOf(p, q)
 	var out []pointed
 	for _, e := range []pointed{{y: low, side: dimension.Below}, {y: high, side: dimension.Above}} {
@@ -136,23 +136,27 @@ const atPoint = 0.02
 // sharp shows a corner of the outer face that a joint has taken away, where a length is measured to: narrow lines run on from what
 // is left of the end and of the edge until they cross (ISO 129-1: projection lines that meet in a point).
 func (f *figure) sharp(q *part.Part, x, y float64) {
-	corner := mgl64.Vec3{x, y, 0}
+	f.sharpCorner(q, mgl64.Vec3{x, y, 0}, func(v mgl64.Vec3) draw.Point { return draw.Point{X: v.X(), Y: v.Y()} })
+}
+
+// sharpCorner shows the same of a corner of either face, as a view sees the board.
+func (f *figure) sharpCorner(q *part.Part, corner mgl64.Vec3, see func(mgl64.Vec3) draw.Point) {
 	edge, end := nothingLeft, nothingLeft
 	for _, v := range q.Solid.Vertices {
-		if math.Abs(v.Z()) > sameShape {
+		if math.Abs(v.Z()-corner.Z()) > sameShape {
 			continue
 		}
-		at := remnant{draw.Point{X: v.X(), Y: v.Y()}, v.Sub(corner).Len()}
+		at := remnant{see(v), v.Sub(corner).Len()}
 		switch {
 		case at.far < sameShape:
 			return // it is there
-		case math.Abs(v.Y()-y) < sameShape || inOneCut(q, part.Rip, v, corner):
+		case math.Abs(v.Y()-corner.Y()) < sameShape || inOneCut(q, part.Rip, v, corner):
 			edge = edge.or(at)
 		case inOneCut(q, part.Crosscut, v, corner):
 			end = end.or(at)
 		}
 	}
-	f.runOn(q.ID, draw.Point{X: x, Y: y}, edge, end)
+	f.runOn(q.ID, see(corner), edge, end)
 }
 
 // sharpEnd shows the same of an end as the edge shows it: where it meets a face, at a height z.

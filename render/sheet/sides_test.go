@@ -46,7 +46,7 @@ round: {to: 0.1}
 `)))
 	q, items := drawnPart(p, "bottom")
 	o := Options{}.fill(p)
-	low, high := faceEdges(q)
+	low, high := faceEdges(q, 0)
 	want := "6 equal edges, each " + o.label(q.Cuts[0].Length) + " on the outer face"
 	if across := (high - low) * math.Tan(math.Pi/6); math.Abs(across-q.Cuts[0].Length.MM()) > 1e-6 {
 		t.Errorf("an edge is %.4f mm, by the width across the flats %.4f", q.Cuts[0].Length.MM(), across)

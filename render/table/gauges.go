@@ -50,7 +50,11 @@ func dovetailGauges(s *sheet, tails, pins string, j joint.Joint) {
 	}
 	gauge(s, "baseline, outer face", j.Baseline.Outer, "on "+tails+", from that face's own end")
 	gauge(s, "baseline, inner face", j.Baseline.Inner, "on "+tails+", from that face's own end")
-	gauge(s, "baseline, outer face", j.PinBaseline.Outer, "on "+pins+", from that face's own end")
+	if j.Kind == form.HalfBlindDovetail {
+		gauge(s, "lap line", j.Baseline.Outer, fmt.Sprintf("on the end of %s, from the inner face's arris: as far as the tails are long", pins))
+	} else {
+		gauge(s, "baseline, outer face", j.PinBaseline.Outer, "on "+pins+", from that face's own end")
+	}
 	gauge(s, "baseline, inner face", j.PinBaseline.Inner, "on "+pins+", from that face's own end")
 	if !straight(j.Dihedral - 90*measure.Degree) {
 		s.note("The boards meet off square, so a baseline stands at the mating thickness divided by the sine of the corner, not at the thickness.")

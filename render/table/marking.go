@@ -93,7 +93,11 @@ func linesTable(p *form.Piece, same []joint.Joint, style measure.Style) Table {
 	s.lengths("along the outer face's end arris", "Tails, outer end")
 	s.lengths("along the inner face's end arris", "Tails, inner end")
 	s.lengths("along the baseline on the outer face", "Tails, outer baseline")
-	s.lengths("along the outer face's end arris", "Pins, outer end")
+	if j.Kind == form.HalfBlindDovetail { // the outer face stays whole
+		s.lengths("along the lap line, on the end", "Pins, lap line")
+	} else {
+		s.lengths("along the outer face's end arris", "Pins, outer end")
+	}
 	s.lengths("along the inner face's end arris", "Pins, inner end")
 	columns := [][]joint.Span{j.Tails, j.TailsInner, j.TailRoots, nil, nil}
 	pins := [][]joint.Span{j.Pins, j.PinsInner}
@@ -173,5 +177,8 @@ func linesNotes(s *sheet, p *form.Piece, same []joint.Joint) {
 	s.note("Each figure runs from the " + markedEdge(p) + " of that face on that line. Lay the rule down once and tick all of them, so that rounding never adds up.")
 	s.note(fmt.Sprintf("Tails are cut on %s, pins on %s. Outer and inner are the faces seen from outside and from inside the piece; “end” is the arris of that face.",
 		tailBoards(p, same), pinBoards(p, same)))
+	if same[0].Kind == form.HalfBlindDovetail {
+		s.note(fmt.Sprintf("The outer face of %s stays whole: there are no pins and no baseline on it. The lap line runs along the end, as far from the inner face as Gauge and bevel has it.", pinBoards(p, same)))
+	}
 	s.note("Mark one board from the other where you can: the first board as sawn is the truth, the figures are a check.")
 }
