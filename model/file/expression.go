@@ -281,18 +281,19 @@ func alike(args []measure.Quantity, unit measure.Length) []measure.Quantity {
 }
 
 // functions are what an expression may call, with how many arguments each takes (-1: one or more).
-var functions = map[string]int{"min": -1, "max": -1, "round": 2, "tan": 1, "sin": 1, "cos": 1, "atan": 1}
+var functions = map[string]int{"min": -1, "max": -1, "round": 2, "tan": 1, "sin": 1, "cos": 1, "asin": 1, "acos": 1, "atan": 1, "sqrt": 1}
 
 // calls show how each function that takes a fixed count is written.
 var calls = map[string]string{
-	"round": "round(size.width / 7; 5 mm)", "tan": "tan(splay.ends)", "sin": "sin(splay.ends)", "cos": "cos(splay.ends)", "atan": "atan(1 / 8)",
+	"round": "round(size.width / 7; 5 mm)", "tan": "tan(splay.ends)", "sin": "sin(splay.ends)", "cos": "cos(splay.ends)",
+	"asin": "asin(30 / 445)", "acos": "acos(440 / 445)", "atan": "atan(1 / 8)", "sqrt": "sqrt(2)",
 }
 
 func apply(name string, args []measure.Quantity) (q measure.Quantity, reason string) {
 	want, ok := functions[name]
 	switch {
 	case !ok:
-		return q, fmt.Sprintf("there is no function %q; there are min, max, round, tan, sin, cos, atan", name)
+		return q, fmt.Sprintf("there is no function %q; there are min, max, round, tan, sin, cos, asin, acos, atan, sqrt", name)
 	case want >= 0 && len(args) != want:
 		return q, fmt.Sprintf("%+s takes %d, parted by semicolons, such as %+s", name, want, calls[name])
 	}
@@ -305,13 +306,27 @@ func apply(name string, args []measure.Quantity) (q measure.Quantity, reason str
 			return q, "round takes a size and a step of the same kind above zero, such as round(size.width / 7; 5 mm)"
 		}
 		return measure.Quantity{Kind: a.Kind, Value: math.Round(a.Value/args[1].Value) * args[1].Value}, ""
-	case "atan":
-		if a.Kind != measure.Number {
-			return q, "atan takes a bare number, such as a run over a rise"
+	case "atan", "asin", "acos":
+		return inverse(name, a)
+	case "sqrt":
+		if a.Kind != measure.Number || a.Value < 0 {
+			return q, "sqrt takes a bare number of zero or more, such as sqrt(2); a length is multiplied by it: size.width * sqrt(2)"
 		}
-		return measure.Quantity{Kind: measure.OfAngle, Value: math.Atan(a.Value)}, ""
+		return measure.Quantity{Kind: measure.Number, Value: math.Sqrt(a.Value)}, ""
 	}
 	return trig(name, a)
+}
+
+// inverse gives the angle of a bare number, one length over another.
+func inverse(name string, a measure.Quantity) (q measure.Quantity, reason string) {
+	f := map[string]func(float64) float64{"atan": math.Atan, "asin": math.Asin, "acos": math.Acos}[name]
+	switch bare := a.Kind == measure.Number; {
+	case name == "atan" && !bare:
+		return q, "atan takes a bare number, such as a run over a rise"
+	case name != "atan" && (!bare || math.Abs(a.Value) > 1):
+		return q, fmt.Sprintf("%+s takes a bare number from -1 to 1, one side of a triangle over its longest, such as %+s", name, calls[name])
+	}
+	return measure.Quantity{Kind: measure.OfAngle, Value: f(a.Value)}, ""
 }
 
 func trig(name string, a measure.Quantity) (q measure.Quantity, reason string) {

@@ -327,6 +327,31 @@ func TestExpressions(t *testing.T) {
 	}
 }
 
+// The leg of O14 of the open cases: 1 1/4 out over 17 1/2 along its slope is 4.10°, over 17 1/2 of height 4.09° (worked by hand).
+func TestAnglesOfLengths(t *testing.T) {
+	none := func(string) (measure.Quantity, error) { return measure.Quantity{}, errors.New("unknown") }
+	for text, want := range map[string]float64{
+		"asin(1 1/4 in / (17 1/2 in))": 4.0960, "atan(1 1/4 in / (17 1/2 in))": 4.0856, "asin(-1)": -90, "acos(1)": 0,
+		"acos(0.5) + 1": 61, "asin(sqrt(3) / 2)": 60, "90 deg - acos(1.25 / 17.5)": 4.0960,
+	} {
+		q, err := evaluate(text, measure.Millimetre, none)
+		if err != nil || q.Kind != measure.OfAngle || math.Abs(measure.Angle(q.Value).Degrees()-want) > 5e-5 {
+			t.Errorf("%s is %v (%v), want %v°", text, q, err, want)
+		}
+	}
+	if q, err := evaluate("3 in * sqrt(2)", measure.Millimetre, none); err != nil || q.Kind != measure.OfLength || math.Abs(q.Value-107.7631) > 5e-5 {
+		t.Errorf("the diagonal of 3 in is %v (%v)", q, err)
+	}
+	for text, told := range map[string]string{
+		"asin(2)": "from -1 to 1", "acos(-1.01)": "from -1 to 1", "asin(5 mm)": "bare number", "acos(6 deg)": "bare number", "atan(5 mm)": "bare number",
+		"sqrt(-1)": "zero or more", "sqrt(4 mm)": "multiplied by it", "asin(0; 1)": "asin takes 1",
+	} {
+		if _, err := evaluate(text, measure.Millimetre, none); err == nil || !strings.Contains(err.Error(), told) {
+			t.Errorf("%s: %v, want a refusal with %q", text, err, told)
+		}
+	}
+}
+
 func TestTypedTextSurvives(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringMatching(`[0-9a-z"'#:,{}\[\] /&*!|>%@.-]{1,12}`).Draw(t, "text")
