@@ -128,11 +128,7 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 	d := p.Design
 	v := p.Overall
 	h := v.Height.MM()
-	top, floor := span(p, f, false, v.WidthTop, h), span(p, f, false, v.WidthFloor, 0)
-	edges := top
-	if p.Part("lid") != nil { // which is wider than the walls
-		top = levelSpan(p, f.dir, h)
-	}
+	top, floor := topSpan(p, f, false), span(p, f, false, v.WidthFloor, 0)
 	f.Linear(dimension.Above, f.at(top[0], h), f.at(top[1], h), o.label(v.WidthTop), "size.width")
 	f.Linear(dimension.Below, f.at(floor[0], 0), f.at(floor[1], 0), o.label(v.WidthFloor), "size.width")
 	f.Linear(dimension.LeftOf, f.at(floor[0], 0), f.at(top[0], h), o.label(v.Height), "size.height")
@@ -150,6 +146,7 @@ func frontFigure(p *form.Piece, f *figure, o Options) *figure {
 		return f
 	}
 	left, right := endWalls(p)
+	edges := span(p, f, false, v.WidthTop, h)
 	if form.OnSides(d.Form) { // whose top may hang over
 		edges = [2]float64{-sideTop(d), sideTop(d)}
 	}
@@ -232,10 +229,7 @@ func frontStretchers(p *form.Piece, f *figure, o Options) {
 func endFigure(p *form.Piece, f *figure, o Options) *figure {
 	v := p.Overall
 	h := v.Height.MM()
-	top, floor := span(p, f, true, v.DepthTop, h), span(p, f, true, v.DepthFloor, 0)
-	if p.Part("lid") != nil {
-		top = levelSpan(p, f.dir, h)
-	}
+	top, floor := topSpan(p, f, true), span(p, f, true, v.DepthFloor, 0)
 	f.Linear(dimension.Above, f.at(top[0], h), f.at(top[1], h), o.label(v.DepthTop), "size.depth")
 	left, right := besideEnd(p, o)
 	third, even := o.Projection == "third", p.Form != "ring" || p.Design.Size.Staves%2 == 0

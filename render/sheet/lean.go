@@ -108,6 +108,18 @@ func span(p *form.Piece, f *figure, end bool, wide measure.Length, z float64) [2
 	return [2]float64{min(a, b), max(a, b)}
 }
 
+// topSpan is how far it reaches at its top: a lid is wider than the walls.
+func topSpan(p *form.Piece, f *figure, end bool) [2]float64 {
+	v, wide := p.Overall, p.Overall.WidthTop
+	if end {
+		wide = v.DepthTop
+	}
+	if p.Part("lid") != nil {
+		return levelSpan(p, f.dir, v.Height.MM())
+	}
+	return span(p, f, end, wide, v.Height.MM())
+}
+
 // outerAt is a point of a wall's outer face at a height, straight out from its middle, world frame.
 func outerAt(q *part.Part, z float64) mgl64.Vec3 {
 	at, n := q.Place.Col(3).Vec3(), q.Place.Col(2).Vec3()
@@ -120,11 +132,8 @@ func outerAt(q *part.Part, z float64) mgl64.Vec3 {
 // middleLines are the centre lines of a view from above or below, as long as the piece is at its upper edge.
 func middleLines(p *form.Piece, f *figure) {
 	v := p.Overall
-	wide, deep := middle(v.WidthTop), middle(v.DepthTop)
-	if p.Part("lid") != nil { // which is wider than the walls
-		wide = levelSpan(p, f.dir, v.Height.MM())
-	} else if front, back := p.Part("front"), p.Part("back"); front != nil && back != nil {
-		wide = span(p, f, false, v.WidthTop, v.Height.MM())
+	wide, deep := topSpan(p, f, false), middle(v.DepthTop)
+	if front, back := p.Part("front"), p.Part("back"); front != nil && back != nil && p.Part("lid") == nil {
 		deep = [2]float64{f.dir.Point(outerAt(front, v.Height.MM())).Y, f.dir.Point(outerAt(back, v.Height.MM())).Y}
 	}
 	if evenAcross(p) {
