@@ -43,11 +43,17 @@ func BoardGroups(d *form.Design, timbers []string, list string, board int) []Gro
 	size := func(key, label string, get func(stock.Board) float64) field.Spec {
 		return length(path+"."+key, label, func(d *form.Design) measure.Length { return measure.Length(get(at(d))) })
 	}
+	warp := func(key, label string, get func(stock.Board) float64) field.Spec {
+		return lengthIfAny(path+"."+key, label, "none", func(d *form.Design) measure.Length { return measure.Length(get(at(d))) })
+	}
 	out := []Group{{Title: at(d).Name, Remove: path, Fields: []field.Spec{
 		words(path+".name", "Name", func(d *form.Design) string { return at(d).Name }),
 		size("length", "Length", func(b stock.Board) float64 { return b.Length }),
 		size("width", "Width", func(b stock.Board) float64 { return b.Width }),
 		size("thickness", "Thickness", func(b stock.Board) float64 { return b.Thickness }),
+		warp("bow", "Bow", func(b stock.Board) float64 { return b.Bow }),
+		warp("cup", "Cup", func(b stock.Board) float64 { return b.Cup }),
+		warp("twist", "Twist", func(b stock.Board) float64 { return b.Twist }),
 		words(path+".timber", "Timber", func(d *form.Design) string { return at(d).Timber }, timbers...),
 		{Path: path + ".count", Label: "Alike", Turns: true, Value: func(d *form.Design) any { return alike(list, at(d)) }},
 		{Path: path + ".price", Label: "Price of each", Number: true, Value: func(d *form.Design) any { return money(at(d).Price) }},

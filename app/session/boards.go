@@ -98,6 +98,14 @@ func (s *Session) boardFields(b stock.Board) [][2]string {
 	add("length", s.Length(b.Length))
 	add("width", s.Length(b.Width))
 	add("thickness", s.Length(b.Thickness))
+	for _, v := range []struct {
+		key string
+		mm  float64
+	}{{"bow", b.Bow}, {"cup", b.Cup}, {"twist", b.Twist}} {
+		if v.mm > 0 {
+			add(v.key, s.Length(v.mm))
+		}
+	}
 	if b.Count > 1 {
 		add("count", strconv.Itoa(b.Count))
 	}

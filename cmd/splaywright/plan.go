@@ -38,7 +38,7 @@ func (p *program) plan() *cobra.Command {
 	}
 	o.from.flags(c)
 	c.Flags().IntVar(&o.width, "width", 110, "columns of the terminal")
-	c.Flags().StringVar(&o.list, "boards", "", "take the boards on hand from this CSV file (name, timber, length, width, thickness, count, price, grain, sawn, face, note, outline, avoid)")
+	c.Flags().StringVar(&o.list, "boards", "", "take the boards on hand from this CSV file (name, timber, length, width, thickness, bow, cup, twist, count, price, grain, sawn, face, note, outline, avoid)")
 	c.Flags().BoolVar(&o.buy, "buy", false, "find the cheapest wood to buy instead (boards-to-buy, yard, or common sizes where a board foot has a price), with a shopping list")
 	c.Flags().BoolVar(&o.missing, "missing", false, "find what to buy for the parts that the boards on hand do not yield, as plan: {missing: true} does")
 	c.Flags().StringVar(&o.sheets, "pdf", "", "also write the plan's sheets, boards drawn to scale, to this file")

@@ -21,7 +21,7 @@ const mostCSV = 1 << 20
 
 // boardColumns of a list of boards; those of boardNeeded must be there, in any order.
 var (
-	boardColumns = []string{"name", "timber", "length", "width", "thickness", "count", "price", "grain", "sawn", "face", "note", "outline", "avoid"}
+	boardColumns = []string{"name", "timber", "length", "width", "thickness", "bow", "cup", "twist", "count", "price", "grain", "sawn", "face", "note", "outline", "avoid"}
 	boardNeeded  = []string{"length", "width", "thickness"}
 )
 
@@ -170,8 +170,9 @@ func (b *boardReader) field(board *stock.Board, i int, text string) {
 		board.Face, err = ownWords(text)
 	case "note":
 		board.Note, err = ownWords(text)
-	case "length", "width", "thickness":
-		to := map[string]*float64{"length": &board.Length, "width": &board.Width, "thickness": &board.Thickness}[head]
+	case "length", "width", "thickness", "bow", "cup", "twist":
+		to := map[string]*float64{"length": &board.Length, "width": &board.Width, "thickness": &board.Thickness,
+			"bow": &board.Bow, "cup": &board.Cup, "twist": &board.Twist}[head]
 		if text, err = b.number(text); err == nil {
 			*to, err = mmOf(text, b.bare)
 		}

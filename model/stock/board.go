@@ -41,6 +41,7 @@ type Board struct {
 	Face      string  // which face is the better one, and its figure
 	Note      string  // anything else, such as where it came from
 	Sold      AsSold  // nothing: the board goes by its own sizes
+	Warp              // how far from flat it is
 }
 
 // AsSold is what a yard calls and charges a board by where that is not its own size, and what its grade promises.
@@ -165,6 +166,14 @@ func (b Board) Check() error {
 	}{{"length", b.Length}, {"width", b.Width}, {"thickness", b.Thickness}} {
 		if !(v.value > 0 && v.value < widest) {
 			return b.fault(v.what, fmt.Sprintf("board %q: %s is %g mm; more than 0 and less than 100 m is expected", b.Name, v.what, v.value))
+		}
+	}
+	for _, v := range []struct {
+		what          string
+		value, across float64
+	}{{"bow", b.Bow, b.Length}, {"cup", b.Cup, b.Width}, {"twist", b.Twist, b.Width}} {
+		if !(v.value >= 0 && v.value < v.across) {
+			return b.fault(v.what, fmt.Sprintf("board %q: %s is %g mm; from 0 to less than %g is expected", b.Name, v.what, v.value, v.across))
 		}
 	}
 	switch text := fmt.Sprintf("board %q: price %g, count %d; neither can be negative", b.Name, b.Price, b.Count); {

@@ -187,14 +187,35 @@ func (t Task) thinnest() float64 {
 	return least
 }
 
-// Serves says whether a part of that thickness and timber may come from the board.
-func (t Task) Serves(board int, timber string, thickness float64) bool {
+// Serves says whether a part, or a strip of one, may come from the board by its timber and by the thickness that is left of
+// the board where the part has been sawn out and planed flat; one that may lie either way has to come from it either way.
+func (t Task) Serves(board int, d Demand) bool {
 	b := t.Boards[board]
-	if timber != "" && b.Timber != "" && timber != b.Timber {
+	if d.Timber != "" && b.Timber != "" && d.Timber != b.Timber {
 		return false
 	}
-	over := b.Thickness - thickness
+	flat := b.Flat(d.Length, d.Width)
+	if d.Turn {
+		flat = min(flat, b.Flat(d.Width, d.Length))
+	}
+	over := flat - d.Thickness
 	return over >= -Slack && (t.Saw.Planing == 0 || over <= t.Saw.Planing+Slack)
+}
+
+// ServesRun says the same of a run. Its parts are parted before they are planed; what is resawn is planed flat as a whole.
+func (t Task) ServesRun(board int, r Run) bool {
+	if _, one := r.Timber(t); !one {
+		return false
+	}
+	if r.Kind == Resawn {
+		return t.Serves(board, r.Whole(t))
+	}
+	for _, k := range r.Parts {
+		if !t.Serves(board, t.Demands[k]) {
+			return false
+		}
+	}
+	return true
 }
 
 // Slack is how far sizes may miss for the arithmetic's sake: a hundred-thousandth of a millimetre.
@@ -224,11 +245,27 @@ func (r Run) Thicknesses(t Task) []float64 {
 	return out
 }
 
-// Split gives the thicknesses that a resawn run's boards come out in, the upper one first: what a board is thicker than
-// the run needs is shared out among them, so that as much is planed off each.
+// Whole is what a run wants of a board as if it were one part.
+func (r Run) Whole(t Task) Demand {
+	d := Demand{Name: r.Name, Thickness: r.Thickness(t), Count: 1}
+	d.Timber, _ = r.Timber(t)
+	for _, leaf := range r.Leaves() {
+		l := float64(len(leaf)-1) * t.Saw.Kerf
+		for _, n := range leaf {
+			part := t.Demands[r.Parts[n]]
+			l += part.Length
+			d.Width = math.Max(d.Width, part.Width)
+		}
+		d.Length = math.Max(d.Length, l)
+	}
+	return d
+}
+
+// Split gives the thicknesses that a resawn run's boards come out in, the upper one first: what a board, planed flat, is
+// thicker than the run needs is shared out among them, so that as much is planed off each.
 func (r Run) Split(t Task, board int) []float64 {
-	out := r.Thicknesses(t)
-	spare := (t.Boards[board].Thickness - r.Thickness(t)) / float64(len(out))
+	out, whole := r.Thicknesses(t), r.Whole(t)
+	spare := (t.Boards[board].Flat(whole.Length, whole.Width) - whole.Thickness) / float64(len(out))
 	for i := range out {
 		out[i] += spare
 	}

@@ -202,7 +202,7 @@ func (v *verifier) part(i int, b Board, p *Piece) {
 	if p.X1 < s.TrimEnds-Slack || p.X2 > b.Length-s.TrimEnds+Slack || p.Y1 < s.TrimEdges-Slack || p.Y2 > b.Width-s.TrimEdges+Slack {
 		v.bad("layout %d: %s lies in the trim", i+1, d.Name)
 	}
-	if !v.t.Serves(v.board, d.Timber, d.Thickness) && (p.Run == 0 || v.t.Runs[p.Run-1].Kind == Along) {
+	if !v.thick(d.Timber, d.Thickness, p.Length(), p.Width()) && (p.Run == 0 || v.t.Runs[p.Run-1].Kind == Along) {
 		v.bad("layout %d: %s of %g mm does not come from %s of %g mm", i+1, d.Name, d.Thickness, b.Name, b.Thickness)
 	}
 	if why := onWood(b, p.Rect); why != "" {
@@ -211,6 +211,23 @@ func (v *verifier) part(i int, b Board, p *Piece) {
 	if p.Run > 0 {
 		v.runs[p.Run] = append(v.runs[p.Run], p)
 	}
+}
+
+// thick: of the timber, and as thick as wanted when what is so long and wide is planed flat: a straight piece within a bent
+// one, found from how high its middle, its edges' middles and its corners lie.
+func (v *verifier) thick(timber string, wanted, length, width float64) bool {
+	b := v.t.Boards[v.board]
+	if timber != "" && b.Timber != "" && timber != b.Timber {
+		return false
+	}
+	rise := func(x, y float64) float64 { // of the board's middle surface, x and y from the middle of the piece
+		return 4*b.Bow*x*x/(b.Length*b.Length) + 4*b.Cup*y*y/(b.Width*b.Width) + b.Twist*x*y/(b.Length*b.Width)
+	}
+	x, y := length/2, width/2
+	bowed, cupped := rise(x, 0), rise(0, y)
+	twisted := rise(x, y) - rise(x, -y)
+	over := b.Thickness - bowed - cupped - twisted - wanted
+	return over >= -Slack && (v.t.Saw.Planing == 0 || over <= v.t.Saw.Planing+Slack)
 }
 
 func (v *verifier) run(i, k int, ps []*Piece) {
@@ -252,7 +269,7 @@ func (v *verifier) resawn(i int, r Run, ps []*Piece) {
 	for _, p := range ps {
 		left, right = math.Min(left, p.X1), math.Max(right, p.X2)
 	}
-	thick := -v.t.Saw.Resaw
+	thick, wide := -v.t.Saw.Resaw, 0.0
 	for n := 0; n < len(ps); n += row {
 		leaf, back := ps[n:n+row], row > 1 && n/row%2 == 1
 		v.grain(i, r, leaf, back)
@@ -261,12 +278,13 @@ func (v *verifier) resawn(i int, r Run, ps []*Piece) {
 		}
 		most := 0.0
 		for _, p := range leaf {
+			wide = math.Max(wide, p.Width())
 			most = math.Max(most, v.t.Demands[p.Demand].Thickness)
 		}
 		thick += most + v.t.Saw.Resaw
 	}
 	for _, p := range ps {
-		if !v.t.Serves(v.board, v.t.Demands[p.Demand].Timber, thick) {
+		if !v.thick(v.t.Demands[p.Demand].Timber, thick, right-left, wide) {
 			v.bad("layout %d: run %s needs %g mm to be resawn", i+1, r.Name, thick)
 			return
 		}

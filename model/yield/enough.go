@@ -266,10 +266,13 @@ func instead(t stock.Task, p stock.Plan, lot stock.Lot) []int {
 			p.Layouts[k].Each(func(q *stock.Piece, _ int) {
 				switch {
 				case q.Kind == stock.Resaw && q.Run > 0:
-					r := t.Runs[q.Run-1]
-					serves = serves && t.Serves(i, lot.Timber, r.Thickness(t))
+					whole := t.Runs[q.Run-1].Whole(t)
+					whole.Timber = lot.Timber
+					serves = serves && t.Serves(i, whole)
 				case q.Kind == stock.Part && (q.Run == 0 || t.Runs[q.Run-1].Kind == stock.Along):
-					serves = serves && t.Serves(i, lot.Timber, t.Demands[q.Demand].Thickness)
+					d := t.Demands[q.Demand]
+					d.Timber, d.Length, d.Width, d.Turn = lot.Timber, q.Length(), q.Width(), false
+					serves = serves && t.Serves(i, d)
 				}
 			})
 		}

@@ -151,8 +151,11 @@ func (d *boardDrawing) path(segs []draw.Seg, width float64, dash []float64, laye
 func (d *boardDrawing) draw(name string) {
 	o := d.b.set.o
 	show := func(mm float64) string { return o.label(measure.Length(mm)) }
-	d.say(d.at.X, d.at.Y+d.board.Width*d.scale+2.8, 2.8,
-		fmt.Sprintf("%s: %s × %s × %s %s", name, show(d.board.Length), show(d.board.Width), show(d.board.Thickness), o.say(d.board.Timber)), true, d.b.ink.line)
+	title := fmt.Sprintf("%s: %s × %s × %s %s", name, show(d.board.Length), show(d.board.Width), show(d.board.Thickness), o.say(d.board.Timber))
+	for _, text := range table.Warped(d.board, o.Style) {
+		title += ", " + o.say(text)
+	}
+	d.say(d.at.X, d.at.Y+d.board.Width*d.scale+2.8, 2.8, title, true, d.b.ink.line)
 	d.pieces()
 	for _, a := range d.board.Avoid {
 		d.avoid(a)

@@ -2,6 +2,7 @@ package sketch
 
 import (
 	"math"
+	"slices"
 
 	"splaywright/render/draw"
 )
@@ -19,6 +20,45 @@ func (p *pad) ring(n, lit int) {
 		f := float64(i)
 		p.board(lit == i || lit == -1, at(f, apothem), at(f+1, apothem), at(f+1, inner), at(f, inner))
 	}
+}
+
+// bent is a board seen on its edge or its end, hollow side down on a straightedge, and how far it stands off.
+func (p *pad) bent(x1, x2, y, thick, rise float64) {
+	arc := func(low float64) []draw.Point {
+		var out []draw.Point
+		for i := range 25 {
+			s := float64(i)/12 - 1
+			out = append(out, pt((x1+x2)/2+s*(x2-x1)/2, low+rise*(1-s*s)))
+		}
+		return out
+	}
+	under, over := arc(y), arc(y+thick)
+	slices.Reverse(over)
+	p.wood(append(under, over...)...)
+	p.line(pt(x1-2, y), pt(x2+2, y))
+	p.span(pt((x1+x2)/2, y), pt((x1+x2)/2, y+rise))
+}
+
+// rings are those of a log on a board's end, the heart above: a board goes hollow on the bark side.
+func (p *pad) rings() {
+	for _, r := range []float64{12.6, 14.8} {
+		var arc []draw.Point
+		for i := range 9 {
+			s, c := math.Sincos((float64(i)/8 - 0.5) * 0.8)
+			arc = append(arc, pt(22+r*s, 32-r*c))
+		}
+		p.line(arc...)
+	}
+}
+
+// twisted is a board on a bench that three of its corners touch.
+func twisted(p *pad) {
+	p.ground(8)
+	p.wood(pt(4, 8), pt(30, 8), pt(30, 10.5), pt(4, 10.5))
+	p.wood(pt(4, 10.5), pt(30, 10.5), pt(38, 25.5), pt(12, 17.5))
+	p.wood(pt(30, 8), pt(38, 23), pt(38, 25.5), pt(30, 10.5))
+	p.dashed(pt(30, 8), pt(38, 15), pt(34, 15))
+	p.up(38, 15, 23, 38)
 }
 
 // boardPlan is a board with parts to be cut from it.
@@ -51,6 +91,9 @@ func plans() map[string]func(*pad) {
 		"board-size":  func(p *pad) { p.boardPlan("board"); p.across(3, 41, 29.5, 26) },
 		"board-wide":  func(p *pad) { p.wood(box(8, 8, 41, 26)...); p.grain(8.6, 40.4, 13, 20); p.up(4, 8, 26, 8) },
 		"board-alike": boardAlike,
+		"board-bow":   func(p *pad) { p.bent(3, 41, 10, 3.4, 8) },
+		"board-cup":   func(p *pad) { p.bent(8, 36, 8, 6, 8); p.rings() },
+		"board-twist": twisted,
 		"avoid":       func(p *pad) { p.knotty(); p.dot(pt(27, 18), 2.6, true) },
 		"avoid-x":     func(p *pad) { p.knotty(); p.dot(pt(27, 18), 2.6, false); p.across(4, 27, 29.5, 18) },
 		"avoid-y":     func(p *pad) { p.knotty(); p.dot(pt(27, 18), 2.6, false); p.up(27, 7, 18, 27) },

@@ -45,6 +45,7 @@ func planSummary(r yield.Result, style measure.Style) Table {
 		s.note(fmt.Sprintf("Boards with a price: %d of %d. The plan goes by wood, not by prices, as long as others have none.", n, len(r.Task.Boards)))
 	}
 	s.note(proofText(s, r))
+	flattening(s, r)
 	if len(s.Rows) > 0 {
 		s.note("Parts are laid out in their rough size; trims, saw cuts and places to avoid outside offcuts count as waste. Checked by a verifier that shares nothing with the planner.")
 	}
@@ -121,7 +122,7 @@ func misfitText(s *sheet, r yield.Result, m stock.Misfit) []string {
 		what = fmt.Sprintf("Each of %s", d.Name)
 	}
 	if m.Board < 0 {
-		return noBoardFor(s, r, what, d.Timber, d.Thickness, r.Parts[m.Demand])
+		return noBoardFor(s, r, what, d.Timber, d.Thickness, []stock.Demand{d}, r.Parts[m.Demand])
 	}
 	return append([]string{nearestText(s, r.Task.Boards[m.Board], r.Task.Saw, what, m)}, glueUpWants(s, r, d, m)...)
 }
@@ -343,7 +344,7 @@ func planCuts(r yield.Result, style measure.Style) Table {
 			s.note("What is narrower than the blade is planed off, or the blade runs partly beside the wood.")
 		}
 		keptTogether(s, r)
-		s.note("Look for nails, screws and grit before every cut in wood that had another life; a metal detector costs less than a blade. Cup, twist and loose knots are planed or cut out first; keep narrow and short pieces on a sled.")
+		s.note("Look for nails, screws and grit before every cut in wood that had another life; a metal detector costs less than a blade. Loose knots are knocked or cut out first; what is cupped or twisted must not rock on the saw's table; keep narrow and short pieces on a sled.")
 	}
 	return s.done()
 }

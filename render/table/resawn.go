@@ -85,12 +85,12 @@ func resawnNote(s *sheet, p *form.Piece) {
 
 // noBoardFor says of what no board is of its timber and thick enough for what thickness it wants, what there is and what
 // would do.
-func noBoardFor(s *sheet, r yield.Result, what, own string, wants float64, parts []*part.Part) []string {
+func noBoardFor(s *sheet, r yield.Result, what, own string, wants float64, wanted []stock.Demand, parts []*part.Part) []string {
 	text := fmt.Sprintf("%s wants %s of thickness and fits no board.", what, s.exactly(wants))
 	if !slices.ContainsFunc(r.Task.Boards, func(b stock.Board) bool { return own == "" || b.Timber == "" || b.Timber == own }) {
 		text = fmt.Sprintf("%s fits no board.", what)
 	}
-	return []string{text, thickestOf(s, r, own, wants), wouldDo(parts, own, wants)}
+	return []string{text, thickestOf(s, r, own, wants, wanted), wouldDo(parts, own, wants)}
 }
 
 // noBoardForRun says the same of a run.
@@ -102,12 +102,16 @@ func noBoardForRun(s *sheet, r yield.Result, run stock.Run) []string {
 	}
 	wants := run.Thickness(r.Task)
 	if run.Kind == stock.Along {
-		return noBoardFor(s, r, what, own, wants, r.Parts[run.Parts[0]])
+		var wanted []stock.Demand
+		for _, k := range run.Parts {
+			wanted = append(wanted, r.Task.Demands[k])
+		}
+		return noBoardFor(s, r, what, own, wants, wanted, r.Parts[run.Parts[0]])
 	}
 	split := run.Thicknesses(r.Task)
 	text := fmt.Sprintf("What is resawn from one board wants %s of thickness, %s and %s with what is planed off and a saw cut of %s between, and fits no board.",
 		s.exactly(wants), s.exactly(split[0]), s.exactly(split[1]), s.exactly(r.Task.Saw.Resaw))
-	return []string{text, thickestOf(s, r, own, wants), wouldDo(r.Parts[run.Parts[0]], own, wants)}
+	return []string{text, thickestOf(s, r, own, wants, []stock.Demand{run.Whole(r.Task)}), wouldDo(r.Parts[run.Parts[0]], own, wants)}
 }
 
 // runName is what a run is called where a sentence is about it.
@@ -118,28 +122,36 @@ func runName(run stock.Run) string {
 	return "The run " + run.Name
 }
 
-// thickestOf says how near the boards of a timber come to a thickness.
-func thickestOf(s *sheet, r yield.Result, own string, wants float64) string {
-	thickest, enough := -1, -1 // the thickest, and the thinnest of those that are thick enough
+// thickestOf says how near the boards of a timber come to a thickness, planed flat when what is wanted of them is sawn out.
+func thickestOf(s *sheet, r yield.Result, own string, wants float64, wanted []stock.Demand) string {
+	thickest, enough, left := -1, -1, make([]float64, len(r.Task.Boards)) // the thickest, and the thinnest of those that are thick enough
 	for i, b := range r.Task.Boards {
 		if own != "" && b.Timber != "" && b.Timber != own {
 			continue
 		}
-		if thickest < 0 || b.Thickness > r.Task.Boards[thickest].Thickness {
+		left[i] = flatOf(b, wanted)
+		if thickest < 0 || left[i] > left[thickest] {
 			thickest = i
 		}
-		if b.Thickness >= wants && (enough < 0 || b.Thickness < r.Task.Boards[enough].Thickness) {
+		if left[i] >= wants && (enough < 0 || left[i] < left[enough]) {
 			enough = i
 		}
 	}
-	switch {
-	case thickest < 0:
+	if thickest < 0 {
 		return fmt.Sprintf("No board is of %s.", own)
-	case enough >= 0:
-		return fmt.Sprintf("%+s is %s thick, of which no more than %s may be planed off.", r.Task.Boards[enough].Name,
-			s.exactly(r.Task.Boards[enough].Thickness), s.exactly(r.Task.Saw.Planing))
 	}
-	return fmt.Sprintf("%+s is the thickest of its timber, %s.", r.Task.Boards[thickest].Name, s.exactly(r.Task.Boards[thickest].Thickness))
+	if enough >= 0 {
+		b := r.Task.Boards[enough]
+		return fmt.Sprintf("%+s is %s thick, of which no more than %s may be planed off.", b.Name, s.exactly(b.Thickness), s.exactly(r.Task.Saw.Planing))
+	}
+	b := r.Task.Boards[thickest]
+	switch {
+	case left[thickest] <= 0:
+		return fmt.Sprintf("%+s is the thickest of its timber, %s, and so far from flat that nothing would be left of it at that size.", b.Name, s.exactly(b.Thickness))
+	case left[thickest] < b.Thickness-stock.Slack:
+		return fmt.Sprintf("%+s keeps most of its timber: %s thick and not flat, it comes out %s at that size.", b.Name, s.exactly(b.Thickness), s.exactly(left[thickest]))
+	}
+	return fmt.Sprintf("%+s is the thickest of its timber, %s.", b.Name, s.exactly(b.Thickness))
 }
 
 // wouldDo says what to ask for that is thick enough: half of what is planed off the parts comes off faces that are clean

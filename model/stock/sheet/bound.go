@@ -83,7 +83,7 @@ func (b *bounds) alike(t stock.Task, shapes []*shape) [][]int {
 		n := slices.IndexFunc(out, func(group []int) bool {
 			first := shapes[group[0]]
 			return first.board == s.board || !slices.ContainsFunc(b.kinds, func(u *unit) bool {
-				one, two := t.Serves(first.board, u.timber, u.t), t.Serves(s.board, u.timber, u.t)
+				one, two := u.served(t, first.board), u.served(t, s.board)
 				return one != two || one && (s.roomy(u) && !u.may(i) || first.roomy(u) && !u.may(group[0]))
 			})
 		})

@@ -12,7 +12,7 @@ func misfit(t stock.Task, shapes []*shape, u *unit) stock.Misfit {
 	m := stock.Misfit{Demand: u.demand, Run: u.run, Board: -1, Wanted: stock.Point{X: u.l, Y: u.w}}
 	near := math.Inf(1)
 	for i, s := range shapes {
-		if u.mixed || !t.Serves(s.board, u.timber, u.t) || i > 0 && shapes[i-1].board == s.board {
+		if !u.served(t, s.board) || i > 0 && shapes[i-1].board == s.board {
 			continue
 		}
 		l, w := s.longest(u.w), s.widest(u.l)

@@ -18,7 +18,7 @@ const mostSets = 1 << 17
 
 // twin says that parts come from one board as from the other, for the same price.
 func twin(a, b stock.Board) bool {
-	return a.Timber == b.Timber && a.Length == b.Length && a.Width == b.Width && a.Thickness == b.Thickness && a.Price == b.Price &&
+	return a.Timber == b.Timber && a.Length == b.Length && a.Width == b.Width && a.Thickness == b.Thickness && a.Warp == b.Warp && a.Price == b.Price &&
 		slices.Equal(a.Outline, b.Outline) && slices.Equal(a.Avoid, b.Avoid)
 }
 

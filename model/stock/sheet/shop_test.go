@@ -249,6 +249,9 @@ func randomTask(r *rand.Rand) stock.Task {
 			}
 			b.Avoid = append(b.Avoid, a)
 		}
+		if bent := rand.New(rand.NewPCG(uint64(b.Length*1e6), 1)); bent.IntN(3) == 0 {
+			b.Warp = stock.Warp{Bow: 12 * bent.Float64(), Cup: 6 * bent.Float64(), Twist: 12 * bent.Float64()}
+		}
 		t.Boards = append(t.Boards, b)
 	}
 	for i := range 3 + r.IntN(8) {

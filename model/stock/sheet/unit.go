@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"math"
 	"slices"
 
 	"splaywright/model/stock"
@@ -10,9 +9,6 @@ import (
 // unit is what is placed in one go: a part, a strip of a glue-up, or a run.
 type unit struct {
 	l, w   float64
-	t      float64 // thickness it needs
-	timber string
-	mixed  bool // its parts are of several timbers, so that no board yields it
 	turn   bool
 	demand int
 	strip  int // counted from 1
@@ -41,7 +37,7 @@ func units(t stock.Task, shapes []*shape) (us []*unit, glued []stock.GlueUp, mis
 		if d.Count <= inRuns[k] {
 			continue
 		}
-		u := &unit{l: d.Length, w: d.Width, t: d.Thickness, timber: d.Timber, turn: d.Turn, demand: k}
+		u := &unit{l: d.Length, w: d.Width, turn: d.Turn, demand: k}
 		u.find(t, shapes)
 		var strips *unit
 		n := 0
@@ -69,29 +65,31 @@ func units(t stock.Task, shapes []*shape) (us []*unit, glued []stock.GlueUp, mis
 
 func runUnit(t stock.Task, i int) *unit {
 	r := t.Runs[i]
-	u := &unit{run: i + 1, demand: r.Parts[0], t: r.Thickness(t)}
-	timber, one := r.Timber(t)
-	u.timber, u.mixed = timber, !one
-	for _, leaf := range r.Leaves() {
-		l := float64(len(leaf)-1) * t.Saw.Kerf
-		for _, n := range leaf {
-			d := t.Demands[r.Parts[n]]
-			l += d.Length
-			u.w = math.Max(u.w, d.Width)
-			if d.Length > t.Demands[u.demand].Length {
-				u.demand = r.Parts[n]
-			}
+	whole := r.Whole(t)
+	u := &unit{run: i + 1, demand: r.Parts[0], l: whole.Length, w: whole.Width}
+	for _, k := range r.Parts {
+		if t.Demands[k].Length > t.Demands[u.demand].Length {
+			u.demand = k
 		}
-		u.l = math.Max(u.l, l)
 	}
 	return u
+}
+
+// served tells whether a board is of the timber, and thick enough, for the unit.
+func (u *unit) served(t stock.Task, board int) bool {
+	if u.run > 0 {
+		return t.ServesRun(board, t.Runs[u.run-1])
+	}
+	d := t.Demands[u.demand]
+	d.Length, d.Width, d.Turn = u.l, u.w, u.turn
+	return t.Serves(board, d)
 }
 
 // find lists the boards that can yield the unit alone.
 func (u *unit) find(t stock.Task, shapes []*shape) {
 	u.boards = nil
 	for i, s := range shapes {
-		if u.mixed || !t.Serves(s.board, u.timber, u.t) {
+		if !u.served(t, s.board) {
 			continue
 		}
 		if i > 0 && shapes[i-1].board == s.board { // alike
