@@ -249,7 +249,11 @@ func cutsOf(p *boardPlan) []viewer.BoardCuts {
 	}
 	var out []viewer.BoardCuts
 	for i, l := range p.result.Plan.Layouts {
-		out = append(out, viewer.BoardCuts{Layout: l, Cuts: l.Cuts(p.result.Task), Opened: p.result.Opened(i), Title: table.BoardName(p.result, i), Names: names, IDs: ids})
+		least, _, warped := l.Flattened(p.result.Task)
+		if !warped {
+			least = 0
+		}
+		out = append(out, viewer.BoardCuts{Layout: l, Flat: least, Cuts: l.Cuts(p.result.Task), Opened: p.result.Opened(i), Title: table.BoardName(p.result, i), Names: names, IDs: ids})
 	}
 	return out
 }

@@ -160,7 +160,6 @@ func TestABoardIsAddedAndTyped(t *testing.T) {
 	}
 }
 
-// A list that cannot be read is refused with its line, and nothing of it is taken; a good one is added.
 // A plan of boards that have changed meanwhile is not shown, and a plan that is stopped is what was found so far.
 func TestAStalePlanIsNotShown(t *testing.T) {
 	w := open(t, Options{Example: "barn-door-stool"})

@@ -117,6 +117,9 @@ func (p *boardPage) title(r row, chosen bool) {
 		name = say.With("%s, %d alike", name, n)
 	}
 	size := p.show.Say(r.it.Length) + " × " + p.show.Say(r.it.Width) + " × " + p.show.Say(r.it.Thickness)
+	if r.cuts != nil && !r.cuts.Awaited && r.cuts.Flat > 0 {
+		size += ", " + say.With("flat %s or more", p.show.Exact(r.cuts.Flat))
+	}
 	if r.it.Timber != "" {
 		size += ", " + say.It(r.it.Timber)
 	}

@@ -37,6 +37,7 @@ type BoardCuts struct {
 	Title  string
 	Names  map[*stock.Piece]string
 	IDs    map[*stock.Piece]string // of the parts
+	Flat   float64                 // mm that the thinnest piece keeps, planed flat; 0 = the board is flat
 
 	// Awaited cuts are those of a plan that is overtaken: the board keeps the room that they took, and they are not shown.
 	Awaited bool

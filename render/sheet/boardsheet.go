@@ -151,7 +151,7 @@ func (d *boardDrawing) path(segs []draw.Seg, width float64, dash []float64, laye
 func (d *boardDrawing) draw(name string) {
 	o := d.b.set.o
 	show := func(mm float64) string { return o.label(measure.Length(mm)) }
-	title := fmt.Sprintf("%s: %s × %s × %s %s", name, show(d.board.Length), show(d.board.Width), show(d.board.Thickness), o.say(d.board.Timber))
+	title := strings.TrimSpace(fmt.Sprintf("%s: %s × %s × %s %s", name, show(d.board.Length), show(d.board.Width), show(d.board.Thickness), o.say(d.board.Timber)))
 	for _, text := range table.Warped(d.board, o.Style) {
 		title += ", " + o.say(text)
 	}
