@@ -117,6 +117,30 @@ func TestRandomDimensionsDoNotOverlap(t *testing.T) {
 	})
 }
 
+// Notes in one line and in two, with the places that they point at anywhere on a board: no line runs through a note, and
+// none is shut in under the line of another.
+func TestRandomNotesDoNotOverlap(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		k := New(Practice(ink))
+		num := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		w, h := num("w", 60, 120), num("h", 20, 50)
+		k.Line([]draw.Point{pt(0, 0), pt(w, 0), pt(w, h), pt(0, h), pt(0, 0)}, wide, "visible", "")
+		marks := make([]Mark, rapid.IntRange(2, 7).Draw(t, "marks"))
+		for i := range marks {
+			marks[i] = Mark{At: pt(w, h*float64(i+1)/float64(len(marks))), Label: "214.0"}
+		}
+		k.Running(RightOf, Mark{At: pt(w, 0), Label: "0"}, marks)
+		for i := range rapid.IntRange(2, 4).Draw(t, "notes") {
+			text := rapid.SampledFrom([]string{"Ø25", "housing, 6.0 deep", "2 × Ø9.5 counterbore × 8.0\nØ4.4 clearance"}).Draw(t, "note")
+			at := pt(w*(float64(i)+num("x", 0.2, 0.8))/4, h*num("y", 0.1, 0.9))
+			k.Leader(at, true, text, "")
+		}
+		for _, o := range drawtest.Overlaps(page(k)) {
+			t.Error(o)
+		}
+	})
+}
+
 func TestSpreadKeepsOrderAndRoom(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		want := rapid.SliceOfN(rapid.Float64Range(0, 50), 1, 20).Draw(t, "want")

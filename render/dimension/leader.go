@@ -76,7 +76,7 @@ func (k *Sketch) tryLeader(l leader, n, dir float64, crossing bool) bool {
 	}
 	if len(t) > 1 {
 		room := k.under(shelf)
-		if slices.ContainsFunc(k.texts, func(o quad) bool { return room.meets(&o) }) {
+		if slices.ContainsFunc(k.texts, func(o quad) bool { return room.meets(&o) }) || k.pointedAt(room, l.at) {
 			return false
 		}
 	}
@@ -105,6 +105,14 @@ func (k *Sketch) shelf(l leader, elbow draw.Point, way float64) ([]draw.Text, se
 	return t, segment{elbow, end}
 }
 
+// pointedAt tells whether another note than the one about a place points into a room: no line gets out of it.
+func (k *Sketch) pointedAt(room quad, own draw.Point) bool {
+	b := room.box
+	return slices.ContainsFunc(k.leaders, func(o leader) bool {
+		return o.at != own && o.at.X > b.Min.X && o.at.X < b.Max.X && o.at.Y > b.Min.Y && o.at.Y < b.Max.Y
+	})
+}
+
 func (k *Sketch) allFree(list []draw.Text) bool {
 	return !slices.ContainsFunc(list, func(t draw.Text) bool { return !k.free(t) })
 }
@@ -118,10 +126,14 @@ func (k *Sketch) crossesDimension(s segment) bool {
 	return false
 }
 
-// crossesLine tells whether a shelf would lie on or cut through a line.
+// shelfAir is what is kept free of lines round a shelf, mm: nearer a line beside it looks like a second one.
+const shelfAir = 1.2
+
+// crossesLine tells whether a shelf would lie on or close to a line, or cut through one.
 func (k *Sketch) crossesLine(s segment) bool {
 	lo, hi := min(s.a.X, s.b.X)-0.5, max(s.a.X, s.b.X)+0.5
-	q := quad{p: [4]draw.Point{{X: lo, Y: s.a.Y - 0.5}, {X: hi, Y: s.a.Y - 0.5}, {X: hi, Y: s.a.Y + 0.5}, {X: lo, Y: s.a.Y + 0.5}}}
+	low, high := s.a.Y-shelfAir, s.a.Y+shelfAir
+	q := quad{p: [4]draw.Point{{X: lo, Y: low}, {X: hi, Y: low}, {X: hi, Y: high}, {X: lo, Y: high}}}
 	q.box = draw.Box{Min: q.p[0], Max: q.p[2]}
 	for _, o := range k.lines {
 		if q.crossed(o) {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -186,21 +187,25 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 	screws = slices.DeleteFunc(screws, func(c screw) bool {
 		return math.Abs(cut.Direction.Depth(c.from)-cut.Depth) > inLine || math.Abs(cut.Direction.Depth(c.to)-cut.Depth) > inLine
 	})
-	contact := contactBox(s.Faces[0], s.Faces[1])
+	touching := touchingAt(s.Faces[0], s.Faces[1])
+	contact := boxAround(touching)
 	if contact.Empty() {
 		return detail{}, false
 	}
 	faces, parts := s.Faces, boards.Parts
+	loops := slices.Concat(faces[0].Loops, faces[1].Loops)
 	if loose := looseIn(p, cut, contact.Grow(thick)); len(loose) > 0 {
 		parts = append(parts, loose...)
 		s = yielding(view.NewSection(&form.Piece{Parts: parts}, flattening, cut))
 	}
 	title := o.with("%s and %s: %s, cut through", a.Mark, b.Mark, o.say(j.Kind))
 	return detail{title, func(scale float64, tight bool) *figure {
-		w := sectionWindow(contact, screws, cut.Direction, thick)
+		wood := thick
 		if tight {
-			w = sectionWindow(contact, screws, cut.Direction, tightShare*thick)
+			wood = tightShare * thick
 		}
+		w := sectionWindow(contact, screws, cut.Direction, wood)
+		w = wholeCorners(w, loops, wood)
 		shown := windowed(s.Picture, w, scale)
 		f := newFigure(shown, scale, o.ink(), false)
 		var axes [][2]draw.Point
@@ -208,13 +213,13 @@ func jointSection(p *form.Piece, j joint.Joint, o Options) (detail, bool) {
 			axes = append(axes, [2]draw.Point{scaled(cut.Direction.Point(c.from), scale), scaled(cut.Direction.Point(c.to), scale)})
 		}
 		inside := f.hatch(s.Faces, draw.Box{Min: f.at(w.Min.X, w.Min.Y), Max: f.at(w.Max.X, w.Max.Y)}, axes...)
-		f.breaks(slices.Concat(faces[0].Loops, faces[1].Loops), shown.Lines, w)
+		f.breaks(loops, shown.Lines, w)
 		for _, q := range parts {
 			if at, ok := inside[q.ID]; ok {
 				f.Leader(at, true, q.Mark+" "+o.say(q.Name), q.ID, offHatch...)
 			}
 		}
-		f.jointNote(j, cut, contact, o)
+		f.jointNote(j, cut, touching, faces, o)
 		f.screwNotes(screws, cut.Direction, w, o)
 		return f
 	}}, true
@@ -240,24 +245,80 @@ func looseIn(p *form.Piece, cut view.Cut, near draw.Box) []*part.Part {
 	return out
 }
 
-// contactBox holds where two cut faces touch, mm of the piece.
-func contactBox(a, b view.CutFace) draw.Box {
-	const touch = 0.02 // chords of two round faces may stand this far apart
+func boxAround(points []draw.Point) draw.Box {
 	box := draw.EmptyBox()
+	for _, p := range points {
+		box = box.Add(p)
+	}
+	return box
+}
+
+// touchingAt are the corners of two cut faces at which they touch, mm of the piece.
+func touchingAt(a, b view.CutFace) []draw.Point {
+	const touch = 0.02 // chords of two round faces may stand this far apart
+	var out []draw.Point
 	for _, pair := range [2][2]view.CutFace{{a, b}, {b, a}} {
 		for _, l := range pair[0].Loops {
 			for _, p := range l {
 				for _, m := range pair[1].Loops {
 					for i := range m {
 						if fromSegment(p, m[i], m[(i+1)%len(m)]) < touch {
-							box = box.Add(p)
+							out = append(out, p)
 						}
 					}
 				}
 			}
 		}
 	}
-	return box
+	return out
+}
+
+// wholeCorners widens a window where a board that leans runs out of its side just before it reaches its end, so that the
+// board is broken off square across and not at a corner; by no more than so much.
+func wholeCorners(w draw.Box, loops [][]draw.Point, most float64) draw.Box {
+	const far = 1e6 // mm, off every board
+	out := w
+	for _, l := range loops {
+		for _, upright := range []bool{true, false} {
+			band := w
+			if upright {
+				band.Min.X, band.Max.X = -far, far
+			} else {
+				band.Min.Y, band.Max.Y = -far, far
+			}
+			in := draw.EmptyBox()
+			for i, p := range l {
+				if a, b, ok := inBox(p, l[(i+1)%len(l)], band); ok {
+					in = in.Add(a).Add(b)
+				}
+			}
+			out = reaching(out, in, w, most, upright)
+		}
+	}
+	return out
+}
+
+// reaching widens a window to what is in it of a board, sideways or upwards and downwards, where that wants no more than so
+// much beyond what it was.
+func reaching(w, in, was draw.Box, most float64, sideways bool) draw.Box {
+	low := func(to *float64, at, from float64) {
+		if from-at <= most {
+			*to = min(*to, at)
+		}
+	}
+	high := func(to *float64, at, from float64) {
+		if at-from <= most {
+			*to = max(*to, at)
+		}
+	}
+	if sideways {
+		low(&w.Min.X, in.Min.X, was.Min.X)
+		high(&w.Max.X, in.Max.X, was.Max.X)
+	} else {
+		low(&w.Min.Y, in.Min.Y, was.Min.Y)
+		high(&w.Max.Y, in.Max.Y, was.Max.Y)
+	}
+	return w
 }
 
 // tightShare is how much of the usual wood round a joint is shown where this saves a sheet.
@@ -285,17 +346,50 @@ func sectionWindow(contact draw.Box, screws []screw, d view.Direction, thick flo
 }
 
 // jointNote says what a section shows but does not tell by itself.
-func (f *figure) jointNote(j joint.Joint, c view.Cut, contact draw.Box, o Options) {
-	text := ""
+func (f *figure) jointNote(j joint.Joint, c view.Cut, touching []draw.Point, faces []view.CutFace, o Options) {
+	contact := boxAround(touching)
+	text, at := "", draw.Point{X: (contact.Min.X + contact.Max.X) / 2, Y: (contact.Min.Y + contact.Max.Y) / 2}
 	switch {
 	case j.Depth > 0:
 		text = o.with("%s, %s deep", o.say(j.Kind), o.joints().label(j.Depth))
 	case math.Abs(c.Direction.Toward.Dot(j.Corner)) > 0.9999: // the cut is square to the corner
 		text = o.with("inside angle %s", degrees(j.Dihedral))
+		at = insideCorner(touching, faces, j.Dihedral.Degrees())
 	default:
 		return
 	}
-	f.Leader(f.at((contact.Min.X+contact.Max.X)/2, (contact.Min.Y+contact.Max.Y)/2), true, text, j.ID, offHatch...)
+	f.Leader(f.at(at.X, at.Y), true, text, j.ID, offHatch...)
+}
+
+// insideCorner is the place where two cut boards touch and as many degrees are open between them as their inner faces stand
+// apart, of several such the first.
+func insideCorner(touching []draw.Point, faces []view.CutFace, open float64) draw.Point {
+	const near, rays = 0.2, 360 // mm, round each place
+	miss := func(p draw.Point) float64 {
+		air := 0
+		for i := range rays {
+			s, c := math.Sincos((float64(i) + 0.5) * 2 * math.Pi / rays)
+			at := draw.Point{X: p.X + near*c, Y: p.Y + near*s}
+			if !slices.ContainsFunc(faces, func(f view.CutFace) bool { return inLoops(f.Loops, at) }) {
+				air++
+			}
+		}
+		return math.Round(math.Abs(float64(air)*360/rays - open))
+	}
+	return slices.MinFunc(touching, func(a, b draw.Point) int { return cmp.Compare(miss(a), miss(b)) })
+}
+
+// inLoops counts how many outlines a ray to the left crosses.
+func inLoops(loops [][]draw.Point, p draw.Point) (in bool) {
+	for _, l := range loops {
+		for i, a := range l {
+			b := l[(i+1)%len(l)]
+			if (a.Y > p.Y) != (b.Y > p.Y) && a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) < p.X {
+				in = !in
+			}
+		}
+	}
+	return in
 }
 
 // screwNotes draws the axes of screws and names the holes of the first.
