@@ -8,19 +8,16 @@ import (
 	"splaywright/model/part"
 )
 
-// overhangs tells of an overhang given to a dovetailed corner, which has none. One below nothing
-// is stopped by the form.
+// overhangs tells of an overhang that the sides lean out past. One that cannot be is stopped by the form.
 func overhangs(r *run) {
 	if r.walled() {
 		return // a form without a top on sides
 	}
-	if j := r.d.Corners.Joint; !form.Tailed(j) && !form.Mitred(j) {
-		pastTop(r, "corners.overhang", "splay.ends", "ends", r.d.Corners.Overhang, r.d.Splay.Ends)
-		pastTop(r, "corners.overhang-edges", "splay.edges", "front and back edges", r.d.Corners.OverhangEdges, r.d.Splay.Edges)
-		return
+	if j := r.d.Corners.Joint; form.Tailed(j) || form.Mitred(j) {
+		return // whose top ends flush
 	}
-	overhang(r, "corners.overhang", "ends", r.d.Corners.Overhang)
-	overhang(r, "corners.overhang-edges", "front and back edges", r.d.Corners.OverhangEdges)
+	pastTop(r, "corners.overhang", "splay.ends", "ends", r.d.Corners.Overhang, r.d.Splay.Ends)
+	pastTop(r, "corners.overhang-edges", "splay.edges", "front and back edges", r.d.Corners.OverhangEdges, r.d.Splay.Edges)
 }
 
 // pastTop tells of sides that lean out, over the thickness of the top, past an overhang taken at its
@@ -39,14 +36,4 @@ func pastTop(r *run, path, splay, where string, o measure.Length, lean measure.A
 		Parts: topIDs(r), Sizes: []string{path, splay, "boards.top.thickness"},
 		Text: sentence("the top overhangs by %s at the %s of its upper face, but down to its lower face the sides lean out %s; an overhang of %s or more clears it, or none, and the top is cut flush with them.",
 			over, where, out, r.mm(r.up(need+r.step()/2)))})
-}
-
-func overhang(r *run, path, where string, o measure.Length) {
-	if o <= 0 {
-		return
-	}
-	r.add(part.Finding{ID: "overhang-with-dovetails", Level: part.Warning, Figure: o.MM(), Unit: "mm", Source: ownGeometry,
-		Parts: topIDs(r), Sizes: []string{path},
-		Text: sentence("an overhang of %s at the %s is given, but a top whose corners are a %s ends flush with the sides; take it out, or choose a butt joint or a housing.",
-			r.long(o), where, r.d.Corners.Joint)})
 }

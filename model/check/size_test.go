@@ -43,8 +43,6 @@ func TestSizeFindings(t *testing.T) {
 		// 20 mm × tan 6°
 		"an overhang less than the lean": {from: soundHoused(), spoil: overhangOf(2), mend: overhangOf(2.5), id: "overhang-less-than-lean",
 			level: part.Stop, figure: 2, limit: 20 * math.Tan(6*math.Pi/180), says: "an overhang of 2.5 mm or more"},
-		"a dovetailed top cannot overhang": {from: sound(), spoil: overhangOf(15), mend: overhangOf(0), id: "overhang-with-dovetails",
-			level: part.Warning, figure: 15, limit: 0, says: "flush"},
 		"a timber that nobody has listed": {from: sound(), spoil: timberOf("wite oak"), mend: timberOf("oak, white"), id: "timber-unknown",
 			level: part.Warning, figure: 0, limit: 0, says: "white oak"},
 		"no timber": {from: sound(), spoil: timberOf(""), mend: timberOf("teak"), id: "timber-unknown",

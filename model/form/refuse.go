@@ -69,7 +69,7 @@ func (b *builder) refuseCorners(d Design) {
 		case o.size < 0 || math.IsInf(o.size.MM(), 0) || math.IsNaN(o.size.MM()):
 			b.find(stop("overhang-below-nothing", "An overhang reaches outward; it cannot be less than nothing.", o.size.MM(), 0, "mm", o.path))
 		case o.size > 0 && endsFlush(k.Joint):
-			b.find(stop("overhang-on-dovetails", fmt.Sprintf("A top whose corners are a %s ends where the sides end; it cannot overhang.", k.Joint),
+			b.find(stop("overhang-on-dovetails", fmt.Sprintf("A top whose corners are a %s ends where the sides end; it cannot overhang. Take the overhang out, or choose a butt joint or a housing.", k.Joint),
 				o.size.MM(), 0, "mm", o.path, "corners.joint"))
 		}
 	}
