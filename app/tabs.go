@@ -31,7 +31,7 @@ func newTables() []maker {
 		{title: "Marking", make: table.Marking},
 		{title: "Boring", make: one(table.Boring)},
 		{title: "Steps", after: one(table.Steps)},
-		{title: "Sizes", make: one(table.Sizes)},
+		{title: "Sizes", make: table.Outside},
 		{title: "Will it hold", make: one(table.Holding)},
 		{title: costTab, make: one(table.Cost)},
 		{title: boardPlanTab},

@@ -273,6 +273,37 @@ func decimal(d *form.Design) string {
 	return "point"
 }
 
+// toleranceGroup is what the shop's cuts hold to.
+func toleranceGroup() Group {
+	return Group{Title: "What cuts hold to", Fields: []field.Spec{
+		lengthIfAny("tolerance.length", "Lengths, ±", "as usual", func(d *form.Design) measure.Length { return d.Tolerance.Length }),
+		{Path: "tolerance.angle", Label: "Angles, ±", Turns: true, Hint: "as usual", Value: func(d *form.Design) any { return ifAny(d.Tolerance.Angle) }},
+		lengthIfAny("tolerance.thickness", "Thicknesses, ±", "as usual", func(d *form.Design) measure.Length { return d.Tolerance.Thickness }),
+	}}
+}
+
+// cameOutGroup is what was measured on the finished piece, as far as its form is measured so.
+func cameOutGroup(d *form.Design) Group {
+	g := Group{Title: "As it came out"}
+	add := func(key, label string, get func(form.CameOut) measure.Length) {
+		g.Fields = append(g.Fields, lengthIfAny("came-out."+key, label, "not measured", func(d *form.Design) measure.Length { return get(d.CameOut) }))
+	}
+	stands := form.OnSides(d.Form)
+	if d.Form != form.Steps {
+		add("width-top", "Width at the top", func(c form.CameOut) measure.Length { return c.WidthTop })
+	}
+	add("width-floor", "Width at the floor", func(c form.CameOut) measure.Length { return c.WidthFloor })
+	if stands {
+		add("height-left", "Height, left end", func(c form.CameOut) measure.Length { return c.HeightLeft })
+		add("height-right", "Height, right end", func(c form.CameOut) measure.Length { return c.HeightRight })
+	} else if d.Form != ring {
+		add("depth-top", "Depth at the top", func(c form.CameOut) measure.Length { return c.DepthTop })
+		add("depth-floor", "Depth at the floor", func(c form.CameOut) measure.Length { return c.DepthFloor })
+		add("height-whole", "Height of it", func(c form.CameOut) measure.Length { return c.Height })
+	}
+	return g
+}
+
 func useGroup() Group {
 	return Group{Title: "What it has to bear", Fields: []field.Spec{
 		count("use.load", "Load, kg", func(d *form.Design) int { return d.Use.Load }),

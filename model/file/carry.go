@@ -53,6 +53,9 @@ func (d *Document) SetForm(name string) error {
 			next.Remove(underPath(i))
 		}
 	}
+	if name != from {
+		next.Remove("came-out") // of another piece
+	}
 	next.dropResawn(name)
 	next.dropOverhang()
 	next.dropFeatures(name)

@@ -42,6 +42,8 @@ func (r *reader) top(d *form.Design) {
 		"round":          r.round(&d.Round),
 		"papers":         r.papers(&d.Papers),
 		"use":            r.group(fields{"load": r.count(&d.Use.Load, 1, 2000), "dry": r.count(&d.Use.Dry, 5, 95), "damp": r.count(&d.Use.Damp, 5, 95)}),
+		"tolerance":      r.tolerance(&d.Tolerance),
+		"came-out":       r.cameOut(&d.CameOut),
 		"cost":           r.cost(&d.Cost),
 		"boards-on-hand": r.stock(&d.OnHand, form.NameOnHand),
 		"boards-to-buy":  r.stock(&d.ToBuy, form.NameToBuy, "price"),
@@ -51,6 +53,28 @@ func (r *reader) top(d *form.Design) {
 	r.onlyWhere(d)
 	r.resawn(d)
 	r.graded(d)
+}
+
+// tolerance reads what the shop's cuts hold to.
+func (r *reader) tolerance(t *form.Tolerance) taker {
+	return r.group(fields{
+		"length":    r.length(&t.Length, aboveZero),
+		"angle":     r.angle(&t.Angle, 0.001, 5, "an angle from 0.001 to 5 degrees is expected, such as 0.1 deg"),
+		"thickness": r.length(&t.Thickness, aboveZero),
+	})
+}
+
+// cameOut reads what was measured on the finished piece.
+func (r *reader) cameOut(c *form.CameOut) taker {
+	return r.group(fields{
+		"width-top":    r.length(&c.WidthTop, aboveZero),
+		"width-floor":  r.length(&c.WidthFloor, aboveZero),
+		"depth-top":    r.length(&c.DepthTop, aboveZero),
+		"depth-floor":  r.length(&c.DepthFloor, aboveZero),
+		"height-whole": r.length(&c.Height, aboveZero),
+		"height-left":  r.length(&c.HeightLeft, aboveZero),
+		"height-right": r.length(&c.HeightRight, aboveZero),
+	})
 }
 
 func (r *reader) version(n *yaml.Node, path string) {

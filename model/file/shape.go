@@ -7,7 +7,7 @@ import (
 // shape is which keys stand where, in the order in which they are written. An item of a list is "#".
 var shape = map[string][]string{
 	"": words(`splaywright title units form size splay timber timbers boards corners bottom lid stretchers aprons features
-		names allowance saw round papers use cost plan boards-on-hand boards-to-buy yard`),
+		names allowance saw round papers use tolerance came-out cost plan boards-on-hand boards-to-buy yard`),
 	"timbers": {"#"},
 	"timbers.#": words(`name kind specific-gravity volume-at side-hardness modulus-of-elasticity modulus-of-rupture
 		change-radial change-tangential source price-per-m3 price-per-board-foot`),
@@ -45,6 +45,8 @@ var shape = map[string][]string{
 	"papers.as":                  {"#"},
 	"papers.patterns":            words("on bar-x bar-y margin overlap"),
 	"use":                        words("load dry damp"),
+	"tolerance":                  words("length angle thickness"),
+	"came-out":                   words("width-top width-floor depth-top depth-floor height-whole height-left height-right"),
 	"cost":                       words("wood-per-m3 wood-per-board-foot waste each-screw each-plug finish-per-m2"),
 	"boards-on-hand":             {"#"},
 	"boards-on-hand.#":           words("name timber length width thickness bow cup twist count price grain sawn face note outline avoid"),

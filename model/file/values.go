@@ -17,7 +17,7 @@ import (
 var kinds = map[string]measure.Kind{}
 
 func init() {
-	for _, k := range strings.Fields("height width depth lower-height lower-width thickness bow cup twist tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius hollow x y kerf resaw to tail-widths up clearance lap inset set-in trim-ends trim-edges keep keep-width narrowest planing pitch eye-height eye-distance bar-x bar-y margin overlap lengths widths") {
+	for _, k := range strings.Fields("height width depth lower-height lower-width thickness bow cup twist tail pin half-pin overhang overhang-edges length from-end counterbore below-top across rise diameter radius hollow x y kerf resaw to tail-widths up clearance lap inset set-in trim-ends trim-edges keep keep-width narrowest planing pitch eye-height eye-distance bar-x bar-y margin overlap lengths widths width-top width-floor depth-top depth-floor height-whole height-left height-right") {
 		kinds[k] = measure.OfLength
 	}
 	for _, k := range strings.Fields("ends edges middle front back end-left end-right slope angle step max-swing max-tilt turn cradle") {

@@ -103,6 +103,12 @@ var only = []struct {
 	{"bottom", "tray chest ring", "what has a top on sides has no bottom"},
 	{"lid", "chest", "only a chest has a lid"},
 	{"stretchers", "stool steps", "stretchers stand between the sides of a stool or of steps; walls need none"},
+	{"came-out.width-top", "stool tray chest ring", "steps are measured at the floor, and in height at either end"},
+	{"came-out.depth-top", "tray chest", "of a board that is cut to its depth there is nothing to find out"},
+	{"came-out.depth-floor", "tray chest", "of a board that is cut to its depth there is nothing to find out"},
+	{"came-out.height-whole", "tray chest", "a stool and steps are measured in height at either end, height-left and height-right"},
+	{"came-out.height-left", "stool steps", "walls are measured in height as a whole, height-whole"},
+	{"came-out.height-right", "stool steps", "walls are measured in height as a whole, height-whole"},
 	{"aprons", "stool", "aprons stand between a stool's two sides; steps take stretchers, and walls need none"},
 }
 

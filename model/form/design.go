@@ -29,6 +29,8 @@ type Design struct {
 	Round      Round
 	Papers     Papers
 	Use        Use
+	Tolerance  Tolerance
+	CameOut    CameOut // key came-out
 	Plan       Plan
 	OnHand     []stock.Board // key boards-on-hand
 	ToBuy      []stock.Board // key boards-to-buy: what the yard has, each with its price
@@ -52,6 +54,21 @@ type Use struct {
 	// Dry and Damp are the relative humidity, percent, of the air it lives in at its driest and
 	// dampest, at 20 °C; 0 = 30 and 65.
 	Dry, Damp int
+}
+
+// Tolerance is what the shop's cuts hold to, plus or minus; what is 0 was left out and is as usual.
+type Tolerance struct {
+	Length    measure.Length // of anything that a rule or a stop sets
+	Angle     measure.Angle
+	Thickness measure.Length // of a planed board, and of what is let in
+}
+
+// CameOut is what was measured on the finished piece; 0 = it was not.
+type CameOut struct {
+	WidthTop, WidthFloor    measure.Length
+	DepthTop, DepthFloor    measure.Length
+	Height                  measure.Length // walls
+	HeightLeft, HeightRight measure.Length // a top's ends; steps: the lower tread's left end, the upper one's right
 }
 
 // Words of the design file for the first cuts of a board.

@@ -10,7 +10,8 @@ import (
 // All is every table of the papers, in the order a bench needs them. A table without rows is
 // left out.
 func All(p *form.Piece, s measure.Style) []Table {
-	tables := []Table{Sizes(p, s), CutList(p, s), Points(p, s), Steps(p, s), SawSettings(p, s)}
+	tables := []Table{Sizes(p, s), CutList(p, s), Points(p, s), Steps(p, s), SawSettings(p, s), Tolerances(p, s)}
+	tables = append(tables, CameOut(p, s)...)
 	tables = append(tables, Marking(p, s)...)
 	tables = append(tables, Tenons(p, s)...)
 	tables = append(tables, Seats(p, s), Mortises(p, s), Grooves(p, s), Boring(p, s), Shapes(p, s), Easing(p, s), Holding(p, s), Cost(p, s), Findings(p).Said(s))
@@ -27,7 +28,7 @@ func All(p *form.Piece, s measure.Style) []Table {
 func PaperOf(id string) string {
 	for _, k := range [...]struct{ begins, paper string }{
 		{"sizes", form.PaperCutList}, {"cut-list", form.PaperCutList}, {"steps", form.PaperSteps},
-		{"saw-settings", form.PaperSaw}, {"points", form.PaperCutList},
+		{"saw-settings", form.PaperSaw}, {"tolerances", form.PaperSaw}, {"came-out", form.PaperSaw}, {"reasons", form.PaperSaw}, {"points", form.PaperCutList},
 		{"marking", form.PaperMarking}, {"gauges", form.PaperMarking}, {"seats", form.PaperMarking}, {"grooves", form.PaperMarking},
 		{"boring", form.PaperBoring}, {"shapes", form.PaperBoring}, {"easing", form.PaperBoring},
 		{"holding", form.PaperStrength}, {"cost", form.PaperCost}, {"findings", form.PaperFindings},

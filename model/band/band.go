@@ -1,0 +1,164 @@
+// Package band says how far a finished piece may come out from its figures when every cut is off by as much as the shop
+// holds, and which cut explains what was measured.
+//
+// The model is of boards as they are cut: a side keeps the length it was cut to and the angle it was fitted at, and the
+// figures of the whole follow from all of them. It shares no arithmetic with the forms, which go the other way.
+package band
+
+import (
+	"math"
+
+	"splaywright/model/form"
+	"splaywright/model/measure"
+)
+
+// Unit is what a cause is counted in.
+type Unit int
+
+// Units of causes.
+const (
+	Length Unit = iota // millimetres
+	Degree
+)
+
+// Cause is one cut, or one place, that may be off.
+type Cause struct {
+	What string // what of its part: one of the words below
+	Part string // id of the part
+	Unit Unit
+	Off  float64 // it holds to plus or minus so much
+}
+
+// What may be off.
+const (
+	OfLength    = "length"
+	OfWidth     = "width"
+	OfThickness = "thickness"
+	OfApart     = "distance of what it joins"
+	OfTopAngle  = "angle at its top end"
+	OfDepth     = "depth of what it is let into"
+	OfTopSquare = "squareness of its top end"
+	OfFoot      = "squareness of its floor end"
+	OfTread     = "angle of the tread on it"
+	OfLean      = "lean"
+	OfBevel     = "bevel of an end"
+)
+
+// Figure is a figure of the finished piece.
+type Figure struct {
+	Key     string  // as the design file names it under came-out; "" = it is not measured with a rule
+	What    string  // in words
+	Part    string  // id of the part it is about; "" = the whole
+	Nominal float64 // mm, as designed
+	By      []float64
+	// Worst is how far it may come out when all cuts are off as far as they hold, each the worse way; Likely when each is off
+	// one way or the other by chance: the root of the sum of squares, as usual for stacks of sizes (common practice).
+	Worst, Likely float64
+	Most          int // the cause that adds most to it, -1 = none
+}
+
+// Bands are the figures of a piece with what each may come out by.
+type Bands struct {
+	Causes  []Cause
+	Figures []Figure
+
+	built func(off []float64) []float64 // the figures of the piece with its causes off by so much
+}
+
+// Usual tolerances of a small shop, where a design names none (common practice): a rule read to half a millimetre, a
+// bevel set to a tenth of a degree, a thickness planed to a tenth of a millimetre.
+const (
+	UsualLength    = 0.5 * measure.Millimetre
+	UsualAngle     = 0.1 * measure.Degree
+	UsualThickness = 0.1 * measure.Millimetre
+)
+
+// Of gives the bands of a piece; none where it could not be built.
+func Of(p *form.Piece) Bands {
+	m := &model{p: p, d: p.Design}
+	m.length = orUsual(p.Design.Tolerance.Length.MM(), UsualLength.MM())
+	m.thick = orUsual(p.Design.Tolerance.Thickness.MM(), UsualThickness.MM())
+	m.angle = orUsual(p.Design.Tolerance.Angle.Degrees(), UsualAngle.Degrees())
+	if p.Stopped() || len(p.Parts) == 0 {
+		return Bands{}
+	}
+	switch {
+	case p.Form == form.Steps:
+		m.steps()
+	case form.OnSides(p.Form):
+		m.stool()
+	case p.Form == "ring":
+		m.ring()
+	default:
+		m.walls()
+	}
+	return m.bands()
+}
+
+func orUsual(told, usual float64) float64 {
+	if told > 0 {
+		return told
+	}
+	return usual
+}
+
+// model is a piece while its causes and figures are collected.
+type model struct {
+	p                    *form.Piece
+	d                    form.Design
+	length, thick, angle float64 // what cuts hold to, mm and degrees
+	causes               []Cause
+	figures              []Figure
+	built                func(off []float64) []float64
+}
+
+// may adds a cause and gives its place in the list.
+func (m *model) may(what, part string, unit Unit, off float64) int {
+	m.causes = append(m.causes, Cause{what, part, unit, off})
+	return len(m.causes) - 1
+}
+
+func (m *model) figure(key, what, part string) {
+	m.figures = append(m.figures, Figure{Key: key, What: what, Part: part})
+}
+
+// bands works out what every cause does to every figure.
+func (m *model) bands() Bands {
+	b := Bands{Causes: m.causes, Figures: m.figures, built: m.built}
+	none := make([]float64, len(m.causes))
+	for j, v := range m.built(none) {
+		b.Figures[j].Nominal, b.Figures[j].Most = v, -1
+		b.Figures[j].By = make([]float64, len(m.causes))
+	}
+	const step = 1e-3 // mm or degrees, to either side: far below what is held and far above rounding
+	for k := range m.causes {
+		off := make([]float64, len(m.causes))
+		off[k] = step
+		more := m.built(off)
+		off[k] = -step
+		less := m.built(off)
+		for j := range b.Figures {
+			b.Figures[j].By[k] = (more[j] - less[j]) / (2 * step)
+		}
+	}
+	for j := range b.Figures {
+		b.Figures[j].stack(b.Causes)
+	}
+	return b
+}
+
+// stack adds up what the causes come to.
+func (f *Figure) stack(causes []Cause) {
+	most := 1e-9 // mm; less is rounding
+	for k, by := range f.By {
+		share := math.Abs(by) * causes[k].Off
+		f.Worst += share
+		f.Likely = math.Hypot(f.Likely, share)
+		if share > most*(1+1e-6) { // of equal ones the first
+			most, f.Most = share, k
+		}
+	}
+}
+
+// Built is how the figures come out with the causes off by so much, mm or degrees.
+func (b Bands) Built(off []float64) []float64 { return b.built(off) }
