@@ -12,7 +12,7 @@ type Explained struct{ Text, Sketch string }
 
 // Explain says what the size at a path of a design is; false where nobody has said so.
 func Explain(d *form.Design, path string) (Explained, bool) {
-	for _, key := range keysOf(d, path) {
+	for _, key := range keysOf(settled(d), path) {
 		if e, ok := explainedPiece[key]; ok {
 			return e, true
 		}

@@ -3,6 +3,7 @@
 package panel
 
 import (
+	"slices"
 	"strings"
 
 	"splaywright/app/field"
@@ -37,6 +38,7 @@ const (
 // Groups gives the groups of a design: only the fields that its form, its joint, its stretchers
 // and its features use. names are its named values.
 func Groups(d *form.Design, timbers, names []string) []Group {
+	d = settled(d)
 	out := []Group{pieceGroup(d, timbers)}
 	switch d.Form {
 	case tray, chest, ring:
@@ -58,6 +60,27 @@ func Groups(d *form.Design, timbers, names []string) []Group {
 	out = append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), toleranceGroup(), cameOutGroup(d), planGroup(), costGroup())
 	out = append(out, yardGroups(d, timbers)...)
 	return append(out, papersGroup())
+}
+
+// settled is a design in which joints have names that nobody named, so that the fields are those that its joints use.
+func settled(d *form.Design) *form.Design {
+	out, full := *d, d.Defaults()
+	out.Corners.Joint = full.Corners.Joint
+	out.Stretchers = slices.Clone(d.Stretchers)
+	for i := range min(len(out.Stretchers), len(full.Stretchers)) {
+		out.Stretchers[i].Joint = full.Stretchers[i].Joint
+	}
+	if d.Aprons != nil && full.Aprons != nil {
+		a := *d.Aprons
+		a.Joint = full.Aprons.Joint
+		out.Aprons = &a
+	}
+	if d.Bottom != nil && full.Bottom != nil {
+		b := *d.Bottom
+		b.Joint = full.Bottom.Joint
+		out.Bottom = &b
+	}
+	return &out
 }
 
 // lockable tells of the sizes that resizing a piece may change.

@@ -23,7 +23,7 @@ var layers = [][]string{
 	{"model/part"},
 	{"model/cut", "model/joint"},
 	{"model/form", "model/form/formtest"},
-	{"model/check", "model/file", "model/file/filetest", "model/hold", "model/motion", "model/yield"},
+	{"model/band", "model/check", "model/file", "model/file/filetest", "model/hold", "model/motion", "model/yield"},
 	{"model/resize"},
 	{"model"},
 	{"model/remedy"},

@@ -35,7 +35,7 @@ const (
 	OfWidth     = "width"
 	OfThickness = "thickness"
 	OfApart     = "distance of what it joins"
-	OfTopAngle  = "angle at its top end"
+	OfTopAngle  = "corner angle"
 	OfDepth     = "depth of what it is let into"
 	OfTopSquare = "squareness of its top end"
 	OfFoot      = "squareness of its floor end"

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"splaywright/model/form"
 	"splaywright/model/measure"
@@ -76,20 +77,34 @@ func (b Bands) Reasons(measured []Measured) []Reason {
 	return out
 }
 
+// kind is what causes have in common that one setting makes: what it is, of parts that are cut alike. All bevels are cut with
+// one tilt.
+func (c Cause) kind() [2]string {
+	role, _, _ := strings.Cut(c.Part, "-")
+	switch {
+	case c.What == OfBevel:
+		role = ""
+	case role == "back":
+		role = "front"
+	}
+	return [2]string{c.What, role}
+}
+
 // groups are the causes one by one, and those of a kind all together.
 func (b Bands) groups() [][]int {
 	var out [][]int
-	kinds := map[string][]int{}
-	var order []string
+	kinds := map[[2]string][]int{}
+	var order [][2]string
 	for k, c := range b.Causes {
 		out = append(out, []int{k})
-		if kinds[c.What] == nil {
-			order = append(order, c.What)
+		kind := c.kind()
+		if kinds[kind] == nil {
+			order = append(order, kind)
 		}
-		kinds[c.What] = append(kinds[c.What], k)
+		kinds[kind] = append(kinds[kind], k)
 	}
-	for _, what := range order {
-		if g := kinds[what]; len(g) > 1 {
+	for _, kind := range order {
+		if g := kinds[kind]; len(g) > 1 {
 			out = append(out, g)
 		}
 	}

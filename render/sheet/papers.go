@@ -108,7 +108,7 @@ func (m *maker) tables(p *form.Piece, s set) {
 	if m.ctx.Err() != nil {
 		return
 	}
-	all := table.All(p, s.o.Style)
+	all := table.OnSheets(p, s.o.Style)
 	if s.o.wants(form.PaperCautions) {
 		withoutUnchecked(all, p)
 	}

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"slices"
 	"strings"
 
 	"splaywright/model/form"
@@ -24,11 +25,21 @@ func All(p *form.Piece, s measure.Style) []Table {
 	return kept
 }
 
+// OnSheets are the tables that are set on sheets. What tolerances come to is for planning, and is set there only where the
+// design tells what the shop holds to, or what was measured.
+func OnSheets(p *form.Piece, s measure.Style) []Table {
+	all := All(p, s)
+	if d := p.Design; d.Tolerance == (form.Tolerance{}) && d.CameOut == (form.CameOut{}) {
+		all = slices.DeleteFunc(all, func(t Table) bool { return t.ID == tolerancesID })
+	}
+	return all
+}
+
 // PaperOf names the paper, one of form.PaperNames, that a table stands on.
 func PaperOf(id string) string {
 	for _, k := range [...]struct{ begins, paper string }{
 		{"sizes", form.PaperCutList}, {"cut-list", form.PaperCutList}, {"steps", form.PaperSteps},
-		{"saw-settings", form.PaperSaw}, {"tolerances", form.PaperSaw}, {"came-out", form.PaperSaw}, {"reasons", form.PaperSaw}, {"points", form.PaperCutList},
+		{"saw-settings", form.PaperSaw}, {tolerancesID, form.PaperSaw}, {"came-out", form.PaperSaw}, {"reasons", form.PaperSaw}, {"points", form.PaperCutList},
 		{"marking", form.PaperMarking}, {"gauges", form.PaperMarking}, {"seats", form.PaperMarking}, {"grooves", form.PaperMarking},
 		{"boring", form.PaperBoring}, {"shapes", form.PaperBoring}, {"easing", form.PaperBoring},
 		{"holding", form.PaperStrength}, {"cost", form.PaperCost}, {"findings", form.PaperFindings},

@@ -17,9 +17,11 @@ func Outside(p *form.Piece, style measure.Style) []Table {
 	return append([]Table{Sizes(p, style), Tolerances(p, style)}, CameOut(p, style)...)
 }
 
+const tolerancesID = "tolerances"
+
 // Tolerances is how far each figure of the finished piece may come out, with every cut off by what it holds to.
 func Tolerances(p *form.Piece, style measure.Style) Table {
-	s := newSheet("tolerances", "What tolerances come to", style)
+	s := newSheet(tolerancesID, "What tolerances come to", style)
 	s.words("What")
 	s.lengths("across or along the finished piece", "As designed")
 	s.numbers("± "+lengthUnit(style), "Likely", "Worst")
