@@ -84,9 +84,13 @@ func (p post) stands(from point, off []float64, more float64) point {
 	return from.plus(p.long+off[p.length]-within/math.Cos(a), a+more, p.way)
 }
 
-// inner is where its inner face passes a level so far below where it leaves the top.
-func (p post) inner(from point, off []float64, below float64) float64 {
-	a := p.lean + radians(off[p.angle])
+// outer and inner are where its faces pass a level so far below where it leaves the top; more as for stands.
+func (p post) outer(from point, off []float64, below, more float64) float64 {
+	return from.X + p.way*below*math.Tan(p.lean+radians(off[p.angle])+more)
+}
+
+func (p post) inner(from point, off []float64, below, more float64) float64 {
+	a := p.lean + radians(off[p.angle]) + more
 	return from.X + p.way*(below*math.Tan(a)-(p.thickness+off[p.thick])/math.Cos(a))
 }
 
@@ -119,10 +123,6 @@ func (m *model) stool() {
 	ends := func(off []float64) (l, r point) {
 		return point{-width / 2, 0}, point{width/2 + off[apart], 0}
 	}
-	for i := range rails {
-		l, r := ends(make([]float64, len(m.causes)))
-		rails[i].length = m.between(left, right, l, r, make([]float64, len(m.causes)), rails[i].below)
-	}
 	m.figure("width-top", over, "")
 	m.figure("width-floor", "width at the floor", "")
 	m.figure("height-left", "height at the left end", "")
@@ -130,6 +130,11 @@ func (m *model) stool() {
 	m.figure("", "one end higher than the other", "")
 	m.figure("", "one of the four feet off the floor", "")
 	m.railFigures("")
+	between := func(s rail, off []float64) float64 {
+		l, r := ends(off)
+		return between(left, right, l, r, off, s.below)
+	}
+	m.fit(rails, between)
 	deep := m.p.Overall.DepthFloor.MM()
 	m.built = func(off []float64) []float64 {
 		l, r := ends(off)
@@ -138,7 +143,7 @@ func (m *model) stool() {
 		hl, hr := height(a, b, l), height(a, b, r)
 		out := []float64{to.X - from.X, wide(a, b), hl, hr, hl - hr, twist(left, right, deep, off)}
 		for _, s := range rails {
-			out = append(out, m.play(s, m.between(left, right, l, r, off, s.below), off))
+			out = append(out, s.play(between(s, off), off))
 		}
 		return out
 	}
@@ -170,14 +175,21 @@ func (m *model) railFigures(under string) {
 	}
 }
 
+// fit gives rails the lengths that they have as designed, when nothing is off.
+func (m *model) fit(rails []rail, between func(s rail, off []float64) float64) {
+	for i := range rails {
+		rails[i].length = between(rails[i], make([]float64, len(m.causes)))
+	}
+}
+
 // between is how far apart the inner faces of two sides are at a height.
-func (m *model) between(left, right post, l, r point, off []float64, below float64) float64 {
+func between(left, right post, l, r point, off []float64, below float64) float64 {
 	from, to := left.placed(l, 0), right.placed(r, 0) // a rail hangs below the underside, wherever that is
-	return right.inner(to, off, below+to.Z) - left.inner(from, off, below+from.Z)
+	return right.inner(to, off, below+to.Z, 0) - left.inner(from, off, below+from.Z, 0)
 }
 
 // play is what a rail is short of its place by, below 0 what it pushes the sides apart.
-func (m *model) play(s rail, between float64, off []float64) float64 {
+func (s rail) play(between float64, off []float64) float64 {
 	gap := between - s.length - off[s.cause]
 	if s.deepLeft >= 0 {
 		gap += off[s.deepLeft] + off[s.deepRight]

@@ -6,50 +6,100 @@ import (
 	"splaywright/model/form"
 )
 
-// steps: the upper tread with the middle and the right side, and the lower tread from the middle side's outer face to the
-// left side. They stand on the outer feet; the middle one comes out above the floor or below it.
+// flight is steps as they were cut: the upper tread with the middle and the right side, and the lower tread from the middle
+// side's outer face to the left side.
+type flight struct {
+	left, middle, right    post
+	upper, lower           float64 // mm, the treads' upper faces from outer face to outer face
+	down                   float64 // from where the middle side begins to the lower tread's upper face, along its outer face
+	apart, long            int     // causes: the treads' lengths
+	thickUpper, thickLower int
+	place, tread, deep     int // of the lower tread on the middle side; deep -1 = it is let into nothing
+	upperRails, lowerRails []rail
+}
+
 func (m *model) steps() {
 	d := m.d
-	high, low := d.Size.Height.MM(), d.Size.LowerHeight.MM()
+	f := &flight{deep: -1}
 	upper, lower := m.p.Part("top-upper"), m.p.Part("top-lower")
-	widthUpper, widthLower := treads(m.p)
-	apart, long := m.may(OfLength, upper.ID, Length, m.length), m.may(OfLength, lower.ID, Length, m.length)
-	thickUpper, thickLower := m.may(OfThickness, upper.ID, Length, m.thick), m.may(OfThickness, lower.ID, Length, m.thick)
-	middle := m.post("side-middle", d.Splay.Middle, d.Size.Height, -1)
-	right := m.post("side-right", d.Splay.Ends, d.Size.Height, 1)
-	left := m.post("side-left", d.Splay.Ends, d.Size.LowerHeight, -1)
-	place, tread := m.may(OfApart, "side-middle", Length, m.length), m.may(OfTread, "side-middle", Degree, m.angle)
-	deep := -1
+	f.upper, f.lower = treads(m.p)
+	f.apart, f.long = m.may(OfLength, upper.ID, Length, m.length), m.may(OfLength, lower.ID, Length, m.length)
+	f.thickUpper, f.thickLower = m.may(OfThickness, upper.ID, Length, m.thick), m.may(OfThickness, lower.ID, Length, m.thick)
+	f.middle = m.post("side-middle", d.Splay.Middle, d.Size.Height, -1)
+	f.right = m.post("side-right", d.Splay.Ends, d.Size.Height, 1)
+	f.left = m.post("side-left", d.Splay.Ends, d.Size.LowerHeight, -1)
+	f.place, f.tread = m.may(OfApart, "side-middle", Length, m.length), m.may(OfTread, "side-middle", Degree, m.angle)
 	if d.Corners.Joint != form.Butt && d.Corners.Depth != nil {
-		deep = m.may(OfDepth, lower.ID, Length, m.thick)
+		f.deep = m.may(OfDepth, lower.ID, Length, m.thick)
 	}
+	f.down = ((d.Size.Height - d.Size.LowerHeight).MM() - f.middle.under) / math.Cos(f.middle.lean)
+	f.upperRails, f.lowerRails = m.rails(form.UnderUpper), m.rails(form.UnderLower)
 	m.figure("width-floor", "width at the floor", "")
 	m.figure("height-right", "height at the right end", "")
 	m.figure("height-left", "height of the lower tread at the left end", "")
 	m.figure("", "the middle foot off the floor", "")
 	m.figure("", "one of the four outer feet off the floor", "")
+	m.railFigures(form.UnderUpper)
+	m.railFigures(form.UnderLower)
+	m.fit(f.upperRails, f.upperRoom)
+	m.fit(f.lowerRails, f.lowerRoom)
 	across := m.p.Overall.DepthFloor.MM()
-	m.built = func(off []float64) []float64 {
-		top, end := point{}, point{X: widthUpper + off[apart]}
-		from := middle.placed(top, off[thickUpper])
-		mid := middle.stands(from, off, 0)
-		far := right.stands(right.placed(end, off[thickUpper]), off, 0)
-		// Where the lower tread's upper face meets the middle side's outer face, and how it is turned there.
-		lean := middle.lean + radians(off[middle.angle])
-		down := (high-low-middle.under)/math.Cos(middle.lean) + off[place]
-		meet := from.plus(down, lean, -1)
-		turned := lean - middle.lean + radians(off[tread])
-		reach := widthLower + off[long]
-		if deep >= 0 {
-			reach -= off[deep]
-		}
-		s, c := math.Sincos(turned)
-		near := point{meet.X - reach*c, meet.Z + reach*s}
-		under := left.placed(point{}, off[thickLower])
-		start := point{near.X + under.X*c + under.Z*s, near.Z - under.X*s + under.Z*c}
-		foot := left.stands(start, off, turned)
-		return []float64{wide(foot, far), height(foot, far, end), height(foot, far, near), height(foot, far, mid), twist(left, right, across, off)}
+	m.built = func(off []float64) []float64 { return f.built(off, across) }
+}
+
+// standing is where the boards of steps come to, the middle side's top end at the origin.
+type standing struct {
+	top, end, from point   // of the upper tread, and where the middle side leaves it
+	meet, near     point   // of the lower tread: on the middle side's outer face, and its free end
+	start          point   // where the left side leaves it
+	turned         float64 // radians, of the lower tread, its free end upwards
+}
+
+func (f *flight) stand(off []float64) standing {
+	s := standing{end: point{X: f.upper + off[f.apart]}}
+	s.from = f.middle.placed(s.top, off[f.thickUpper])
+	lean := f.middle.lean + radians(off[f.middle.angle])
+	s.meet = s.from.plus(f.down+off[f.place], lean, -1)
+	s.turned = lean - f.middle.lean + radians(off[f.tread])
+	reach := f.lower + off[f.long]
+	if f.deep >= 0 {
+		reach -= off[f.deep]
 	}
+	sin, cos := math.Sincos(s.turned)
+	s.near = point{s.meet.X - reach*cos, s.meet.Z + reach*sin}
+	under := f.left.placed(point{}, off[f.thickLower])
+	s.start = point{s.near.X + under.X*cos + under.Z*sin, s.near.Z - under.X*sin + under.Z*cos}
+	return s
+}
+
+// built are the figures in the order in which they are listed. The steps stand on their outer feet; the middle one comes out
+// above the floor or below it.
+func (f *flight) built(off []float64, across float64) []float64 {
+	s := f.stand(off)
+	foot := f.left.stands(s.start, off, s.turned)
+	mid := f.middle.stands(s.from, off, 0)
+	far := f.right.stands(f.right.placed(s.end, off[f.thickUpper]), off, 0)
+	out := []float64{wide(foot, far), height(foot, far, s.end), height(foot, far, s.near), height(foot, far, mid), twist(f.left, f.right, across, off)}
+	for _, r := range f.upperRails {
+		out = append(out, r.play(f.upperRoom(r, off), off))
+	}
+	for _, r := range f.lowerRails {
+		out = append(out, r.play(f.lowerRoom(r, off), off))
+	}
+	return out
+}
+
+// upperRoom is how far apart the middle and the right side are at a rail under the upper tread.
+func (f *flight) upperRoom(r rail, off []float64) float64 {
+	s := f.stand(off)
+	return between(f.middle, f.right, s.top, s.end, off, r.below)
+}
+
+// lowerRoom is the same of the left side and the middle one's outer face, under the lower tread.
+func (f *flight) lowerRoom(r rail, off []float64) float64 {
+	s := f.stand(off)
+	z := s.meet.Z - r.below
+	return f.middle.outer(s.from, off, s.from.Z-z, 0) - f.left.inner(s.start, off, s.start.Z-z, s.turned)
 }
 
 // treads are how long the treads' upper faces are, from outer face to outer face: the upper one's from the middle side's to
