@@ -74,6 +74,7 @@ func TestEveryFormFollowsTheSchema(t *testing.T) {
 	}
 	for _, e := range assets.Examples() {
 		designs["stopped "+e.Name] = string(e.YAML)
+		designs["measured "+e.Name] = string(e.YAML) + "came-out: {width-floor: 500 mm}\n"
 	}
 	s := schema(t)
 	stopped := 0

@@ -43,6 +43,9 @@ type result struct {
 	Parts       []partJSON    `json:"parts"`
 	Joints      []jointJSON   `json:"joints"`
 	Findings    []findingJSON `json:"findings"`
+
+	Tolerances []toleranceJSON `json:"tolerances"`
+	Reasons    []reasonJSON    `json:"reasons,omitempty"`
 }
 
 type overallJSON struct {
@@ -193,6 +196,9 @@ func resultOf(p *form.Piece) result {
 		Parts:    each(p.Parts, partOf),
 		Joints:   each(p.Joints, jointOf),
 		Findings: each(p.Findings, findingOf),
+
+		Tolerances: tolerancesOf(p),
+		Reasons:    reasonsOf(p),
 	}
 }
 

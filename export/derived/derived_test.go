@@ -127,6 +127,7 @@ func TestFiguresOfTheWorkedExample(t *testing.T) {
 		{"parts/1/blank/length", 263.534, 5e-4},
 		{"parts/1/face_length/outer", 261.432, 5e-4},
 		{"parts/1/volume", 1229658.276, 5e-3},
+		{"tolerances/1/worst", 0.5 + math.Sin(math.Pi/30) + 520*math.Pi/1800, 1e-6}, // length of the top and the sides, two corner angles
 		{"joints/0/dihedral", 96, 1e-9},
 		{"joints/0/slope", 8, 1e-9},
 		{"joints/0/baseline/outer", 20.1102, 5e-5},

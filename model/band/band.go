@@ -46,6 +46,7 @@ const (
 
 // Figure is a figure of the finished piece.
 type Figure struct {
+	ID      string
 	Key     string  // as the design file names it under came-out; "" = it is not measured with a rule
 	What    string  // in words
 	Part    string  // id of the part it is about; "" = the whole
@@ -119,7 +120,12 @@ func (m *model) may(what, part string, unit Unit, off float64) int {
 }
 
 func (m *model) figure(key, what, part string) {
-	m.figures = append(m.figures, Figure{Key: key, What: what, Part: part})
+	m.figures = append(m.figures, Figure{ID: key, Key: key, What: what, Part: part})
+}
+
+// gap adds a figure that is nothing as designed.
+func (m *model) gap(id, what, part string) {
+	m.figures = append(m.figures, Figure{ID: id, What: what, Part: part})
 }
 
 // bands works out what every cause does to every figure.

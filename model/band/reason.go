@@ -51,7 +51,7 @@ const farthest = 100
 // Reasons are the single faults that explain what was measured, those that explain all of it first, of these the one that
 // asks least of the shop's usual care. Nothing where nothing was measured, or all is within what a rule reads.
 func (b Bands) Reasons(measured []Measured) []Reason {
-	if worst(measured, b.values(nil)) <= Reading {
+	if len(measured) == 0 || worst(measured, b.values(nil)) <= Reading {
 		return nil
 	}
 	var out []Reason

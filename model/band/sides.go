@@ -127,8 +127,8 @@ func (m *model) stool() {
 	m.figure("width-floor", "width at the floor", "")
 	m.figure("height-left", "height at the left end", "")
 	m.figure("height-right", "height at the right end", "")
-	m.figure("", "one end higher than the other", "")
-	m.figure("", "one of the four feet off the floor", "")
+	m.gap("ends-differ", "one end higher than the other", "")
+	m.gap("foot-off-floor", "one of the four feet off the floor", "")
 	m.railFigures("")
 	between := func(s rail, off []float64) float64 {
 		l, r := ends(off)
@@ -170,7 +170,7 @@ func (m *model) rails(under string) []rail {
 func (m *model) railFigures(under string) {
 	for _, s := range m.d.Rails() {
 		if q := m.p.Part(s.ID); q != nil && (under == "" || s.Under == under) {
-			m.figure("", fmt.Sprintf("%s short of the sides", q.Name), s.ID)
+			m.gap("rail-short", fmt.Sprintf("%s short of the sides", q.Name), s.ID)
 		}
 	}
 }

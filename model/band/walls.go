@@ -53,12 +53,12 @@ func (m *model) walls() {
 	m.figure("width-floor", wideBelow, "")
 	m.figure("depth-floor", deepBelow, "")
 	m.figure("height-whole", "height", "")
-	m.figure("", "front longer than the back", "")
-	m.figure("", "right end longer than the left", "")
+	m.gap("front-longer", "front longer than the back", "")
+	m.gap("right-longer", "right end longer than the left", "")
 	mitred := len(bevels) > 0
 	thick := m.mitre("front")
 	if mitred {
-		m.figure("", "last corner open", "")
+		m.gap("last-joint-open", "last corner open", "")
 	}
 	m.built = func(off []float64) []float64 {
 		rise := func(w wall) float64 {
@@ -112,7 +112,7 @@ func (m *model) ring() {
 	m.figure("width-top", "across the flats at the top", "")
 	m.figure("width-floor", "across the flats at the floor", "")
 	if len(bevels) > 0 {
-		m.figure("", "last joint open", "")
+		m.gap("last-joint-open", "last joint open", "")
 	}
 	flats, high := m.d.Size.Width.MM(), m.plumb(ids...)
 	if m.d.Size.TakenAt == form.AtFloor {
