@@ -24,7 +24,8 @@ func (p *program) angles() *cobra.Command {
 flat and on edge, the angle inside the corner, and the line of the corner. LEAN and NEXT are degrees from
 plumb, or rise and run such as 1:9.5 or 120:360, of the board that is cut and of its neighbour; NEXT is as
 LEAN when it is left out. With --sides it is one corner of a ring of so many equal sides.`, `Two lengths give LEAN too: --out is how far the board comes out of plumb, --height is over what height, plumb
-from the floor, and --along over what length of the board's own slope. Then only NEXT is named beside them.`),
+from the floor, and --along over what length of the board's own slope. All three have to agree. Then only NEXT
+is named beside them.`),
 		Example: "  splaywright angles 12\n  splaywright angles 10 5\n  splaywright angles 9 --sides 6\n  splaywright angles --out '1 1/4 in' --along '17 1/2 in'",
 		RunE: func(_ *cobra.Command, args []string) error {
 			leans, err := leansOf(args, by)
