@@ -40,15 +40,19 @@ func (l planned) awaiting(listed []stock.Board, overdue bool) (boards []stock.Bo
 		place[k] = len(boards)
 		boards = append(boards, l.boards[k])
 	}
-	nth := map[int]int{}
+	nth, of := map[int]int{}, map[int]int{}
+	for _, c := range l.cuts {
+		of[c.Layout.Board]++
+	}
 	for _, c := range l.cuts {
 		i, is := place[c.Layout.Board]
 		if !is || nth[i] == boards[i].Number() {
 			continue
 		}
 		nth[i]++
+		was := of[c.Layout.Board]
 		c.Layout.Board, c.Awaited = i, overdue
-		c.Title = table.NameOfNth(boards[i], nth[i])
+		c.Title = table.NameOfNth(boards[i], nth[i], min(was, boards[i].Number()))
 		cuts = append(cuts, c)
 	}
 	return boards, cuts

@@ -61,21 +61,25 @@ func forSeveral(s *sheet, r yield.Result) {
 
 func mm(x float64) measure.Length { return measure.Length(x) }
 
-// BoardName is what a board that is cut is called; of several alike, the number of each.
+// BoardName is what a board that is cut is called; of several alike that are, the number of each.
 func BoardName(r yield.Result, layout int) string {
 	at := r.Plan.Layouts[layout].Board
-	nth := 1
-	for _, l := range r.Plan.Layouts[:layout] {
-		if l.Board == at {
+	nth, cut := 0, 0
+	for i, l := range r.Plan.Layouts {
+		if l.Board != at {
+			continue
+		}
+		cut++
+		if i <= layout {
 			nth++
 		}
 	}
-	return NameOfNth(r.Task.Boards[at], nth)
+	return NameOfNth(r.Task.Boards[at], nth, cut)
 }
 
-// NameOfNth names one of several boards that are alike, counted from 1.
-func NameOfNth(b stock.Board, nth int) string {
-	if b.Number() > 1 {
+// NameOfNth names one of so many boards that are alike, counted from 1.
+func NameOfNth(b stock.Board, nth, of int) string {
+	if of > 1 {
 		return fmt.Sprintf("%s (%d)", b.Name, nth)
 	}
 	return b.Name

@@ -235,6 +235,10 @@ func TestBoardsAlikeAreNumbered(t *testing.T) {
 		}
 		seen[name] = true
 	}
+	one := planOf(t, onBoards(stock.Board{Name: "plank", Length: 2400, Width: 300, Thickness: 27, Count: 5}))
+	if len(one.Plan.Layouts) != 1 || BoardName(one, 0) != "plank" {
+		t.Errorf("the only one that is cut is called %q", BoardName(one, 0))
+	}
 }
 
 // Strips of two equal glue-ups are told apart by the part that they make.
