@@ -111,7 +111,7 @@ var explainedMore = map[string]Explained{
 	"plan.missing":                {say.Key("Whether wood to buy is for the parts that the boards on hand do not yield, instead of the whole piece."), "missing"},
 	"plan.pieces":                 {say.Key("How many of the piece are made together, out of the same wood. Drawings, cut list and costs are for one."), "pieces"},
 	"tolerance.length":            {say.Key("How near your lengths come to what you cut them to, plus or minus. What that makes of the piece stands under Sizes. Left empty, it is 0.5 mm."), "round-to"},
-	"tolerance.angle":             {say.Key("How near your angles come, plus or minus: the saw's own step, and how it is set. Left empty, it is 0.1°."), "saw-step"},
+	"tolerance.angle":             {say.Key("How near your angles come, plus or minus: the saw's own step, and how it is set. Left empty, it is 0.1°, or half of that step where it is more."), "saw-step"},
 	"tolerance.thickness":         {say.Key("How near boards are planed to their thickness, and housings and tenons cut to their depth, plus or minus. Left empty, it is 0.1 mm."), "planing"},
 	"came-out.width-top":          {say.Key("What you measure of the finished piece where its sides leave the top, or over its walls at the rim. Under Sizes stands what would explain it."), "width"},
 	"came-out.width-floor":        {say.Key("What you measure of the finished piece over its feet, or over its walls at the floor."), "taken-at"},

@@ -6,6 +6,7 @@
 package band
 
 import (
+	"cmp"
 	"math"
 
 	"splaywright/model/form"
@@ -62,12 +63,13 @@ type Figure struct {
 type Bands struct {
 	Causes  []Cause
 	Figures []Figure
+	Holds   form.Tolerance // what the cuts are taken to hold to, as told or as usual
 
 	built func(off []float64) []float64 // the figures of the piece with its causes off by so much
 }
 
 // Usual tolerances of a small shop, where a design names none (common practice): a rule read to half a millimetre, a
-// bevel set to a tenth of a degree, a thickness planed to a tenth of a millimetre.
+// bevel set to a tenth of a degree, or as near as the saw's step rounds it, a thickness planed to a tenth of a millimetre.
 const (
 	UsualLength    = 0.5 * measure.Millimetre
 	UsualAngle     = 0.1 * measure.Degree
@@ -76,10 +78,9 @@ const (
 
 // Of gives the bands of a piece; none where it could not be built.
 func Of(p *form.Piece) Bands {
-	m := &model{p: p, d: p.Design}
-	m.length = orUsual(p.Design.Tolerance.Length.MM(), UsualLength.MM())
-	m.thick = orUsual(p.Design.Tolerance.Thickness.MM(), UsualThickness.MM())
-	m.angle = orUsual(p.Design.Tolerance.Angle.Degrees(), UsualAngle.Degrees())
+	t := p.Design.Tolerance
+	t = form.Tolerance{Length: cmp.Or(t.Length, UsualLength), Angle: cmp.Or(t.Angle, max(UsualAngle, p.Design.Saw.Step/2)), Thickness: cmp.Or(t.Thickness, UsualThickness)}
+	m := &model{p: p, d: p.Design, holds: t, length: t.Length.MM(), angle: t.Angle.Degrees(), thick: t.Thickness.MM()}
 	if p.Stopped() || len(p.Parts) == 0 {
 		return Bands{}
 	}
@@ -96,17 +97,11 @@ func Of(p *form.Piece) Bands {
 	return m.bands()
 }
 
-func orUsual(told, usual float64) float64 {
-	if told > 0 {
-		return told
-	}
-	return usual
-}
-
 // model is a piece while its causes and figures are collected.
 type model struct {
 	p                    *form.Piece
 	d                    form.Design
+	holds                form.Tolerance
 	length, thick, angle float64 // what cuts hold to, mm and degrees
 	causes               []Cause
 	figures              []Figure
@@ -130,7 +125,7 @@ func (m *model) gap(id, what, part string) {
 
 // bands works out what every cause does to every figure.
 func (m *model) bands() Bands {
-	b := Bands{Causes: m.causes, Figures: m.figures, built: m.built}
+	b := Bands{Causes: m.causes, Figures: m.figures, Holds: m.holds, built: m.built}
 	none := make([]float64, len(m.causes))
 	for j, v := range m.built(none) {
 		b.Figures[j].Nominal, b.Figures[j].Most = v, -1

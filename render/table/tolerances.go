@@ -37,21 +37,23 @@ func Tolerances(p *form.Piece, style measure.Style) Table {
 	if len(b.Figures) == 0 {
 		return s.done()
 	}
-	t := p.Design.Tolerance
 	s.note(fmt.Sprintf("Lengths are taken to hold to ±%s, angles to ±%s, thicknesses and what is let in to ±%s (tolerance). Likely: each cut off one way or the other by chance, the root of the sum of squares; worst: all of them the worse way.",
-		s.exactly(orLength(t.Length, band.UsualLength)), degreesOf(orAngle(t.Angle, band.UsualAngle)), s.exactly(orLength(t.Thickness, band.UsualThickness))))
+		s.exactly(b.Holds.Length.MM()), degreesOf(b.Holds.Angle), s.exactly(b.Holds.Thickness.MM())))
 	if n, through := b.Closing(); n > 0 {
-		gap := 0.4 // mm, some 1/64 in: what a mitre may gape
-		s.note(fmt.Sprintf("For a last corner that gapes no more than %s, each of the %d bevels may be off by %s°.", s.exactly(gap), n, measure.Fixed(band.PerCut(gap, through, n), 3)))
+		s.note(fmt.Sprintf("For a last corner that gapes no more than %s, each of the %d bevels may be off by %s°.",
+			s.exactly(mayGape), n, measure.Fixed(band.PerCut(mayGape, through, n), 3)))
 	}
 	if form.OnSides(p.Form) {
 		s.note("A foot off the floor is felt for with a sheet of paper: true the feet up when the piece stands, on a surface known to be flat.")
-		if len(p.Design.Rails()) > 0 && p.Form != form.Steps {
+		if len(p.Design.Rails()) > 0 {
 			s.note("What is short of the sides leaves a gap where it is above 0, and pushes them apart where it is below.")
 		}
 	}
 	return s.done()
 }
+
+// mayGape is what the last corner of a mitred piece may gape, mm: some 1/64 in (common practice).
+const mayGape = 0.4
 
 // share says which cause adds most to a figure, and how much.
 func (s *sheet) share(p *form.Piece, b band.Bands, f band.Figure) string {
@@ -64,20 +66,6 @@ func partOf(p *form.Piece, id string) string {
 		return partMark(q)
 	}
 	return id
-}
-
-func orLength(told, usual measure.Length) float64 {
-	if told > 0 {
-		return told.MM()
-	}
-	return usual.MM()
-}
-
-func orAngle(told, usual measure.Angle) measure.Angle {
-	if told > 0 {
-		return told
-	}
-	return usual
 }
 
 // degreesOf is an angle to hundredths of a degree.

@@ -40,6 +40,10 @@ func TestTolerancesOfTheWorkedExample(t *testing.T) {
 	if r := got.Rows[row]; math.Abs(*r[3].Number-worst) > 0.005 || math.Abs(*r[2].Number-math.Sqrt(square)) > 0.005 || r[4].Text != "1 Top: length, ±0.50 mm" {
 		t.Errorf("%s; want ±%.3f, ±%.3f", rowText(r), math.Sqrt(square), worst)
 	}
+	d.Saw.Step = measure.Degree // rounds to half a degree
+	if got := Tolerances(model.Derive(d), metric); !strings.Contains(got.Notes[0], "angles to ±0.50°") {
+		t.Errorf("of a saw set to whole degrees it says %q", got.Notes[0])
+	}
 	d.Tolerance = form.Tolerance{Length: 1, Angle: 0.2 * measure.Degree, Thickness: 0.2}
 	if twice := Tolerances(model.Derive(d), metric).Rows[row]; math.Abs(*twice[3].Number-2*worst) > 0.01 {
 		t.Errorf("with all of it held half as well: %s", rowText(twice))
