@@ -198,12 +198,21 @@ func (t *taking) free(some, rest uint) (mgl64.Vec3, bool) {
 		}
 	}
 	t.hold, t.try = hold, try
+	open := func(way mgl64.Vec3) bool { return clear(hold, way) && t.leaves(some, rest, way) }
 	for _, way := range try {
-		if way.Len() > 0.5 && clear(hold, way) && t.leaves(some, rest, way) {
+		if way.Len() > 0.5 && open(way) {
+			if up := way.Mul(-1); way[2] < -sameWay && t.slip(some) && open(up) {
+				return up, true
+			}
 			return way, true
 		}
 	}
 	return mgl64.Vec3{}, false
+}
+
+// slip tells whether what is drawn off is one spline: it goes in from above where it can, as one stands at the bench.
+func (t *taking) slip(some uint) bool {
+	return bits.OnesCount(some) == 1 && t.bodies[bits.TrailingZeros(some)].part.Slip != ""
 }
 
 func clear(hold []mgl64.Vec3, way mgl64.Vec3) bool {

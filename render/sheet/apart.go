@@ -8,6 +8,7 @@ import (
 
 	"splaywright/model/form"
 	"splaywright/model/joint"
+	"splaywright/model/part"
 )
 
 // Apart is the piece while it is taken apart: after steps of the assembly undone, the last first; a
@@ -45,7 +46,7 @@ func asides(p *form.Piece) []aside {
 	size := max(p.Overall.Height, p.Overall.WidthTop, p.Overall.WidthFloor, p.Overall.DepthTop).MM()
 	off, before := map[string]mgl64.Vec3{}, slices.Clone(p.Assembly.First)
 	var out []aside
-	far, byThemselves := aways(p.Assembly), p.Assembly.Aside()
+	far, byThemselves := aways(p), p.Assembly.Aside()
 	for k, m := range p.Assembly.Moves {
 		standing := slices.DeleteFunc(slices.Clone(before), func(id string) bool { return slices.Contains(m.Parts, id) })
 		if byThemselves[k] {
@@ -72,10 +73,14 @@ func asides(p *form.Piece) []aside {
 
 // aways are how far the parts of each move stand off, as shares of the piece's largest size. What is put together
 // aside is counted by itself: it is carried along by the move that takes it home.
-func aways(a form.Assembly) []float64 {
-	out := make([]float64, len(a.Moves))
+func aways(p *form.Piece) []float64 {
+	out := make([]float64, len(p.Assembly.Moves))
 	placed, onIt := 0, 0
-	for k, by := range a.Aside() {
+	for k, by := range p.Assembly.Aside() {
+		if k > 0 && slipsAlike(p, k) {
+			out[k] = out[k-1]
+			continue
+		}
 		if by {
 			onIt++
 			out[k] = asideBy * float64(onIt) // small parts on a board
@@ -85,6 +90,18 @@ func aways(a form.Assembly) []float64 {
 		placed, onIt = placed+1, 0
 	}
 	return out
+}
+
+// slipsAlike tells whether a move of the assembly puts in one slip as the move before it does another: splines, or keys, that do not
+// mind which goes in first.
+func slipsAlike(p *form.Piece, k int) bool {
+	kind := func(k int) part.Slip {
+		if m := p.Assembly.Moves[k]; len(m.Parts) == 1 {
+			return p.Part(m.Parts[0]).Slip
+		}
+		return ""
+	}
+	return k > 0 && kind(k) != "" && kind(k) == kind(k-1) && !p.Assembly.Aside()[k]
 }
 
 // alongWay is the cosine of an angle that nobody sees on paper.

@@ -227,8 +227,21 @@ func together(p *form.Piece, o Options) string {
 	order := []string{marks(p, p.Assembly.First)}
 	byThemselves := p.Assembly.Aside()
 	for k, m := range p.Assembly.Moves {
+		if slipsAlike(p, k) {
+			continue
+		}
 		next := o.with("then %s", marks(p, m.Parts))
+		last := k
+		for last+1 < len(p.Assembly.Moves) && slipsAlike(p, last+1) {
+			last++
+		}
 		switch {
+		case last > k:
+			var all []string
+			for _, n := range p.Assembly.Moves[k : last+1] {
+				all = append(all, n.Parts...)
+			}
+			next = o.with("then %s, one by one", marks(p, all))
 		case byThemselves[k]:
 			next = o.with("then %s onto %s, aside", marks(p, m.Parts), marks(p, m.Onto))
 		case m.AtOnce():

@@ -10,6 +10,7 @@ import (
 	"splaywright/model"
 	"splaywright/model/form"
 	"splaywright/model/form/formtest"
+	"splaywright/model/measure"
 	"splaywright/model/part"
 	"splaywright/render/draw"
 	"splaywright/render/view"
@@ -119,5 +120,34 @@ func TestTheOrderCountsAsNumbersDo(t *testing.T) {
 	}
 	if got := marks(p, []string{"key-10", "key-2", "key-11", "key-9", "key-4", "key-5"}); got != "2 + 4 + 5 + 9–11" {
 		t.Error(got)
+	}
+}
+
+// Splines do not mind which goes in first: the order takes them together, and they stand off alike.
+func TestSplinesGoInOneByOne(t *testing.T) {
+	d := form.Design{Title: "ring", Form: "ring", Timber: "black walnut"}
+	d.Size.Height, d.Size.Width, d.Size.Staves = 500, 320, 6
+	d.Splay.Ends, d.Boards.Side.Thickness = -4*measure.Degree, 14
+	d.Corners.Joint = form.SplinedMitre
+	p := model.Derive(d)
+	if got := together(p, Options{}.fill(p)); !strings.Contains(got, "then 6, then 7–12, one by one.") {
+		t.Error(got)
+	}
+	far := map[float64]int{}
+	for i, q := range Apart(p, float64(len(p.Assembly.Moves))).Parts {
+		if q.Slip == "" {
+			continue
+		}
+		off := q.Place.Col(3).Sub(p.Parts[i].Place.Col(3)).Vec3()
+		far[math.Round(off.Len())]++
+		if off.Z() <= 0 {
+			t.Errorf("%s stands below its place, off by %.1v", q.Name, off)
+		}
+	}
+	for _, n := range far {
+		if len(far) > 3 || n < 2 { // with a stave that stands off itself, a spline stands elsewhere
+			t.Errorf("splines stand off by %v", far)
+			break
+		}
 	}
 }
