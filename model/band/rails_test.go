@@ -75,6 +75,24 @@ func TestRailsOfBuiltStools(t *testing.T) {
 	}
 }
 
+// A rail that is let in is short by as much as its housings are too deep together.
+func TestRailsInDeepHousings(t *testing.T) {
+	d := formtest.WorkedExample()
+	d.Stretchers = []form.Stretcher{{Width: 60, Thickness: 20, Set: form.OnEdge, BelowTop: 90, Joint: form.Housing}}
+	b := band.Of(model.Derive(d))
+	for _, c := range []struct {
+		off  map[string]float64
+		want float64
+	}{
+		{map[string]float64{band.OfDepth + "|stretcher-1": 0.5}, 1},
+		{map[string]float64{band.OfDepth + "|stretcher-1": 0.5, band.OfLength + "|stretcher-1": 1}, 0},
+	} {
+		if got := named(t, b, b.Built(off(t, b, c.off)), "rail-short"); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%v: short by %g, want %g", c.off, got, c.want)
+		}
+	}
+}
+
 // The same of steps, under both treads.
 func TestRailsOfBuiltSteps(t *testing.T) {
 	d := form.Design{Title: "steps", Form: form.Steps, Timber: "white oak"}
