@@ -72,6 +72,15 @@ func TestVerifierFindsFaults(t *testing.T) {
 		{"proof", "called proven", func(_ *Task, p *Plan) { p.Bound = 1 }},
 		{"stages", "direction of cut", func(t *Task, _ *Plan) { t.Saw.Stages = 2 }},
 		{"first cut", "wrong way", func(t *Task, _ *Plan) { t.Saw.First = CrosscutFirst }},
+		{"first cut across", "wrong way", func(t *Task, p *Plan) {
+			t.Saw.First = RipFirst
+			p.Layouts[0].Root = p.Layouts[0].Root.Pieces[1]
+		}},
+		{"thickness in a run", "rail of 26 mm does not come", func(t *Task, p *Plan) {
+			t.Runs, t.Demands[1].Thickness = []Run{{Name: "r", Parts: []int{0, 1}}}, 26
+			piece(p, 0).Run, piece(p, 1).Run, piece(p, 1).Nth = 1, 1, 1
+		}},
+		{"timber", "does not come from", func(t *Task, _ *Plan) { t.Boards[0].Timber, t.Demands[0].Timber = "ash", "oak" }},
 		{"not through", "right through", func(_ *Task, p *Plan) { p.Layouts[0].Root.Pieces[0].X2 = 900 }},
 		{"outside the piece", "outside the piece", func(_ *Task, p *Plan) { p.Layouts[0].Root.Pieces[1].Y2 = 201 }},
 		{"run", "run", func(t *Task, p *Plan) {
