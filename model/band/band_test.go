@@ -12,15 +12,15 @@ import (
 	"splaywright/model/measure"
 )
 
-// value is a figure by its key.
-func value(t *testing.T, b band.Bands, values []float64, key string) float64 {
+// value is a figure by its id.
+func value(t *testing.T, b band.Bands, values []float64, id string) float64 {
 	t.Helper()
 	for i, f := range b.Figures {
-		if f.Key == key {
+		if f.ID == id {
 			return values[i]
 		}
 	}
-	t.Fatalf("there is no figure %q", key)
+	t.Fatalf("there is no figure %q", id)
 	return 0
 }
 

@@ -87,7 +87,7 @@ func TestRailsInDeepHousings(t *testing.T) {
 		{map[string]float64{band.OfDepth + "|stretcher-1": 0.5}, 1},
 		{map[string]float64{band.OfDepth + "|stretcher-1": 0.5, band.OfLength + "|stretcher-1": 1}, 0},
 	} {
-		if got := named(t, b, b.Built(off(t, b, c.off)), "rail-short"); math.Abs(got-c.want) > 1e-9 {
+		if got := value(t, b, b.Built(off(t, b, c.off)), "rail-short"); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%v: short by %g, want %g", c.off, got, c.want)
 		}
 	}

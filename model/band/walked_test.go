@@ -28,17 +28,6 @@ func above(from, to, at walker) float64 {
 	return (at.z-from.z)*math.Cos(turned) - (at.x-from.x)*math.Sin(turned)
 }
 
-func named(t *testing.T, b band.Bands, values []float64, id string) float64 {
-	t.Helper()
-	for i, f := range b.Figures {
-		if f.ID == id {
-			return values[i]
-		}
-	}
-	t.Fatalf("there is no figure %q", id)
-	return 0
-}
-
 // Steps of which every side, tread and corner is off by its own: walked along their boards from foot to foot they come out at
 // the same heights and widths.
 func TestStepsWalkedAlongTheirBoards(t *testing.T) {
@@ -80,7 +69,7 @@ func TestStepsWalkedAlongTheirBoards(t *testing.T) {
 		"height-left":           above(*w, far, end),
 		"middle-foot-off-floor": above(*w, far, down),
 	} {
-		if got := named(t, b, values, id); math.Abs(got-want) > 1e-6 {
+		if got := value(t, b, values, id); math.Abs(got-want) > 1e-6 {
 			t.Errorf("%s is %.6f, walked %.6f", id, got, want)
 		}
 	}
@@ -100,7 +89,7 @@ func TestStoolsWalkedAlongTheirBoards(t *testing.T) {
 	right.on(260/math.Cos(a) - 1.5)
 	hl, hr := above(left, right, l), above(left, right, r)
 	for id, want := range map[string]float64{"width-floor": math.Hypot(right.x-left.x, right.z-left.z), "height-left": hl, "height-right": hr, "ends-differ": hl - hr} {
-		if got := named(t, b, values, id); math.Abs(got-want) > 1e-6 {
+		if got := value(t, b, values, id); math.Abs(got-want) > 1e-6 {
 			t.Errorf("%s is %.6f, walked %.6f", id, got, want)
 		}
 	}
@@ -117,7 +106,7 @@ func TestStoolsWalkedAlongTheirBoards(t *testing.T) {
 		"both feet the same way":   {map[string]float64{band.OfFoot: 0.1}, 0},
 		"both feet, opposite ways": {map[string]float64{band.OfFoot + "|side-right": 0.1, band.OfFoot + "|side-left": -0.1}, 2 * tenth},
 	} {
-		if got := named(t, b, b.Built(off(t, b, c.off)), "foot-off-floor"); math.Abs(got-c.want) > 1e-9 {
+		if got := value(t, b, b.Built(off(t, b, c.off)), "foot-off-floor"); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s: %.4f off the floor, want %.4f", name, got, c.want)
 		}
 	}
@@ -140,7 +129,7 @@ func TestWallsByHand(t *testing.T) {
 	values := b.Built(off(t, b, map[string]float64{band.OfLength + "|front": 2, band.OfLength + "|back": 0.5, band.OfLength + "|end-left": 1, band.OfLength + "|end-right": -0.5}))
 	for id, want := range map[string]float64{"front-longer": 1.5, "right-longer": -1.5, "width-top": 401.25, "depth-top": 300.25,
 		"width-floor": 401.25 - 2*114*math.Tan(9*math.Pi/180), "depth-floor": 300.25 - 2*114*math.Tan(5*math.Pi/180)} {
-		if got := named(t, b, values, id); math.Abs(got-want) > 1e-6 {
+		if got := value(t, b, values, id); math.Abs(got-want) > 1e-6 {
 			t.Errorf("%s is %.6f, want %.6f", id, got, want)
 		}
 	}
@@ -151,7 +140,7 @@ func TestWallsByHand(t *testing.T) {
 	}
 	// The mitre lies half way in the angle inside the corner; eight bevels a tenth of a degree off open it by 0.8°.
 	inside := p.Joints[0].Dihedral.Radians()
-	if got, want := named(t, b, b.Built(off(t, b, map[string]float64{band.OfBevel: 0.1})), "last-joint-open"), 12/math.Sin(inside/2)*math.Tan(0.8*math.Pi/180); math.Abs(got-want) > 1e-9 {
+	if got, want := value(t, b, b.Built(off(t, b, map[string]float64{band.OfBevel: 0.1})), "last-joint-open"), 12/math.Sin(inside/2)*math.Tan(0.8*math.Pi/180); math.Abs(got-want) > 1e-9 {
 		t.Errorf("the last corner gapes %.4f, want %.4f", got, want)
 	}
 	if n, through := b.Closing(); n != 8 || math.Abs(through-12/math.Sin(inside/2)) > 1e-6 {
@@ -168,7 +157,7 @@ func TestWallsByHand(t *testing.T) {
 	b = band.Of(model.Derive(d))
 	none := b.Built(make([]float64, len(b.Causes)))
 	for id, want := range map[string]float64{"width-floor": 400, "width-top": 400 + 200*math.Tan(10*math.Pi/180)} {
-		if got := named(t, b, none, id); math.Abs(got-want) > 1e-6 {
+		if got := value(t, b, none, id); math.Abs(got-want) > 1e-6 {
 			t.Errorf("ring: %s is %.6f, want %.6f", id, got, want)
 		}
 	}
