@@ -194,12 +194,13 @@ func (t Task) Serves(board int, d Demand) bool {
 	if d.Timber != "" && b.Timber != "" && d.Timber != b.Timber {
 		return false
 	}
-	flat := b.Flat(d.Length, d.Width)
+	least := b.Flat(d.Length, d.Width)
+	most := least
 	if d.Turn {
-		flat = min(flat, b.Flat(d.Width, d.Length))
+		across := b.Flat(d.Width, d.Length)
+		least, most = min(least, across), max(most, across)
 	}
-	over := flat - d.Thickness
-	return over >= -Slack && (t.Saw.Planing == 0 || over <= t.Saw.Planing+Slack)
+	return least-d.Thickness >= -Slack && (t.Saw.Planing == 0 || most-d.Thickness <= t.Saw.Planing+Slack)
 }
 
 // ServesRun says the same of a run. Its parts are parted before they are planed; what is resawn is planed flat as a whole.

@@ -15,6 +15,20 @@ func TestBoardsServeTheirTimber(t *testing.T) {
 	}
 }
 
+// A part that may lie either way has to come from the board either way: of 25 a cup of 3 in all the width leaves 22 across and
+// 24.25 along, where the part lies over half of the width.
+func TestBoardsServePartsThatTurn(t *testing.T) {
+	for _, c := range []struct {
+		thick, planing float64
+		turn, serves   bool
+	}{{24, 0, false, true}, {24, 0, true, false}, {22, 0, true, true}, {22, 2.5, true, true}, {22, 2, true, false}} {
+		task := Task{Boards: []Board{{Length: 900, Width: 200, Thickness: 25, Warp: Warp{Cup: 3}}}, Saw: Saw{Planing: c.planing}}
+		if got := task.Serves(0, Demand{Length: 200, Width: 100, Thickness: c.thick, Turn: c.turn}); got != c.serves {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
 // A run of several timbers comes from no board; one of several thicknesses from a board that is no more than may be planed off
 // thicker than the thinnest.
 func TestBoardsServeRuns(t *testing.T) {
