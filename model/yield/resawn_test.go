@@ -209,7 +209,7 @@ func TestTheLadderForWhatIsResawn(t *testing.T) {
 // Random pieces of every form with what is resawn: the plan that is found stands up to its check, and where there is
 // none it is for the thickness that a second sum comes to, the length or the width.
 func TestRandomPiecesResawn(t *testing.T) {
-	planned, thin, narrow := 0, 0, 0
+	planned, thin, narrow, unequal := 0, 0, 0, 0
 	for seed := range uint64(16) {
 		d := formtest.Random(seed)
 		d.Plan = form.Plan{Resawn: true, TrimEnds: 5}
@@ -234,6 +234,7 @@ func TestRandomPiecesResawn(t *testing.T) {
 				t.Errorf("seed %d: resawn from %g mm, which is too thin by a hundredth", seed, need+off)
 			case m == nil:
 				planned++
+				unequal += wasteAsideOfParts(t, r)
 			case m.Board < 0 && off >= 0:
 				t.Errorf("seed %d: %g mm are too thin, it says", seed, need+off)
 			case m.Board < 0:
@@ -245,9 +246,44 @@ func TestRandomPiecesResawn(t *testing.T) {
 			}
 		}
 	}
+	if unequal < 8 {
+		t.Errorf("only %d cuts in halves have waste on one side", unequal)
+	}
 	if planned < 8 || thin < 7 {
 		t.Errorf("%d plans, %d too thin, %d too narrow", planned, thin, narrow)
 	}
+}
+
+// wasteAsideOfParts holds every cut in a half, as it lies open, against the parts that end at it: none of these is on the side
+// that is called waste. It counts the cuts with waste on one side.
+func wasteAsideOfParts(t *testing.T, r Result) (unequal int) {
+	const near = 1e-6
+	for i, l := range r.Plan.Layouts {
+		open := r.Opened(i)
+		for _, c := range l.Cuts(r.Task) {
+			f, ok := LeafOf(open, c)
+			if !ok || c.Thin {
+				continue
+			}
+			c = f.Cut(c, r.Task.Saw.Kerf)
+			if c.KeepNear != c.KeepFar {
+				unequal++
+			}
+			for _, x := range f.Lies {
+				lo, hi, from, to := x.X1, x.X2, x.Y1, x.Y2
+				if c.Kind == stock.Rip {
+					lo, hi, from, to = from, to, lo, hi
+				}
+				if to < c.From+near || from > c.To-near {
+					continue
+				}
+				if math.Abs(hi-c.At) < near && !c.KeepNear || math.Abs(lo-c.At-r.Task.Saw.Kerf) < near && !c.KeepFar {
+					t.Errorf("%s: the %v at %.2f calls the side of a part waste", r.Task.Demands[x.Piece.Demand].Name, c.Kind, c.At)
+				}
+			}
+		}
+	}
+	return unequal
 }
 
 // secondSum is the thickness that a piece's own rough sizes ask for.
