@@ -102,6 +102,27 @@ func TestSoftwoodIsDressed(t *testing.T) {
 	}
 }
 
+// A softwood's widths are asked for by their names: 4 and 8 in are 3 1/2 and 7 1/4 in dressed (American Softwood Lumber Standard
+// PS 20). There is no board of 4 1/2.
+func TestSoftwoodWidthsAreDressed(t *testing.T) {
+	d := formtest.WorkedExample()
+	d.Timber = "eastern white pine"
+	d.Yard = []form.Yard{{Widths: []measure.Length{8 * measure.Inch, 4 * measure.Inch}, Lengths: []measure.Length{8 * 12 * measure.Inch}, PerBoardFoot: 4}}
+	boards, err := Offered(form.Build(d))
+	if err != nil || len(boards) != 2 {
+		t.Fatalf("%v: %+v", err, boards)
+	}
+	for i, want := range []float64{7.25, 3.5} {
+		if got := boards[i].Width / 25.4; math.Abs(got-want) > 1e-9 {
+			t.Errorf("board %d is %g in wide, want %g", i+1, got, want)
+		}
+	}
+	d.Yard[0].Widths = []measure.Length{4.5 * measure.Inch}
+	if _, err := Offered(form.Build(d)); err == nil || !strings.Contains(err.Error(), "not sold in a nominal width of 4.5 in") {
+		t.Errorf("of a width that is not sold: %v", err)
+	}
+}
+
 // With a price of the timber alone common sizes are offered; without one nothing is.
 func TestAPriceIsEnough(t *testing.T) {
 	d := formtest.WorkedExample()
