@@ -12,68 +12,78 @@ import (
 
 // wall is a wall of a tray or chest as it was cut: how long its upper edge is, how wide it is and how it leans.
 type wall struct {
-	lean                 float64 // radians; above 0 where it leads out to the rim, which for a chest is below 0 in its design
+	lean                 float64 // radians, above 0 where it leads out to the rim
+	sense                float64 // 1 where its design counts leans so, -1 where it counts them the other way
 	length, width, angle int     // causes; of angle as its design counts
 }
 
 // walls: the rim is as long as its boards; the floor follows from how they lean, and the height from how wide they are. Four
 // mitred corners close with what all bevels together leave.
 func (m *model) walls() {
-	sense := 1.0
-	if m.p.Form == "chest" { // leans positive when wider at the floor
-		sense = -1
-	}
-	d := m.d.Splay
-	own := func(a *measure.Angle, as measure.Angle) measure.Angle {
-		if a != nil {
-			return *a
-		}
-		return as
-	}
-	leans := map[string]measure.Angle{"front": d.Front, "back": own(d.Back, d.Front), "end-left": own(d.EndLeft, d.Ends), "end-right": own(d.EndRight, d.Ends)}
-	wallOf := func(id string) wall {
-		return wall{lean: sense * leans[id].Radians(), length: m.may(OfLength, id, Length, m.length),
-			width: m.may(OfWidth, id, Length, m.length), angle: m.may(OfLean, id, Degree, m.angle)}
-	}
-	front, back, left, right := wallOf("front"), wallOf("back"), wallOf("end-left"), wallOf("end-right")
-	o := m.p.Overall
-	ends, edges := 0.0, 0.0
+	front, back, left, right := m.wall("front"), m.wall("back"), m.wall("end-left"), m.wall("end-right")
+	o, over := m.p.Overall, 0.0
 	if m.d.Lid != nil {
-		ends, edges = 2*m.d.Lid.Overhang.MM(), 2*m.d.Lid.Overhang.MM()
+		over = 2 * m.d.Lid.Overhang.MM()
 	}
-	width, depth := o.WidthTop.MM()-ends, o.DepthTop.MM()-edges
+	width, depth := o.WidthTop.MM()-over, o.DepthTop.MM()-over
 	high := m.plumb("front", "back", "end-left", "end-right")
-	bevels := m.bevels([]string{"front", "end-right", "back", "end-left"})
-	m.figure("width-top", "width at the top", "")
-	m.figure("depth-top", "depth at the top", "")
-	wideBelow, deepBelow := "width at the floor", "depth at the floor"
-	if b := m.d.Bottom; b != nil && b.Joint == form.ScrewedOn {
-		wideBelow, deepBelow = "width at the lower edges of the walls", "depth at the lower edges of the walls"
-	}
-	m.figure("width-floor", wideBelow, "")
-	m.figure("depth-floor", deepBelow, "")
-	m.figure("height-whole", "height", "")
-	m.gap("front-longer", "front longer than the back", "")
-	m.gap("right-longer", "right end longer than the left", "")
-	mitred := len(bevels) > 0
-	thick := m.mitre("front")
-	if mitred {
-		m.gap("last-joint-open", "last corner open", "")
-	}
+	bevels, through := m.bevels([]string{"front", "end-right", "back", "end-left"}), m.mitre("front")
+	m.wallFigures(len(bevels) > 0)
 	m.built = func(off []float64) []float64 {
-		rise := func(w wall) float64 {
-			return (high/math.Cos(w.lean) + off[w.width]) * math.Cos(w.lean+sense*radians(off[w.angle]))
-		}
-		in := func(w wall) float64 { return rise(w) * math.Tan(w.lean+sense*radians(off[w.angle])) }
 		across, along := width+off[front.length]/2+off[back.length]/2, depth+off[left.length]/2+off[right.length]/2
-		up := (rise(front) + rise(back) + rise(left) + rise(right)) / 4
-		out := []float64{across, along, across - in(left) - in(right), along - in(front) - in(back), o.Height.MM() + up - high,
+		up := (front.rise(high, off) + back.rise(high, off) + left.rise(high, off) + right.rise(high, off)) / 4
+		out := []float64{across, along, across - left.in(high, off) - right.in(high, off), along - front.in(high, off) - back.in(high, off), o.Height.MM() + up - high,
 			off[front.length] - off[back.length], off[right.length] - off[left.length]}
-		if mitred {
-			out = append(out, open(off, bevels, thick))
+		if len(bevels) > 0 {
+			out = append(out, open(off, bevels, through))
 		}
 		return out
 	}
+}
+
+func (m *model) wallFigures(mitred bool) {
+	m.figure("width-top", "width at the top", "")
+	m.figure("depth-top", "depth at the top", "")
+	width, depth := "width at the floor", "depth at the floor"
+	if b := m.d.Bottom; b != nil && b.Joint == form.ScrewedOn {
+		width, depth = "width at the lower edges of the walls", "depth at the lower edges of the walls"
+	}
+	m.figure("width-floor", width, "")
+	m.figure("depth-floor", depth, "")
+	m.figure("height-whole", "height", "")
+	m.gap("front-longer", "front longer than the back", "")
+	m.gap("right-longer", "right end longer than the left", "")
+	if mitred {
+		m.gap("last-joint-open", "last corner open", "")
+	}
+}
+
+// wall adds the causes of a wall.
+func (m *model) wall(id string) wall {
+	s := m.d.Splay
+	lean := map[string]measure.Angle{"front": s.Front, "back": s.Front, "end-left": s.Ends, "end-right": s.Ends}[id]
+	if own := map[string]*measure.Angle{"back": s.Back, "end-left": s.EndLeft, "end-right": s.EndRight}[id]; own != nil {
+		lean = *own
+	}
+	w := wall{sense: 1, length: m.may(OfLength, id, Length, m.length), width: m.may(OfWidth, id, Length, m.length), angle: m.may(OfLean, id, Degree, m.angle)}
+	if m.p.Form == "chest" { // leans positive when wider at the floor
+		w.sense = -1
+	}
+	w.lean = w.sense * lean.Radians()
+	return w
+}
+
+// leans is how a wall leans, radians, out to the rim.
+func (w wall) leans(off []float64) float64 { return w.lean + w.sense*radians(off[w.angle]) }
+
+// rise is how high a wall stands, mm, that is to stand so high.
+func (w wall) rise(high float64, off []float64) float64 {
+	return (high/math.Cos(w.lean) + off[w.width]) * math.Cos(w.leans(off))
+}
+
+// in is by how much its foot stands farther in than its rim.
+func (w wall) in(high float64, off []float64) float64 {
+	return w.rise(high, off) * math.Tan(w.leans(off))
 }
 
 // plumb is how high walls stand together, mm.
@@ -98,17 +108,12 @@ func (m *model) ring() {
 		}
 	}
 	n := float64(len(ids))
-	var widths []int
+	var widths, leans []int
 	for _, id := range ids {
-		widths = append(widths, m.may(OfLength, id, Length, m.length))
+		widths, leans = append(widths, m.may(OfLength, id, Length, m.length)), append(leans, m.may(OfLean, id, Degree, m.angle))
 	}
 	lean := m.d.Splay.Ends.Radians()
-	var leans []int
-	for _, id := range ids {
-		leans = append(leans, m.may(OfLean, id, Degree, m.angle))
-	}
-	bevels := m.bevels(ids)
-	thick := m.mitre(ids[0])
+	bevels, through := m.bevels(ids), m.mitre(ids[0])
 	m.figure("width-top", "across the flats at the top", "")
 	m.figure("width-floor", "across the flats at the floor", "")
 	if len(bevels) > 0 {
@@ -127,7 +132,7 @@ func (m *model) ring() {
 		top := flats + round/n/math.Tan(math.Pi/n)
 		out := []float64{top, top - 2*high*math.Tan(lean+tilt/n)}
 		if len(bevels) > 0 {
-			out = append(out, open(off, bevels, thick))
+			out = append(out, open(off, bevels, through))
 		}
 		return out
 	}
@@ -175,11 +180,11 @@ func PerCut(gap, through float64, cuts int) float64 {
 
 // Closing is how many bevels a last corner closes by, and how long its mitre is, mm; none where no corner is mitred.
 func (b Bands) Closing() (cuts int, through float64) {
-	for j, f := range b.Figures {
+	for _, f := range b.Figures {
 		n, by := 0, 0.0
 		for k, c := range b.Causes {
 			if c.What == OfBevel && f.By[k] != 0 {
-				n, by = n+1, b.Figures[j].By[k]
+				n, by = n+1, f.By[k]
 			}
 		}
 		if n > 0 {
