@@ -20,6 +20,11 @@ func TestWhatCameOutIsTypedAndExplained(t *testing.T) {
 	if got := titles(); got != "Sizes; What tolerances come to" {
 		t.Errorf("it has the tables %s", got)
 	}
+	if w.sizes.Field("came-out.width-floor") != nil {
+		t.Error("there are fields although nothing was measured")
+	}
+	w.set("came-out.height-left", "260")
+	w.set("tolerance.angle", "0.2 deg")
 	for _, path := range []string{"came-out.width-floor", "came-out.height-left", "tolerance.angle"} {
 		if w.sizes.Field(path) == nil {
 			t.Errorf("%s has no field", path)

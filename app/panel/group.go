@@ -57,7 +57,7 @@ func Groups(d *form.Design, timbers, names []string) []Group {
 			g.Fields[i].Lock = lockable(g.Fields[i].Path)
 		}
 	}
-	out = append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), toleranceGroup(), cameOutGroup(d), planGroup(), costGroup())
+	out = append(out, useGroup(), nameGroup(names), roughGroup(), sawGroup(), toleranceGroup(d), cameOutGroup(d), planGroup(), costGroup())
 	out = append(out, yardGroups(d, timbers)...)
 	return append(out, papersGroup())
 }

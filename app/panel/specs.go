@@ -2,6 +2,7 @@ package panel
 
 import (
 	"cmp"
+	"fmt"
 
 	"splaywright/app/field"
 	"splaywright/model/cut"
@@ -274,8 +275,11 @@ func decimal(d *form.Design) string {
 }
 
 // toleranceGroup is what the shop's cuts hold to.
-func toleranceGroup() Group {
-	return Group{Title: "What cuts hold to", Fields: []field.Spec{
+func toleranceGroup(d *form.Design) Group {
+	if d.Tolerance == (form.Tolerance{}) {
+		return Group{Title: "What cuts hold to", Adds: []Add{{Label: "Add tolerances", Fields: [][2]string{{"tolerance.length", "0.5 mm"}, {"tolerance.angle", "0.1 deg"}, {"tolerance.thickness", "0.1 mm"}}}}}
+	}
+	return Group{Title: "What cuts hold to", Remove: "tolerance", Fields: []field.Spec{
 		lengthIfAny("tolerance.length", "Lengths, ±", "as usual", func(d *form.Design) measure.Length { return d.Tolerance.Length }),
 		{Path: "tolerance.angle", Label: "Angles, ±", Turns: true, Hint: "as usual", Value: func(d *form.Design) any { return ifAny(d.Tolerance.Angle) }},
 		lengthIfAny("tolerance.thickness", "Thicknesses, ±", "as usual", func(d *form.Design) measure.Length { return d.Tolerance.Thickness }),
@@ -284,11 +288,24 @@ func toleranceGroup() Group {
 
 // cameOutGroup is what was measured on the finished piece, as far as its form is measured so.
 func cameOutGroup(d *form.Design) Group {
-	g := Group{Title: "As it came out"}
+	stands := form.OnSides(d.Form)
+	if d.CameOut == (form.CameOut{}) { // begun with a size that is as designed, to be typed over
+		key, as := "height-whole", d.Size.Height
+		switch {
+		case stands:
+			key = "height-left"
+			if d.Form == form.Steps {
+				key = "height-right"
+			}
+		case d.Form == ring:
+			key, as = "width-"+string(cmp.Or(d.Size.TakenAt, form.AtTop)), d.Size.Width
+		}
+		return Group{Title: "As it came out", Adds: []Add{{Label: "Add what was measured", Fields: [][2]string{{"came-out." + key, fmt.Sprintf("%g mm", as.MM())}}}}}
+	}
+	g := Group{Title: "As it came out", Remove: "came-out"}
 	add := func(key, label string, get func(form.CameOut) measure.Length) {
 		g.Fields = append(g.Fields, lengthIfAny("came-out."+key, label, "not measured", func(d *form.Design) measure.Length { return get(d.CameOut) }))
 	}
-	stands := form.OnSides(d.Form)
 	if d.Form != form.Steps {
 		add("width-top", "Width at the top", func(c form.CameOut) measure.Length { return c.WidthTop })
 	}

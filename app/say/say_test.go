@@ -97,6 +97,7 @@ func designs(f, joint string) []form.Design {
 	full.Corners.Screws, full.Splay.Edges = &form.Screws{}, 0.1
 	full.Stretchers = []form.Stretcher{{}, {Joint: form.Housing, Screws: &form.Screws{}}}
 	full.Aprons = &form.Aprons{Joint: form.Housing, Screws: &form.Screws{}}
+	full.Tolerance, full.CameOut = form.Tolerance{Length: 1}, form.CameOut{WidthFloor: 400}
 	full.Bottom = &form.Bottom{Joint: form.InGroove}
 	full.Lid = &form.Lid{Battens: &form.Battens{Screws: &form.Screws{}}}
 	for _, k := range form.FeatureKinds() {
