@@ -38,7 +38,7 @@ const (
 	// tidyEvery is how often the window looks for memory to give back to the system, and the least time after a key press.
 	tidyEvery = 2 * time.Second
 	// mostSpare, bytes, may be kept for what comes next.
-	mostSpare = 8 << 20
+	mostSpare = 4 << 20
 )
 
 // collected is when a key press was last collected after, Unix nanoseconds.
