@@ -300,7 +300,7 @@ func cameOutGroup(d *form.Design) Group {
 		case d.Form == ring:
 			key, as = "width-"+string(cmp.Or(d.Size.TakenAt, form.AtTop)), d.Size.Width
 		}
-		return Group{Title: "As it came out", Adds: []Add{{Label: "Add what was measured", Fields: [][2]string{{"came-out." + key, fmt.Sprintf("%g mm", as.MM())}}}}}
+		return Group{Title: "As it came out", Adds: []Add{{Label: "Add what was measured", Fields: [][2]string{{"came-out." + key, fmt.Sprintf("%.9g mm", as.MM())}}}}}
 	}
 	g := Group{Title: "As it came out", Remove: "came-out"}
 	add := func(key, label string, get func(form.CameOut) measure.Length) {
